@@ -1,0 +1,190 @@
+package cases
+
+import (
+	"fmt"
+	"math"
+
+	"archload/fem"
+	"archload/materials"
+	"archload/mesh"
+)
+
+// Built is a case turned into mechanics: the mesh, the model, and what ties
+// results back to the maker's words.
+type Built struct {
+	Case   *Case
+	Plate  mesh.Plate
+	Mesh   *mesh.Mesh
+	Model  *fem.Model
+	Bridge *standing        // nil without a bridge
+	Loads  []fem.PointForce // on the plate itself
+	Bars   []bar            // the braces, in the order of the case
+
+	place  placer
+	plateN int // nodes of the plate; those of the sides come after
+}
+
+// bar is one brace of the model.
+type bar struct {
+	name  string
+	first int // first beam of the model
+	count int
+	mass  float64 // g
+}
+
+// gramPerMM3 turns kg/m³ into g/mm³.
+const gramPerMM3 = 1e-6
+
+// Build turns a meshed case into a model. The mesh's lines are the braces,
+// then the support lines, in the order of the case.
+func Build(c *Case, plate mesh.Plate, m *mesh.Mesh) (*Built, error) {
+	b := &Built{Case: c, Plate: plate, Mesh: m, place: newPlacer(plate, m), plateN: len(m.Nodes)}
+	b.Model = &fem.Model{Nodes: append([]mesh.Node(nil), m.Nodes...)}
+	if err := b.plateShells(); err != nil {
+		return nil, err
+	}
+	if err := b.braces(); err != nil {
+		return nil, err
+	}
+	if err := b.rim(); err != nil {
+		return nil, err
+	}
+	b.supports()
+	b.loads()
+	if c.Bridge != nil && c.Strings != nil {
+		if err := b.bridge(); err != nil {
+			return nil, err
+		}
+	}
+	return b, nil
+}
+
+func (b *Built) plateShells() error {
+	card, err := b.Case.wood("plate.wood")
+	if err != nil {
+		return err
+	}
+	p := &b.Case.Plate
+	cut := materials.Cut{Flat: p.Cut == "flat", RingAngle: float64(p.RingAngle), GrainAngle: float64(p.GrainAngle)}
+	b.Model.Sections = []fem.Section{{
+		Wood: card.Wood.Compliance(), Axes: materials.PlateAxes(cut),
+		Pressed: p.Made == "pressed", Density: card.Wood.Density, Part: fem.PartPlate,
+	}}
+	b.Model.Shells = make([]fem.ShellElem, len(b.Mesh.Tris))
+	for i, t := range b.Mesh.Tris {
+		b.Model.Shells[i] = fem.ShellElem{Nodes: t}
+	}
+	return nil
+}
+
+// braces adds each brace as beams along its chain of nodes, hung below the
+// plate: half the plate, then half the brace.
+func (b *Built) braces() error {
+	for i := range b.Case.Braces {
+		br := &b.Case.Braces[i]
+		card, err := b.Case.wood(fmt.Sprintf("brace[%d].wood", i+1))
+		if err != nil {
+			return err
+		}
+		chain := b.Mesh.Lines[i]
+		one := bar{name: br.Name, first: len(b.Model.Beams)}
+		along := fractions(b.Model.Nodes, chain)
+		for k := 1; k < len(chain); k++ {
+			s := (along[k-1] + along[k]) / 2
+			w, h := br.Width.Value(s), br.Height.Value(s)
+			length := distance(b.Model.Nodes[chain[k-1]].P, b.Model.Nodes[chain[k]].P)
+			one.mass += w * h * length * card.Wood.Density * gramPerMM3
+			b.Model.Beams = append(b.Model.Beams, fem.BeamElem{
+				Nodes:   [2]int32{chain[k-1], chain[k]},
+				Offset:  [2][3]float64{b.below(chain[k-1], br.Height.Value(along[k-1])), b.below(chain[k], br.Height.Value(along[k]))},
+				Up:      [3]float64{0, 0, 1},
+				Section: rectangle(w, h, card.Wood),
+				Density: card.Wood.Density, Part: fem.PartBrace, Group: int32(i),
+			})
+		}
+		one.count = len(b.Model.Beams) - one.first
+		b.Bars = append(b.Bars, one)
+	}
+	return nil
+}
+
+// rectangle is a beam section with L along, R upright and T across.
+func rectangle(width, height float64, w materials.Orthotropic) fem.RectSection {
+	return fem.RectSection{Width: width, Height: height, E: w.EL, Gxy: w.GLT, Gxz: w.GLR}
+}
+
+// below is the arm from a plate node down to the axis of a bar of height h
+// glued under it: half the plate along the normal, half the bar straight down,
+// as bars are cut with upright sides.
+func (b *Built) below(node int32, h float64) [3]float64 {
+	n := b.Model.Nodes[node]
+	return [3]float64{-n.H / 2 * n.N[0], -n.H / 2 * n.N[1], -n.H/2*n.N[2] - h/2}
+}
+
+// fractions gives each node's place along its chain in plan, 0 to 1.
+func fractions(nodes []mesh.Node, chain []int32) []float64 {
+	s := make([]float64, len(chain))
+	for k := 1; k < len(chain); k++ {
+		p, q := nodes[chain[k-1]].P, nodes[chain[k]].P
+		s[k] = s[k-1] + math.Hypot(q[0]-p[0], q[1]-p[1])
+	}
+	for k := range s {
+		s[k] /= s[len(s)-1]
+	}
+	return s
+}
+
+func distance(p, q [3]float64) float64 {
+	return math.Sqrt((p[0]-q[0])*(p[0]-q[0]) + (p[1]-q[1])*(p[1]-q[1]) + (p[2]-q[2])*(p[2]-q[2]))
+}
+
+// supports holds the plate vertically at the bench supports. A point support
+// stands on the nearest node.
+func (b *Built) supports() {
+	line := len(b.Case.Braces)
+	for i := range b.Case.Supports {
+		s := &b.Case.Supports[i]
+		if s.At != nil {
+			b.Model.Fixed = append(b.Model.Fixed, fem.Fix{Node: b.nearest(*s.At), Dof: 2})
+			continue
+		}
+		for _, n := range b.Mesh.Lines[line] {
+			b.Model.Fixed = append(b.Model.Fixed, fem.Fix{Node: n, Dof: 2})
+		}
+		line++
+	}
+}
+
+func (b *Built) nearest(q mesh.Point) int32 {
+	best, least := int32(0), math.Inf(1)
+	for i, p := range b.Mesh.Points {
+		if d := math.Hypot(p[0]-q[0], p[1]-q[1]); d < least {
+			best, least = int32(i), d
+		}
+	}
+	return best
+}
+
+// loads spreads each load on the plate over its rectangle, in steps of about
+// a millimetre.
+func (b *Built) loads() {
+	for i := range b.Case.Loads {
+		l := &b.Case.Loads[i]
+		pts := b.place.spread(l.At, l.At, 1, 1)
+		if l.Size != nil {
+			w, h := float64(l.Size[0]), float64(l.Size[1])
+			pts = b.place.spread(mesh.Point{l.At[0] - w/2, l.At[1] - h/2}, mesh.Point{l.At[0] + w/2, l.At[1] + h/2},
+				cells(w, 1), cells(h, 1))
+		}
+		f := [3]float64{}
+		for k := range 3 {
+			f[k] = float64(l.Force[k]) / float64(len(pts))
+		}
+		for _, at := range pts {
+			b.Loads = append(b.Loads, fem.PointForce{At: at, F: f})
+		}
+	}
+}
+
+// cells is the number of equal cells of about the given step over a length.
+func cells(length, step float64) int { return max(1, int(math.Round(length/step))) }

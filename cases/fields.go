@@ -1,0 +1,122 @@
+package cases
+
+import (
+	"math"
+
+	"archload/mesh"
+)
+
+// SinkField is the sink of the outer surface at each node of the plan, mm.
+func (s *Solution) SinkField() []float64 {
+	out := make([]float64, s.plateN)
+	for i := range out {
+		n := s.Mesh.Nodes[i]
+		u := s.Result.U[6*i : 6*i+6]
+		// The outer surface lies half a thickness up the normal.
+		lift := n.H / 2 * (u[3]*n.N[1] - u[4]*n.N[0])
+		out[i] = -(u[2] + lift)
+	}
+	return out
+}
+
+// StressFields are the stresses at one face in each triangle of the plan, MPa,
+// along and across the grain, tension positive. zeta is 1 for the outer and -1
+// for the inner face.
+func (s *Solution) StressFields(zeta float64) (along, across []float64) {
+	n := len(s.Mesh.Tris)
+	along, across = make([]float64, n), make([]float64, n)
+	for i := range n {
+		f := s.faceStress(i, zeta)
+		along[i], across[i] = f.Along, f.Across
+	}
+	return along, across
+}
+
+// Cut is the plate cut across at one y.
+type Cut struct {
+	X            []float64 // mm
+	Outer, Inner []float64 // heights above z = 0, mm; NaN over a hole
+	Sink         []float64 // mm
+	Across       []float64 // movement toward the treble, mm
+}
+
+// CrossCut cuts the plate across at y, a station every millimetre or so.
+func (s *Solution) CrossCut(y float64) Cut {
+	var c Cut
+	lo, hi := s.notes.Outline.Bounds()
+	for _, x := range evenStations(lo[0], hi[0], 1) {
+		q := mesh.Point{x, y}
+		if !s.notes.Outline.Contains(q) {
+			continue
+		}
+		at, inside := s.place.outer(q)
+		u := s.Result.MoveAt(at)
+		z := s.Plate.Outer.At(q).Z
+		in := z - s.Plate.Thickness.At(q).Z
+		if !inside && s.overHole(q) {
+			z, in = math.NaN(), math.NaN()
+		}
+		c.X, c.Outer, c.Inner = append(c.X, x), append(c.Outer, z), append(c.Inner, in)
+		c.Sink, c.Across = append(c.Sink, -u[2]), append(c.Across, u[0])
+	}
+	return c
+}
+
+func evenStations(lo, hi, step float64) []float64 {
+	n := max(2, int(math.Round((hi-lo)/step)))
+	xs := make([]float64, n+1)
+	for i := range xs {
+		xs[i] = lo + (hi-lo)*float64(i)/float64(n)
+	}
+	return xs
+}
+
+func (s *Solution) overHole(q mesh.Point) bool {
+	for _, h := range s.notes.Holes {
+		if h.Contains(q) {
+			return true
+		}
+	}
+	return false
+}
+
+// Outlines returns the plate's edge and the edges of its holes, mm.
+func (s *Solution) Outlines() (edge []mesh.Point, holes [][]mesh.Point) {
+	const chord = 0.1
+	edge = s.notes.Outline.Polyline(chord)
+	for _, h := range s.notes.Holes {
+		holes = append(holes, h.Polyline(chord))
+	}
+	return edge, holes
+}
+
+// FootColumn is one station along the foot: its pads summed and averaged.
+type FootColumn struct {
+	X      float64 // on the plate, mm
+	Foot   int     // 0 is the bass foot
+	Relief float64 // gap as fitted, mm
+	Gap    float64 // gap left at full load, mm
+	Force  float64 // N
+}
+
+// FootColumns lists the stations along the foot, bass first; nil without a
+// bridge.
+func (s *Solution) FootColumns() []FootColumn {
+	if s.Bridge == nil {
+		return nil
+	}
+	var out []FootColumn
+	for i := range s.Bridge.pads {
+		p := &s.Bridge.pads[i]
+		x := s.Case.Bridge.At[0] + s.Bridge.x[i]
+		if n := len(out); n == 0 || out[n-1].X != x {
+			out = append(out, FootColumn{X: x, Foot: s.Bridge.foot[i]})
+		}
+		c := &out[len(out)-1]
+		f, _ := s.padForce(i)
+		c.Force += f
+		c.Relief += p.Gap / padRows
+		c.Gap += s.Result.State.Gap[i] / padRows
+	}
+	return out
+}

@@ -1,0 +1,117 @@
+package cases
+
+import (
+	"math"
+
+	"archload/mesh"
+)
+
+// Edge lengths at features, mm, at refine = 1, and how far beyond the feature
+// they reach. Measured on a prototype of the mesher: 3 mm under a foot resolves
+// its pressure, 1.5 to 2 mm the stress at the eye of a sound hole.
+const (
+	footEdge   = 3.0
+	footMargin = 6.0
+	loadEdge   = 3.0
+	braceEdge  = 5.0
+	holeEdge   = 3.0 // along straight edges
+	eyeEdge    = 1.5 // least, at the smallest eyes
+	eyeShare   = 0.4 // of the edge's radius
+)
+
+// fine returns where the mesh is finer than elsewhere.
+func (g *shaper) fine() []mesh.Fine {
+	var out []mesh.Fine
+	m := g.c.Mesh
+	if b := g.c.Bridge; b != nil {
+		for i := range b.Feet {
+			lo, hi := b.FootRect(i)
+			out = append(out, mesh.Fine{
+				Along:  []mesh.Point{{lo[0], b.At[1]}, {hi[0], b.At[1]}},
+				Radius: float64(b.Width)/2 + footMargin, Size: m.edge(footEdge),
+			})
+		}
+	}
+	for _, b := range g.c.Braces {
+		out = append(out, mesh.Fine{Along: b.Line, Radius: b.Width.Max() / 2, Size: m.edge(braceEdge)})
+	}
+	for _, h := range g.notes.Holes {
+		out = append(out, holeFine(h, m)...)
+	}
+	for _, l := range g.c.Loads {
+		lo, hi := l.rect()
+		mid := (lo[1] + hi[1]) / 2
+		out = append(out, mesh.Fine{
+			Along:  []mesh.Point{{lo[0], mid}, {hi[0], mid}},
+			Radius: (hi[1]-lo[1])/2 + footMargin, Size: m.edge(loadEdge),
+		})
+	}
+	for _, s := range g.c.Supports {
+		if s.At != nil {
+			out = append(out, mesh.Fine{Along: []mesh.Point{*s.At}, Radius: footMargin, Size: m.edge(loadEdge)})
+		}
+	}
+	return out
+}
+
+// rect returns the corners of a load's rectangle in plan, mm.
+func (l *TopLoad) rect() (lo, hi mesh.Point) {
+	var size [2]Length
+	if l.Size != nil {
+		size = *l.Size
+	}
+	for k := range 2 {
+		lo[k], hi[k] = l.At[k]-float64(size[k])/2, l.At[k]+float64(size[k])/2
+	}
+	return lo, hi
+}
+
+// holeFine returns the sizes along a hole's edge: 0.4 of the edge's own
+// radius, between eyeEdge and holeEdge, in steps of half a millimetre so that
+// long stretches share one entry.
+func holeFine(h *mesh.Curve, m Mesh) []mesh.Fine {
+	const step = 2.0 // mm along the edge
+	pts := evenly(h.Polyline(0.02), step)
+	n := len(pts)
+	var out []mesh.Fine
+	last := 0.0
+	for i := range n {
+		r := circumradius(pts[(i+n-1)%n], pts[i], pts[(i+1)%n])
+		size := min(max(math.Round(2*eyeShare*r)/2, eyeEdge), holeEdge)
+		next := pts[(i+1)%n]
+		if size == last {
+			out[len(out)-1].Along = append(out[len(out)-1].Along, next)
+			continue
+		}
+		last = size
+		out = append(out, mesh.Fine{Along: []mesh.Point{pts[i], next}, Radius: m.edge(size), Size: m.edge(size)})
+	}
+	return out
+}
+
+// evenly returns points about step mm apart along a closed polyline.
+func evenly(ring []mesh.Point, step float64) []mesh.Point {
+	closed := append(append([]mesh.Point(nil), ring...), ring[0])
+	n := max(3, int(pathLength(closed)/step))
+	gap := pathLength(closed) / float64(n)
+	out := []mesh.Point{closed[0]}
+	run := 0.0
+	for i := 1; i < len(closed) && len(out) < n; i++ {
+		a, b := closed[i-1], closed[i]
+		l := math.Hypot(b[0]-a[0], b[1]-a[1])
+		for next := float64(len(out)) * gap; next <= run+l && len(out) < n; next = float64(len(out)) * gap {
+			u := (next - run) / l
+			out = append(out, mesh.Point{a[0] + u*(b[0]-a[0]), a[1] + u*(b[1]-a[1])})
+		}
+		run += l
+	}
+	return out
+}
+
+// circumradius is the radius of the circle through three points, mm; infinite
+// if they are in line: product of the sides over four times the area.
+func circumradius(a, b, c mesh.Point) float64 {
+	side := func(p, q mesh.Point) float64 { return math.Hypot(q[0]-p[0], q[1]-p[1]) }
+	area := math.Abs((b[0]-a[0])*(c[1]-a[1])-(c[0]-a[0])*(b[1]-a[1])) / 2
+	return side(a, b) * side(b, c) * side(c, a) / (4 * area)
+}

@@ -1,0 +1,223 @@
+package cases
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"archload/mesh"
+)
+
+// surfaces makes the thickness and the arch.
+func (g *shaper) surfaces() {
+	p := &g.c.Plate
+	g.plate.Thickness = mesh.Flat(p.Thickness.Const)
+	if p.Thickness.Const == 0 {
+		data := g.data(p.Thickness.Contours, p.Thickness.Templates, p.Thickness.Points, p.Thickness.Noise)
+		if s, rep := g.fit("plate.thickness", data, p.Thickness.tables()); s != nil {
+			g.plate.Thickness, g.notes.Thickness = s, rep
+		}
+	}
+	if !g.rep.clean("plate.thickness") {
+		return
+	}
+	g.notes.RimHeight = g.rimHeight()
+	if p.Arch.Formula != nil {
+		g.formula()
+		return
+	}
+	data := g.data(p.Arch.Contours, p.Arch.Templates, p.Arch.Points, p.Arch.Noise)
+	data.Rim, data.RimStated = &g.notes.RimHeight, p.Arch.RimHeight != nil
+	if s, rep := g.fit("plate.arch", data, p.Arch.tables()); s != nil {
+		g.plate.Outer, g.notes.Arch = s, rep
+	}
+}
+
+// rimHeight returns the height of the outer surface at the outline, mm: as
+// stated, or the thickness there (its mean, if it varies).
+func (g *shaper) rimHeight() float64 {
+	if h := g.c.Plate.Arch.RimHeight; h != nil {
+		return float64(*h)
+	}
+	if t := g.c.Plate.Thickness.Const; t > 0 {
+		return float64(t)
+	}
+	rim := g.notes.Outline.Polyline(0.05)
+	sum, long := 0.0, 0.0
+	for i, p := range rim {
+		q := rim[(i+1)%len(rim)]
+		l := math.Hypot(q[0]-p[0], q[1]-p[1])
+		sum += l * g.plate.Thickness.At(mesh.Point{(p[0] + q[0]) / 2, (p[1] + q[1]) / 2}).Z
+		long += l
+	}
+	return sum / long
+}
+
+// keyedTable is a table of heights and its key below the surface's.
+type keyedTable struct {
+	key   string
+	table *HeightTable
+}
+
+func (a *Arch) tables() []keyedTable {
+	return []keyedTable{{"contours", a.Contours}, {"templates", a.Templates}, {"points", a.Points}}
+}
+
+func (h *Heights) tables() []keyedTable {
+	return []keyedTable{{"contours", h.Contours}, {"templates", h.Templates}, {"points", h.Points}}
+}
+
+// data gathers tables of heights for the fit; absent tables are nil.
+func (g *shaper) data(contours, templates, points *HeightTable, noise Length) mesh.SurfaceData {
+	d := mesh.SurfaceData{Outline: g.notes.Outline, Noise: float64(noise)}
+	if contours != nil {
+		for _, c := range contours.chains() {
+			d.Lines = append(d.Lines, mesh.ContourLine{ID: c.name, Height: c.heights[0], Points: c.points, Rows: c.rows})
+		}
+	}
+	if templates != nil {
+		for _, c := range templates.chains() {
+			d.Templates = append(d.Templates, mesh.Template{ID: c.name, Points: c.points, Heights: c.heights, Rows: c.rows})
+		}
+	}
+	if points != nil {
+		for i := range points.X {
+			d.Points = append(d.Points, mesh.Sample{At: mesh.Point{points.X[i], points.Y[i]}, Z: points.Height[i]})
+		}
+	}
+	return d
+}
+
+// chain is the rows of a table that share a name, in their order.
+type chain struct {
+	name    string
+	points  []mesh.Point
+	heights []float64
+	rows    []int32
+}
+
+// chains parts a table by the names of its lines.
+func (h *HeightTable) chains() []chain {
+	var out []chain
+	index := map[string]int{}
+	for i, name := range h.Lines {
+		k, ok := index[name]
+		if !ok {
+			k = len(out)
+			index[name] = k
+			out = append(out, chain{name: name})
+		}
+		c := &out[k]
+		c.points = append(c.points, mesh.Point{h.X[i], h.Y[i]})
+		c.heights = append(c.heights, h.Height[i])
+		c.rows = append(c.rows, int32(i))
+	}
+	return out
+}
+
+// fit fits one surface; faults and doubts of the data go to the rows of the
+// tables they come from.
+func (g *shaper) fit(key string, data mesh.SurfaceData, tables []keyedTable) (*mesh.Spline, *mesh.FitReport) {
+	s, rep, err := mesh.FitSurface(data)
+	tableKey := key
+	for _, t := range tables {
+		if t.table != nil {
+			tableKey = key + "." + t.key
+		}
+	}
+	for _, w := range rep.Warnings {
+		g.warn(tableKey, "at %s: %s", spot(w.At), w.Msg)
+	}
+	for _, m := range rep.Beyond {
+		at := rowPlace(tables, m.Set, m.Row, g.rep.find(tableKey))
+		g.notes.Warnings = append(g.notes.Warnings, &FileError{File: at.src.label, Line: at.line, Key: "height",
+			Err: fmt.Errorf("the fitted surface lies %.2g mm off this datum, expected within %.2g", m.Error, 4*m.Sigma)})
+	}
+	if err == nil {
+		return s, &rep
+	}
+	var de *mesh.DataError
+	if !errors.As(err, &de) {
+		g.rep.addKey(tableKey, "%w", err)
+		return nil, nil
+	}
+	where := ""
+	if de.Line >= 0 {
+		where = "at " + spot(de.At) + ": "
+	}
+	g.rep.add(rowPlace(tables, de.Set, de.Line, g.rep.find(tableKey)), tableKey, fmt.Errorf("%s%s", where, de.Msg))
+	return nil, nil
+}
+
+// rowPlace returns the place of a row of the named table, or the one given.
+func rowPlace(tables []keyedTable, set string, row int32, otherwise place) place {
+	for _, t := range tables {
+		if t.key == set && t.table != nil && row >= 0 && int(row) < len(t.table.rows) {
+			return t.table.rows[row]
+		}
+	}
+	return otherwise
+}
+
+// warn adds a doubt.
+func (g *shaper) warn(key, form string, args ...any) {
+	g.notes.Warnings = append(g.notes.Warnings, g.c.Fault(key, form, args...))
+}
+
+// Limits on a carved plate.
+const (
+	thinnest   = 0.3 // mm: less is a hole
+	dipAllowed = 2.0 // mm below z = 0 before a warning: a usual recurve dips by 1 to 1.5
+)
+
+// checkSurfaces refuses a plate that is too thin anywhere or bends more
+// tightly than it is thick, and warns where its underside dips below z = 0.
+func (g *shaper) checkSurfaces(bends *bendMap) {
+	thin, thinAt := math.Inf(1), mesh.Point{}
+	tight, tightAt := 0.0, mesh.Point{}
+	dip, dipAt := 0.0, mesh.Point{}
+	bends.each(func(k int, p mesh.Point) {
+		if math.IsNaN(bends.point[k]) || g.overHole(p) {
+			return
+		}
+		t := g.plate.Thickness.At(p).Z
+		if t < thin {
+			thin, thinAt = t, p
+		}
+		if b := t * bends.point[k]; b > tight {
+			tight, tightAt = b, p
+		}
+		if d := t - g.plate.Outer.At(p).Z; d > dip {
+			dip, dipAt = d, p
+		}
+	})
+	if thin < thinnest {
+		g.rep.addKey("plate.thickness", "want >= %g mm everywhere, found %.2g at %s", thinnest, thin, spot(thinAt))
+	}
+	if tight >= 1 {
+		g.rep.addKey("plate.arch", "the arch bends more tightly than the plate is thick at %s: radius %.2g mm; want a smoother arch", spot(tightAt), g.plate.Thickness.At(tightAt).Z/tight)
+	}
+	if dip > dipAllowed {
+		g.warn("plate.arch", "the underside dips %.2g mm below the rim's gluing surface at %s, where a flat billet has no wood", dip, spot(dipAt))
+	}
+}
+
+// formula makes the arch of a formula; one that rises nowhere is flat.
+func (g *shaper) formula() {
+	f := g.c.Plate.Arch.Formula
+	rim := g.notes.RimHeight
+	if float64(f.Height) == rim && f.RecurveDepth == 0 {
+		g.plate.Outer = mesh.Flat(rim)
+		return
+	}
+	s, err := mesh.NewFormula(mesh.FormulaSpec{
+		Outline: g.notes.Outline, Height: float64(f.Height), Rim: rim, Apex: f.Apex,
+		RecurveDepth: float64(f.RecurveDepth), RecurveAt: float64(f.RecurveAt),
+	})
+	if err != nil {
+		g.rep.addKey("plate.arch.formula", "%s", strings.TrimPrefix(err.Error(), "arch formula: "))
+		return
+	}
+	g.plate.Outer = s
+}

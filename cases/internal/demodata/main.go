@@ -1,0 +1,150 @@
+// Command demodata writes the tables of the bundled course guitar: outline,
+// f-hole and the contour lines of two arches. All of it is invented for a
+// lutherie course and follows from the few numbers in this program; run it
+// again after changing them:
+//
+//	go run ./cases/internal/demodata -o cases/bundled
+//
+// outline.csv holds the body outline, f-hole.csv the treble f-hole;
+// arch-contours.csv is an arch with its apex on the centre line,
+// arch-contours-treble.csv the same with the apex 22 mm to the treble. An arch
+// is given as a maker would take it off a finished one: contour lines every
+// 3 mm, the apex, and sixteen edge profiles square to the outline.
+package main
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"archload/mesh"
+)
+
+func main() {
+	dir := flag.String("o", ".", "folder to write the tables to")
+	flag.Parse()
+	if err := run(*dir); err != nil {
+		fmt.Fprintln(os.Stderr, "demodata:", err)
+		os.Exit(1)
+	}
+}
+
+// run writes all tables to dir.
+func run(dir string) error {
+	files, err := tables()
+	if err != nil {
+		return err
+	}
+	for _, f := range files {
+		if err := os.WriteFile(filepath.Join(dir, f.name), f.data, 0o644); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// table is one CSV file.
+type table struct {
+	name string
+	data []byte
+}
+
+// The arches: heights of the outer surface above the rim's gluing surface.
+const (
+	rimHeight    = 5.0  // mm
+	apexHeight   = 22.0 // mm
+	apexY        = 10.0 // mm
+	apexAside    = 22.0 // mm to the treble, of the second arch
+	recurveDepth = 1.6  // mm taken off by the trough; its floor then lies about 1.2 below the rim
+	contourStep  = 3.0  // mm
+	profileCount = 16
+	profileStep  = 4.0  // mm between the spots of a profile
+	profileEnd   = 48.0 // mm from the outline
+)
+
+// tables makes all tables.
+func tables() ([]table, error) {
+	body := bodyOutline()
+	hole, err := fHole()
+	if err != nil {
+		return nil, err
+	}
+	out := []table{{"outline.csv", pointTable(body)}, {"f-hole.csv", pointTable(hole)}}
+	curve, err := mesh.NewCurve(body, nil)
+	if err != nil {
+		return nil, err
+	}
+	for _, a := range []struct {
+		name string
+		apex mesh.Point
+	}{
+		{"arch-contours.csv", mesh.Point{0, apexY}},
+		{"arch-contours-treble.csv", mesh.Point{apexAside, apexY}},
+	} {
+		lines, err := archLines(curve, a.apex)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, table{a.name, contourTable(lines)})
+	}
+	return out, nil
+}
+
+// arch returns the surface from which the tables are read.
+func arch(outline mesh.Region, apex mesh.Point) (mesh.Surface, error) {
+	return mesh.NewFormula(mesh.FormulaSpec{
+		Outline: outline, Height: apexHeight, Rim: rimHeight, Apex: apex, RecurveDepth: recurveDepth,
+	})
+}
+
+// archLines reads contour lines, the apex and edge profiles off the arch,
+// rounded to 0.1 mm.
+func archLines(outline mesh.Region, apex mesh.Point) ([]mesh.ContourLine, error) {
+	s, err := arch(outline, apex)
+	if err != nil {
+		return nil, err
+	}
+	var levels, spots []float64
+	for z := 2 * contourStep; z < apexHeight; z += contourStep {
+		levels = append(levels, z)
+	}
+	for d := profileStep; d <= profileEnd; d += profileStep {
+		spots = append(spots, d)
+	}
+	o := mesh.ContourOptions{Round: 0.1}
+	lines, err := mesh.Contours(s, outline, levels, o)
+	if err != nil {
+		return nil, err
+	}
+	profiles, err := mesh.EdgeProfiles(s, outline, profileCount, spots, o)
+	if err != nil {
+		return nil, err
+	}
+	top := mesh.ContourLine{ID: "apex", Height: apexHeight, Points: []mesh.Point{apex}}
+	return slices.Concat(lines, []mesh.ContourLine{top}, profiles), nil
+}
+
+// pointTable writes x and y.
+func pointTable(pts []mesh.Point) []byte {
+	var b bytes.Buffer
+	b.WriteString("x_mm,y_mm\n")
+	for _, p := range pts {
+		fmt.Fprintf(&b, "%g,%g\n", p[0], p[1])
+	}
+	return b.Bytes()
+}
+
+// contourTable writes contour lines and spots.
+func contourTable(lines []mesh.ContourLine) []byte {
+	var b bytes.Buffer
+	b.WriteString("line,height_mm,x_mm,y_mm\n")
+	for _, l := range lines {
+		for _, p := range l.Points {
+			fmt.Fprintf(&b, "%s,%g,%g,%g\n", l.ID, l.Height, p[0], p[1])
+		}
+	}
+	return b.Bytes()
+}

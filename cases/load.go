@@ -1,0 +1,205 @@
+package cases
+
+import (
+	"embed"
+	"fmt"
+	"io/fs"
+	"maps"
+	"path"
+	"reflect"
+	"slices"
+	"strings"
+)
+
+// bundledFiles are the cases that come with the program, and their tables.
+//
+//go:embed bundled
+var bundledFiles embed.FS
+
+// bundledDir is where they lie in bundledFiles.
+const bundledDir = "bundled"
+
+// Info describes a bundled case.
+type Info struct {
+	Name  string // to be given instead of a path
+	Title string
+	Shows string // first paragraph of the opening comment
+}
+
+// Load reads a case file and everything it names from fsys, checks it and
+// fills in the defaults. The error, if any, is Faults: all of them at once.
+//
+// Names in a file are taken from beside the file that holds them, with forward
+// slashes. They are cleaned but may climb above fsys ("../woods/mine.toml") or
+// be absolute; whether that is admitted is for fsys to say.
+func Load(fsys fs.FS, name string) (*Case, error) {
+	src, err := openSource(fsys, name, name)
+	if err != nil {
+		return nil, Faults{{File: name, Line: 1, Err: err}}
+	}
+	return load(src)
+}
+
+// Open loads a bundled case by its name, or a case file from fsys. A name
+// without a slash and without the ending .toml is that of a bundled case.
+func Open(fsys fs.FS, nameOrPath string) (*Case, error) {
+	if strings.ContainsAny(nameOrPath, `/\`) || path.Ext(nameOrPath) == ".toml" {
+		return Load(fsys, nameOrPath)
+	}
+	src, err := openBundled(nameOrPath)
+	if err != nil {
+		return nil, Faults{{File: nameOrPath, Line: 1, Err: err}}
+	}
+	return load(src)
+}
+
+// load reads a case from its opened file.
+func load(src *source) (*Case, error) {
+	d := &decoder{rep: newReport(), tables: map[string]*csvTable{}}
+	c := &Case{rep: d.rep}
+	if tree := d.chain(src, nil); tree != nil {
+		d.rep.places[""] = tree.at()
+		d.table(reflect.ValueOf(c).Elem(), tree, "")
+		c.nameThings()
+		c.findWoods(d.rep)
+		c.validate(d.rep)
+	}
+	if err := d.rep.err(); err != nil {
+		return nil, err
+	}
+	return c, nil
+}
+
+// nameThings gives a number to what has no name.
+func (c *Case) nameThings() {
+	name := func(s *string, kind string, i int) {
+		if *s == "" {
+			*s = fmt.Sprintf("%s %d", kind, i+1)
+		}
+	}
+	for i := range c.Braces {
+		name(&c.Braces[i].Name, "brace", i)
+	}
+	for i := range c.Loads {
+		name(&c.Loads[i].Name, "load", i)
+	}
+	for i := range c.Gauges {
+		name(&c.Gauges[i].Name, "gauge", i)
+	}
+	for i := range c.Supports {
+		name(&c.Supports[i].Name, "support", i)
+	}
+	for i := range c.Posts {
+		name(&c.Posts[i].Name, "post", i)
+	}
+	if c.Strings == nil {
+		return
+	}
+	for i := range c.Strings.Each {
+		s := &c.Strings.Each[i]
+		if s.Name == "" {
+			s.Name = s.Note.Name
+		}
+		name(&s.Name, "string", i)
+	}
+}
+
+// Files returns the files the case was read from: the case, its bases, tables
+// and wood cards, in the order of opening. Names in bundled cases begin with
+// "bundled/".
+func (c *Case) Files() []string {
+	var out []string
+	for _, s := range c.rep.order {
+		out = append(out, s.label)
+	}
+	return out
+}
+
+// Place returns the file and line that set a key, or the table it would stand
+// in if it is left to its default.
+func (c *Case) Place(key string) (file string, line int) {
+	p := c.rep.find(key)
+	return p.src.label, p.line
+}
+
+// Fault returns a fault at a key, for what only a later stage can see.
+func (c *Case) Fault(key, form string, args ...any) *FileError {
+	file, line := c.Place(key)
+	return &FileError{File: file, Line: line, Key: key, Err: fmt.Errorf(form, args...)}
+}
+
+// IsSet reports whether a key stands in the case or its bases.
+func (c *Case) IsSet(key string) bool {
+	_, ok := c.rep.places[key]
+	return ok
+}
+
+// openBundled opens a bundled case.
+func openBundled(name string) (*source, error) {
+	file := path.Join(bundledDir, name+".toml")
+	src, err := openSource(bundledFiles, file, file)
+	if err == nil {
+		return src, nil
+	}
+	names, listErr := bundledNames()
+	if listErr != nil {
+		return nil, listErr
+	}
+	if like := nearest(name, names); like != "" {
+		return nil, fmt.Errorf("no bundled case of this name; did you mean %q?", like)
+	}
+	return nil, fmt.Errorf("no bundled case of this name (a file needs its ending .toml); there are %s", strings.Join(names, ", "))
+}
+
+// bundledNames lists the bundled cases.
+func bundledNames() ([]string, error) {
+	files, err := fs.Glob(bundledFiles, path.Join(bundledDir, "*.toml"))
+	if err != nil {
+		return nil, err
+	}
+	for i, f := range files {
+		files[i] = trimExt(path.Base(f))
+	}
+	slices.Sort(files)
+	return files, nil
+}
+
+// Bundled lists the bundled cases by name.
+func Bundled() ([]Info, error) {
+	names, err := bundledNames()
+	if err != nil {
+		return nil, err
+	}
+	out := make([]Info, len(names))
+	for i, name := range names {
+		src, err := openBundled(name)
+		if err != nil {
+			return nil, err
+		}
+		c, err := load(src)
+		if err != nil {
+			return nil, err
+		}
+		out[i] = Info{Name: name, Title: c.Title, Shows: opening(string(src.data))}
+	}
+	return out, nil
+}
+
+// BundledFS returns the bundled cases and their tables, for copying.
+func BundledFS() (fs.FS, error) { return fs.Sub(bundledFiles, bundledDir) }
+
+// opening returns the first paragraph of a file's opening comment.
+func opening(text string) string {
+	var words []string
+	for line := range strings.Lines(text) {
+		body, ok := strings.CutPrefix(strings.TrimSpace(line), "#")
+		if !ok || strings.TrimSpace(body) == "" {
+			break
+		}
+		words = append(words, strings.Fields(body)...)
+	}
+	return strings.Join(words, " ")
+}
+
+// sortedKeys returns the keys of a map in order.
+func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }

@@ -1,0 +1,91 @@
+package cases
+
+import (
+	"math"
+	"slices"
+
+	"archload/mesh"
+)
+
+// checkPlaces wants everything that stands on the plate to stand on wood.
+func (g *shaper) checkPlaces() {
+	c := g.c
+	if b := c.Bridge; b != nil {
+		for i := range b.Feet {
+			key := "bridge.at"
+			if g.rep.isSet(entryKey("bridge.foot", i+1)) {
+				key = entryKey("bridge.foot", i+1)
+			}
+			lo, hi := b.FootRect(i)
+			g.onWood(key, "the foot", rectPoints(lo, hi))
+		}
+	}
+	for i := range c.Loads {
+		lo, hi := c.Loads[i].rect()
+		g.onWood(entryKey("load", i+1)+".at", c.Loads[i].Name, rectPoints(lo, hi))
+	}
+	for i, gauge := range c.Gauges {
+		g.onWood(entryKey("gauge", i+1)+".at", gauge.Name, []mesh.Point{gauge.At})
+	}
+	for i, s := range c.Supports {
+		if s.At != nil {
+			g.onWood(entryKey("support", i+1)+".at", s.Name, []mesh.Point{*s.At})
+		}
+	}
+	for i, p := range c.Posts {
+		g.onWood(entryKey("post", i+1)+".at", p.Name, []mesh.Point{p.At})
+	}
+}
+
+// isSet reports whether a key stands in a file.
+func (r *report) isSet(key string) bool {
+	_, ok := r.places[key]
+	return ok
+}
+
+// overHole reports whether a point lies over a hole.
+func (g *shaper) overHole(p mesh.Point) bool {
+	return slices.ContainsFunc(g.notes.Holes, func(h *mesh.Curve) bool { return h.Contains(p) })
+}
+
+// onWood reports the point of a thing that lies farthest beyond the outline,
+// or else the first over a hole.
+func (g *shaper) onWood(key, thing string, pts []mesh.Point) {
+	const touch = 1e-3 // mm: a point on the outline is on wood
+	worst, far := mesh.Point{}, touch
+	for _, p := range pts {
+		if g.notes.Outline.Contains(p) {
+			continue
+		}
+		if d := g.notes.Outline.Distance(p); d > far {
+			worst, far = p, d
+		}
+	}
+	if far > touch {
+		g.rep.addKey(key, "%s reaches %.3g mm beyond the outline at %s; want it on the plate", thing, far, spot(worst))
+		return
+	}
+	for _, p := range pts {
+		if g.overHole(p) {
+			g.rep.addKey(key, "%s stands over a sound hole at %s; want it on wood", thing, spot(p))
+			return
+		}
+	}
+}
+
+// checkStep is the distance of the places that are looked at, mm.
+const checkStep = 2.0
+
+// rectPoints returns points over a rectangle, its corners among them.
+func rectPoints(lo, hi mesh.Point) []mesh.Point {
+	nx := int(math.Ceil((hi[0] - lo[0]) / checkStep))
+	ny := int(math.Ceil((hi[1] - lo[1]) / checkStep))
+	var out []mesh.Point
+	for i := range nx + 1 {
+		for j := range ny + 1 {
+			u, v := float64(i)/max(float64(nx), 1), float64(j)/max(float64(ny), 1)
+			out = append(out, mesh.Point{lo[0] + u*(hi[0]-lo[0]), lo[1] + v*(hi[1]-lo[1])})
+		}
+	}
+	return out
+}

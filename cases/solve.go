@@ -1,0 +1,201 @@
+package cases
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"archload/fem"
+	"archload/mesh"
+)
+
+// Options steer a solve; the zero value is the default.
+type Options struct {
+	Workers  int                // goroutines; 0 means 1. The answer does not depend on it
+	Refine   float64            // multiplies the case's own mesh.refine; 0 means 1
+	Clock    Clock              // for the timings; nil leaves them zero
+	NoError  bool               // leave out the second, coarser solve behind the discretisation estimate
+	Progress func(stage string) // told what starts; may be nil
+}
+
+func (o Options) workers() int { return max(1, o.Workers) }
+
+func (o Options) refine() float64 {
+	if o.Refine == 0 {
+		return 1
+	}
+	return o.Refine
+}
+
+func (o Options) say(stage string) {
+	if o.Progress != nil {
+		o.Progress(stage)
+	}
+}
+
+// Prepared is a top with its factor and its condensed contact: what stays
+// while strings and relief change.
+type Prepared struct {
+	*Built
+	Top   *fem.Prepared
+	cond  *fem.Condensed
+	stand *fem.Standing // nil without a bridge
+	notes *FitNotes
+	clock Clock
+	spent Stages
+}
+
+// Solution is an answered case.
+type Solution struct {
+	*Prepared
+	Result *fem.Result
+	Coarse *Solution // the same case on triangles twice as large; nil if not wanted
+	Spent  Stages
+}
+
+// Solve answers a case: geometry, mesh, model, factor, contact, results.
+// Cancelling ctx stops it between two stages.
+func Solve(ctx context.Context, c *Case, o Options) (*Solution, error) {
+	o.say("arch")
+	g, err := newShape(c, o)
+	if err != nil {
+		return nil, err
+	}
+	sol, err := g.solve(ctx, o, o.refine())
+	if err != nil || o.NoError {
+		return sol, err
+	}
+	quiet := o
+	quiet.Progress = nil
+	o.say("error estimate")
+	sol.Coarse, err = g.solve(ctx, quiet, o.refine()/2)
+	if err != nil {
+		return nil, fmt.Errorf("coarser solve for the error estimate: %w", err)
+	}
+	return sol, nil
+}
+
+// shape is the geometry of a case, fitted once for every mesh density.
+type shape struct {
+	c      *Case
+	domain mesh.Domain
+	plate  mesh.Plate
+	notes  *FitNotes
+	clock  Clock
+	spent  Stages
+}
+
+func newShape(c *Case, o Options) (*shape, error) {
+	g := &shape{c: c, clock: o.Clock}
+	var err error
+	g.clock.time(&g.spent.Mesh, func() {
+		g.domain, g.plate, g.notes, err = Geometry(c)
+	})
+	return g, err
+}
+
+func (g *shape) solve(ctx context.Context, o Options, refine float64) (*Solution, error) {
+	p, err := g.prepare(ctx, o, refine)
+	if err != nil {
+		return nil, err
+	}
+	o.say("contact")
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	return p.answer()
+}
+
+// prepare meshes, assembles, factorises and condenses.
+func (g *shape) prepare(ctx context.Context, o Options, refine float64) (*Prepared, error) {
+	p := &Prepared{clock: g.clock, spent: g.spent, notes: g.notes}
+	o.say("mesh")
+	var err error
+	p.clock.time(&p.spent.Mesh, func() { err = g.mesh(p, refine) })
+	if err != nil {
+		return nil, err
+	}
+	o.say("assemble")
+	var sys *fem.System
+	p.clock.time(&p.spent.Assemble, func() { sys, err = fem.Assemble(p.Model, o.workers()) })
+	if err == nil {
+		err = ctx.Err()
+	}
+	if err != nil {
+		return nil, err
+	}
+	o.say("factor")
+	p.clock.time(&p.spent.Factor, func() { p.Top, err = sys.Prepare(o.workers()) })
+	if err != nil {
+		return nil, g.c.explain(err)
+	}
+	o.say("condense")
+	p.clock.time(&p.spent.Condense, func() { err = p.condense() })
+	return p, err
+}
+
+func (g *shape) mesh(p *Prepared, refine float64) error {
+	d := g.domain
+	d.Scale = 1 / refine
+	plan, err := mesh.Triangulate(d)
+	if err != nil {
+		return g.c.PlaceFault(g.notes, err)
+	}
+	p.Built, err = Build(g.c, g.plate, mesh.Lift(plan, g.plate))
+	return err
+}
+
+func (p *Prepared) condense() error {
+	if p.Bridge == nil {
+		p.cond = p.Top.Condense(nil, fem.Slip, p.Loads)
+		return nil
+	}
+	for i := range p.Bridge.pads {
+		p.Bridge.pads[i].At = p.Top.Middle(p.Bridge.pads[i].Spread)
+	}
+	p.cond = p.Top.Condense(p.Bridge.pads, p.Bridge.hold, p.Loads)
+	var err error
+	p.stand, err = p.cond.Stand(&p.Bridge.body)
+	return err
+}
+
+// answer follows the load on a prepared top and recovers the result.
+func (p *Prepared) answer() (*Solution, error) {
+	s := &Solution{Prepared: p, Spent: p.spent}
+	var err error
+	p.clock.time(&s.Spent.Contact, func() {
+		if p.stand == nil {
+			s.Result = p.cond.RecoverBare()
+			return
+		}
+		fit := p.fit()
+		var st *fem.State
+		if st, err = p.stand.Follow(fit); err == nil {
+			s.Result = p.stand.Recover(st, fit)
+		}
+	})
+	if err != nil {
+		return nil, p.Case.explain(err)
+	}
+	return s, nil
+}
+
+func (p *Prepared) fit() fem.Fit {
+	f := fem.Fit{Gap: make([]float64, len(p.Bridge.pads))}
+	for i := range f.Gap {
+		f.Gap[i] = p.Bridge.pads[i].Gap
+	}
+	return f
+}
+
+// explain puts a mechanical failure at the key that causes it.
+func (c *Case) explain(err error) error {
+	var free *fem.UnsupportedError
+	switch {
+	case errors.As(err, &free):
+		return c.Fault("rim.support", "%w", err)
+	case errors.Is(err, fem.ErrTips):
+		return c.Fault("strings", "%w", err)
+	}
+	return err
+}

@@ -1,0 +1,174 @@
+package cases
+
+import (
+	"math"
+
+	"archload/materials"
+	"archload/mesh"
+)
+
+// strength finds the worst place of the plate. Stress is averaged over a
+// circle as wide as the plate is thick, which does not cross an edge or a
+// hole, because clear wood does not fail by a peak narrower than that.
+func (s *Solution) strength() StrengthReport {
+	r := StrengthReport{Used: None(), X: None(), Y: None(), RollingShearUsed: None(), ShearUsed: None(),
+		FootPressure: None(), FootUsed: None()}
+	card, err := s.Case.wood("plate.wood")
+	if err != nil {
+		return r
+	}
+	f := s.circleField(card.Strength)
+	for i := range f.used {
+		if u := f.used[i]; !math.IsNaN(u) && !(float64(r.Used) >= u) {
+			r.Used, r.Surface = Num(u), f.face[i]
+			p := s.centroid(i)
+			r.X, r.Y = Num(p[0]), Num(p[1])
+		}
+		r.RollingShearUsed = larger(r.RollingShearUsed, f.rolling[i])
+		r.ShearUsed = larger(r.ShearUsed, f.shear[i])
+	}
+	s.footPressure(&r, card.Strength)
+	return r
+}
+
+func larger(a Num, b float64) Num {
+	if math.IsNaN(b) || float64(a) >= b {
+		return a
+	}
+	return Num(b)
+}
+
+// strengthField is the strength used at each plate triangle; NaN where a
+// circle would cross an edge or a strength is not known.
+type strengthField struct {
+	used, rolling, shear []float64
+	face                 []string
+}
+
+// circle holds sample places of a circle of diameter 1 about the origin, all
+// of the same weight.
+func circle() []mesh.Point {
+	pts := []mesh.Point{{0, 0}}
+	for k := range 6 {
+		s, c := math.Sincos(float64(k) * math.Pi / 3)
+		pts = append(pts, mesh.Point{0.25 * c, 0.25 * s})
+	}
+	for k := range 12 {
+		s, c := math.Sincos((float64(k) + 0.5) * math.Pi / 6)
+		pts = append(pts, mesh.Point{0.45 * c, 0.45 * s})
+	}
+	return pts
+}
+
+func (s *Solution) circleField(st materials.Strength) strengthField {
+	n := len(s.Mesh.Tris)
+	outer, inner, mean := make([][6]float64, n), make([][6]float64, n), make([][6]float64, n)
+	for i := range n {
+		outer[i], inner[i], mean[i] = s.Result.ShellStress(i, 1), s.Result.ShellStress(i, -1), s.Result.ShellStress(i, 0)
+	}
+	f := strengthField{used: make([]float64, n), rolling: make([]float64, n), shear: make([]float64, n), face: make([]string, n)}
+	shape := circle()
+	across, shear := s.inPlane()
+	for i := range n {
+		tris, whole := s.circleAt(i, shape)
+		if !whole {
+			f.used[i], f.rolling[i], f.shear[i] = math.NaN(), math.NaN(), math.NaN()
+			continue
+		}
+		o, in, m := average(outer, tris), average(inner, tris), average(mean, tris)
+		uo := hoffmanUsed(o, across, shear, st)
+		ui := hoffmanUsed(in, across, shear, st)
+		f.used[i], f.face[i] = uo, "outer"
+		if ui > uo {
+			f.used[i], f.face[i] = ui, "inner"
+		}
+		f.rolling[i] = shearUsed(st.RollingShear, o[3], in[3], m[3])
+		f.shear[i] = math.Max(shearUsed(st.ShearL, o[4], in[4], m[4]), shearUsed(st.ShearL, o[5], in[5], m[5]))
+	}
+	return f
+}
+
+// circleAt lists the triangles under the circle about triangle i's centre.
+func (s *Solution) circleAt(i int, shape []mesh.Point) (tris []int32, whole bool) {
+	c := s.centroid(i)
+	h := 0.0
+	for _, n := range s.Mesh.Tris[i] {
+		h += s.Mesh.Nodes[n].H / 3
+	}
+	for _, p := range shape {
+		t, _, inside := s.place.loc.Find(mesh.Point{c[0] + h*p[0], c[1] + h*p[1]})
+		if !inside {
+			return nil, false
+		}
+		tris = append(tris, t)
+	}
+	return tris, true
+}
+
+func (s *Solution) centroid(i int) mesh.Point {
+	var c mesh.Point
+	for _, n := range s.Mesh.Tris[i] {
+		c[0] += s.Mesh.Points[n][0] / 3
+		c[1] += s.Mesh.Points[n][1] / 3
+	}
+	return c
+}
+
+func average(stress [][6]float64, tris []int32) (m [6]float64) {
+	for _, t := range tris {
+		for k := range m {
+			m[k] += stress[t][k] / float64(len(tris))
+		}
+	}
+	return m
+}
+
+func hoffmanUsed(s [6]float64, across, shear int, st materials.Strength) float64 {
+	_, factor := materials.Hoffman([3]float64{s[0], s[across], s[shear]}, st.Limits())
+	return 1 / factor
+}
+
+func shearUsed(limit float64, stress ...float64) float64 {
+	if limit <= 0 {
+		return math.NaN()
+	}
+	worst := 0.0
+	for _, v := range stress {
+		worst = math.Max(worst, math.Abs(v)/limit)
+	}
+	return worst
+}
+
+// footWindow is the length of foot over which pressure is averaged, mm.
+const footWindow = 8
+
+// footPressure finds the greatest mean pressure over a window of the foot and
+// compares it with the softer wood's crushing strength.
+func (s *Solution) footPressure(r *StrengthReport, plate materials.Strength) {
+	if s.Bridge == nil {
+		return
+	}
+	worst := 0.0
+	for k := range s.Bridge.x {
+		force, area := 0.0, 0.0
+		for i := range s.Bridge.x {
+			if s.Bridge.foot[i] == s.Bridge.foot[k] && s.Bridge.x[i] >= s.Bridge.x[k]-1e-9 &&
+				s.Bridge.x[i] < s.Bridge.x[k]+footWindow-1e-9 {
+				f, _ := s.padForce(i)
+				force += f
+				area += s.Bridge.pads[i].Area
+			}
+		}
+		if area >= 0.99*footWindow*float64(s.Case.Bridge.Width)-1e-9 {
+			worst = math.Max(worst, force/area)
+		}
+	}
+	r.FootPressure = Num(worst)
+	limit := plate.CompressionPerp
+	if card, err := s.Case.wood("bridge.wood"); err == nil && card.Strength.CompressionPerp > 0 {
+		limit = math.Min(limit, card.Strength.CompressionPerp)
+	}
+	if limit > 0 {
+		r.FootUsed = Num(worst / limit)
+	}
+}

@@ -1,0 +1,158 @@
+package cases
+
+import (
+	"math"
+
+	"archload/fem"
+)
+
+// thirds of the bearing length.
+const (
+	bassEnd = iota
+	middleThird
+	trebleEnd
+)
+
+// third of the bearing length that pad i lies in.
+func (st *standing) third(i int) int {
+	switch a := st.along[i]; {
+	case a < 1.0/3:
+		return bassEnd
+	case a <= 2.0/3:
+		return middleThird
+	}
+	return trebleEnd
+}
+
+// normalForce is the contact force of pad i along the normal, N.
+func (s *Solution) rows() int {
+	if s.Bridge.hold == fem.Slip {
+		return 1
+	}
+	return 3
+}
+
+func (s *Solution) padForce(i int) (normal float64, drag [2]float64) {
+	per := s.rows()
+	l := s.Result.State.Lambda
+	if per == 3 {
+		drag = [2]float64{-l[3*i+1], -l[3*i+2]}
+	}
+	return l[i*per], drag
+}
+
+func (s *Solution) bridgeReport() *BridgeReport {
+	st := s.Bridge
+	u := s.Result.Body
+	r := &BridgeReport{Sink: s.sink()}
+	first, last := st.body.Nodes[0], st.body.Nodes[len(st.body.Nodes)-1]
+	r.EndSink = [2]float64{-u[2], -u[6*(len(st.body.Nodes)-1)+2]}
+	r.Tilt = TiltReport{
+		ForeAft:  -degrees(u[6*st.mid+3]),
+		Sideways: degrees(math.Atan((r.EndSink[1] - r.EndSink[0]) / (last[0] - first[0]))),
+	}
+	r.ActionChange = s.actionChange()
+	s.contact(r)
+	s.events(r)
+	r.Guides = s.Result.Guides
+	return r
+}
+
+func degrees(rad float64) float64 { return rad * 180 / math.Pi }
+
+// actionChange is half the mean sink of the strings at the saddle: the octave
+// lies half way between a saddle that sinks and a nut that does not.
+func (s *Solution) actionChange() float64 {
+	forces := s.Case.StringForces()
+	sum := 0.0
+	for _, f := range forces {
+		sum -= s.saddleMove(f.X)[2]
+	}
+	return sum / float64(len(forces)) / 2
+}
+
+// contact fills points, shares, friction and how far out the foot presses.
+func (s *Solution) contact(r *BridgeReport) {
+	var share [3]float64
+	sum, spread := 0.0, 0.0
+	for i := range s.Bridge.pads {
+		p := &s.Bridge.pads[i]
+		f, drag := s.padForce(i)
+		r.Contact = append(r.Contact, ContactReport{X: p.At[0], Y: p.At[1], Gap: s.Result.State.Gap[i],
+			Force: f, Pressure: f / p.Area, Drag: drag})
+		share[s.Bridge.third(i)] += f
+		sum += f
+		spread += f * math.Abs(s.Bridge.x[i])
+		r.GapLeft = math.Max(r.GapLeft, s.Result.State.Gap[i])
+	}
+	r.Share = ShareReport{BassEnd: share[0] / sum, Middle: share[1] / sum, TrebleEnd: share[2] / sum}
+	r.Spreading = spread / sum
+	r.FrictionNeeded = s.friction()
+}
+
+// friction is the greatest ratio of summed tangential to summed normal force
+// over the feet, or over the thirds of a continuous foot; none in slip.
+func (s *Solution) friction() Num {
+	if s.Bridge.hold == fem.Slip {
+		return None()
+	}
+	type sum struct{ n, t, u float64 }
+	groups := map[int]*sum{}
+	two := s.Bridge.foot[len(s.Bridge.foot)-1] > 0
+	for i := range s.Bridge.pads {
+		k := s.Bridge.third(i)
+		if two {
+			k = s.Bridge.foot[i]
+		}
+		if groups[k] == nil {
+			groups[k] = &sum{}
+		}
+		f, drag := s.padForce(i)
+		groups[k].n, groups[k].t, groups[k].u = groups[k].n+f, groups[k].t+drag[0], groups[k].u+drag[1]
+	}
+	worst := 0.0
+	for _, g := range groups {
+		if g.n > 0 {
+			worst = math.Max(worst, math.Hypot(g.t, g.u)/g.n)
+		}
+	}
+	return Num(worst)
+}
+
+// events follows the thirds through the load, and finds when the first and
+// the last station of the middle third come to carry force.
+func (s *Solution) events(r *BridgeReport) {
+	st := s.Bridge
+	for _, t := range s.Result.State.Trace {
+		l := LoadReport{Load: t.Load}
+		for i, f := range t.Force {
+			l.Thirds[st.third(i)] += f
+		}
+		r.ByLoad = append(r.ByLoad, l)
+	}
+	closed := map[float64]float64{} // first load at which each middle station carries
+	stations := map[float64]bool{}
+	for i := range st.pads {
+		if st.third(i) == middleThird {
+			stations[st.x[i]] = true
+		}
+	}
+	for _, e := range s.Result.State.Events {
+		x := st.x[e.Pad]
+		if !e.Closes || !stations[x] {
+			continue
+		}
+		if _, seen := closed[x]; !seen {
+			closed[x] = e.Load
+		}
+	}
+	r.MiddleTouchesAt, r.MiddleClosesAt = None(), None()
+	for _, load := range closed {
+		if !r.MiddleTouchesAt.Known() || load < float64(r.MiddleTouchesAt) {
+			r.MiddleTouchesAt = Num(load)
+		}
+		if len(closed) == len(stations) && (!r.MiddleClosesAt.Known() || load > float64(r.MiddleClosesAt)) {
+			r.MiddleClosesAt = Num(load)
+		}
+	}
+}

@@ -1,0 +1,199 @@
+package cases
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Length is a length, mm, that may be written "0.5 in" in a case file.
+type Length float64
+
+// Force is a force, N, that may be written "11 lb"; a mass ("2 kg") stands for
+// its weight under standard gravity, 9.80665 m/s².
+type Force float64
+
+// Angle is an angle, degrees, that may be written "0.1 rad".
+type Angle float64
+
+// Stress is a modulus or a strength, MPa, that may be written "11.5 GPa".
+type Stress float64
+
+// Density is a mass per volume, kg/m³, that may be written "0.41 g/cm3".
+type Density float64
+
+// LineMass is a mass per length of string, kg/m (the same number as g/mm),
+// that may be written "4.9e-4 lb/in".
+type LineMass float64
+
+// Stiffness is a spring's force per travel, N/mm, that may be written "20 lb/in".
+type Stiffness float64
+
+// Frequency is a frequency, Hz.
+type Frequency float64
+
+// Conversion factors, exact by definition (international yard and pound
+// agreement of 1959; standard gravity of the 3rd CGPM, 1901).
+const (
+	inch    = 25.4                          // mm
+	gravity = 9.80665                       // m/s²
+	pound   = 0.45359237                    // kg
+	psi     = pound * gravity / inch / inch // MPa
+)
+
+// unit is one way to write a quantity and its size in the case file's own unit.
+type unit struct {
+	name   string
+	factor float64
+}
+
+// dimension says how a quantity is written; units[0] is the unit of a bare
+// number. Values beyond the limit (in that unit) are refused as nonsense.
+type dimension struct {
+	name    string
+	example string
+	limit   float64
+	units   []unit
+}
+
+// plainNumber is the dimension of a number without unit.
+func plainNumber() dimension { return dimension{name: "a number", limit: 1e9} }
+
+// dimensionOf returns the dimension of a case file's quantity type.
+func dimensionOf(v any) (dimension, bool) {
+	switch v.(type) {
+	case Length:
+		return dimension{"a length", `"0.5 in"`, 1e4, []unit{{"mm", 1}, {"cm", 10}, {"m", 1000}, {"in", inch}, {"inch", inch}, {"ft", 12 * inch}}}, true
+	case Force:
+		return dimension{"a force", `"11 lb"`, 1e5, []unit{{"N", 1}, {"kN", 1000}, {"lb", pound * gravity}, {"lbf", pound * gravity},
+			{"kg", gravity}, {"kgf", gravity}, {"g", gravity / 1000}}}, true
+	case Angle:
+		return dimension{"an angle", `"5 deg"`, 360, []unit{{"deg", 1}, {"°", 1}, {"rad", 180 / math.Pi}}}, true
+	case Stress:
+		return dimension{"a stress", `"11.5 GPa"`, 1e6, []unit{{"MPa", 1}, {"N/mm2", 1}, {"GPa", 1000}, {"kPa", 1e-3}, {"psi", psi}}}, true
+	case Density:
+		return dimension{"a density", `"0.41 g/cm3"`, 3e4, []unit{{"kg/m3", 1}, {"g/cm3", 1000}, {"lb/ft3", pound / math.Pow(12*inch/1000, 3)}}}, true
+	case LineMass:
+		return dimension{"a mass per length", `"4.9e-4 lb/in"`, 1, []unit{{"kg/m", 1}, {"g/mm", 1}, {"g/m", 1e-3}, {"lb/in", pound / inch * 1000}}}, true
+	case Stiffness:
+		return dimension{"a stiffness", `"20 lb/in"`, 1e9, []unit{{"N/mm", 1}, {"N/m", 1e-3}, {"lb/in", pound * gravity / inch}}}, true
+	case Frequency:
+		return dimension{"a frequency", `"440 Hz"`, 1e5, []unit{{"Hz", 1}, {"kHz", 1000}}}, true
+	case float64:
+		return plainNumber(), true
+	}
+	return dimension{}, false
+}
+
+// base is the unit of a bare number, "" for a plain number.
+func (d dimension) base() string {
+	if len(d.units) == 0 {
+		return ""
+	}
+	return d.units[0].name
+}
+
+// wanted describes what belongs in the key.
+func (d dimension) wanted() string {
+	if len(d.units) == 0 {
+		return "a number"
+	}
+	return fmt.Sprintf("%s in %s, or with its unit as in %s", d.name, d.base(), d.example)
+}
+
+// factor returns the size of the named unit in base units.
+func (d dimension) factor(name string) (float64, bool) {
+	for _, u := range d.units {
+		if u.name == name {
+			return u.factor, true
+		}
+	}
+	return 0, false
+}
+
+// unitNames lists the admissible units.
+func (d dimension) unitNames() string {
+	names := make([]string, len(d.units))
+	for i, u := range d.units {
+		names[i] = u.name
+	}
+	return strings.Join(names, ", ")
+}
+
+// number checks a bare number.
+func (d dimension) number(x float64) (float64, error) {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return 0, fmt.Errorf("want %s, found %v", d.wanted(), x)
+	}
+	if math.Abs(x) > d.limit {
+		return 0, fmt.Errorf("want at most %s, found %v", withUnit(d.limit, d.base()), x)
+	}
+	return x, nil
+}
+
+// parse reads a number with its unit, as in "0.012 in".
+func (d dimension) parse(s string) (float64, error) {
+	s = strings.TrimSpace(s)
+	i := strings.IndexFunc(s, func(r rune) bool { return !strings.ContainsRune("0123456789+-.eE", r) })
+	if i < 0 {
+		i = len(s)
+	}
+	x, err := strconv.ParseFloat(s[:i], 64)
+	if err != nil {
+		return 0, fmt.Errorf("want %s, found %q", d.wanted(), s)
+	}
+	name := strings.TrimSpace(s[i:])
+	if name == "" {
+		return d.number(x)
+	}
+	f, ok := d.factor(name)
+	if !ok && len(d.units) == 0 {
+		return 0, fmt.Errorf("want a number without unit, found %q", s)
+	}
+	if !ok {
+		return 0, fmt.Errorf("want %s in one of %s, found %q", d.name, d.unitNames(), s)
+	}
+	return d.number(x * f)
+}
+
+// withUnit writes a number and its unit, if any.
+func withUnit(x float64, unit string) string {
+	return strings.TrimSpace(strconv.FormatFloat(x, 'g', -1, 64) + " " + unit)
+}
+
+// inRange checks x against a want tag: ">0", ">=0" or "lo..hi". The tags are
+// part of the program; a malformed one is a programmer's error and panics.
+func (d dimension) inRange(x float64, want string) error {
+	var ok bool
+	text := want
+	if lo, hi, isSpan := strings.Cut(want, ".."); isSpan {
+		ok = x >= tagNumber(lo) && x <= tagNumber(hi)
+		text = lo + " to " + hi
+	} else if bound, isLeast := strings.CutPrefix(want, ">="); isLeast {
+		ok = x >= tagNumber(bound)
+		text = ">= " + bound
+	} else {
+		bound := strings.TrimPrefix(want, ">")
+		ok = x > tagNumber(bound)
+		text = "> " + bound
+	}
+	if ok {
+		return nil
+	}
+	return fmt.Errorf("want %s, found %s", strings.TrimSpace(text+" "+d.base()), strconv.FormatFloat(x, 'g', -1, 64))
+}
+
+// tagNumber reads a number of a struct tag.
+func tagNumber(s string) float64 {
+	x, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		panic("cases: malformed want tag: " + s)
+	}
+	return x
+}
+
+// wantFound is the message for a value that does not fit.
+func wantFound(want string, found float64) error {
+	return fmt.Errorf("want %s, found %s", want, withUnit(found, ""))
+}

@@ -1,0 +1,231 @@
+package cases
+
+import (
+	"math"
+	"slices"
+
+	"archload/mesh"
+)
+
+// validate checks what no single key can know. A check is passed over when a
+// key that it needs is faulty already.
+func (c *Case) validate(r *report) {
+	c.checkArch(r)
+	c.checkHoles(r)
+	c.checkBraces(r)
+	c.checkStrings(r)
+	c.checkBridge(r)
+	c.checkBench(r)
+	c.checkHeld(r)
+}
+
+// checkArch wants exactly one source of the arch, and a rim that is not
+// thinner than the plate.
+func (c *Case) checkArch(r *report) {
+	a := &c.Plate.Arch
+	if r.clean("plate.arch") {
+		count := 0
+		for _, given := range []bool{a.Contours != nil, a.Templates != nil, a.Points != nil, a.Formula != nil} {
+			if given {
+				count++
+			}
+		}
+		if count != 1 {
+			r.addKey("plate.arch", "want exactly one of contours, templates, points, formula, found %d", count)
+		}
+	}
+	if !r.clean("plate.arch.rim_height", "plate.thickness") {
+		return
+	}
+	rim := c.Plate.Thickness.Const
+	if a.RimHeight != nil {
+		if *a.RimHeight < rim/2 {
+			r.addKey("plate.arch.rim_height", "want >= %g mm, half the thickness (the plate lies on z = 0 or is let in by half), found %g", rim/2, *a.RimHeight)
+		}
+		rim = *a.RimHeight
+	}
+	if a.Formula != nil && a.Formula.Height < rim && r.clean("plate.arch.formula") {
+		r.addKey("plate.arch.formula.height", "want >= %g mm, the height of the rim, found %g", rim, a.Formula.Height)
+	}
+}
+
+// checkHoles wants each hole described once.
+func (c *Case) checkHoles(r *report) {
+	for i, h := range c.Plate.Holes {
+		key := entryKey("plate.hole", i+1)
+		oval := h.At != nil || h.Size != nil
+		switch {
+		case !r.clean(key):
+		case h.Outline != nil && oval:
+			r.addKey(key, "want either outline or an oval (at and size), found both")
+		case h.Outline == nil && (h.At == nil || h.Size == nil):
+			r.addKey(key, "want outline = \"...\", or an oval with at = [x, y] and size = [across, along]")
+		}
+	}
+}
+
+// checkBraces wants braces that are longer than wide and have room.
+func (c *Case) checkBraces(r *report) {
+	for i, b := range c.Braces {
+		key := entryKey("brace", i+1)
+		if !r.clean(key) {
+			continue
+		}
+		long := pathLength(b.Line)
+		switch {
+		case len(b.Line) < 2:
+			r.addKey(key+".line", "want at least two points [[x, y], [x, y]], found %d", len(b.Line))
+			continue
+		case repeats(b.Line) > 0:
+			r.addKey(key+".line", "want each point once, found point %d again", repeats(b.Line))
+			continue
+		case long < b.Width.Max():
+			r.addKey(key+".width", "want less than the brace's length of %.4g mm, found %g", long, b.Width.Max())
+		}
+		room := float64(c.Rim.SideHeight)
+		if c.Rim.Support == "elastic" && r.clean("rim") && b.Height.Max() >= room {
+			r.addKey(key+".height", "want less than the side height of %g mm (the bar would touch the back), found %g", room, b.Height.Max())
+		}
+	}
+}
+
+// pathLength is the length of a polyline, mm.
+func pathLength(line []mesh.Point) float64 {
+	sum := 0.0
+	for i := 1; i < len(line); i++ {
+		sum += math.Hypot(line[i][0]-line[i-1][0], line[i][1]-line[i-1][1])
+	}
+	return sum
+}
+
+// repeats returns the number (from 1) of the first point that stands where
+// its forerunner does, or 0.
+func repeats(line []mesh.Point) int {
+	for i := 1; i < len(line); i++ {
+		if line[i] == line[i-1] {
+			return i + 1
+		}
+	}
+	return 0
+}
+
+// checkBench checks loads and supports, and that something is loaded at all.
+func (c *Case) checkBench(r *report) {
+	for i, l := range c.Loads {
+		key := entryKey("load", i+1) + ".force"
+		if l.Force == [3]Force{} && r.clean(key) {
+			r.addKey(key, "want a force that is not zero, found [0, 0, 0]")
+		}
+	}
+	for i, s := range c.Supports {
+		key := entryKey("support", i+1)
+		switch {
+		case !r.clean(key):
+		case (s.At == nil) == (len(s.Line) == 0):
+			r.addKey(key, "want either at = [x, y] or line = [[x, y], [x, y]]")
+		case len(s.Line) == 1:
+			r.addKey(key+".line", "want at least two points, found 1 (a point support is at = [x, y])")
+		case repeats(s.Line) > 0:
+			r.addKey(key+".line", "want each point once, found point %d again", repeats(s.Line))
+		}
+	}
+	if c.Strings == nil && c.Bridge == nil && len(c.Loads) == 0 && r.clean("strings", "bridge", "load") {
+		r.addKey("", "nothing loads the plate; want [strings] with a [bridge], or [[load]]")
+	}
+}
+
+// checkHeld refuses a plate that nothing holds: a free rim needs three points
+// of support that are not in line, or a rail and a point beside it.
+func (c *Case) checkHeld(r *report) {
+	if c.Rim.Support != "free" || !r.clean("rim", "support") {
+		return
+	}
+	var at []mesh.Point
+	for _, s := range c.Supports {
+		if s.At != nil {
+			at = append(at, *s.At)
+		}
+		at = append(at, s.Line...)
+	}
+	switch {
+	case len(at) == 0:
+		r.addKey("rim.support", "nothing holds the plate; want a rim that is hinged, clamped or elastic, or [[support]] with the free one")
+	case spanArea(at) < 1:
+		r.addKey("rim.support", "the plate would tip over its supports, which lie in one line; want a further [[support]] beside it")
+	}
+}
+
+// spanArea is twice the area of the largest triangle between the first point
+// and any two others, mm².
+func spanArea(p []mesh.Point) float64 {
+	best := 0.0
+	for i := range p {
+		for j := range p {
+			cross := (p[i][0]-p[0][0])*(p[j][1]-p[0][1]) - (p[i][1]-p[0][1])*(p[j][0]-p[0][0])
+			best = max(best, math.Abs(cross))
+		}
+	}
+	return best
+}
+
+// checkStrings wants one way to each tension, and both break angles.
+func (c *Case) checkStrings(r *report) {
+	s := c.Strings
+	if s == nil {
+		return
+	}
+	if c.Bridge == nil && r.clean("bridge") {
+		r.addKey("strings", "strings press through a bridge; want a table [bridge]")
+	}
+	if len(s.Each) == 0 && r.clean("strings.each") {
+		r.addKey("strings.each", "want at least one string, found none")
+	}
+	for i := range s.Each {
+		key := entryKey("strings.each", i+1)
+		if r.clean(key, "strings.scale") {
+			s.checkTension(r, i, key)
+		}
+		s.checkAngles(r, i, key)
+	}
+}
+
+// checkTension wants a tension, or a note with scale and weight.
+func (s *Strings) checkTension(r *report, i int, key string) {
+	e := &s.Each[i]
+	weights := slices.DeleteFunc([]string{"plain", "unit_weight"}, func(k string) bool {
+		_, set := r.places[key+"."+k]
+		return !set
+	})
+	switch {
+	case len(weights) == 2:
+		r.addKey(key, "%s: want either plain (a diameter) or unit_weight, found both", e.Name)
+	case e.Tension > 0 && len(weights) > 0:
+		r.addKey(key, "%s: want either tension, or note and %s from which it follows, found both", e.Name, weights[0])
+	case e.Tension > 0:
+	case len(weights) == 0 || e.Note.Freq == 0:
+		r.addKey(key, "%s: want tension, or note with plain (its diameter) or unit_weight", e.Name)
+	case s.scale(i) == 0:
+		r.addKey(key, "%s: a tension from its note needs the speaking length; want strings.scale", e.Name)
+	case s.tension(i) > maxTension:
+		r.addKey(key, "%s: want a tension of at most %d N, found %.4g from its note, scale and weight", e.Name, maxTension, s.tension(i))
+	}
+}
+
+// maxTension is more than any string holds, N: a plain steel wire of 1 mm
+// breaks at about 2000 N.
+const maxTension = 2000
+
+// checkAngles wants both break angles and some downforce.
+func (s *Strings) checkAngles(r *report, i int, key string) {
+	e := &s.Each[i]
+	if !r.clean(key, "strings.front_angle", "strings.back_angle", "strings.path") {
+		return
+	}
+	if (e.FrontAngle == nil && s.FrontAngle == nil) || (e.BackAngle == nil && s.BackAngle == nil) {
+		r.addKey("strings", "want front_angle and back_angle, the string's break over the saddle in degrees")
+		return
+	}
+	if angle(e.FrontAngle, s.FrontAngle)+angle(e.BackAngle, s.BackAngle) <= 0 {
+		r.addKey(key, "%s: want a break angle, front and back together > 0 deg, found 0: the string would not press on the saddle", e.Name)
+	}
+}

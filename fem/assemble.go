@@ -1,0 +1,177 @@
+package fem
+
+import (
+	"fmt"
+	"sync"
+
+	"archload/fem/sparse"
+)
+
+// System is a model with its elements built and its stiffness summed.
+type System struct {
+	Model  *Model
+	Shells []Shell
+	Beams  []Beam
+	K      *sparse.Matrix // with the fixed freedoms taken out
+	fixed  []bool         // one for each freedom
+}
+
+// Assemble builds all elements and sums their stiffness. workers goroutines
+// build elements into their own slots; the sum runs in index order, so the
+// result does not depend on their number.
+func Assemble(m *Model, workers int) (*System, error) {
+	s := &System{Model: m, Shells: make([]Shell, len(m.Shells)), Beams: make([]Beam, len(m.Beams))}
+	if err := s.buildShells(workers); err != nil {
+		return nil, err
+	}
+	for i := range m.Beams {
+		b, err := NewBeam(m.Beams[i].input(m))
+		if err != nil {
+			return nil, fmt.Errorf("beam %d: %w", i, err)
+		}
+		s.Beams[i] = b
+	}
+	s.sum()
+	s.fix()
+	return s, nil
+}
+
+func (b *BeamElem) input(m *Model) BeamInput {
+	return BeamInput{
+		X:       [2][3]float64{m.Nodes[b.Nodes[0]].P, m.Nodes[b.Nodes[1]].P},
+		Offset:  b.Offset,
+		Up:      b.Up,
+		Section: b.Section,
+	}
+}
+
+// ShellInputOf returns the element input of triangle i.
+func (m *Model) ShellInputOf(i int) ShellInput {
+	e := &m.Shells[i]
+	sec := &m.Sections[e.Section]
+	in := ShellInput{H: e.H, Wood: sec.Wood, Axes: sec.Axes, Pressed: sec.Pressed}
+	h := 0.0
+	for k, n := range e.Nodes {
+		in.X[k] = m.Nodes[n].P
+		if !e.Flat {
+			in.N[k] = m.Nodes[n].N
+		}
+		h += m.Nodes[n].H / 3
+	}
+	if in.H == 0 {
+		in.H = h
+	}
+	return in
+}
+
+func (s *System) buildShells(workers int) error {
+	m := s.Model
+	errs := make([]error, max(1, workers))
+	var wg sync.WaitGroup
+	for w := range errs {
+		wg.Add(1)
+		go func() {
+			defer wg.Done()
+			for i := w; i < len(m.Shells) && errs[w] == nil; i += len(errs) {
+				el, err := NewShell(m.ShellInputOf(i))
+				if err != nil {
+					p := m.Nodes[m.Shells[i].Nodes[0]].P
+					errs[w] = fmt.Errorf("shell %d at (%.1f, %.1f): %w", i, p[0], p[1], err)
+				}
+				s.Shells[i] = el
+			}
+		}()
+	}
+	wg.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (s *System) sum() {
+	m := s.Model
+	elems := make([][]int32, 0, len(m.Shells)+len(m.Beams))
+	for i := range m.Shells {
+		elems = append(elems, m.Shells[i].Nodes[:])
+	}
+	for i := range m.Beams {
+		elems = append(elems, m.Beams[i].Nodes[:])
+	}
+	s.K = sparse.NewMatrix(len(m.Nodes), elems)
+	var ks [324]float64
+	for i := range s.Shells {
+		s.Shells[i].StiffnessTo(&ks)
+		s.K.Add(m.Shells[i].Nodes[:], ks[:])
+	}
+	var kb [144]float64
+	for i := range s.Beams {
+		s.Beams[i].StiffnessTo(&kb)
+		s.K.Add(m.Beams[i].Nodes[:], kb[:])
+	}
+	for _, sp := range m.Springs {
+		var k [36]float64
+		k[7*sp.Dof] = sp.K
+		s.K.Add([]int32{sp.Node}, k[:])
+	}
+}
+
+func (s *System) fix() {
+	s.fixed = make([]bool, 6*len(s.Model.Nodes))
+	var dofs []int32
+	for _, f := range s.Model.Fixed {
+		d := 6*f.Node + int32(f.Dof)
+		if !s.fixed[d] {
+			s.fixed[d] = true
+			dofs = append(dofs, d)
+		}
+	}
+	s.K.Fix(dofs)
+}
+
+// Prepared is a system with its factor: the expensive part of a solve, kept
+// while only strings, bridge or relief change.
+type Prepared struct {
+	*System
+	Factor *sparse.Factor
+}
+
+// Analyse orders the unknowns: nested dissection on the plan, contact nodes
+// last.
+func (s *System) Analyse() (*sparse.Analysis, error) {
+	xy := make([][2]float64, len(s.Model.Nodes))
+	for i := range xy {
+		p := s.Model.Nodes[i].P
+		// A wall below the outline shares its plan; its height spreads it
+		// outward so that the dissection still sees a surface.
+		xy[i] = [2]float64{p[0], p[1]}
+	}
+	return sparse.Analyse(s.K, xy, s.Model.Zone)
+}
+
+// Prepare factorises the stiffness. A *sparse.PivotError is returned as an
+// *UnsupportedError with the place on the plate.
+func (s *System) Prepare(workers int) (*Prepared, error) {
+	a, err := s.Analyse()
+	if err != nil {
+		return nil, err
+	}
+	f, err := sparse.Factorize(s.K, a, workers)
+	if err != nil {
+		return nil, s.explain(err)
+	}
+	return &Prepared{System: s, Factor: f}, nil
+}
+
+// solve replaces the nodal load f (N, N·mm) by the displacement; fixed
+// freedoms come out zero.
+func (p *Prepared) solve(f []float64) {
+	for i, fix := range p.fixed {
+		if fix {
+			f[i] = 0
+		}
+	}
+	p.Factor.Solve(f)
+}

@@ -1,0 +1,154 @@
+package fem
+
+import (
+	"fmt"
+
+	"archload/fem/sparse"
+)
+
+// Body is an elastic frame that stands on the plate by contact alone: the
+// bridge. Its first node is the one whose six movements stand for the body's
+// rigid motion.
+type Body struct {
+	Nodes  [][3]float64 // mm
+	Beams  []BodyBeam
+	Loads  []BodyLoad // at full string load
+	Guides []Guide
+}
+
+// BodyBeam is one straight stretch between two nodes of a body.
+type BodyBeam struct {
+	Nodes   [2]int32
+	Up      [3]float64
+	Section RectSection
+}
+
+// BodyLoad is a force on a rigid arm from a node.
+type BodyLoad struct {
+	Node int32
+	At   [3]float64 // place of the force, mm
+	F    [3]float64 // N at full load
+}
+
+// Guide holds one movement of a point of the body: what the strings do to the
+// saddle when the foot slips.
+type Guide struct {
+	Node int32
+	At   [3]float64 // mm
+	Dir  [3]float64 // unit vector
+	Turn bool       // holds the rotation about Dir instead of the movement along it
+}
+
+// armRow returns the six coefficients by which a node's freedoms move the
+// point at along dir: u·d + θ·(r × d).
+func armRow(node, at, dir [3]float64) [6]float64 {
+	r := sub3(at, node)
+	m := cross3(r, dir)
+	return [6]float64{dir[0], dir[1], dir[2], m[0], m[1], m[2]}
+}
+
+func (g *Guide) row(node [3]float64) [6]float64 {
+	if g.Turn {
+		return [6]float64{0, 0, 0, g.Dir[0], g.Dir[1], g.Dir[2]}
+	}
+	return armRow(node, g.At, g.Dir)
+}
+
+// frame is a body with its first node held, factorised.
+type frame struct {
+	body   *Body
+	beams  []Beam
+	factor *sparse.Factor
+}
+
+// newFrame builds and factorises the body. All nodes stay in the root front,
+// so that its flexibility at any set of points is one dense product.
+func newFrame(b *Body) (*frame, error) {
+	if len(b.Nodes) < 2 || len(b.Beams) == 0 {
+		return nil, fmt.Errorf("bridge: want at least one beam between two stations, found %d beams", len(b.Beams))
+	}
+	f := &frame{body: b, beams: make([]Beam, len(b.Beams))}
+	elems := make([][]int32, len(b.Beams))
+	for i := range b.Beams {
+		elems[i] = b.Beams[i].Nodes[:]
+	}
+	k := sparse.NewMatrix(len(b.Nodes), elems)
+	var ke [144]float64
+	for i := range b.Beams {
+		bb := &b.Beams[i]
+		el, err := NewBeam(BeamInput{
+			X:  [2][3]float64{b.Nodes[bb.Nodes[0]], b.Nodes[bb.Nodes[1]]},
+			Up: bb.Up, Section: bb.Section})
+		if err != nil {
+			return nil, fmt.Errorf("bridge station %d: %w", i, err)
+		}
+		f.beams[i] = el
+		el.StiffnessTo(&ke)
+		k.Add(bb.Nodes[:], ke[:])
+	}
+	k.Fix([]int32{0, 1, 2, 3, 4, 5})
+	xy := make([][2]float64, len(b.Nodes))
+	last := make([]int32, len(b.Nodes))
+	for i, p := range b.Nodes {
+		xy[i], last[i] = [2]float64{p[0], p[1]}, int32(i)
+	}
+	a, err := sparse.Analyse(k, xy, last)
+	if err != nil {
+		return nil, err
+	}
+	f.factor, err = sparse.Factorize(k, a, 1)
+	return f, err
+}
+
+// column spreads a node row over the body's freedoms; the held node's part is
+// dropped.
+func (f *frame) column(node int32, row [6]float64) sparse.Column {
+	if node == 0 {
+		return sparse.Column{}
+	}
+	c := sparse.Column{Dofs: make([]int32, 6), Vals: make([]float64, 6)}
+	for k := range 6 {
+		c.Dofs[k], c.Vals[k] = 6*node+int32(k), row[k]
+	}
+	return c
+}
+
+// loadVector returns the nodal loads of the body at full load, fixed part
+// dropped, and their resultant at the first node.
+func (f *frame) loadVector() (load []float64, rigid [6]float64) {
+	load = make([]float64, 6*len(f.body.Nodes))
+	for _, l := range f.body.Loads {
+		for a := range 3 {
+			if l.F[a] == 0 {
+				continue
+			}
+			var d [3]float64
+			d[a] = 1
+			row := armRow(f.body.Nodes[l.Node], l.At, d)
+			arm := armRow(f.body.Nodes[0], l.At, d)
+			for k := range 6 {
+				rigid[k] += arm[k] * l.F[a]
+				if l.Node != 0 {
+					load[6*int(l.Node)+k] += row[k] * l.F[a]
+				}
+			}
+		}
+	}
+	return load, rigid
+}
+
+func dotColumn(c sparse.Column, u []float64) float64 {
+	s := 0.0
+	for k, d := range c.Dofs {
+		s += c.Vals[k] * u[d]
+	}
+	return s
+}
+
+func sub3(a, b [3]float64) [3]float64 { return [3]float64{a[0] - b[0], a[1] - b[1], a[2] - b[2]} }
+
+func cross3(a, b [3]float64) [3]float64 {
+	return [3]float64{a[1]*b[2] - a[2]*b[1], a[2]*b[0] - a[0]*b[2], a[0]*b[1] - a[1]*b[0]}
+}
+
+func dot3(a, b [3]float64) float64 { return a[0]*b[0] + a[1]*b[1] + a[2]*b[2] }

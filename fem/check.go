@@ -1,0 +1,132 @@
+package fem
+
+import "math"
+
+// check fills the built-in checks of a run with a body.
+func (r *Result) check(s *Standing, fit Fit) {
+	r.Checks.Contact = r.State.Residual
+	r.Checks.Energy = relative(r.Energy.Total()-(r.State.Work-r.State.Lost), r.State.Work)
+	var ap, mo [3]float64
+	s.plate.plate.resultant(s.plate.loadF, &ap, &mo)
+	for _, l := range s.problemBody(fit).Loads {
+		addAt(&ap, &mo, l.At, l.F)
+	}
+	r.Applied = ap
+	if s.plate.hold == Slip {
+		for i, g := range s.frame.body.Guides {
+			f := scale3(g.Dir, r.Guides[i])
+			if g.Turn {
+				mo = add3(mo, f)
+			} else {
+				addAt(&ap, &mo, g.At, f)
+			}
+		}
+	}
+	r.balance(ap, mo)
+}
+
+// resultant sums nodal loads into a force and a moment about the origin.
+func (s *System) resultant(f []float64, force, moment *[3]float64) {
+	for i := range s.Model.Nodes {
+		n := f[6*i : 6*i+6]
+		addAt(force, moment, s.Model.Nodes[i].P, [3]float64{n[0], n[1], n[2]})
+		*moment = add3(*moment, [3]float64{n[3], n[4], n[5]})
+	}
+}
+
+// balance compares the given force and moment with the reactions.
+func (r *Result) balance(force, moment [3]float64) {
+	scaleF, size := norm3(force), 0.0
+	for _, re := range r.Reactions {
+		p := r.Plate.Model.Nodes[re.Node].P
+		f := [3]float64{re.F[0], re.F[1], re.F[2]}
+		addAt(&force, &moment, p, f)
+		moment = add3(moment, [3]float64{re.F[3], re.F[4], re.F[5]})
+		size = math.Max(size, norm3(p))
+	}
+	r.Checks.Force = relative(norm3(force), scaleF)
+	r.Checks.Moment = relative(norm3(moment), scaleF*size)
+}
+
+// Place returns where a surface point lies on its facet: the point whose
+// movement the shell's interpolation gives, mm.
+func (s *System) Place(at SurfacePoint) [3]float64 {
+	el := &s.Model.Shells[at.Shell]
+	var x [3][3]float64
+	h := 0.0
+	for k, n := range el.Nodes {
+		x[k] = s.Model.Nodes[n].P
+		h += s.Model.Nodes[n].H / 3
+	}
+	if el.H != 0 {
+		h = el.H
+	}
+	n := cross3(sub3(x[1], x[0]), sub3(x[2], x[0]))
+	n = scale3(n, at.Zeta*h/2/norm3(n))
+	for k := range 3 {
+		n = add3(n, scale3(x[k], at.L[k]))
+	}
+	return n
+}
+
+// MoveAt returns the displacement of a place on a shell, mm.
+func (r *Result) MoveAt(at SurfacePoint) [3]float64 { return r.Plate.moveAt(r.U, at) }
+
+// BodyMove returns the displacement of a point on a rigid arm from a body
+// node, mm.
+func (r *Result) BodyMove(node int32, at [3]float64) [3]float64 {
+	p := r.standing.frame.body.Nodes[node]
+	u := r.Body[6*int(node) : 6*int(node)+6]
+	th := [3]float64{u[3], u[4], u[5]}
+	return add3([3]float64{u[0], u[1], u[2]}, cross3(th, sub3(at, p)))
+}
+
+// ShellForces returns the resultants of triangle i in its facet frame.
+func (r *Result) ShellForces(i int) Resultants {
+	var u [18]float64
+	gather(u[:], r.U, r.Plate.Model.Shells[i].Nodes[:])
+	return r.Plate.Shells[i].Resultants(&u)
+}
+
+// ShellStress returns the stress of triangle i in its wood axes, MPa, in the
+// order LL RR TT RT LT LR; zeta is -1 at the inner and +1 at the outer face.
+func (r *Result) ShellStress(i int, zeta float64) [6]float64 {
+	var u [18]float64
+	gather(u[:], r.U, r.Plate.Model.Shells[i].Nodes[:])
+	return r.Plate.Shells[i].Stress(&u, zeta)
+}
+
+// BeamForces returns the section forces of beam i.
+func (r *Result) BeamForces(i int) BeamForces {
+	var u [12]float64
+	gather(u[:], r.U, r.Plate.Model.Beams[i].Nodes[:])
+	return r.Plate.Beams[i].Forces(&u)
+}
+
+func add3(a, b [3]float64) [3]float64 { return [3]float64{a[0] + b[0], a[1] + b[1], a[2] + b[2]} }
+
+func scale3(a [3]float64, s float64) [3]float64 { return [3]float64{s * a[0], s * a[1], s * a[2]} }
+
+func norm3(a [3]float64) float64 { return math.Sqrt(dot3(a, a)) }
+
+func addAt(force, moment *[3]float64, at, f [3]float64) {
+	*force = add3(*force, f)
+	*moment = add3(*moment, cross3(at, f))
+}
+
+// Middle returns the mean of some places: where a force spread evenly over
+// them acts, mm.
+func (s *System) Middle(points []SurfacePoint) [3]float64 {
+	var sum [3]float64
+	for _, p := range points {
+		sum = add3(sum, s.Place(p))
+	}
+	return scale3(sum, 1/float64(len(points)))
+}
+
+// BeamEnergy returns the strain energy of beam i, N·mm.
+func (r *Result) BeamEnergy(i int) float64 {
+	var u [12]float64
+	gather(u[:], r.U, r.Plate.Model.Beams[i].Nodes[:])
+	return r.Plate.Beams[i].Energy(&u)
+}

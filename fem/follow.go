@@ -1,0 +1,300 @@
+package fem
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// errFree says that the closed pads do not hold the body.
+var errFree = errors.New("contact: the closed points do not hold the bridge; it would tip or slide off")
+
+// Event is a pad that closes or opens while the load rises.
+type Event struct {
+	Load   float64 // fraction of full load
+	Pad    int32
+	Closes bool
+}
+
+// State is the contact at full load.
+type State struct {
+	Lambda    []float64  // row forces, N: pad-major, normal first; then the guides
+	Gap       []float64  // remaining gap of each pad, mm; 0 where closed
+	Closed    []bool     // for each pad
+	Slides    []bool     // closed pads that bear without drag (grip only)
+	Rho       [6]float64 // movement of the body's first node from its rest, mm and rad
+	Rest      [6]float64 // where the slack body comes to rest on its uneven foot, mm and rad
+	Events    []Event
+	Work      float64 // of all loads along the path, N·mm
+	Lost      float64 // let go by grip when pads open, N·mm
+	Trace     []Trace // normal forces at the start, at every event and at full load
+	Residual  float64 // worst violation of the contact conditions, relative to the load
+	Iteration int
+}
+
+// Trace is the normal force of every pad at one load.
+type Trace struct {
+	Load  float64   // fraction of full load
+	Force []float64 // N, one for each pad
+}
+
+// walk is the state of the path while it is followed.
+type walk struct {
+	p       *problem
+	g       *grown
+	t       float64
+	lambda  []float64 // all rows
+	w       []float64 // normal rows only are kept current: relative movement of each pad
+	rho     [6]float64
+	closed  []bool
+	slides  []bool      // closed pads that bear without drag
+	let     map[int]int // how often a pad let go while the set settles
+	offset  []float64   // tangential rows: where the pad stuck, mm
+	pending []int32     // pads that opened with tangential force left
+	state   *State
+	force   float64 // scale of forces, N
+	length  float64 // scale of movements, mm
+}
+
+// direction is one straight stage of the path: the load rises by dt, and the
+// tangential forces left on opened pads fade out.
+type direction struct {
+	dt   float64
+	fade []int32   // rows
+	rate []float64 // dλ/ds of those rows, N
+}
+
+type rates struct {
+	lambda []float64 // active rows in factor order
+	rho    [6]float64
+	w      []float64 // of each pad's normal row
+}
+
+// follow raises the load from nothing to full.
+func (p *problem) follow() (*State, error) {
+	n := len(p.b)
+	w := &walk{p: p, g: newGrown(p.a, p.r), lambda: make([]float64, n), w: make([]float64, p.pads),
+		closed: make([]bool, p.pads), slides: make([]bool, p.pads), let: map[int]int{}, offset: make([]float64, n), state: &State{}}
+	rest, err := p.rest()
+	if err != nil {
+		return nil, err
+	}
+	w.state.Rest = rest
+	for i := range w.w {
+		w.w[i] = p.restGap(i, rest)
+	}
+	w.scales()
+	if err := w.start(); err != nil {
+		return nil, err
+	}
+	if err := w.advance(direction{dt: 1}); err != nil {
+		return nil, err
+	}
+	return w.finish()
+}
+
+// scales sets what counts as no force and no gap.
+func (w *walk) scales() {
+	for _, f := range w.p.f[:3] {
+		w.force += math.Abs(f)
+	}
+	for i := range w.p.pads {
+		w.length = math.Max(w.length, math.Abs(w.p.b[w.p.normal(i)]))
+		w.length = math.Max(w.length, w.w[i])
+	}
+	w.length = math.Max(w.length, 1e-12)
+	w.force = math.Max(w.force, 1e-12)
+}
+
+// start closes every pad that touches at rest, and the guides.
+func (w *walk) start() error {
+	for i := w.p.pads * w.p.per; i < len(w.p.b); i++ {
+		if err := w.g.push(int32(i)); err != nil {
+			return err
+		}
+	}
+	for i := range w.p.pads {
+		if w.w[i] <= 1e-9*w.length {
+			w.w[i] = 0
+			w.record(i, true)
+			if err := w.close(i); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+func (w *walk) close(i int) error {
+	w.closed[i] = true
+	for a := range w.held(i) {
+		if err := w.g.push(int32(i*w.p.per + a)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// held is how many rows of a closed pad are held: a sliding one's normal only.
+func (w *walk) held(i int) int {
+	if w.slides[i] {
+		return 1
+	}
+	return w.p.per
+}
+
+func (w *walk) open(pads []int) error {
+	out := map[int32]bool{}
+	for _, i := range pads {
+		w.closed[i] = false
+		for a := range w.p.per {
+			out[int32(i*w.p.per+a)] = true
+		}
+		w.lambda[i*w.p.per] = 0
+	}
+	return w.g.drop(out)
+}
+
+// rates solves for the derivatives along a direction with the present set of
+// closed pads.
+func (w *walk) rates(d direction) (*rates, error) {
+	p, g := w.p, w.g
+	rhs := make([]float64, len(g.rows))
+	for k, i := range g.rows {
+		rhs[k] = -p.b[i] * d.dt
+		for m, j := range d.fade {
+			if !w.stuck(j) {
+				rhs[k] -= p.at(i, j) * d.rate[m]
+			}
+		}
+	}
+	var f [6]float64
+	for m := range 6 {
+		f[m] = -p.f[m] * d.dt
+		for k, j := range d.fade {
+			if !w.stuck(j) {
+				f[m] -= p.r[j][m] * d.rate[k]
+			}
+		}
+	}
+	lam, rho, err := g.solve(rhs, f)
+	if err != nil {
+		return nil, err
+	}
+	r := &rates{lambda: lam, rho: rho, w: make([]float64, p.pads)}
+	for i := range r.w {
+		if !w.closed[i] {
+			r.w[i] = w.slope(p.normal(i), d, r)
+		}
+	}
+	return r, nil
+}
+
+// slope is dw/ds of any row.
+func (w *walk) slope(i int32, d direction, r *rates) float64 {
+	p := w.p
+	v := p.b[i] * d.dt
+	ai := p.a[int(i)*len(p.b) : (int(i)+1)*len(p.b)]
+	for k, j := range w.g.rows {
+		v += ai[j] * r.lambda[k]
+	}
+	for k, j := range d.fade {
+		if !w.stuck(j) {
+			v += ai[j] * d.rate[k]
+		}
+	}
+	for m := range 6 {
+		v += p.r[i][m] * r.rho[m]
+	}
+	return v
+}
+
+// advance follows one direction to its end, s from 0 to 1.
+func (w *walk) advance(d direction) error {
+	for s := 0.0; ; {
+		r, err := w.settle(d)
+		if err != nil {
+			return err
+		}
+		if d.dt > 0 {
+			w.trace()
+		}
+		ds := w.step(r, 1-s)
+		w.move(d, r, ds)
+		s += ds
+		if s >= 1 {
+			break
+		}
+		if w.state.Iteration++; w.state.Iteration > 60*w.p.pads+200 {
+			return fmt.Errorf("contact: no end after %d events at %.3f of the load", w.state.Iteration, w.t)
+		}
+	}
+	if d.dt > 0 {
+		w.trace()
+	}
+	return nil
+}
+
+// step is the length to the next event, at most left.
+func (w *walk) step(r *rates, left float64) float64 {
+	ds := left
+	for i := range w.p.pads {
+		if !w.closed[i] && r.w[i] < 0 {
+			ds = math.Min(ds, math.Max(0, w.w[i]/-r.w[i]))
+		}
+	}
+	for k, j := range w.g.rows {
+		if w.p.isNormal(j) && r.lambda[k] < 0 {
+			ds = math.Min(ds, math.Max(0, w.lambda[j]/-r.lambda[k]))
+		}
+	}
+	return ds
+}
+
+// move goes along by ds, and counts the work.
+func (w *walk) move(d direction, r *rates, ds float64) {
+	p := w.p
+	dD := p.self * d.dt * ds
+	for k, j := range w.g.rows {
+		dl := r.lambda[k] * ds
+		w.lambda[j] += dl
+		dD += p.b[j] * dl
+	}
+	for k, j := range d.fade {
+		if w.stuck(j) {
+			continue // it closed again and keeps what it has
+		}
+		dl := d.rate[k] * ds
+		slip := w.slope(j, d, r) * ds
+		w.state.Lost -= (w.lambda[j] + dl/2) * slip
+		w.lambda[j] += dl
+		dD += p.b[j] * dl
+	}
+	for m := range 6 {
+		w.rho[m] += r.rho[m] * ds
+		dD += p.f[m] * r.rho[m] * ds
+	}
+	for i := range p.pads {
+		if !w.closed[i] {
+			w.w[i] += r.w[i] * ds
+		}
+	}
+	w.state.Work += (w.t + d.dt*ds/2) * dD
+	w.t += d.dt * ds
+	if d.dt*ds > 0 {
+		clear(w.let)
+	}
+}
+
+func (w *walk) trace() {
+	f := make([]float64, w.p.pads)
+	for i := range f {
+		f[i] = w.lambda[w.p.normal(i)]
+	}
+	tr := w.state.Trace
+	if len(tr) > 0 && w.t-tr[len(tr)-1].Load < 1e-12 {
+		tr[len(tr)-1].Force = f
+		return
+	}
+	w.state.Trace = append(tr, Trace{Load: w.t, Force: f})
+}

@@ -1,0 +1,171 @@
+package fem
+
+import "fmt"
+
+// settle makes the set of closed pads agree with where the path goes next: a
+// pad that carries nothing and would pull opens; a pad that touches and would
+// overlap closes. Many change at once at first; after a few rounds one at a
+// time, lowest number first, which ends for certain without grip (K. G.
+// Murty's least-index rule; from memory).
+//
+// In grip a pad can be at odds with itself: free it would overlap, stuck its
+// neighbours' drag would pull it off. Such a pad bears and slides: its normal
+// row closes, its tangential rows stay free until it next opens.
+func (w *walk) settle(d direction) (*rates, error) {
+	for round := 0; ; round++ {
+		if len(w.pending) > 0 {
+			if err := w.letGo(); err != nil {
+				return nil, err
+			}
+		}
+		r, err := w.rates(d)
+		if err != nil {
+			return nil, err
+		}
+		opens, closes := w.wrong(r, d)
+		if len(opens)+len(closes) == 0 {
+			return r, nil
+		}
+		if round > 12 {
+			opens, closes = firstOnly(opens, closes)
+		}
+		if round > 12+8*w.p.pads {
+			return nil, fmt.Errorf("contact: the set of closed points does not settle at %.3f of the load", w.t)
+		}
+		if err := w.change(opens, closes); err != nil {
+			return nil, err
+		}
+	}
+}
+
+// wrong lists the pads at the edge of closing or opening whose next movement
+// breaks the contact conditions.
+func (w *walk) wrong(r *rates, d direction) (opens, closes []int) {
+	const tiny = 1e-11
+	for k, j := range w.g.rows {
+		if !w.p.isNormal(j) || w.lambda[j] > tiny*w.force {
+			continue
+		}
+		if r.lambda[k] < -tiny*w.force {
+			opens = append(opens, w.p.padOf(j))
+		}
+	}
+	for i := range w.p.pads {
+		if !w.closed[i] && w.w[i] <= tiny*w.length && r.w[i] < -tiny*w.length {
+			closes = append(closes, i)
+		}
+	}
+	return opens, closes
+}
+
+func firstOnly(opens, closes []int) ([]int, []int) {
+	lo, lc := -1, -1
+	for _, i := range opens {
+		if lo < 0 || i < lo {
+			lo = i
+		}
+	}
+	for _, i := range closes {
+		if lc < 0 || i < lc {
+			lc = i
+		}
+	}
+	if lo >= 0 && (lc < 0 || lo < lc) {
+		return []int{lo}, nil
+	}
+	return nil, []int{lc}
+}
+
+func (w *walk) change(opens, closes []int) error {
+	if len(opens) > 0 {
+		for _, i := range opens {
+			w.w[i] = 0
+			w.let[i]++
+			w.slides[i] = false
+			w.record(i, false)
+			if w.hasLeft(i) {
+				w.pending = append(w.pending, int32(i))
+			}
+		}
+		if err := w.open(opens); err != nil {
+			return err
+		}
+	}
+	for _, i := range closes {
+		w.lambda[w.p.normal(i)] = 0
+		w.w[i] = 0
+		w.slides[i] = w.let[i] >= 2
+		w.stick(i)
+		w.record(i, true)
+		if err := w.close(i); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// record notes an event, or strikes out its opposite at the same load.
+func (w *walk) record(i int, closes bool) {
+	ev := w.state.Events
+	for k := len(ev) - 1; k >= 0 && ev[k].Load == w.t; k-- {
+		if ev[k].Pad == int32(i) && ev[k].Closes != closes {
+			w.state.Events = append(ev[:k], ev[k+1:]...)
+			return
+		}
+	}
+	w.state.Events = append(ev, Event{Load: w.t, Pad: int32(i), Closes: closes})
+}
+
+// stick notes the tangential place of a pad that closes.
+func (w *walk) stick(i int) {
+	for a := 1; a < w.p.per; a++ {
+		j := int32(i*w.p.per + a)
+		w.offset[j] = w.p.movement(j, w.t, w.lambda, w.rho)
+	}
+}
+
+func (w *walk) hasLeft(i int) bool {
+	for a := 1; a < w.p.per; a++ {
+		if w.lambda[i*w.p.per+a] != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// letGo fades out the tangential forces that opened pads still carry, at
+// constant load, following what else opens or closes on the way. The energy
+// that goes is counted in Lost.
+func (w *walk) letGo() error {
+	for len(w.pending) > 0 {
+		var d direction
+		for _, i := range w.pending {
+			for a := 1; a < w.p.per; a++ {
+				j := i*int32(w.p.per) + int32(a)
+				if !w.stuck(j) && w.lambda[j] != 0 {
+					d.fade = append(d.fade, j)
+					d.rate = append(d.rate, -w.lambda[j])
+				}
+			}
+		}
+		w.pending = nil
+		if len(d.fade) == 0 {
+			return nil
+		}
+		if err := w.advance(d); err != nil {
+			return err
+		}
+		for _, j := range d.fade {
+			if !w.stuck(j) {
+				w.lambda[j] = 0
+			}
+		}
+	}
+	return nil
+}
+
+// stuck says whether a tangential row's pad is closed and does not slide.
+func (w *walk) stuck(row int32) bool {
+	i := w.p.padOf(row)
+	return w.closed[i] && !w.slides[i]
+}

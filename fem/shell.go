@@ -1,0 +1,148 @@
+package fem
+
+import (
+	"fmt"
+	"math"
+
+	"archload/materials"
+)
+
+// ShellInput describes one flat shell triangle of constant thickness.
+type ShellInput struct {
+	X [3][3]float64 // corners on the mid-surface, mm; anticlockwise seen from the outer side
+	// N holds the unit normals of the true, curved mid-surface at the corners
+	// (outward, 1). A zero vector means the facet's own normal: use that at
+	// creases, hole edges and joints between plates.
+	N    [3][3]float64
+	H    float64              // thickness, mm
+	Wood materials.Compliance // of the wood in its own axes, 1/MPa
+	Axes materials.Axes       // unit vectors of L, R, T in global x, y, z (rows)
+	// Pressed turns the wood axes with the facet: a plate bent to shape.
+	// Otherwise they stay fixed in space: a plate carved out of a billet.
+	Pressed bool
+	// Blank is the unit normal of the flat blank before pressing, in the frame
+	// of Axes. The zero vector means the R or T axis that lies nearer to the
+	// facet's normal, which suits quarter- and flat-cut blanks.
+	Blank [3]float64
+	// Kink marks corners on a line where the membrane shear jumps, such as a
+	// glued rib: the drilling rotations of both sides differ there, and a common
+	// one would stiffen the joint with an error that shrinks only as the mesh
+	// size. Edges that end at such a corner lose their drilling part, and the
+	// triangle keeps a small share of its drilling stiffness (constant states
+	// stay exact). Every triangle around the node must carry the mark.
+	Kink [3]bool
+}
+
+// Rows of strain kept by a Shell. Each row gives one strain measure, constant
+// over the triangle, as a linear form in the 18 global degrees of freedom.
+const (
+	rowStretch = 0  // 5 rows: mean membrane strain xx, yy, xy; mean shear xz, yz (1)
+	rowBend    = 5  // 3 rows: curvature xx, yy, xy (1/mm)
+	rowDrill   = 8  // 3 rows: deviatoric drilling rotation at the corners (1)
+	rowTwist   = 11 // 1 row: b_x,y - b_y,x (1/mm)
+	numRows    = 12
+)
+
+// Shell is a flat three-node shell triangle with six degrees of freedom a node
+// (ux uy uz rx ry rz, rotations right-handed).
+//
+// Membrane: the ANDES optimal triangle with drilling freedoms (Felippa 2003).
+// Plate: linear rotations with the constant part of the MITC3+ shear strain,
+// whose bubble is condensed by hand (Lee, Lee, Bathe 2014). Membrane and shear
+// are joined through the inverse of one 5x5 compliance, because the turned
+// compliance of carved wood couples them; bending uses plane stress alone.
+// Corner normals add the strain of the true surface's curvature (Marguerre).
+type Shell struct {
+	frame facet
+	wood  [3][3]float64 // unit vectors of L, R, T in the facet frame (rows)
+
+	rows    [numRows][18]float64
+	stretch [5][5]float64 // N/mm: membrane forces and shear forces per strain
+	bend    [3][3]float64 // N mm: moments per curvature
+	drill   [3][3]float64 // N/mm: higher-order membrane stiffness per area
+	twist   float64       // N mm: stabilising stiffness of the twist row per area
+	bubble  [2][2]float64 // mm/N: share of the shear compliance that is bending of the bubble
+}
+
+// NewShell prepares the triangle's frame, strain rows and laws. It returns an
+// error if the corners, the thickness, the normals or the compliance are unfit.
+func NewShell(in ShellInput) (Shell, error) {
+	var s Shell
+	if !(in.H > 0) || math.IsInf(in.H, 1) {
+		return s, fmt.Errorf("shell: thickness: want > 0 mm, found %g", in.H)
+	}
+	if err := s.frame.set(&in); err != nil {
+		return s, err
+	}
+	axes := s.frame.woodAxes(&in)
+	for i := range axes {
+		s.wood[i] = s.frame.local(axes[i])
+	}
+	turned := in.Wood.Between(axes, materials.Axes(s.frame.axes)).Reduce()
+	if err := s.setLaws(turned); err != nil {
+		return s, err
+	}
+	s.setRows()
+	return s, nil
+}
+
+// setRows fills the strain rows in the facet frame and turns them to global
+// degrees of freedom.
+func (s *Shell) setRows() {
+	f := &s.frame
+	f.membraneRows(s.rows[rowStretch:rowStretch+3], s.rows[rowDrill:rowDrill+3])
+	f.shearRows(s.rows[rowStretch+3 : rowStretch+5])
+	f.curvatureRows(s.rows[rowBend:rowBend+3], &s.rows[rowTwist])
+	for r := range s.rows {
+		f.toGlobal(&s.rows[r])
+	}
+}
+
+// Area returns the triangle's area, mm².
+func (s *Shell) Area() float64 { return s.frame.area }
+
+// Thickness returns the triangle's thickness, mm.
+func (s *Shell) Thickness() float64 { return s.frame.h }
+
+// Frame returns the facet frame: e1 (the grain projected on the facet), e2 and
+// the outward normal, in global x, y, z (rows, 1).
+func (s *Shell) Frame() [3][3]float64 { return s.frame.axes }
+
+// WoodAxes returns L, R and T of this triangle in the facet frame (rows, 1).
+func (s *Shell) WoodAxes() [3][3]float64 { return s.wood }
+
+// StiffnessTo sets k to the 18x18 stiffness, row-major, global degrees of
+// freedom node by node (N/mm, N, N mm). It is symmetric to the last bit.
+func (s *Shell) StiffnessTo(k *[324]float64) {
+	*k = [324]float64{}
+	a := s.frame.area
+	for p := range s.stretch {
+		s.addRow(k, rowStretch+p, rowStretch, s.stretch[p][:], a)
+	}
+	for p := range s.bend {
+		s.addRow(k, rowBend+p, rowBend, s.bend[p][:], a)
+		s.addRow(k, rowDrill+p, rowDrill, s.drill[p][:], a)
+	}
+	s.addRow(k, rowTwist, rowTwist, []float64{s.twist}, a)
+	for i := range 18 {
+		for j := range i {
+			k[18*i+j] = k[18*j+i]
+		}
+	}
+}
+
+// addRow adds a * row_p^T (sum_q law_q row_(first+q)) to the upper triangle of k.
+func (s *Shell) addRow(k *[324]float64, p, first int, law []float64, a float64) {
+	var t [18]float64
+	for q, c := range law {
+		axpy(&t, c*a, &s.rows[first+q])
+	}
+	for i, b := range s.rows[p] {
+		if b == 0 {
+			continue
+		}
+		for j := i; j < 18; j++ {
+			k[18*i+j] += b * t[j]
+		}
+	}
+}

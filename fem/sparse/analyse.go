@@ -1,0 +1,284 @@
+package sparse
+
+import (
+	"fmt"
+	"slices"
+)
+
+// Analysis is the plan of a factorisation: elimination order, tree of fronts and
+// where every block of the matrix goes. It depends on the pattern alone, is never
+// changed, and serves any number of factorisations at the same time.
+type Analysis struct {
+	n        int
+	ptr, col []int32 // pattern it was made for
+	order    []int32 // place -> node
+	place    []int32 // node -> place
+	fronts   []front // children before parents
+	entries  []entry // blocks of the matrix, front by front
+	last     int     // nodes in the root front asked for, 0: none
+	triRow   []int32 // rows of a lower triangle, as large as any front needs
+	sizes    sizes
+}
+
+// front is one step of the elimination: a dense symmetric matrix whose first
+// pivots nodes are eliminated; the rest, the update, is added to the parent.
+type front struct {
+	first, pivots int32   // places of the pivots: first .. first+pivots-1
+	rows          []int32 // places of the other nodes, ascending
+	parent        int32   // front or -1
+	rel           []int32 // where each of rows stands in the parent: pivots first, then its rows
+	children      []int32
+	subtree       int32   // first front of the subtree that ends here
+	entry, entryN int     // its range in entries
+	at            int     // where its part of the factor begins
+	cost          float64 // of itself, in frontCost units
+	total         float64 // of its subtree
+}
+
+// entry places one block of the matrix in a front.
+type entry struct {
+	block   int32 // index in the matrix
+	row     int32 // node row in the front: pivots first
+	col     int32 // pivot
+	flipped bool  // the block is stored transposed
+}
+
+// sizes are lengths fixed by the analysis.
+type sizes struct {
+	factor     int // values of the factor as stored
+	pivots     int // most pivot nodes of a front
+	rows       int // most other nodes of a front
+	nnz, flops float64
+}
+
+func (f *front) k() int { return Block * int(f.pivots) }
+func (f *front) r() int { return Block * len(f.rows) }
+
+// Analyse plans the factorisation of matrices with the pattern of m. xy are the
+// plan coordinates of the nodes, mm; nil, or any that are not finite, make it work
+// on the graph alone. The nodes of last are eliminated after all others, in one
+// front of their own and in the order given (see Factor.Compliance).
+func Analyse(m *Matrix, xy [][2]float64, last []int32) (*Analysis, error) {
+	if xy != nil && len(xy) != m.n {
+		return nil, fmt.Errorf("sparse: want %d plan coordinates, one for each node, found %d", m.n, len(xy))
+	}
+	part := make([]int32, m.n)
+	for _, v := range last {
+		if v < 0 || int(v) >= m.n {
+			return nil, fmt.Errorf("sparse: last node %d: want 0..%d", v, m.n-1)
+		}
+		if part[v] != 0 {
+			return nil, fmt.Errorf("sparse: last node %d is named twice", v)
+		}
+		part[v] = 1
+	}
+	g := newGraph(m)
+	if usable(xy) {
+		g.xy = xy
+	}
+	order := make([]int32, m.n)
+	g.split(part, 1)[0].dissect(order[:m.n-len(last)])
+	copy(order[m.n-len(last):], last)
+
+	a := &Analysis{n: m.n, ptr: m.ptr, col: m.col, last: len(last)}
+	a.plan(newSymbolic(g, order, len(last)))
+	a.placeBlocks()
+	return a, nil
+}
+
+// plan makes fronts of merged supernodes.
+func (a *Analysis) plan(s *symbolic) {
+	nodes := s.supernodes()
+	root := -1
+	if a.last > 0 {
+		root = len(nodes) - 1
+	}
+	holder := amalgamate(nodes, root)
+	seq, parent := mergedTree(nodes, holder)
+	a.setOrder(s, nodes, holder, seq)
+	a.setFronts(s, nodes, seq, parent)
+	a.measure()
+}
+
+// mergedTree returns the remaining supernodes in postorder and, for each
+// supernode, the place in that order of the parent of its holder (-1: none).
+func mergedTree(nodes []supernode, holder []int32) (seq, parent []int32) {
+	var ids []int32
+	rank := make([]int32, len(nodes))
+	for s := range nodes {
+		if holder[s] == int32(s) {
+			rank[s] = int32(len(ids))
+			ids = append(ids, int32(s))
+		}
+	}
+	up := make([]int32, len(ids))
+	for k, s := range ids {
+		up[k] = -1
+		if p := nodes[s].parent; p >= 0 {
+			up[k] = rank[holder[p]]
+		}
+	}
+	list := postorder(up)
+	newRank := make([]int32, len(ids))
+	seq, parent = make([]int32, len(ids)), make([]int32, len(ids))
+	for k, i := range list {
+		newRank[i] = int32(k)
+		seq[k] = ids[i]
+	}
+	for k, i := range list {
+		parent[k] = -1
+		if up[i] >= 0 {
+			parent[k] = newRank[up[i]]
+		}
+	}
+	return seq, parent
+}
+
+// setOrder numbers the columns front by front; inside a front the merged
+// supernodes keep their order.
+func (a *Analysis) setOrder(s *symbolic, nodes []supernode, holder, seq []int32) {
+	members := make([][]int32, len(nodes))
+	for i := range nodes {
+		members[holder[i]] = append(members[holder[i]], int32(i))
+	}
+	a.order = make([]int32, 0, a.n)
+	a.fronts = make([]front, len(seq))
+	for k, h := range seq {
+		f := &a.fronts[k]
+		f.first = int32(len(a.order))
+		for _, i := range members[h] {
+			a.order = append(a.order, s.order[nodes[i].first:nodes[i].end]...)
+		}
+		f.pivots = int32(len(a.order)) - f.first
+	}
+	a.place = make([]int32, a.n)
+	for k, v := range a.order {
+		a.place[v] = int32(k)
+	}
+}
+
+// setFronts fills in rows, tree and sizes of the fronts.
+func (a *Analysis) setFronts(s *symbolic, nodes []supernode, seq, parent []int32) {
+	for k, h := range seq {
+		f := &a.fronts[k]
+		f.rows = make([]int32, len(nodes[h].rows))
+		for i, p := range nodes[h].rows {
+			f.rows[i] = a.place[s.order[p]]
+		}
+		slices.Sort(f.rows)
+		f.parent = parent[k]
+		f.at = a.sizes.factor
+		f.cost = frontCost(float64(f.k()), float64(f.r()))
+		f.total += f.cost
+		if len(f.children) == 0 {
+			f.subtree = int32(k)
+		} else {
+			f.subtree = a.fronts[f.children[0]].subtree
+		}
+		a.sizes.factor += triLen(f.k()) + rectLen(f.r(), f.k())
+		if f.parent >= 0 {
+			up := &a.fronts[f.parent]
+			up.children = append(up.children, int32(k))
+			up.total += f.total
+		}
+	}
+	for k := range a.fronts {
+		if p := a.fronts[k].parent; p >= 0 {
+			a.fronts[k].relate(&a.fronts[p])
+		}
+	}
+}
+
+// relate finds the rows of f in its parent.
+func (f *front) relate(up *front) {
+	f.rel = make([]int32, len(f.rows))
+	at := 0
+	for i, p := range f.rows {
+		if p < up.first+up.pivots {
+			f.rel[i] = p - up.first
+			continue
+		}
+		for up.rows[at] < p {
+			at++
+		}
+		f.rel[i] = up.pivots + int32(at)
+	}
+}
+
+// measure sums the sizes and makes the table of triangle rows.
+func (a *Analysis) measure() {
+	z := &a.sizes
+	for i := range a.fronts {
+		f := &a.fronts[i]
+		k, r := float64(f.k()), float64(f.r())
+		z.pivots = max(z.pivots, int(f.pivots))
+		z.rows = max(z.rows, len(f.rows))
+		z.nnz += k*(k+1)/2 + k*r
+		z.flops += k*k*k/3 + k*k*r + k*r*r
+	}
+	a.triRow = triRows(max(z.pivots, z.rows))
+}
+
+// placeBlocks assigns every block of the matrix to the front that eliminates its
+// earlier node.
+func (a *Analysis) placeBlocks() {
+	owner := make([]int32, a.n) // by place
+	for k := range a.fronts {
+		f := &a.fronts[k]
+		for p := f.first; p < f.first+f.pivots; p++ {
+			owner[p] = int32(k)
+		}
+	}
+	for i := range int32(a.n) {
+		for _, j := range a.col[a.ptr[i]:a.ptr[i+1]] {
+			a.fronts[owner[min(a.place[i], a.place[j])]].entryN++
+		}
+	}
+	total := 0
+	for k := range a.fronts {
+		a.fronts[k].entry = total
+		total += a.fronts[k].entryN
+		a.fronts[k].entryN = 0
+	}
+	a.entries = make([]entry, total)
+	for i := range int32(a.n) {
+		for b := a.ptr[i]; b < a.ptr[i+1]; b++ {
+			pi, pj := a.place[i], a.place[a.col[b]]
+			f := &a.fronts[owner[min(pi, pj)]]
+			a.entries[f.entry+f.entryN] = f.entryFor(b, pi, pj)
+			f.entryN++
+		}
+	}
+}
+
+// entryFor places block b, whose row and column nodes stand at pi and pj.
+func (f *front) entryFor(b, pi, pj int32) entry {
+	e := entry{block: b, flipped: pi < pj}
+	row := max(pi, pj)
+	e.col = min(pi, pj) - f.first
+	e.row = row - f.first
+	if e.row >= f.pivots {
+		at, _ := slices.BinarySearch(f.rows, row)
+		e.row = f.pivots + int32(at)
+	}
+	return e
+}
+
+// Stats describes a factorisation.
+type Stats struct {
+	Nodes    int     // nodes of 6 degrees of freedom
+	Fronts   int     // dense fronts
+	MaxFront int     // order of the largest front, degrees of freedom
+	NNZ      float64 // nonzeros of L, lower triangle with diagonal
+	Stored   float64 // values stored for L, padding included
+	Flops    float64 // multiplications and additions
+}
+
+// Stats returns the sizes of the factorisation planned.
+func (a *Analysis) Stats() Stats {
+	s := Stats{Nodes: a.n, Fronts: len(a.fronts), NNZ: a.sizes.nnz, Stored: float64(a.sizes.factor), Flops: a.sizes.flops}
+	for i := range a.fronts {
+		s.MaxFront = max(s.MaxFront, a.fronts[i].k()+a.fronts[i].r())
+	}
+	return s
+}

@@ -1,0 +1,196 @@
+package sparse
+
+import (
+	"math/rand/v2"
+	"slices"
+	"testing"
+)
+
+// TestLayout compares the closed formulas of the packed triangle with sums.
+func TestLayout(t *testing.T) {
+	at := 0
+	for p := range 50 {
+		if got := triOff(p); got != at {
+			t.Fatalf("triOff(%d) = %d, want %d", p, got, at)
+		}
+		width := 8 * (p + 1)
+		for width%Block != 0 {
+			width++
+		}
+		if got := triWidth(p); got != width {
+			t.Fatalf("triWidth(%d) = %d, want %d", p, got, width)
+		}
+		at += panelRows * width
+	}
+	for nodes := range 40 {
+		total, order := 0, Block*nodes
+		for p := range panels(order) {
+			total += panelRows * min(triWidth(p), order)
+		}
+		if got := triLen(order); got != total {
+			t.Errorf("triLen(%d) = %d, want %d", order, got, total)
+		}
+	}
+}
+
+// TestMinCover compares with the largest matching found by trying all subsets
+// (Koenig: they are equally large).
+func TestMinCover(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 5))
+	for range 300 {
+		b := bipartite{nl: 1 + rng.IntN(7), nr: 1 + rng.IntN(7), ptr: []int32{0}}
+		for range b.nl {
+			for r := range b.nr {
+				if rng.IntN(3) == 0 {
+					b.adj = append(b.adj, int32(r))
+				}
+			}
+			b.ptr = append(b.ptr, int32(len(b.adj)))
+		}
+		left, right := b.minCover()
+		size := 0
+		for _, in := range slices.Concat(left, right) {
+			if in {
+				size++
+			}
+		}
+		for l := range b.nl {
+			for _, r := range b.adj[b.ptr[l]:b.ptr[l+1]] {
+				if !left[l] && !right[r] {
+					t.Fatalf("edge %d-%d is not covered", l, r)
+				}
+			}
+		}
+		if want := bruteMatching(b, 0, 0); size != want {
+			t.Fatalf("cover of %d nodes, want %d", size, want)
+		}
+	}
+}
+
+// bruteMatching returns the size of the largest matching of the left nodes from l
+// on with the right nodes not in taken.
+func bruteMatching(b bipartite, l int, taken uint) int {
+	if l == b.nl {
+		return 0
+	}
+	best := bruteMatching(b, l+1, taken)
+	for _, r := range b.adj[b.ptr[l]:b.ptr[l+1]] {
+		if taken>>r&1 == 0 {
+			best = max(best, 1+bruteMatching(b, l+1, taken|1<<r))
+		}
+	}
+	return best
+}
+
+// TestCut checks that no edge joins the two sides.
+func TestCut(t *testing.T) {
+	rng := rand.New(rand.NewPCG(7, 1))
+	p := hexPlate(600, rng, nil).withWall(4)
+	m := NewMatrix(len(p.xy), p.tris)
+	for _, xy := range [][][2]float64{p.xy, nil, make([][2]float64, len(p.xy))} {
+		g := newGraph(m)
+		g.xy = xy
+		side := g.cut()
+		var n [3]int
+		for i, s := range side {
+			n[s]++
+			for _, j := range g.neighbours(int32(i)) {
+				if s+side[j] == leftSide+rightSide && s != side[j] {
+					t.Fatalf("edge %d-%d crosses", i, j)
+				}
+			}
+		}
+		if limit := 60; n[separator] > limit || min(n[leftSide], n[rightSide]) < g.len()/10 {
+			t.Errorf("left, right, separator = %v; want a separator of at most %d", n, limit)
+		}
+	}
+}
+
+// TestAnalysis checks order, tree and structure against elimination of the graph
+// node by node.
+func TestAnalysis(t *testing.T) {
+	rng := rand.New(rand.NewPCG(11, 2))
+	for name, p := range map[string]plate{
+		"plate":      hexPlate(400, rng, nil),
+		"hole":       hexPlate(700, rng, func(x, y float64) bool { return x*x+y*y < 4000 }),
+		"wall":       hexPlate(300, rng, nil).withWall(5),
+		"bridge":     hexPlate(500, rng, nil).bridge(60),
+		"all last":   hexPlate(60, rng, nil).bridge(20).bridge(50),
+		"no element": {xy: make([][2]float64, 5), last: []int32{3, 1}},
+	} {
+		m := NewMatrix(len(p.xy), p.tris)
+		a := mustAnalyse(t, m, p)
+		sorted := slices.Sorted(slices.Values(a.order))
+		for i, v := range sorted {
+			if int(v) != i {
+				t.Fatalf("%s: the order is not a permutation", name)
+			}
+		}
+		if n := len(p.last); n > 0 {
+			root := a.fronts[len(a.fronts)-1]
+			if got := a.order[len(a.order)-n:]; !slices.Equal(got, p.last) || int(root.pivots) != n {
+				t.Errorf("%s: the root front holds %v, want %v", name, got, p.last)
+			}
+		}
+		checkStructure(t, name, m, a)
+	}
+}
+
+// checkStructure eliminates the graph of m in the order of a and checks that the
+// fronts hold every entry of L.
+func checkStructure(t *testing.T, name string, m *Matrix, a *Analysis) {
+	t.Helper()
+	below := make([]map[int32]bool, a.n)
+	for p := range below {
+		below[p] = map[int32]bool{}
+	}
+	for i := range int32(a.n) {
+		for _, j := range m.col[m.ptr[i] : m.ptr[i+1]-1] {
+			pi, pj := a.place[i], a.place[j]
+			below[min(pi, pj)][max(pi, pj)] = true
+		}
+	}
+	for k := range a.fronts {
+		f := &a.fronts[k]
+		for p := f.first; p < f.first+f.pivots; p++ {
+			first := int32(a.n)
+			for q := range below[p] {
+				if _, in := slices.BinarySearch(f.rows, q); !in && q >= f.first+f.pivots {
+					t.Fatalf("%s: front %d lacks row %d", name, k, q)
+				}
+				first = min(first, q)
+			}
+			for q := range below[p] {
+				if q > first {
+					below[first][q] = true
+				}
+			}
+		}
+		if len(f.rows) > 0 && f.parent <= int32(k) {
+			t.Fatalf("%s: front %d has rows below and parent %d", name, k, f.parent)
+		}
+	}
+}
+
+// TestAnalyseErrors checks the refusals.
+func TestAnalyseErrors(t *testing.T) {
+	m := identity(3)
+	for _, c := range []struct {
+		xy   [][2]float64
+		last []int32
+		want string
+	}{
+		{make([][2]float64, 2), nil, "sparse: want 3 plan coordinates, one for each node, found 2"},
+		{nil, []int32{3}, "sparse: last node 3: want 0..2"},
+		{nil, []int32{-1}, "sparse: last node -1: want 0..2"},
+		{nil, []int32{1, 0, 1}, "sparse: last node 1 is named twice"},
+	} {
+		if _, err := Analyse(m, c.xy, c.last); err == nil || err.Error() != c.want {
+			t.Errorf("got %v, want %s", err, c.want)
+		}
+	}
+	a := mustAnalyse(t, m, plate{})
+	if _, err := Factorize(identity(4), a, 1); err == nil {
+		t.Error("an analysis of another pattern was accepted")
+	}
+}

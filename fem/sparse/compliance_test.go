@@ -1,0 +1,73 @@
+package sparse
+
+import (
+	"math/rand/v2"
+	"testing"
+)
+
+// TestCompliance compares with full solves.
+func TestCompliance(t *testing.T) {
+	rng := rand.New(rand.NewPCG(8, 8))
+	for kind, kern := range kernelSets() {
+		p := hexPlate(700, rng, func(x, y float64) bool { return x > 100 && y*y < 900 }).withWall(3).bridge(60)
+		m := p.matrix(rng)
+		f := mustFactorize(t, m, mustAnalyse(t, m, p), 2, kern)
+		for _, n := range []int{0, 1, 5, 6, 24, 61} {
+			cols := randomColumns(rng, p.last, n)
+			got := f.Compliance(cols)
+			want := fullCompliance(f, m.n, cols)
+			if len(got) != n*n {
+				t.Fatalf("%d values for %d columns", len(got), n)
+			}
+			if n > 0 {
+				if d := apart(got, want); !(d <= 1e-12) {
+					t.Errorf("%s, %d columns: %g off the full solves, want 1e-12", kind, n, d)
+				}
+			}
+			for i := range n {
+				for j := range n {
+					if got[i*n+j] != got[j*n+i] {
+						t.Fatalf("not symmetric at %d, %d", i, j)
+					}
+				}
+			}
+		}
+	}
+}
+
+// randomColumns makes sparse vectors on the given nodes, one empty and one with a
+// repeated degree of freedom.
+func randomColumns(rng *rand.Rand, nodes []int32, n int) []Column {
+	cols := make([]Column, n)
+	for i := range cols {
+		for range rng.IntN(19) * min(i, 1) {
+			cols[i].Dofs = append(cols[i].Dofs, Block*nodes[rng.IntN(len(nodes))]+rng.Int32N(Block))
+			cols[i].Vals = append(cols[i].Vals, rng.NormFloat64())
+		}
+	}
+	if n > 2 {
+		cols[2].Dofs = append(cols[2].Dofs, cols[1].Dofs...)
+		cols[2].Dofs = append(cols[2].Dofs, cols[1].Dofs...)
+		cols[2].Vals = append(append(cols[2].Vals, cols[1].Vals...), cols[1].Vals...)
+	}
+	return cols
+}
+
+// fullCompliance solves for every column with the whole factor.
+func fullCompliance(f *Factor, nodes int, cols []Column) []float64 {
+	n := len(cols)
+	c := make([]float64, n*n)
+	for j, col := range cols {
+		x := make([]float64, Block*nodes)
+		for k, d := range col.Dofs {
+			x[d] += col.Vals[k]
+		}
+		f.Solve(x)
+		for i, other := range cols {
+			for k, d := range other.Dofs {
+				c[i*n+j] += other.Vals[k] * x[d]
+			}
+		}
+	}
+	return c
+}

@@ -1,0 +1,187 @@
+package sparse
+
+const (
+	blockNodes = 16 // nodes of a block column: 96 columns, 12 panels
+	groupSize  = 6  // panels worked on together, 48 rows
+	chunkNodes = 32 // nodes of the depth taken at a time: 192 columns
+)
+
+// dense does the arithmetic of one front, or of rows appended to one.
+type dense struct {
+	kernels
+	team   *team
+	triRow []int32
+}
+
+// groups returns the number of groups of panels in [first, end) and a function
+// that gives the panels of a group.
+func groups(first, end int) (int, func(g int) (int, int)) {
+	return (end - first + groupSize - 1) / groupSize, func(g int) (int, int) {
+		lo := first + g*groupSize
+		return lo, min(lo+groupSize, end)
+	}
+}
+
+// pivots factorises the lower triangle d of the given number of nodes in place,
+// block column by block column. It leaves in tri, for each node, its 6 x 6 factor
+// with the reciprocal diagonal. factor6 does one such block.
+func (w *dense) pivots(d, tri []float64, nodes int, factor6 func(j int, blk []float64)) {
+	end := panels(Block * nodes)
+	for j0 := 0; j0 < nodes; j0 += blockNodes {
+		j1 := min(j0+blockNodes, nodes)
+		top := Block * j0 / panelRows
+		below := panels(Block * j1)
+		depth := Block * float64(j0)
+		n, group := groups(top, below)
+		w.team.split(n, float64((below-top)*(j1-j0))*depth/2, func(g int) {
+			lo, hi := group(g)
+			w.updateTri(d, lo, hi, j0, j1)
+		})
+		w.diagonalBlock(d, tri, j0, j1, factor6)
+		n, group = groups(below, end)
+		w.team.split(n, float64((end-below)*(j1-j0))*(depth+48), func(g int) {
+			lo, hi := group(g)
+			w.updateTri(d, lo, hi, j0, j1)
+			for p := lo; p < hi; p++ {
+				w.solve(d[triOff(p)+tileLen*j0:], d[tileLen*j0:], w.triRow[3*j0:3*j1], tri[blockLen*j0:])
+			}
+		})
+	}
+}
+
+// updateTri subtracts from the tiles of node columns j0..j1 in panels lo..hi of d
+// the product of the columns before j0.
+func (w *dense) updateTri(d []float64, lo, hi, j0, j1 int) {
+	for l0 := 0; l0 < j0; l0 += chunkNodes {
+		l1 := min(l0+chunkNodes, j0)
+		for p := lo; p < hi; p++ {
+			jn := min(j1, triWidth(p)/Block)
+			panel := d[triOff(p):]
+			w.gemm(panel[tileLen*j0:], panel[tileLen*l0:tileLen*l1], d[tileLen*l0:], w.triRow[3*j0:3*jn])
+		}
+	}
+}
+
+// diagonalBlock factorises the diagonal block of node columns j0..j1 of d, which
+// has all updates of earlier columns, node by node from the left.
+func (w *dense) diagonalBlock(d, tri []float64, j0, j1 int, factor6 func(j int, blk []float64)) {
+	end := panels(Block * j1)
+	for j := j0; j < j1; j++ {
+		first := Block * j / panelRows
+		off := w.triRow[3*j : 3*j+3]
+		for p := first; p < end; p++ {
+			panel := d[triOff(p):]
+			w.gemm(panel[tileLen*j:], panel[tileLen*j0:tileLen*j], d[tileLen*j0:], off)
+		}
+		blk := tri[blockLen*j:][:blockLen]
+		loadBlock(blk, d[tileLen*j:], off)
+		factor6(j, blk)
+		for p := first; p < end; p++ {
+			w.trsm(d[triOff(p)+tileLen*j:], blk)
+		}
+		clearAbove(d[triOff(first)+tileLen*j:], Block*j%panelRows)
+		storeBlock(d[tileLen*j:], blk, off)
+	}
+}
+
+// loadBlock copies the 6 x 6 block whose row pairs begin at off to blk, row-major.
+func loadBlock(blk, d []float64, off []int32) {
+	for r := range Block {
+		src := d[int(off[r/2])+r%2:]
+		for c := range Block {
+			blk[Block*r+c] = src[panelRows*c]
+		}
+	}
+}
+
+// storeBlock copies the factor of a node back, zero above the diagonal.
+func storeBlock(d, blk []float64, off []int32) {
+	for r := range Block {
+		dst := d[int(off[r/2])+r%2:]
+		for c := range Block {
+			v := 0.0
+			switch {
+			case c < r:
+				v = blk[Block*r+c]
+			case c == r && blk[Block*r+r] != 0:
+				v = 1 / blk[Block*r+r]
+			}
+			dst[panelRows*c] = v
+		}
+	}
+}
+
+// clearAbove zeroes the first rows of a tile, which lie above the diagonal.
+func clearAbove(tile []float64, rows int) {
+	for c := range Block {
+		clear(tile[panelRows*c:][:rows])
+	}
+}
+
+// rows solves the panels of s, nodes tiles wide, against the triangle d: each
+// becomes s L⁻ᵀ. start(p), if given, is a node before which the panels of group
+// p/groupSize hold zeros.
+func (w *dense) rows(s, d, tri []float64, nodes, count int, start func(p int) int) {
+	n, group := groups(0, count)
+	work := float64(count) * float64(nodes*nodes) * Block / 2
+	w.team.split(n, work, func(g int) {
+		lo, hi := group(g)
+		from := 0
+		if start != nil {
+			from = start(lo) / blockNodes * blockNodes
+		}
+		for j0 := from; j0 < nodes; j0 += blockNodes {
+			w.rowBlock(s, d, tri, rowBlock{nodes, lo, hi, from, j0})
+		}
+	})
+}
+
+// rowBlock names a group of panels, lo..hi, and a block column at j0; columns
+// before from are zero.
+type rowBlock struct{ nodes, lo, hi, from, j0 int }
+
+// rowBlock solves one block column of a group of panels.
+func (w *dense) rowBlock(s, d, tri []float64, b rowBlock) {
+	width := tileLen * b.nodes
+	j0, j1 := b.j0, min(b.j0+blockNodes, b.nodes)
+	off := w.triRow[3*j0 : 3*j1]
+	for l0 := b.from; l0 < j0; l0 += chunkNodes {
+		l1 := min(l0+chunkNodes, j0)
+		for p := b.lo; p < b.hi; p++ {
+			panel := s[p*width:][:width]
+			w.gemm(panel[tileLen*j0:], panel[tileLen*l0:tileLen*l1], d[tileLen*l0:], off)
+		}
+	}
+	for p := b.lo; p < b.hi; p++ {
+		w.solve(s[p*width+tileLen*j0:(p+1)*width], d[tileLen*j0:], off, tri[blockLen*j0:])
+	}
+}
+
+// schur subtracts s sᵀ from the lower triangle u of count nodes; s has nodes
+// columns of nodes.
+func (w *dense) schur(u, s []float64, count, nodes int, start func(p int) int) {
+	off := rectRows(make([]int32, 0, 3*count), count, Block*nodes)
+	width := tileLen * nodes
+	n, group := groups(0, panels(Block*count))
+	work := float64(count*count) * Block / panelRows / 2 * float64(width/panelRows)
+	w.team.split(n, work, func(g int) {
+		lo, hi := group(n - 1 - g) // the longest rows first
+		from := 0
+		if start != nil {
+			from = start(lo)
+		}
+		for l0 := from; l0 < nodes; l0 += chunkNodes {
+			l1 := min(l0+chunkNodes, nodes)
+			for j0 := 0; j0 < count; j0 += blockNodes {
+				for p := lo; p < hi; p++ {
+					j1 := min(j0+blockNodes, count, triWidth(p)/Block)
+					if j1 <= j0 {
+						continue
+					}
+					w.gemm(u[triOff(p)+tileLen*j0:], s[p*width+tileLen*l0:p*width+tileLen*l1],
+						s[tileLen*l0:], off[3*j0:3*j1])
+				}
+			}
+		}
+	})
+}

@@ -1,0 +1,207 @@
+package sparse
+
+import "slices"
+
+// symbolic works on a graph, an order of its nodes and the number of nodes at
+// the end of the order that share the root front. Below, nodes carry their place
+// in the order; all root nodes act as the one node `root`.
+type symbolic struct {
+	g     *graph
+	order []int32 // place -> node
+	place []int32 // node -> place
+	root  int32   // first node of the root front; the number of nodes if none
+}
+
+func newSymbolic(g *graph, order []int32, last int) *symbolic {
+	s := &symbolic{g: g, root: int32(len(order) - last)}
+	s.setOrder(order)
+	return s
+}
+
+func (s *symbolic) setOrder(order []int32) {
+	s.order = order
+	s.place = make([]int32, len(order))
+	for k, v := range order {
+		s.place[v] = int32(k)
+	}
+}
+
+// eliminationTree returns the parent of each place up to and including the root
+// front, -1 for none, by the algorithm of Liu (1990) with path compression.
+func (s *symbolic) eliminationTree() []int32 {
+	m := s.root
+	if int(m) < len(s.order) {
+		m++
+	}
+	parent, ancestor := make([]int32, m), make([]int32, m)
+	for i := range parent {
+		parent[i], ancestor[i] = -1, -1
+	}
+	for k, v := range s.order {
+		j := min(int32(k), s.root)
+		for _, w := range s.g.neighbours(v) {
+			i := s.place[w]
+			for i < j {
+				up := ancestor[i]
+				if up == j {
+					break
+				}
+				ancestor[i] = j
+				if up < 0 {
+					parent[i] = j
+					break
+				}
+				i = up
+			}
+		}
+	}
+	return parent
+}
+
+// postorder returns a list of the nodes of a forest, children before parents and
+// every subtree in one run; parent[i] > i or -1. Siblings keep their order.
+func postorder(parent []int32) []int32 {
+	n := len(parent)
+	first, next := make([]int32, n+1), make([]int32, n)
+	for i := range first {
+		first[i] = -1
+	}
+	for i := n - 1; i >= 0; i-- { // node n stands for the parent of all roots
+		p := parent[i]
+		if p < 0 {
+			p = int32(n)
+		}
+		next[i], first[p] = first[p], int32(i)
+	}
+	list := make([]int32, 0, n)
+	for i := first[n]; i >= 0; {
+		for first[i] >= 0 { // down to a leaf, cutting the links used
+			c := first[i]
+			first[i] = -1
+			i = c
+		}
+		list = append(list, i)
+		if next[i] >= 0 {
+			i = next[i]
+			continue
+		}
+		i = climb(parent, next, i, &list)
+	}
+	return list
+}
+
+// climb appends the finished ancestors of i and returns the next node to visit,
+// or -1.
+func climb(parent, next []int32, i int32, list *[]int32) int32 {
+	for {
+		i = parent[i]
+		if i < 0 {
+			return -1
+		}
+		*list = append(*list, i)
+		if next[i] >= 0 {
+			return next[i]
+		}
+	}
+}
+
+// supernode is a run of columns with the same structure below.
+type supernode struct {
+	first, end int32   // places of its columns
+	rows       []int32 // places below the columns that are coupled, any order
+	parent     int32   // supernode or -1
+}
+
+// supernodes postorders the elimination tree (which changes s.order) and
+// returns the supernodes in that order: column j joins the one before when
+// their structures agree. The root front, if any, is the last.
+func (s *symbolic) supernodes() []supernode {
+	parent := s.renumber()
+	b := &builder{symbolic: s, parent: parent}
+	b.mark = make([]int32, len(s.order))
+	for i := range b.mark {
+		b.mark[i] = -1
+	}
+	b.waiting = make([][]int32, len(parent))
+	for j := range s.root {
+		b.column(j)
+	}
+	if int(s.root) < len(s.order) {
+		for _, c := range b.waiting[s.root] {
+			b.nodes[c].parent = int32(len(b.nodes))
+		}
+		b.nodes = append(b.nodes, supernode{first: s.root, end: int32(len(s.order)), parent: -1})
+	}
+	return b.nodes
+}
+
+// renumber puts the order into postorder and returns the renumbered tree.
+func (s *symbolic) renumber() []int32 {
+	parent := s.eliminationTree()
+	list := postorder(parent)
+	order := slices.Clone(s.order)
+	newPlace := make([]int32, len(parent))
+	for k, i := range list {
+		newPlace[i] = int32(k)
+		order[k] = s.order[i]
+	}
+	renumbered := make([]int32, len(parent))
+	for i, p := range parent {
+		if p >= 0 {
+			p = newPlace[p]
+		}
+		renumbered[newPlace[i]] = p
+	}
+	s.setOrder(order)
+	return renumbered
+}
+
+// builder collects supernodes column by column.
+type builder struct {
+	*symbolic
+	parent  []int32
+	nodes   []supernode
+	waiting [][]int32 // supernodes whose first row below is the column
+	mark    []int32
+	rows    []int32 // structure of the present column
+}
+
+// column computes the structure of column j: its own entries and those of the
+// supernodes that end in it.
+func (b *builder) column(j int32) {
+	b.rows = b.rows[:0]
+	b.mark[j] = j
+	for _, w := range b.g.neighbours(b.order[j]) {
+		b.see(b.place[w], j)
+	}
+	for _, c := range b.waiting[j] {
+		for _, i := range b.nodes[c].rows {
+			b.see(i, j)
+		}
+	}
+	id := int32(len(b.nodes)) - 1
+	if j > 0 && b.parent[j-1] == j && len(b.nodes[id].rows) == len(b.rows)+1 {
+		b.nodes[id].end = j + 1
+		b.nodes[id].rows = append(b.nodes[id].rows[:0], b.rows...)
+	} else {
+		id++
+		b.nodes = append(b.nodes, supernode{first: j, end: j + 1, rows: slices.Clone(b.rows), parent: -1})
+	}
+	for _, c := range b.waiting[j] {
+		if c != id {
+			b.nodes[c].parent = id
+		}
+	}
+	b.waiting[j] = nil
+	if p := b.parent[j]; p >= 0 {
+		b.waiting[p] = append(b.waiting[p], id)
+	}
+}
+
+// see adds row i below column j once.
+func (b *builder) see(i, j int32) {
+	if i > j && b.mark[i] != j {
+		b.mark[i] = j
+		b.rows = append(b.rows, i)
+	}
+}

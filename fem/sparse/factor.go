@@ -1,0 +1,248 @@
+package sparse
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"sync"
+)
+
+// Factor is the Cholesky factor L of a matrix, P K Pᵀ = L Lᵀ. It is read only
+// after Factorize, so that any number of goroutines may solve with it.
+type Factor struct {
+	a       *Analysis
+	kern    kernels
+	workers int
+	val     []float64 // the fronts' panels
+	tri     []float64 // factors of the diagonal blocks, 36 by place, reciprocal diagonal
+}
+
+// pivotTolerance is the smallest pivot accepted, relative to the diagonal of the
+// matrix at that degree of freedom.
+const pivotTolerance = 1e-13
+
+// PivotError says that the matrix is not positive definite in working precision:
+// a node that nothing holds, a mechanism, or a bad element. It names the worst
+// pivot: first those without a positive finite diagonal, then the smallest
+// relative to its diagonal.
+type PivotError struct {
+	Node     int     // node
+	Dof      int     // 0..5: ux uy uz rx ry rz
+	Pivot    float64 // what elimination left of the diagonal
+	Diagonal float64 // value on the diagonal of the matrix
+	Count    int     // how many pivots failed; about the number of mechanisms
+}
+
+// Error says where, what was found and what was wanted.
+func (e *PivotError) Error() string {
+	name := [Block]string{"ux", "uy", "uz", "rx", "ry", "rz"}[e.Dof]
+	return fmt.Sprintf("sparse: not positive definite at node %d, %s: pivot %.3g, want more than %.0e of the diagonal %.3g (%d such pivots)",
+		e.Node, name, e.Pivot, pivotTolerance, e.Diagonal, e.Count)
+}
+
+// severity orders pivot errors, the worst lowest.
+func (e *PivotError) severity() float64 {
+	s := e.Pivot / e.Diagonal
+	if !(e.Diagonal > 0) || math.IsInf(e.Diagonal, 1) || math.IsNaN(s) {
+		return math.Inf(-1)
+	}
+	return s
+}
+
+// Factorize computes the Cholesky factor of m with at most the given number of
+// goroutines (0 counts as 1). The result does not depend on that number, to the
+// last bit. The error is a *PivotError if m is not positive definite, or says that
+// a was made for another pattern.
+func Factorize(m *Matrix, a *Analysis, workers int) (*Factor, error) {
+	return factorize(m, a, workers, fastKernels())
+}
+
+func factorize(m *Matrix, a *Analysis, workers int, kern kernels) (*Factor, error) {
+	f := &Factor{
+		a: a, kern: kern, workers: max(workers, 1),
+		val: make([]float64, a.sizes.factor),
+		tri: make([]float64, blockLen*a.n),
+	}
+	if err := f.compute(m, true); err != nil {
+		return nil, err
+	}
+	return f, nil
+}
+
+// Refactor computes the factor of other values of the same pattern in the memory
+// of f, which must not be in use elsewhere. After an error f is void.
+func (f *Factor) Refactor(m *Matrix) error { return f.compute(m, false) }
+
+// compute runs the numerical factorisation.
+func (f *Factor) compute(m *Matrix, fresh bool) error {
+	if m.n != f.a.n || !slices.Equal(m.ptr, f.a.ptr) || !slices.Equal(m.col, f.a.col) {
+		return errors.New("sparse: the analysis was made for another pattern")
+	}
+	c := &computation{
+		f: f, m: m, fresh: fresh,
+		updates: make([][]float64, len(f.a.fronts)),
+		pool:    pool{free: map[int][][]float64{}},
+		dense:   dense{kernels: f.kern, team: newTeam(f.workers), triRow: f.a.triRow},
+	}
+	c.runTree()
+	if len(c.bad) > 0 {
+		return c.worst()
+	}
+	return nil
+}
+
+// computation is the state of one factorisation.
+type computation struct {
+	f       *Factor
+	m       *Matrix
+	fresh   bool        // the factor's memory is still all zeros
+	updates [][]float64 // by front, from its end to its use
+	pool    pool
+	dense   dense
+
+	mu  sync.Mutex
+	bad []*PivotError
+}
+
+// runTree eliminates all fronts. With several workers, whole subtrees up to a
+// certain cost are tasks, and each front above them.
+func (c *computation) runTree() {
+	fronts := c.f.a.fronts
+	if c.f.workers == 1 {
+		c.dense.team.slots <- struct{}{}
+		for k := range fronts {
+			c.eliminate(int32(k))
+		}
+		return
+	}
+	q, waiting := c.tasks()
+	var wg sync.WaitGroup
+	for range c.f.workers {
+		wg.Go(func() {
+			for task, ok := q.pop(); ok; task, ok = q.pop() {
+				c.dense.team.slots <- struct{}{}
+				c.runTask(task, waiting[task] < 0)
+				<-c.dense.team.slots
+				q.finish(fronts[task].parent, waiting)
+			}
+		})
+	}
+	wg.Wait()
+}
+
+// tasks cuts the tree into tasks. waiting counts the unfinished children of the
+// fronts that are tasks alone; it is -1 where the whole subtree is the task.
+func (c *computation) tasks() (q *taskQueue, waiting []int32) {
+	fronts := c.f.a.fronts
+	total := 0.0
+	for k := range fronts {
+		total += fronts[k].cost
+	}
+	grain := total / float64(24*c.f.workers)
+	q = newTaskQueue()
+	waiting = make([]int32, len(fronts))
+	for k := range fronts {
+		f := &fronts[k]
+		if f.total > grain {
+			waiting[k] = int32(len(f.children))
+			q.left++
+			if len(f.children) == 0 {
+				q.ready = append(q.ready, int32(k))
+			}
+			continue
+		}
+		waiting[k] = -1
+		if f.parent < 0 || fronts[f.parent].total > grain {
+			q.left++
+			q.ready = append(q.ready, int32(k))
+		}
+	}
+	return q, waiting
+}
+
+// runTask eliminates front k, or its whole subtree.
+func (c *computation) runTask(k int32, subtree bool) {
+	first := k
+	if subtree {
+		first = c.f.a.fronts[k].subtree
+	}
+	for ; first <= k; first++ {
+		c.eliminate(first)
+	}
+}
+
+// eliminate assembles front k and eliminates its pivots.
+func (c *computation) eliminate(k int32) {
+	fd := c.f.data(k)
+	if !c.fresh {
+		clear(fd.d)
+		clear(fd.s)
+	}
+	fd.u = c.pool.get(triLen(fd.r()))
+	fd.addMatrix(c.m, c.f.a.entries[fd.entry:fd.entry+fd.entryN])
+	for _, ch := range fd.children {
+		fd.extendAdd(c.dense.kernels, &c.f.a.fronts[ch], c.updates[ch])
+		c.pool.put(c.updates[ch])
+		c.updates[ch] = nil
+	}
+	nodes := int(fd.pivots)
+	tri := c.f.tri[blockLen*int(fd.first):]
+	c.dense.pivots(fd.d, tri, nodes, func(j int, blk []float64) { c.factor6(fd.first+int32(j), blk) })
+	c.dense.rows(fd.s, fd.d, tri, nodes, panels(fd.r()), nil)
+	c.dense.schur(fd.u, fd.s, len(fd.rows), nodes, nil)
+	c.updates[k] = fd.u
+}
+
+// factor6 replaces the 6 x 6 block of the node at a place by its Cholesky factor
+// with the reciprocal diagonal. A bad pivot is noted and its column set to zero,
+// as if it were fixed, so that the others can still be judged.
+func (c *computation) factor6(place int32, blk []float64) {
+	for j := range Block {
+		row := blk[Block*j:][:Block]
+		inv := c.reciprocalRoot(place, j, row[j])
+		row[j] = inv
+		for i := j + 1; i < Block; i++ {
+			ri := blk[Block*i:][:Block]
+			ri[j] *= inv
+			if inv == 0 {
+				ri[j] = 0
+			}
+		}
+		for i := j + 1; i < Block; i++ {
+			ri := blk[Block*i:][:Block]
+			for l := j + 1; l <= i; l++ {
+				ri[l] -= ri[j] * blk[Block*l+j]
+			}
+		}
+	}
+}
+
+// reciprocalRoot returns 1/sqrt(pivot), or 0 for a bad pivot, which it notes.
+func (c *computation) reciprocalRoot(place int32, dof int, pivot float64) float64 {
+	node := int(c.f.a.order[place])
+	diagonal := c.m.Diagonal(Block*node + dof)
+	if pivot > 0 && pivot > pivotTolerance*diagonal && diagonal > 0 && !math.IsInf(pivot, 1) {
+		return 1 / math.Sqrt(pivot)
+	}
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	c.bad = append(c.bad, &PivotError{Node: node, Dof: dof, Pivot: pivot, Diagonal: diagonal})
+	return 0
+}
+
+// worst returns the worst of the bad pivots; of equals the first node.
+func (c *computation) worst() *PivotError {
+	worst := slices.MinFunc(c.bad, func(a, b *PivotError) int {
+		sa, sb := a.severity(), b.severity()
+		switch {
+		case sa < sb:
+			return -1
+		case sa > sb:
+			return 1
+		}
+		return (Block*a.Node + a.Dof) - (Block*b.Node + b.Dof)
+	})
+	worst.Count = len(c.bad)
+	return worst
+}

@@ -1,0 +1,157 @@
+package sparse
+
+import "math"
+
+// graph is an undirected graph in compressed rows: the neighbours of local node
+// i are adj[ptr[i]:ptr[i+1]], itself not included. node gives the global number
+// of each local one; xy their plan coordinates, nil when none can be used.
+type graph struct {
+	ptr, adj []int32
+	node     []int32
+	xy       [][2]float64
+}
+
+func (g *graph) len() int { return len(g.ptr) - 1 }
+
+func (g *graph) neighbours(i int32) []int32 { return g.adj[g.ptr[i]:g.ptr[i+1]] }
+
+// newGraph returns the graph of the blocks of m.
+func newGraph(m *Matrix) *graph {
+	g := &graph{ptr: make([]int32, m.n+1)}
+	for i := range int32(m.n) {
+		for _, j := range m.col[m.ptr[i] : m.ptr[i+1]-1] {
+			g.ptr[i+1]++
+			g.ptr[j+1]++
+		}
+	}
+	for i := range m.n {
+		g.ptr[i+1] += g.ptr[i]
+	}
+	g.adj = make([]int32, g.ptr[m.n])
+	next := make([]int32, m.n)
+	copy(next, g.ptr)
+	for i := range int32(m.n) {
+		for _, j := range m.col[m.ptr[i] : m.ptr[i+1]-1] {
+			g.adj[next[i]] = j
+			g.adj[next[j]] = i
+			next[i]++
+			next[j]++
+		}
+	}
+	g.node = make([]int32, m.n)
+	for i := range g.node {
+		g.node[i] = int32(i)
+	}
+	return g
+}
+
+// usable reports whether every coordinate is finite.
+func usable(xy [][2]float64) bool {
+	for _, p := range xy {
+		if s := p[0] + p[1]; math.IsNaN(s) || math.IsInf(s, 0) {
+			return false
+		}
+	}
+	return len(xy) > 0
+}
+
+// split returns the subgraphs of the nodes with part 0, 1, ... parts-1, keeping
+// their order. Nodes with another part are left out.
+func (g *graph) split(part []int32, parts int) []*graph {
+	local := make([]int32, g.len())
+	size := make([]int32, parts)
+	edges := make([]int32, parts)
+	for i, p := range part {
+		if p < 0 || int(p) >= parts {
+			continue
+		}
+		local[i] = size[p]
+		size[p]++
+		edges[p] += g.ptr[i+1] - g.ptr[i]
+	}
+	subs := make([]*graph, parts)
+	for p := range subs {
+		subs[p] = &graph{
+			ptr:  make([]int32, 1, size[p]+1),
+			adj:  make([]int32, 0, edges[p]),
+			node: make([]int32, 0, size[p]),
+		}
+		if g.xy != nil {
+			subs[p].xy = make([][2]float64, 0, size[p])
+		}
+	}
+	for i, p := range part {
+		if p >= 0 && int(p) < parts {
+			subs[p].take(g, int32(i), part, local)
+		}
+	}
+	return subs
+}
+
+// take appends node i of g; neighbours of another part are dropped.
+func (s *graph) take(g *graph, i int32, part, local []int32) {
+	for _, j := range g.neighbours(i) {
+		if part[j] == part[i] {
+			s.adj = append(s.adj, local[j])
+		}
+	}
+	s.ptr = append(s.ptr, int32(len(s.adj)))
+	s.node = append(s.node, g.node[i])
+	if g.xy != nil {
+		s.xy = append(s.xy, g.xy[i])
+	}
+}
+
+// components labels the connected components 0, 1, ... and returns their number.
+func (g *graph) components() (label []int32, count int) {
+	label = make([]int32, g.len())
+	for i := range label {
+		label[i] = -1
+	}
+	stack := make([]int32, 0, g.len())
+	for i := range label {
+		if label[i] >= 0 {
+			continue
+		}
+		label[i] = int32(count)
+		stack = append(stack, int32(i))
+		for len(stack) > 0 {
+			u := stack[len(stack)-1]
+			stack = stack[:len(stack)-1]
+			for _, v := range g.neighbours(u) {
+				if label[v] < 0 {
+					label[v] = int32(count)
+					stack = append(stack, v)
+				}
+			}
+		}
+		count++
+	}
+	return label, count
+}
+
+// levels returns the distance in edges of every node of a connected graph from
+// a node at its rim, found by walking to the farthest node twice.
+func (g *graph) levels() []int32 {
+	level := make([]int32, g.len())
+	queue := make([]int32, 0, g.len())
+	from := int32(0)
+	for range 3 {
+		for i := range level {
+			level[i] = -1
+		}
+		level[from] = 0
+		queue = append(queue[:0], from)
+		for h := 0; h < len(queue); h++ {
+			u := queue[h]
+			for _, v := range g.neighbours(u) {
+				if level[v] < 0 {
+					level[v] = level[u] + 1
+					queue = append(queue, v)
+				}
+			}
+		}
+		from = queue[len(queue)-1]
+	}
+	return level
+}

@@ -1,0 +1,55 @@
+//go:build amd64 && !purego
+
+package sparse
+
+// hasAVX2 reports whether processor and operating system offer AVX2 and FMA: the
+// feature bits of CPUID leaves 1 and 7, and in XCR0 the state of the XMM and YMM
+// registers (Intel 64 and IA-32 Architectures Software Developer's Manual, volume
+// 1, chapter 14, from memory).
+func hasAVX2() bool {
+	const fma, osxsave, avx, avx2, ymmState = 1 << 12, 1 << 27, 1 << 28, 1 << 5, 6
+	top, _, _, _ := cpuid(0, 0)
+	if top < 7 {
+		return false
+	}
+	_, _, c, _ := cpuid(1, 0)
+	if want := uint32(fma | osxsave | avx); c&want != want {
+		return false
+	}
+	_, b, _, _ := cpuid(7, 0)
+	return b&avx2 != 0 && xgetbv()&ymmState == ymmState
+}
+
+func cpuid(leaf, sub uint32) (a, b, c, d uint32)
+
+func xgetbv() uint32
+
+// The AVX2 kernels compute what their portable namesakes do, in another order of
+// summation. They read len(a) and len(off) (gemm), len(off) (solve), len(c)
+// and len(a) (gemmt), len(x) (gemv, gemvt) or len(dst) (addPairs) and check nothing.
+
+// gemmAVX2 wants an even number of columns in a.
+//
+//go:noescape
+func gemmAVX2(c, a, b []float64, off []int32)
+
+//go:noescape
+func solveAVX2(a, b []float64, off []int32, tri []float64)
+
+//go:noescape
+func trsmAVX2(c, tri []float64)
+
+//go:noescape
+func trsmtAVX2(c, tri []float64)
+
+//go:noescape
+func gemmtAVX2(c, a, s []float64, stride int)
+
+//go:noescape
+func gemvAVX2(y, a, x []float64)
+
+//go:noescape
+func gemvtAVX2(x, a, y []float64)
+
+//go:noescape
+func addPairsAVX2(dst, src []float64)

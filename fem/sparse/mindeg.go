@@ -1,0 +1,55 @@
+package sparse
+
+import (
+	"cmp"
+	"math/bits"
+	"slices"
+)
+
+// smallGraph is the largest number of nodes minDegree can order: the bits of a
+// word.
+const smallGraph = 64
+
+// minDegree writes an elimination order of a small graph to out: always the node
+// with the fewest neighbours left, which become neighbours of each other; the
+// first of equals.
+func (g *graph) minDegree(out []int32) {
+	n := g.len()
+	var adj [smallGraph]uint64
+	for i := range n {
+		for _, j := range g.neighbours(int32(i)) {
+			adj[i] |= 1 << j
+		}
+	}
+	alive := ^uint64(0) >> (smallGraph - n)
+	for k := range n {
+		best, degree := -1, smallGraph+1
+		for w := alive; w != 0; w &= w - 1 {
+			i := bits.TrailingZeros64(w)
+			if d := bits.OnesCount64(adj[i]); d < degree {
+				best, degree = i, d
+			}
+		}
+		out[k] = g.node[best]
+		alive &^= 1 << best
+		for w := adj[best]; w != 0; w &= w - 1 {
+			i := bits.TrailingZeros64(w)
+			adj[i] = (adj[i] | adj[best]) &^ (1<<i | 1<<best)
+		}
+	}
+}
+
+// byDegree writes the nodes to out, those with few neighbours first: the last
+// resort for a graph without a good cut, such as a star or a clique.
+func (g *graph) byDegree(out []int32) {
+	idx := make([]int32, g.len())
+	for i := range idx {
+		idx[i] = int32(i)
+	}
+	slices.SortStableFunc(idx, func(a, b int32) int {
+		return cmp.Compare(len(g.neighbours(a)), len(g.neighbours(b)))
+	})
+	for k, i := range idx {
+		out[k] = g.node[i]
+	}
+}

@@ -1,0 +1,155 @@
+package materials
+
+import (
+	"fmt"
+	"slices"
+)
+
+// Marks of a Source, and the words of Card.Uses.
+const (
+	MarkRead     = ""            // read in the source, or in a public copy of it
+	MarkMemory   = "from memory" // remembered, the source was not at hand
+	MarkBorrowed = "borrowed"    // taken from a related wood
+
+	UseTop    = "top"
+	UseBrace  = "brace"
+	UseSide   = "side"
+	UseBridge = "bridge"
+)
+
+// Source says where one value comes from.
+type Source struct {
+	Text string // book and table, or how it was worked out
+	Mark string // one of the marks above
+}
+
+// Card is one wood with the source of each value.
+type Card struct {
+	Name     string   // "sitka-spruce"
+	Title    string   // "Sitka spruce (Picea sitchensis)"
+	Note     string   // what a user should know about it; may be empty
+	Uses     []string // "top", "brace", "side", "bridge"
+	Wood     Orthotropic
+	Strength Strength
+	Sources  map[string]Source // by key as in a card file; values that are not known have none
+}
+
+// Entry is one value of a card, for printing.
+type Entry struct {
+	Key    string // as in a card file
+	Value  float64
+	Unit   string // "MPa", "kg/m³" or "1"
+	Source Source
+}
+
+// field describes one number of a card.
+type field struct {
+	key, unit string
+	need      bool // every card must have it
+}
+
+const fieldCount = 16
+
+// fields lists the numbers of a card in the order of a card file.
+func fields() [fieldCount]field {
+	return [fieldCount]field{
+		{"density", "kg/m³", true},
+		{"EL", "MPa", true}, {"ER", "MPa", true}, {"ET", "MPa", true},
+		{"GLR", "MPa", true}, {"GLT", "MPa", true}, {"GRT", "MPa", true},
+		{"nuLR", "1", true}, {"nuLT", "1", true}, {"nuRT", "1", true},
+		{"MOR", "MPa", false}, {"compression_along", "MPa", false}, {"compression_across", "MPa", false},
+		{"shear_along", "MPa", false}, {"tension_across", "MPa", false}, {"rolling_shear", "MPa", false},
+	}
+}
+
+// Places in fields that the code speaks of.
+const (
+	atDensity  = 0
+	atEL       = 1
+	firstRatio = 2 // ER
+	lastRatio  = 6 // GRT
+	firstNu    = 7
+	firstLimit = 10 // MOR
+	atShear    = 13
+	atRolling  = 15
+)
+
+// slots returns where the numbers of fields are kept.
+func (c *Card) slots() [fieldCount]*float64 {
+	w, s := &c.Wood, &c.Strength
+	return [fieldCount]*float64{
+		&w.Density, &w.EL, &w.ER, &w.ET, &w.GLR, &w.GLT, &w.GRT, &w.NuLR, &w.NuLT, &w.NuRT,
+		&s.MOR, &s.CompressionL, &s.CompressionPerp, &s.ShearL, &s.TensionPerp, &s.RollingShear,
+	}
+}
+
+// Keys lists the keys of a card's numbers as written in a card file: density,
+// EL ... nuRT, then the strengths.
+func Keys() []string {
+	var keys []string
+	for _, f := range fields() {
+		keys = append(keys, f.key)
+	}
+	return keys
+}
+
+// Entries lists the known values of a card with their sources, in the order
+// of Keys.
+func (c Card) Entries() []Entry {
+	var out []Entry
+	slots := c.slots()
+	for i, f := range fields() {
+		src, ok := c.Sources[f.key]
+		if ok || f.need || *slots[i] != 0 {
+			out = append(out, Entry{Key: f.key, Value: *slots[i], Unit: f.unit, Source: src})
+		}
+	}
+	return out
+}
+
+// Check reports every fault of the card's numbers: those of Orthotropic.Check,
+// values that no wood has (mostly a wrong unit) and impossible strengths.
+func (c Card) Check() error {
+	fs := c.Wood.rangeFaults()
+	if !fs.have("EL") && c.Wood.EL < minWoodEL {
+		fs = append(fs, Fault{Key: "EL", Msg: fmt.Sprintf(
+			"found %g MPa; want at least %d (a value in GPa needs a factor 1000)", c.Wood.EL, minWoodEL)})
+	}
+	if !fs.have("density") && c.Wood.Density < minWoodDensity {
+		fs = append(fs, Fault{Key: "density", Msg: fmt.Sprintf(
+			"found %g kg/m³; want at least %d (a value in g/cm³ needs a factor 1000)", c.Wood.Density, minWoodDensity)})
+	}
+	if len(fs) == 0 {
+		if f, bad := c.Wood.indefinite(); bad {
+			fs = append(fs, f)
+		}
+	}
+	slots := c.slots()
+	for i, f := range fields() {
+		if i < firstLimit || *slots[i] == 0 {
+			continue
+		}
+		if msg := positive(*slots[i], 0, maxStrength, f.unit); msg != "" {
+			fs = append(fs, Fault{Key: f.key, Msg: msg})
+		}
+	}
+	return fs.sorted().err()
+}
+
+// Limits of Card.Check.
+const (
+	minWoodEL      = 100 // MPa
+	minWoodDensity = 20  // kg/m³
+	maxStrength    = 1e4 // MPa
+)
+
+// clone returns a card that shares no memory with c.
+func (c Card) clone() Card {
+	out := c
+	out.Uses = slices.Clone(c.Uses)
+	out.Sources = make(map[string]Source, len(c.Sources))
+	for k, v := range c.Sources {
+		out.Sources[k] = v
+	}
+	return out
+}

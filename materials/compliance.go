@@ -1,0 +1,110 @@
+package materials
+
+// Compliance gives strain from stress, 1/MPa, in the order LL RR TT RT LT LR
+// (11 22 33 23 13 12) with engineering shear strain. It is symmetric.
+type Compliance [6][6]float64
+
+// Compliance returns S in the wood's own axes; see the package comment. The
+// constants are taken as they are: call Check first.
+func (o Orthotropic) Compliance() Compliance {
+	var s Compliance
+	s[0][0], s[1][1], s[2][2] = 1/o.EL, 1/o.ER, 1/o.ET
+	s[3][3], s[4][4], s[5][5] = 1/o.GRT, 1/o.GLT, 1/o.GLR
+	s[0][1] = -o.NuLR / o.EL
+	s[0][2] = -o.NuLT / o.EL
+	s[1][2] = -o.NuRT / o.ER
+	s[1][0], s[2][0], s[2][1] = s[0][1], s[0][2], s[1][2]
+	return s
+}
+
+// pair returns the two tensor indices of place n in the order 11 22 33 23 13
+// 12.
+func pair(n int) (int, int) {
+	return [6]int{0, 1, 2, 1, 0, 0}[n], [6]int{0, 1, 2, 2, 2, 1}[n]
+}
+
+// strainBond returns T with strain' = T strain for engineering strain:
+// strain'_ij = q_ik q_jl strain_kl written for 6-vectors.
+func strainBond(q Axes) [6][6]float64 {
+	var t [6][6]float64
+	for m := range t {
+		i, j := pair(m)
+		for n := range t {
+			k, l := pair(n)
+			switch {
+			case i == j:
+				t[m][n] = q[i][k] * q[i][l]
+			case k == l:
+				t[m][n] = 2 * q[i][k] * q[j][k]
+			default:
+				t[m][n] = q[i][k]*q[j][l] + q[i][l]*q[j][k]
+			}
+		}
+	}
+	return t
+}
+
+// Turned returns the compliance in new axes: the rows of q are the new axes
+// expressed in the old ones. S' = T S T' with the Bond matrix T of
+// engineering strain; exactly symmetric.
+func (s Compliance) Turned(q Axes) Compliance {
+	t := strainBond(q)
+	var ts [6][6]float64
+	for m := range ts {
+		for n := range ts {
+			for k := range s {
+				ts[m][n] += t[m][k] * s[k][n]
+			}
+		}
+	}
+	var out Compliance
+	for m := range out {
+		for n := 0; n <= m; n++ {
+			var sum float64
+			for k := range s {
+				sum += ts[m][k] * t[n][k]
+			}
+			out[m][n], out[n][m] = sum, sum
+		}
+	}
+	return out
+}
+
+// Between returns the compliance in the axes to, when s holds in the axes
+// from; both are given in global coordinates.
+func (s Compliance) Between(from, to Axes) Compliance {
+	return s.Turned(from.Seen(to))
+}
+
+// TurnStrain returns an engineering strain 11 22 33 23 13 12 in the new axes
+// whose rows, expressed in the old ones, are q.
+func TurnStrain(q Axes, strain [6]float64) [6]float64 {
+	t := strainBond(q)
+	var out [6]float64
+	for m := range out {
+		for n := range strain {
+			out[m] += t[m][n] * strain[n]
+		}
+	}
+	return out
+}
+
+// TurnStress returns a stress 11 22 33 23 13 12, MPa, in the new axes whose
+// rows, expressed in the old ones, are q: stress'_ij = q_ik q_jl stress_kl.
+func TurnStress(q Axes, stress [6]float64) [6]float64 {
+	var full [3][3]float64
+	for n := range stress {
+		k, l := pair(n)
+		full[k][l], full[l][k] = stress[n], stress[n]
+	}
+	var out [6]float64
+	for m := range out {
+		i, j := pair(m)
+		for k := range full {
+			for l := range full {
+				out[m] += q[i][k] * q[j][l] * full[k][l]
+			}
+		}
+	}
+	return out
+}

@@ -1,0 +1,213 @@
+package mesh
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+)
+
+// Curve is a closed plan curve, anticlockwise: straight or smooth between its
+// corners. Between corners it is a cubic spline with continuous second
+// derivative over the chord length (C2); without corners it closes smoothly.
+// A Curve does not change after NewCurve and may be shared.
+type Curve struct {
+	pts    []Point // given points, anticlockwise, mm
+	corner []bool
+	knot   []float64 // parameter at each point, mm of chord; one more than points
+	cubic  []curveCubic
+
+	flat   []Point   // fine polyline, see flatness; first point not repeated
+	flatAt []float64 // parameter at each point of flat
+	blocks []curveBox
+	lo, hi Point
+}
+
+// curveCubic is x(t) = c0 + c1 t + c2 t² + c3 t³ for each coordinate, t from the
+// knot at its start, mm.
+type curveCubic [2][4]float64
+
+// CurveError is a fault of the points of a curve.
+type CurveError struct {
+	Point int   // index of the point at fault as given, or -1
+	At    Point // mm
+	Msg   string
+}
+
+// Error gives the place in mm; points are counted from 1.
+func (e *CurveError) Error() string {
+	if e.Point < 0 {
+		return "curve: " + e.Msg
+	}
+	return fmt.Sprintf("curve: point %d at (%.6g, %.6g) mm: %s", e.Point+1, e.At[0], e.At[1], e.Msg)
+}
+
+// Limits on the points of a curve. Lengths relative to the diagonal of the
+// bounding box.
+const (
+	curveMaxPoints = 20000
+	curveMaxCoord  = 1e5  // mm
+	curveClosing   = 1e-4 // a last point that near the first only repeats it
+	curveRepeat    = 1e-6 // nearer points count as one
+	curveFlatness  = 1e-6 // chord error of the fine polyline
+)
+
+// NewCurve lays a closed curve through pts, mm, in either direction. corner
+// says where it may turn sharply; nil means nowhere. A last point that repeats
+// the first is dropped. Fewer than three points, repeated points, numbers that
+// are not finite or beyond 100 m, points on one line and curves that cross
+// themselves give a *CurveError.
+func NewCurve(pts []Point, corner []bool) (*Curve, error) {
+	if corner != nil && len(corner) != len(pts) {
+		return nil, &CurveError{Point: -1, Msg: fmt.Sprintf("want one corner mark for each of the %d points, found %d", len(pts), len(corner))}
+	}
+	if err := checkNumbers(pts); err != nil {
+		return nil, err
+	}
+	c := &Curve{pts: slices.Clone(pts), corner: make([]bool, len(pts))}
+	copy(c.corner, corner)
+	lo, hi := pointBounds(pts)
+	diag := pointDist(lo, hi)
+	if n := len(pts); n > 1 && pointDist(pts[0], pts[n-1]) <= curveClosing*diag {
+		c.corner[0] = c.corner[0] || c.corner[n-1]
+		c.pts, c.corner = c.pts[:n-1], c.corner[:n-1]
+	}
+	if err := checkDistinct(c.pts, diag); err != nil {
+		return nil, err
+	}
+	reversed := ringArea(c.pts) < 0
+	if reversed {
+		slices.Reverse(c.pts)
+		slices.Reverse(c.corner)
+	}
+	c.build(diag)
+	if err := c.checkShape(reversed); err != nil {
+		return nil, err
+	}
+	return c, nil
+}
+
+// build fits the spline and the search structures.
+func (c *Curve) build(diag float64) {
+	n := len(c.pts)
+	c.knot = make([]float64, n+1)
+	for i := range n {
+		c.knot[i+1] = c.knot[i] + pointDist(c.pts[i], c.pts[(i+1)%n])
+	}
+	c.cubic = fitCurve(c.pts, c.corner, c.knot)
+	c.flat, c.flatAt = c.flatten(curveFlatness * diag)
+	c.blocks = boxBlocks(c.flat)
+	c.lo, c.hi = c.extremes()
+}
+
+func checkNumbers(pts []Point) error {
+	for i, p := range pts {
+		if !(math.Abs(p[0]) <= curveMaxCoord && math.Abs(p[1]) <= curveMaxCoord) {
+			return &CurveError{i, p, fmt.Sprintf("want coordinates within %g mm", float64(curveMaxCoord))}
+		}
+	}
+	if len(pts) > curveMaxPoints {
+		return &CurveError{Point: -1, Msg: fmt.Sprintf("want at most %d points, found %d", curveMaxPoints, len(pts))}
+	}
+	return nil
+}
+
+func checkDistinct(pts []Point, diag float64) error {
+	if len(pts) < 3 {
+		return &CurveError{Point: -1, Msg: fmt.Sprintf("want at least 3 different points, found %d", len(pts))}
+	}
+	for i, p := range pts {
+		if i > 0 && pointDist(pts[i-1], p) <= curveRepeat*diag {
+			return &CurveError{i, p, "repeats the point before it"}
+		}
+	}
+	far := slices.MaxFunc(pts, func(a, b Point) int {
+		return cmp.Compare(pointDist(pts[0], a), pointDist(pts[0], b))
+	})
+	for _, p := range pts {
+		if math.Abs(pointCross(pts[0], far, p)) > curveRepeat*diag*diag {
+			return nil
+		}
+	}
+	return &CurveError{Point: -1, Msg: "all points lie on one line"}
+}
+
+// checkShape refuses curves that cross themselves. reversed says that the
+// points were turned round, so that the point number can be given as found.
+func (c *Curve) checkShape(reversed bool) error {
+	at, crosses := ringCrossing(c.flat)
+	if !crosses {
+		return nil
+	}
+	i := c.interval(c.flatAt[at])
+	if n := len(c.pts); reversed {
+		i = (2*n - 2 - i) % n
+	}
+	return &CurveError{Point: i, At: c.flat[at], Msg: "the curve crosses or touches itself between this point and the next"}
+}
+
+// Polyline returns points on the curve, anticlockwise, the first not repeated:
+// all given points and as many between as keep the chord error within tol, mm.
+// A tol of 0 or less means a millionth of the curve's size.
+func (c *Curve) Polyline(tol float64) []Point {
+	if !(tol > 0) {
+		return slices.Clone(c.flat)
+	}
+	pts, _ := c.flatten(tol)
+	return pts
+}
+
+// Points returns the number of given points kept.
+func (c *Curve) Points() int { return len(c.pts) }
+
+// Bounds returns the least and greatest coordinates on the curve, mm.
+func (c *Curve) Bounds() (lo, hi Point) { return c.lo, c.hi }
+
+// Mirrored returns the curve reflected in the y axis (x to -x), again
+// anticlockwise.
+func (c *Curve) Mirrored() *Curve {
+	n := len(c.pts)
+	m := &Curve{pts: make([]Point, n), corner: make([]bool, n)}
+	for i, p := range c.pts {
+		j := (n - i) % n // the first point stays the first
+		m.pts[j], m.corner[j] = Point{-p[0], p[1]}, c.corner[i]
+	}
+	lo, hi := pointBounds(m.pts)
+	m.build(pointDist(lo, hi))
+	return m
+}
+
+func pointDist(a, b Point) float64 { return math.Hypot(a[0]-b[0], a[1]-b[1]) }
+
+// pointCross returns twice the signed area of triangle abc, mm².
+func pointCross(a, b, c Point) float64 {
+	return (b[0]-a[0])*(c[1]-a[1]) - (b[1]-a[1])*(c[0]-a[0])
+}
+
+func pointLerp(a, b Point, t float64) Point {
+	return Point{a[0] + t*(b[0]-a[0]), a[1] + t*(b[1]-a[1])}
+}
+
+func pointBounds(pts []Point) (lo, hi Point) {
+	if len(pts) == 0 {
+		return lo, hi
+	}
+	lo, hi = pts[0], pts[0]
+	for _, p := range pts[1:] {
+		for k := range 2 {
+			lo[k], hi[k] = min(lo[k], p[k]), max(hi[k], p[k])
+		}
+	}
+	return lo, hi
+}
+
+// ringArea returns the signed area of a closed polygon, mm²; anticlockwise is
+// positive.
+func ringArea(pts []Point) float64 {
+	sum := 0.0
+	for i, p := range pts {
+		q := pts[(i+1)%len(pts)]
+		sum += (p[0]-pts[0][0])*(q[1]-pts[0][1]) - (q[0]-pts[0][0])*(p[1]-pts[0][1])
+	}
+	return sum / 2
+}

@@ -1,0 +1,151 @@
+package delaunay
+
+import "math"
+
+// Smoothing. Only vertices of the domain that lie on no segment move.
+const (
+	smoothSweeps = 12
+	searchSweeps = 8
+	keepAngle    = 30 * math.Pi / 180 // a move may lower a star's least angle down to this, not below
+	flattest     = 1e6                // cotangent beyond which rounding may turn a triangle over
+	searchSteps  = 60
+	searchAngle  = 32 * math.Pi / 180 // stars below this are searched for a better place
+)
+
+// Smooth evens out the triangles: it moves free vertices to the weighted mean
+// of the centroids and circumcentres of their triangles (weight area over
+// size squared), flips what is no longer Delaunay, and then searches better
+// places for the vertices of stars that still have a small angle.
+func (tr *Triangulation) Smooth(size func(Point) float64) {
+	free := tr.freeVertices()
+	s := &smoother{Triangulation: tr, size: size}
+	for range smoothSweeps {
+		for _, v := range free {
+			s.relax(v)
+		}
+		tr.Legalize()
+	}
+	for range searchSweeps {
+		moved := false
+		for _, v := range free {
+			moved = s.search(v) || moved
+		}
+		if !moved {
+			return
+		}
+		tr.Legalize()
+	}
+}
+
+// freeVertices lists the vertices inside the domain and on no segment.
+func (tr *Triangulation) freeVertices() []int32 {
+	fixed := make([]bool, len(tr.P))
+	for _, s := range tr.Segs {
+		fixed[s.A], fixed[s.B] = true, true
+	}
+	var free []int32
+	for v := int32(supers); v < int32(len(tr.P)); v++ {
+		if !fixed[v] && tr.T[tr.at[v]].In {
+			free = append(free, v)
+		}
+	}
+	return free
+}
+
+type smoother struct {
+	*Triangulation
+	size func(Point) float64
+	ring []Point // the corners round the vertex at work, anticlockwise
+}
+
+// gather fills ring with the link of v.
+func (s *smoother) gather(v int32) {
+	s.ring = s.ring[:0]
+	s.star(v, func(t int32, k int) bool {
+		s.ring = append(s.ring, s.P[s.T[t].V[(k+1)%3]])
+		return true
+	})
+}
+
+// worst returns the greatest cotangent of an angle in the star of p, or +Inf
+// if a triangle is turned over.
+func (s *smoother) worst(p Point) float64 {
+	w := math.Inf(-1)
+	for i, a := range s.ring {
+		b := s.ring[0]
+		if i+1 < len(s.ring) {
+			b = s.ring[i+1]
+		}
+		w = max(w, greatestCot(p, a, b))
+	}
+	return w
+}
+
+// greatestCot returns the cotangent of the least angle of triangle abc, +Inf
+// if it is flat or clockwise.
+func greatestCot(a, b, c Point) float64 {
+	ux, uy, vx, vy := b[0]-a[0], b[1]-a[1], c[0]-a[0], c[1]-a[1]
+	area := ux*vy - uy*vx
+	if area <= 0 {
+		return math.Inf(1)
+	}
+	uu, vv, uv := ux*ux+uy*uy, vx*vx+vy*vy, ux*vx+uy*vy
+	return max(uv, uu-uv, vv-uv) / area
+}
+
+// relax moves v to the mean of its triangles' centroids and circumcentres.
+func (s *smoother) relax(v int32) {
+	s.gather(v)
+	old := s.P[v]
+	var sx, sy, sw float64
+	for i, a := range s.ring {
+		b := s.ring[(i+1)%len(s.ring)]
+		g := Point{(old[0] + a[0] + b[0]) / 3, (old[1] + a[1] + b[1]) / 3}
+		cc, rad := circumcentre(old, a, b)
+		if math.IsInf(rad, 1) {
+			return
+		}
+		h := s.size(g)
+		w := ((a[0]-old[0])*(b[1]-old[1]) - (a[1]-old[1])*(b[0]-old[0])) / (h * h)
+		sx += w * (g[0] + cc[0]) / 2
+		sy += w * (g[1] + cc[1]) / 2
+		sw += w
+	}
+	p := Point{sx / sw, sy / sw}
+	if s.worst(p) <= max(min(s.worst(old), flattest), 1/math.Tan(keepAngle)) {
+		s.P[v] = p
+	}
+}
+
+// search tries the eight compass directions with shrinking steps, if the star
+// of v has a small angle, and tells whether it found a better place.
+func (s *smoother) search(v int32) bool {
+	s.gather(v)
+	best := s.worst(s.P[v])
+	if best <= 1/math.Tan(searchAngle) {
+		return false
+	}
+	moved := false
+	h := s.size(s.P[v])
+	step := 0.2 * h
+	for n := 0; step > 0.01*h && n < searchSteps; n++ {
+		p, w := s.bestNeighbour(s.P[v], step)
+		if w >= best-1e-9 || w > flattest {
+			step /= 2
+			continue
+		}
+		s.P[v], best, moved = p, w, true
+	}
+	return moved
+}
+
+func (s *smoother) bestNeighbour(p Point, step float64) (Point, float64) {
+	at, best := p, math.Inf(1)
+	for _, d := range [8]Point{{1, 0}, {0.7, 0.7}, {0, 1}, {-0.7, 0.7}, {-1, 0}, {-0.7, -0.7}, {0, -1}, {0.7, -0.7}} {
+		q := Point{p[0] + step*d[0], p[1] + step*d[1]}
+		if w := s.worst(q); w < best {
+			at, best = q, w
+		}
+	}
+	return at, best
+}

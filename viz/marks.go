@@ -1,0 +1,194 @@
+package viz
+
+import (
+	"image/color"
+	"math"
+	"strconv"
+
+	"archload/mesh"
+)
+
+// gauge draws a dial gauge's place: a crossed circle.
+func (g *page) gauge(at pt) {
+	g.fill([][]pt{disc(at, 3.2)}, paperColor())
+	g.stroke([][]pt{disc(at, 3.2)}, true, pen{width: 0.8, color: inkColor()})
+	g.line(at.add(-4.6, 0), at.add(4.6, 0), thin())
+	g.line(at.add(0, -4.6), at.add(0, 4.6), thin())
+}
+
+// worst draws a triangle at the place of the greatest value.
+func (g *page) worst(at pt) {
+	t := []pt{at.add(-4, -2.6), at.add(4, -2.6), at.add(0, 4.2)}
+	g.fill([][]pt{t}, rustColor())
+	g.stroke([][]pt{t}, true, pen{width: 0.8, color: paperColor()})
+}
+
+// markName is the letter of a mark on the picture and in the list.
+func markName(i, n int) string {
+	if n > 26 {
+		return strconv.Itoa(i + 1)
+	}
+	return string(rune('A' + i))
+}
+
+// tag is a piece of text with its place.
+type tag struct {
+	text string
+	s    style
+	box  block
+	back *color.NRGBA // fill behind the text; nil: none
+}
+
+func (t tag) draw(g *page) {
+	if t.back != nil {
+		g.patch(t.box.grown(1.2), *t.back)
+	}
+	g.put(t.box, t.text, t.s)
+}
+
+// behind is the veil behind names, so that they can be read on any colour.
+func behind() *color.NRGBA {
+	c := faded(paperColor(), 0.84)
+	return &c
+}
+
+// keepClear notes the lines and marks that text should keep clear of.
+func (v *planView) keepClear(g *page) {
+	f, d := v.lay.frame, v.in.Drawing
+	loops := append([][]mesh.Point{d.Outline}, d.Holes...)
+	loops = append(loops, d.Feet...)
+	for _, b := range d.Braces {
+		loops = append(loops, ribbon(b))
+	}
+	for _, l := range loops {
+		for i, q := range l {
+			g.blocked = append(g.blocked, around(f.at(q), f.at(l[(i+1)%len(l)]), 0.6))
+		}
+	}
+	for _, m := range d.Gauges {
+		a := f.at(m.At)
+		g.blocked = append(g.blocked, upright(rect{a.X - 5, a.Y - 5, a.X + 5, a.Y + 5}))
+	}
+}
+
+// placedMark is a mark's label: near the mark, further away with a leader, or
+// nowhere if there is no room.
+type placedMark struct {
+	tag
+	far, ok bool
+}
+
+// middle is the middle of an upright label.
+func (p placedMark) middle() pt { return p.box.at.add(p.box.w/2, p.box.up/2) }
+
+// placeMarks finds a place for each mark's letter and reading.
+func (g *page) placeMarks(v *planView) []placedMark {
+	marks := v.in.Drawing.Gauges
+	out := make([]placedMark, len(marks))
+	for i, m := range marks {
+		words := markName(i, len(marks))
+		if !math.IsNaN(m.Value) {
+			words += "  " + reading(m.Value)
+		}
+		p := &out[i]
+		p.tag = tag{text: words, s: label(), back: behind()}
+		if p.box, p.far, p.ok = g.beside(v.lay.frame.at(m.At), words, label()); p.ok {
+			g.blocked = append(g.blocked, p.box, around(v.lay.frame.at(m.At), p.middle(), 0.6))
+		}
+	}
+	return out
+}
+
+// drawMarks draws leaders, marks, then labels.
+func (g *page) drawMarks(v *planView, placed []placedMark) {
+	f := v.lay.frame
+	for i, m := range v.in.Drawing.Gauges {
+		p, at := placed[i], f.at(m.At)
+		if p.ok && p.far {
+			c := p.middle()
+			g.line(at, c, pen{width: 1.8, color: faded(paperColor(), 0.6)})
+			g.line(at, c, thin())
+		}
+	}
+	for i, m := range v.in.Drawing.Gauges {
+		if m.Worst {
+			g.worst(f.at(m.At))
+		} else {
+			g.gauge(f.at(m.At))
+		}
+		if placed[i].ok {
+			placed[i].draw(g)
+		}
+	}
+}
+
+// beside looks for a free place near a mark: to the right first, then around
+// it, then further out.
+func (g *page) beside(at pt, words string, s style) (b block, far, ok bool) {
+	w := g.width(words, s)
+	for ring, r := range []float64{8, 16, 26, 38, 52, 70} {
+		for _, d := range [][2]float64{{1, 0}, {1, 1}, {1, -1}, {-1, 0}, {-1, 1}, {-1, -1}, {0, 1}, {0, -1}} {
+			x := at.X + d[0]*r
+			switch {
+			case d[0] < 0:
+				x -= w
+			case d[0] == 0:
+				x -= w / 2
+			}
+			b = g.place(pt{x, at.Y - 3 + d[1]*r}, words, s, 0, 0)
+			if g.free(b.grown(2)) {
+				return b, ring > 0, true
+			}
+		}
+	}
+	return b, false, false
+}
+
+// Sizes of the list of readings.
+const (
+	listColumns = 2
+	listLead    = 11.0 // points
+)
+
+func listRows(n int) int { return (n + listColumns - 1) / listColumns }
+
+func listHeight(rows int) float64 {
+	if rows == 0 {
+		return 0
+	}
+	return listLead*float64(rows) + 2
+}
+
+// drawList writes each mark's letter, name, reading and bench reading.
+func (g *page) drawList(marks []Mark, r rect) {
+	rows := listRows(len(marks))
+	const gap = 14
+	w := (r.width() - gap*(listColumns-1)) / listColumns
+	for i, m := range marks {
+		x := r.X0 + float64(i/rows)*(w+gap)
+		y := r.Y1 - listLead*float64(i%rows+1) + 2
+		value := markReading(m)
+		right := g.width(value, label())
+		g.text(pt{x, y}, markName(i, len(marks)), style{smallest, bold, inkColor()}, 0)
+		g.text(pt{x + 14, y}, g.shorten(clean(m.Name), label(), w-14-right-8), label(), 0)
+		g.text(pt{x + w, y}, value, label(), 1)
+	}
+}
+
+// markReading is a mark's reading in words.
+func markReading(m Mark) string {
+	t := ""
+	if !math.IsNaN(m.Value) {
+		t = withUnit(reading(m.Value), m.Unit)
+	}
+	if m.Measured != nil {
+		t += " (bench " + withUnit(reading(*m.Measured), m.Unit) + ")"
+	}
+	return t
+}
+
+// patch fills a block.
+func (g *page) patch(b block, c color.NRGBA) {
+	q := b.corners()
+	g.fill([][]pt{q[:]}, c)
+}

@@ -1,0 +1,191 @@
+package viz
+
+import (
+	"fmt"
+	"io"
+	"math"
+
+	"archload/cases"
+	"archload/mesh"
+)
+
+// Page is a picture of a solved case with the name that its file takes.
+type Page struct {
+	Name    string
+	picture func() (*Picture, error)
+}
+
+// Write draws the page in one of Formats.
+func (p Page) Write(w io.Writer, format string) error {
+	pic, err := p.picture()
+	if err != nil {
+		return err
+	}
+	return pic.Write(w, format, 0)
+}
+
+// Pictures lists the pages of a solved case.
+func Pictures(s *cases.Solution, r *cases.Report) []Page {
+	d := drawingOf(s, r)
+	sink := Field{Name: "sink of the outer surface", Unit: "mm", Nodal: s.SinkField(), Signed: true}
+	along, across := s.StressFields(1)
+	pages := []Page{
+		planPage("sink", s, r, d, sink),
+		planPage("stress-along", s, r, d, Field{Name: "stress along the grain, outer face", Unit: "MPa", PerTriangle: along, Signed: true}),
+		planPage("stress-across", s, r, d, Field{Name: "stress across the grain, outer face", Unit: "MPa", PerTriangle: across, Signed: true}),
+		{Name: "cross-arch", picture: func() (*Picture, error) { return CrossArch(crossArchOf(s, r)) }},
+	}
+	if r.Bridge != nil {
+		pages = append(pages, Page{Name: "foot-force", picture: func() (*Picture, error) { return FootForce(footForceOf(s, r)) }})
+	}
+	return pages
+}
+
+func planPage(name string, s *cases.Solution, r *cases.Report, d Drawing, f Field) Page {
+	return Page{Name: name, picture: func() (*Picture, error) {
+		c := captionOf(s, r)
+		c.Subtitle = f.Name + ", " + loadWords(r)
+		return PlanView(PlanInput{Caption: c, Plan: s.Mesh.Plan, Field: &f, Drawing: d})
+	}}
+}
+
+func loadWords(r *cases.Report) string {
+	if r.Strings == nil {
+		return fmt.Sprintf("under %.0f N on the plate", math.Abs(r.Reactions.Applied[2]))
+	}
+	return fmt.Sprintf("strings pressing with %.0f N", r.Strings.Downforce)
+}
+
+func captionOf(s *cases.Solution, r *cases.Report) Caption {
+	c := s.Case
+	facts := []string{c.Plate.Wood + ", " + c.Plate.Made, "rim " + c.Rim.Support}
+	if c.Bridge != nil && r.Bridge != nil {
+		facts = append(facts, "bridge of "+c.Bridge.Wood+", "+c.Bridge.Hold)
+	}
+	foot := fmt.Sprintf("archload; %d nodes", r.Mesh.Nodes)
+	if r.Error.Discretisation.Known() {
+		foot += fmt.Sprintf(", mesh error about %.1f %%", 100*float64(r.Error.Discretisation))
+	}
+	if bad := r.Error.Failed(); len(bad) > 0 {
+		foot += "; BUILT-IN CHECKS FAILED"
+	} else {
+		foot += "; built-in checks passed"
+	}
+	return Caption{Title: r.Title, Facts: facts, Footer: foot}
+}
+
+func drawingOf(s *cases.Solution, r *cases.Report) Drawing {
+	d := Drawing{Grain: float64(s.Case.Plate.GrainAngle)}
+	d.Outline, d.Holes = s.Outlines()
+	for i := range s.Case.Braces {
+		b := &s.Case.Braces[i]
+		d.Braces = append(d.Braces, Strip{Name: b.Name, Line: b.Line, Half: []float64{b.Width.Max() / 2}})
+	}
+	for _, g := range r.Gauges {
+		m := Mark{Name: g.Name, At: mesh.Point{g.X, g.Y}, Value: g.Sink, Unit: "mm"}
+		if g.Measured.Known() {
+			v := float64(g.Measured)
+			m.Measured = &v
+		}
+		d.Gauges = append(d.Gauges, m)
+	}
+	if b := s.Case.Bridge; b != nil && r.Bridge != nil {
+		for i := range b.Feet {
+			lo, hi := b.FootRect(i)
+			d.Feet = append(d.Feet, []mesh.Point{lo, {hi[0], lo[1]}, hi, {lo[0], hi[1]}})
+		}
+	}
+	return d
+}
+
+func sectionOf(s *cases.Solution, name string) Section {
+	y := 0.0
+	if s.Case.Bridge != nil {
+		y = s.Case.Bridge.At[1]
+	}
+	c := s.CrossCut(y)
+	return Section{Name: name, X: c.X, Outer: c.Outer, Inner: c.Inner, Sink: c.Sink, Across: c.Across}
+}
+
+func crossArchOf(s *cases.Solution, r *cases.Report) CrossArchInput {
+	in := CrossArchInput{Caption: captionOf(s, r), Section: sectionOf(s, r.Title)}
+	in.Caption.Subtitle = "cross-arch at the bridge, seen from the tail, " + loadWords(r)
+	for _, c := range s.FootColumns() {
+		if c.Foot == len(in.Feet) {
+			in.Feet = append(in.Feet, FootSection{Name: footName(c.Foot, len(s.Case.Bridge.Feet))})
+		}
+		f := &in.Feet[c.Foot]
+		f.X, f.Relief = append(f.X, c.X), append(f.Relief, c.Relief)
+		f.Gap, f.Force = append(f.Gap, c.Gap), append(f.Force, c.Force)
+	}
+	if b := r.Bridge; b != nil && len(in.Feet) == 1 {
+		x := in.Feet[0].X
+		lo, hi := x[0], x[len(x)-1]
+		for k, p := range []struct {
+			name  string
+			share float64
+		}{{"bass end", b.Share.BassEnd}, {"middle", b.Share.Middle}, {"treble end", b.Share.TrebleEnd}} {
+			t := (hi - lo) / 3
+			in.Shares = append(in.Shares, Share{Name: p.name, From: lo + float64(k)*t, To: lo + float64(k+1)*t,
+				Force: p.share * footForce(r)})
+		}
+	}
+	return in
+}
+
+func footForce(r *cases.Report) float64 {
+	sum := 0.0
+	for _, c := range r.Bridge.Contact {
+		sum += c.Force
+	}
+	return sum
+}
+
+func footName(i, n int) string {
+	if n == 1 {
+		return "foot"
+	}
+	return [2]string{"bass foot", "treble foot"}[min(i, 1)]
+}
+
+func footForceOf(s *cases.Solution, r *cases.Report) FootForceInput {
+	in := FootForceInput{Caption: captionOf(s, r)}
+	in.Caption.Subtitle = "what each third of the foot carries while the strings are brought up to pitch"
+	for _, l := range r.Bridge.ByLoad {
+		in.Load = append(in.Load, l.Load)
+		in.BassEnd = append(in.BassEnd, l.Thirds[0])
+		in.Middle = append(in.Middle, l.Thirds[1])
+		in.TrebEnd = append(in.TrebEnd, l.Thirds[2])
+	}
+	for _, e := range []struct {
+		at    cases.Num
+		words string
+	}{{r.Bridge.MiddleTouchesAt, "the middle first touches"}, {r.Bridge.MiddleClosesAt, "the middle has closed"}} {
+		if e.at.Known() && e.at > 0 {
+			in.Events = append(in.Events, Event{At: float64(e.at), Words: e.words})
+		}
+	}
+	return in
+}
+
+// ComparePictures lists the pages that set solved cases side by side.
+func ComparePictures(sols []*cases.Solution, c *cases.Comparison) []Page {
+	sections := CompareInput{Caption: Caption{Title: "Cross-arches at the bridge", Subtitle: "carved shape, and loaded shape with the sink exaggerated"}}
+	for i, s := range sols {
+		sections.Sections = append(sections.Sections, sectionOf(s, c.Titles[i]))
+	}
+	bars := BarsInput{Caption: Caption{Title: "The designs side by side"}, Designs: c.Titles}
+	for _, r := range c.Rows {
+		row := BarRow{Name: r.Name, Unit: r.Unit}
+		for _, v := range r.Values {
+			row.Values = append(row.Values, float64(v))
+		}
+		if len(bars.Rows) < mostBars/len(sols) {
+			bars.Rows = append(bars.Rows, row)
+		}
+	}
+	return []Page{
+		{Name: "cross-arches", picture: func() (*Picture, error) { return CompareSections(sections) }},
+		{Name: "bars", picture: func() (*Picture, error) { return CompareBars(bars) }},
+	}
+}
