@@ -77,8 +77,9 @@ func (b *Built) plateShells() error {
 	return nil
 }
 
-// braces adds each brace as beams along its chain of nodes, hung below the
-// plate: half the plate, then half the brace.
+// braces adds each brace as beams along its chain of nodes, glued under the
+// plate's inner face; its axis lies half its height straight below, as bars
+// are cut with upright sides.
 func (b *Built) braces() error {
 	for i := range b.Case.Braces {
 		br := &b.Case.Braces[i]
@@ -86,39 +87,43 @@ func (b *Built) braces() error {
 		if err != nil {
 			return err
 		}
-		chain := b.Mesh.Lines[i]
-		one := bar{name: br.Name, first: len(b.Model.Beams)}
-		along := fractions(b.Model.Nodes, chain)
-		for k := 1; k < len(chain); k++ {
-			s := (along[k-1] + along[k]) / 2
-			w, h := br.Width.Value(s), br.Height.Value(s)
-			length := distance(b.Model.Nodes[chain[k-1]].P, b.Model.Nodes[chain[k]].P)
-			one.mass += w * h * length * card.Wood.Density * gramPerMM3
-			b.Model.Beams = append(b.Model.Beams, fem.BeamElem{
-				Nodes:   [2]int32{chain[k-1], chain[k]},
-				Offset:  [2][3]float64{b.below(chain[k-1], br.Height.Value(along[k-1])), b.below(chain[k], br.Height.Value(along[k]))},
-				Up:      [3]float64{0, 0, 1},
-				Section: rectangle(w, h, card.Wood),
-				Density: card.Wood.Density, Part: fem.PartBrace, Group: int32(i),
-			})
-		}
-		one.count = len(b.Model.Beams) - one.first
-		b.Bars = append(b.Bars, one)
+		b.Bars = append(b.Bars, b.bar(br, b.Mesh.Lines[i], card, int32(i)))
 	}
 	return nil
+}
+
+// bar adds the beams of one brace.
+func (b *Built) bar(br *Brace, chain []int32, card materials.Card, group int32) bar {
+	one := bar{name: br.Name, first: len(b.Model.Beams), count: len(chain) - 1}
+	along := fractions(b.Model.Nodes, chain)
+	lean := make([]int32, len(chain))
+	for k, n := range chain {
+		lean[k] = b.Model.AddLean(b.Model.Nodes[n])
+	}
+	for k := 1; k < len(chain); k++ {
+		s := (along[k-1] + along[k]) / 2
+		w, h := br.Width.Value(s), br.Height.Value(s)
+		p, q := b.Mesh.Points[chain[k-1]], b.Mesh.Points[chain[k]]
+		one.mass += w * h * math.Hypot(q[0]-p[0], q[1]-p[1]) * card.Wood.Density * gramPerMM3
+		dir := unit2(q[0]-p[0], q[1]-p[1])
+		e := fem.BeamElem{
+			Nodes: [2]int32{chain[k-1], chain[k]}, Glued: true,
+			Lean: [2]int32{lean[k-1], lean[k]}, Across: [3]float64{-dir[1], dir[0], 0},
+			Up: [3]float64{0, 0, 1}, Section: rectangle(w, h, card.Wood),
+			Density: card.Wood.Density, Part: fem.PartBrace, Group: group,
+		}
+		for end := range 2 {
+			e.Glue[end], _ = b.place.inner(b.Mesh.Points[chain[k-1+end]])
+			e.Offset[end] = [3]float64{0, 0, -br.Height.Value(along[k-1+end]) / 2}
+		}
+		b.Model.Beams = append(b.Model.Beams, e)
+	}
+	return one
 }
 
 // rectangle is a beam section with L along, R upright and T across.
 func rectangle(width, height float64, w materials.Orthotropic) fem.RectSection {
 	return fem.RectSection{Width: width, Height: height, E: w.EL, Gxy: w.GLT, Gxz: w.GLR}
-}
-
-// below is the arm from a plate node down to the axis of a bar of height h
-// glued under it: half the plate along the normal, half the bar straight down,
-// as bars are cut with upright sides.
-func (b *Built) below(node int32, h float64) [3]float64 {
-	n := b.Model.Nodes[node]
-	return [3]float64{-n.H / 2 * n.N[0], -n.H / 2 * n.N[1], -n.H/2*n.N[2] - h/2}
 }
 
 // fractions gives each node's place along its chain in plan, 0 to 1.

@@ -43,7 +43,7 @@ func (b *Built) bridge() error {
 	xs := b.stations()
 	b.base(xs, card)
 	b.pads(xs, card)
-	st.body.Loads = b.stringLoads(xs)
+	st.body.Loads = b.stringLoads()
 	b.guides()
 	b.zone()
 	return nil
@@ -198,12 +198,12 @@ func (b *Built) saddle(x float64) [3]float64 {
 	return [3]float64{br.At[0] + x, br.At[1], b.Plate.Outer.At(br.At).Z + float64(br.SaddleHeight)}
 }
 
-// stringLoads puts each string's forces on the saddle.
-func (b *Built) stringLoads(xs []float64) []fem.BodyLoad {
+// stringLoads puts each string's forces on the saddle, carried by the nearest
+// station through a rigid arm.
+func (b *Built) stringLoads() []fem.BodyLoad {
 	var loads []fem.BodyLoad
 	for _, s := range b.Case.StringForces() {
-		node, _ := slices.BinarySearch(xs, s.X-1e-9)
-		loads = append(loads, fem.BodyLoad{Node: int32(node), At: b.saddle(s.X),
+		loads = append(loads, fem.BodyLoad{Node: b.Bridge.nearestNode(b.Case.Bridge.At[0] + s.X), At: b.saddle(s.X),
 			F: [3]float64{0, s.Along, -s.Downforce}})
 	}
 	return loads

@@ -49,7 +49,7 @@ type Arch struct {
 	Templates *HeightTable `toml:"templates" table:"templates"` // CSV station,x,y,height
 	Points    *HeightTable `toml:"points" table:"points"`       // CSV x,y,height: measured anywhere
 	Formula   *ArchFormula `toml:"formula"`
-	Noise     Length       `toml:"noise" default:"0.1" want:">0"` // mm, standard deviation of measured points; default: 0.1
+	Noise     Length       `toml:"noise" want:">0"`               // mm, standard deviation of measured points; default: what they show, at most 0.1
 	RimHeight *Length      `toml:"rim_height" want:">0"`          // mm, outer surface at the outline above z = 0; default: the thickness there
 }
 
@@ -68,7 +68,7 @@ type Heights struct {
 	Contours  *HeightTable // CSV line,height,x,y
 	Templates *HeightTable // CSV station,x,y,height
 	Points    *HeightTable // CSV x,y,height
-	Noise     Length       // mm, standard deviation of measured points; default: 0.1
+	Noise     Length       // mm, standard deviation of measured points; default: what they show, at most 0.1
 }
 
 // Hole is a sound hole cut out of the plate: a curve, or an oval (at, size).

@@ -56,11 +56,19 @@ func Compare(names []string, sols []*Solution, reps []*Report) *Comparison {
 
 // differs lists the resolved keys whose values are not the same in all cases.
 func differs(sols []*Solution) []KeyDiff {
-	var keys []string
-	values := make([]map[string]string, len(sols))
+	cs := make([]*Case, len(sols))
 	for i, s := range sols {
+		cs[i] = s.Case
+	}
+	return keyDiffs(cs)
+}
+
+func keyDiffs(cs []*Case) []KeyDiff {
+	var keys []string
+	values := make([]map[string]string, len(cs))
+	for i, c := range cs {
 		values[i] = map[string]string{}
-		for _, kv := range Resolved(s.Case) {
+		for _, kv := range Resolved(c) {
 			if !slices.Contains(keys, kv.Key) {
 				keys = append(keys, kv.Key)
 			}
@@ -74,7 +82,7 @@ func differs(sols []*Solution) []KeyDiff {
 		}
 		d := KeyDiff{Key: k}
 		same := true
-		for i := range sols {
+		for i := range cs {
 			v, ok := values[i][k]
 			if !ok {
 				v = "-"

@@ -23,7 +23,7 @@ type FitNotes struct {
 
 // Geometry turns a case into the input of the mesher and the plate's surfaces.
 // The domain's lines are the braces and then the support lines, in the order
-// of the case; its lengths are those of refine = 1. Faults come as Faults:
+// of the case; its lengths are divided by the case's refine. Faults come as Faults:
 // curves that cross themselves, data from which no surface follows, feet,
 // loads or gauges that stand beside the wood. Holes and lines beside the wood
 // are found by the mesher; see PlaceFault.
@@ -115,7 +115,7 @@ func oval(at mesh.Point, across, along float64) *Outline {
 func (g *shaper) domain(bends *bendMap) mesh.Domain {
 	d := mesh.Domain{
 		Outline: g.notes.Outline, Holes: g.notes.Holes, Fine: g.fine(),
-		Size: float64(g.c.Mesh.Size), Curvature: bends.mean,
+		Size: g.c.Mesh.edge(float64(g.c.Mesh.Size)), Curvature: bends.mean,
 	}
 	for i, b := range g.c.Braces {
 		d.Lines = append(d.Lines, b.Line)
@@ -130,9 +130,9 @@ func (g *shaper) domain(bends *bendMap) mesh.Domain {
 	return d
 }
 
-// edge returns the edge length wanted at a feature at refine = 1, mm: its own,
-// but not above the general one.
-func (m Mesh) edge(feature float64) float64 { return min(feature, float64(m.Size)) }
+// edge returns the edge length wanted at a feature, mm: its own, but not above
+// the general one, divided by refine.
+func (m Mesh) edge(feature float64) float64 { return min(feature, float64(m.Size)) / m.Refine }
 
 // PlaceFault turns the mesher's *mesh.PlaceError into a *FileError that names
 // the key; any other error is returned as it is.

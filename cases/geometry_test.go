@@ -158,6 +158,18 @@ line = [[-20, -180], [20, -180]]
 	}
 }
 
+// TestRefine wants mesh.size and mesh.refine to scale every wanted length.
+func TestRefine(t *testing.T) {
+	_, plain, _, _ := mustShape(t, topText+restText)
+	_, finer, _, _ := mustShape(t, topText+restText+"[mesh]\nsize = 4\nrefine = 2\n")
+	if plain.Size != 6 || finer.Size != 2 {
+		t.Errorf("sizes %g and %g mm, want 6 (the default) and 4/2", plain.Size, finer.Size)
+	}
+	if got, want := finer.Fine[0].Size, footEdge/2; got != want {
+		t.Errorf("size under the foot %g mm, want %g", got, want)
+	}
+}
+
 // longestNear is the longest triangle edge with both ends near a place, mm.
 func longestNear(plan *mesh.Plan, at mesh.Point, within float64) float64 {
 	longest := 0.0

@@ -22,6 +22,16 @@ func (p placer) outer(q mesh.Point) (at fem.SurfacePoint, inside bool) {
 	return p.at(mesh.Point{n.P[0], n.P[1]}, 1)
 }
 
+// inner returns the place of the inner surface whose plan is q.
+func (p placer) inner(q mesh.Point) (at fem.SurfacePoint, inside bool) {
+	m := q
+	for range 3 { // the inner face lies half a thickness down the normal
+		n := p.plate.Mid(m)
+		m[0], m[1] = q[0]+n.H/2*n.N[0], q[1]+n.H/2*n.N[1]
+	}
+	return p.at(m, -1)
+}
+
 // middle returns the place of the mid-surface whose plan is q.
 func (p placer) middle(q mesh.Point) (at fem.SurfacePoint, inside bool) { return p.at(q, 0) }
 

@@ -173,11 +173,20 @@ type FaceStress struct {
 
 // BraceReport is what one brace carries.
 type BraceReport struct {
-	Name   string  `json:"name"`
-	Mass   float64 `json:"mass"`
-	Axial  Spot    `json:"axial"`  // N of greatest size, tension positive, and where
-	Moment Spot    `json:"moment"` // N·mm of greatest size, tension at the bottom positive, and where
-	Energy float64 `json:"energy"`
+	Name   string         `json:"name"`
+	Mass   float64        `json:"mass"`
+	Axial  Spot           `json:"axial"`  // N of greatest size, tension positive, and where
+	Moment Spot           `json:"moment"` // N·mm of greatest size, tension at the bottom positive, and where
+	Energy float64        `json:"energy"`
+	Along  []BraceStation `json:"along"` // one for each stretch, at its middle
+}
+
+// BraceStation is what a brace carries at one place of its line.
+type BraceStation struct {
+	X      float64 `json:"x"`
+	Y      float64 `json:"y"`
+	Axial  float64 `json:"axial"`  // N, tension positive
+	Moment float64 `json:"moment"` // N·mm, tension at the bottom positive
 }
 
 // ReactionsReport is what holds the plate, N.

@@ -181,7 +181,7 @@ func (p *Prepared) answer() (*Solution, error) {
 }
 
 func (p *Prepared) fit() fem.Fit {
-	f := fem.Fit{Gap: make([]float64, len(p.Bridge.pads))}
+	f := fem.Fit{Gap: make([]float64, len(p.Bridge.pads)), Loads: p.Bridge.body.Loads}
 	for i := range f.Gap {
 		f.Gap[i] = p.Bridge.pads[i].Gap
 	}

@@ -141,10 +141,12 @@ func (s *Solution) braceReports() []BraceReport {
 			e := &s.Model.Beams[i]
 			p, q := s.Model.Nodes[e.Nodes[0]].P, s.Model.Nodes[e.Nodes[1]].P
 			x, y := (p[0]+q[0])/2, (p[1]+q[1])/2
+			m := -f.My[1]
+			r.Along = append(r.Along, BraceStation{X: x, Y: y, Axial: f.N, Moment: m})
 			if math.Abs(f.N) > math.Abs(r.Axial.Value) {
 				r.Axial = Spot{Value: f.N, X: x, Y: y}
 			}
-			if m := -f.My[1]; math.Abs(m) > math.Abs(r.Moment.Value) {
+			if math.Abs(m) > math.Abs(r.Moment.Value) {
 				r.Moment = Spot{Value: m, X: x, Y: y}
 			}
 			r.Energy += s.Result.BeamEnergy(i)

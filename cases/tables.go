@@ -160,7 +160,7 @@ type heightTables struct {
 	Contours  *HeightTable `toml:"contours" table:"contours"`
 	Templates *HeightTable `toml:"templates" table:"templates"`
 	Points    *HeightTable `toml:"points" table:"points"`
-	Noise     Length       `toml:"noise" default:"0.1" want:">0"`
+	Noise     Length       `toml:"noise" want:">0"`
 }
 
 // countKeys counts which of the keys a table has.

@@ -157,9 +157,14 @@ func (d dimension) parse(s string) (float64, error) {
 	return d.number(x * f)
 }
 
-// withUnit writes a number and its unit, if any.
+// withUnit writes a number and its unit, if any: exactly if that is short, as
+// typed numbers are, else to seven digits, as befits converted ones.
 func withUnit(x float64, unit string) string {
-	return strings.TrimSpace(strconv.FormatFloat(x, 'g', -1, 64) + " " + unit)
+	text := strconv.FormatFloat(x, 'g', -1, 64)
+	if len(text) > 9 {
+		text = strconv.FormatFloat(x, 'g', 7, 64)
+	}
+	return strings.TrimSpace(text + " " + unit)
 }
 
 // inRange checks x against a want tag: ">0", ">=0" or "lo..hi". The tags are

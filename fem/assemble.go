@@ -14,45 +14,64 @@ type System struct {
 	Beams  []Beam
 	K      *sparse.Matrix // with the fixed freedoms taken out
 	fixed  []bool         // one for each freedom
+	ribbed []bool         // nodes that a brace runs along
+	glues  []*[2]glue     // of the beams; nil for one on nodes
 }
 
 // Assemble builds all elements and sums their stiffness. workers goroutines
 // build elements into their own slots; the sum runs in index order, so the
 // result does not depend on their number.
 func Assemble(m *Model, workers int) (*System, error) {
-	s := &System{Model: m, Shells: make([]Shell, len(m.Shells)), Beams: make([]Beam, len(m.Beams))}
+	s := &System{Model: m, Shells: make([]Shell, len(m.Shells)), Beams: make([]Beam, len(m.Beams)), ribbed: make([]bool, len(m.Nodes))}
+	for i := range m.Beams {
+		for _, n := range m.Beams[i].Nodes {
+			s.ribbed[n] = true
+		}
+	}
 	if err := s.buildShells(workers); err != nil {
 		return nil, err
 	}
-	for i := range m.Beams {
-		b, err := NewBeam(m.Beams[i].input(m))
-		if err != nil {
-			return nil, fmt.Errorf("beam %d: %w", i, err)
-		}
-		s.Beams[i] = b
+	if err := s.buildBeams(); err != nil {
+		return nil, err
 	}
 	s.sum()
 	s.fix()
 	return s, nil
 }
 
-func (b *BeamElem) input(m *Model) BeamInput {
-	return BeamInput{
-		X:       [2][3]float64{m.Nodes[b.Nodes[0]].P, m.Nodes[b.Nodes[1]].P},
-		Offset:  b.Offset,
-		Up:      b.Up,
-		Section: b.Section,
+func (s *System) buildBeams() error {
+	s.glues = make([]*[2]glue, len(s.Beams))
+	for i := range s.Model.Beams {
+		b := &s.Model.Beams[i]
+		in := BeamInput{Offset: b.Offset, Up: b.Up, Section: b.Section,
+			X: [2][3]float64{s.Model.Nodes[b.Nodes[0]].P, s.Model.Nodes[b.Nodes[1]].P}}
+		if b.Glued {
+			s.glues[i] = new([2]glue)
+			for e := range 2 {
+				s.glues[i][e] = s.newGlue(b, e)
+				in.X[e] = s.Place(b.Glue[e])
+			}
+		}
+		var err error
+		if s.Beams[i], err = NewBeam(in); err != nil {
+			return fmt.Errorf("beam %d: %w", i, err)
+		}
 	}
+	return nil
 }
 
-// ShellInputOf returns the element input of triangle i.
-func (m *Model) ShellInputOf(i int) ShellInput {
+// shellInput returns the element input of triangle i. Where a brace is glued
+// on, the membrane shear jumps from one side to the other, and the nodes'
+// drilling must not tie the two together.
+func (s *System) shellInput(i int) ShellInput {
+	m := s.Model
 	e := &m.Shells[i]
 	sec := &m.Sections[e.Section]
 	in := ShellInput{H: e.H, Wood: sec.Wood, Axes: sec.Axes, Pressed: sec.Pressed}
 	h := 0.0
 	for k, n := range e.Nodes {
 		in.X[k] = m.Nodes[n].P
+		in.Kink[k] = s.ribbed[n]
 		if !e.Flat {
 			in.N[k] = m.Nodes[n].N
 		}
@@ -73,7 +92,7 @@ func (s *System) buildShells(workers int) error {
 		go func() {
 			defer wg.Done()
 			for i := w; i < len(m.Shells) && errs[w] == nil; i += len(errs) {
-				el, err := NewShell(m.ShellInputOf(i))
+				el, err := NewShell(s.shellInput(i))
 				if err != nil {
 					p := m.Nodes[m.Shells[i].Nodes[0]].P
 					errs[w] = fmt.Errorf("shell %d at (%.1f, %.1f): %w", i, p[0], p[1], err)
@@ -98,7 +117,7 @@ func (s *System) sum() {
 		elems = append(elems, m.Shells[i].Nodes[:])
 	}
 	for i := range m.Beams {
-		elems = append(elems, m.Beams[i].Nodes[:])
+		elems = append(elems, s.beamNodes(i))
 	}
 	s.K = sparse.NewMatrix(len(m.Nodes), elems)
 	var ks [324]float64
@@ -106,10 +125,8 @@ func (s *System) sum() {
 		s.Shells[i].StiffnessTo(&ks)
 		s.K.Add(m.Shells[i].Nodes[:], ks[:])
 	}
-	var kb [144]float64
 	for i := range s.Beams {
-		s.Beams[i].StiffnessTo(&kb)
-		s.K.Add(m.Beams[i].Nodes[:], kb[:])
+		s.K.Add(s.beamStiffness(i))
 	}
 	for _, sp := range m.Springs {
 		var k [36]float64
@@ -144,8 +161,6 @@ func (s *System) Analyse() (*sparse.Analysis, error) {
 	xy := make([][2]float64, len(s.Model.Nodes))
 	for i := range xy {
 		p := s.Model.Nodes[i].P
-		// A wall below the outline shares its plan; its height spreads it
-		// outward so that the dissection still sees a surface.
 		xy[i] = [2]float64{p[0], p[1]}
 	}
 	return sparse.Analyse(s.K, xy, s.Model.Zone)

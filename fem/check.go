@@ -98,8 +98,7 @@ func (r *Result) ShellStress(i int, zeta float64) [6]float64 {
 
 // BeamForces returns the section forces of beam i.
 func (r *Result) BeamForces(i int) BeamForces {
-	var u [12]float64
-	gather(u[:], r.U, r.Plate.Model.Beams[i].Nodes[:])
+	u := r.Plate.beamMove(i, r.U)
 	return r.Plate.Beams[i].Forces(&u)
 }
 
@@ -126,7 +125,6 @@ func (s *System) Middle(points []SurfacePoint) [3]float64 {
 
 // BeamEnergy returns the strain energy of beam i, N·mm.
 func (r *Result) BeamEnergy(i int) float64 {
-	var u [12]float64
-	gather(u[:], r.U, r.Plate.Model.Beams[i].Nodes[:])
+	u := r.Plate.beamMove(i, r.U)
 	return r.Plate.Beams[i].Energy(&u)
 }

@@ -35,12 +35,16 @@ type ShellElem struct {
 	H       float64  // thickness, mm; 0 means the mean of the nodes'
 }
 
-// BeamElem is one straight stretch of a brace or lining, tied to two nodes by
-// rigid arms.
+// BeamElem is one straight stretch of a brace or lining. It hangs on two nodes
+// by rigid arms, or is glued to the plate's face.
 type BeamElem struct {
 	Nodes   [2]int32
-	Offset  [2][3]float64 // node to beam axis, mm
-	Up      [3]float64    // the section's height direction
+	Glued   bool            // to the places Glue; else rigidly to the nodes
+	Glue    [2]SurfacePoint // on the plate's inner face
+	Lean    [2]int32        // nodes that keep the section's own lean, see AddLean
+	Across  [3]float64      // unit vector about which it leans, square to the beam
+	Offset  [2][3]float64   // from the node or the glue to the beam's axis, mm
+	Up      [3]float64      // the section's height direction
 	Section RectSection
 	Density float64 // kg/m³
 	Part    Part
@@ -90,4 +94,20 @@ type PointForce struct {
 type NodeForce struct {
 	Node int32
 	F    [6]float64 // N and N·mm
+}
+
+// leanDof is the only live freedom of a lean node.
+const leanDof = 3
+
+// AddLean adds a node that keeps the lean of a glued brace's section, radians
+// about BeamElem.Across, and returns its number. place is where it stands.
+func (m *Model) AddLean(place mesh.Node) int32 {
+	n := int32(len(m.Nodes))
+	m.Nodes = append(m.Nodes, place)
+	for d := range 6 {
+		if d != leanDof {
+			m.Fixed = append(m.Fixed, Fix{Node: n, Dof: d})
+		}
+	}
+	return n
 }

@@ -175,16 +175,13 @@ func (s *System) internal(u []float64, want map[int32]*[6]float64) {
 		gather(us[:], u, nodes)
 		scatterForce(want, nodes, ks[:], us[:])
 	}
-	var kb [144]float64
-	var ub [12]float64
 	for i := range s.Beams {
-		nodes := s.Model.Beams[i].Nodes[:]
-		if !anyWanted(nodes, want) {
-			continue
+		if nodes := s.beamNodes(i); anyWanted(nodes, want) {
+			_, k := s.beamStiffness(i)
+			ub := make([]float64, 6*len(nodes))
+			gather(ub, u, nodes)
+			scatterForce(want, nodes, k, ub)
 		}
-		s.Beams[i].StiffnessTo(&kb)
-		gather(ub[:], u, nodes)
-		scatterForce(want, nodes, kb[:], ub[:])
 	}
 }
 
@@ -234,10 +231,9 @@ func (r *Result) energies() {
 			e.Rim += m + b + q
 		}
 	}
-	var ub [12]float64
 	for i := range s.Beams {
 		el := &s.Model.Beams[i]
-		gather(ub[:], r.U, el.Nodes[:])
+		ub := s.beamMove(i, r.U)
 		if el.Part == PartBrace {
 			e.Braces += s.Beams[i].Energy(&ub)
 		} else {

@@ -14,8 +14,8 @@ type ContourOptions struct {
 }
 
 // Contours returns the lines of equal height of a surface inside a region, as
-// a maker would read them off a known arch: marching squares, points brought
-// onto the level along the gradient, then spaced evenly. A line that leaves
+// a maker would read them off a known arch: marching squares, even spacing,
+// and the points brought onto the level along the gradient. A line that leaves
 // the region is cut there.
 func Contours(s Surface, r Region, levels []float64, o ContourOptions) ([]ContourLine, error) {
 	rim, err := rimOf(r)
@@ -26,7 +26,7 @@ func Contours(s Surface, r Region, levels []float64, o ContourOptions) ([]Contou
 	var out []ContourLine
 	for _, level := range levels {
 		for _, chain := range m.march(level) {
-			pts := chain.onto(s, level).spaced(cmp.Or(o.Spacing, 5))
+			pts := onto(s, level, chain.spaced(cmp.Or(o.Spacing, 5)))
 			if len(pts) < 3 {
 				continue
 			}
@@ -211,8 +211,8 @@ func (m *samples) place(c crossing, level float64) Point {
 
 // onto brings the points onto the level by Newton's method along the
 // gradient; a point that would move by more than 2 mm stays.
-func (c chain) onto(s Surface, level float64) chain {
-	for i, start := range c.pts {
+func onto(s Surface, level float64, pts []Point) []Point {
+	for i, start := range pts {
 		p := start
 		for range 4 {
 			j := s.At(p)
@@ -224,10 +224,10 @@ func (c chain) onto(s Surface, level float64) chain {
 			p = Point{p[0] + k*j.Zx, p[1] + k*j.Zy}
 		}
 		if distance(p, start) < 2 {
-			c.pts[i] = p
+			pts[i] = p
 		}
 	}
-	return c
+	return pts
 }
 
 // spaced returns points at even distances along the chain, near spacing.

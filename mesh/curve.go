@@ -81,6 +81,12 @@ func NewCurve(pts []Point, corner []bool) (*Curve, error) {
 		slices.Reverse(c.corner)
 	}
 	c.build(diag)
+	if c.Area() < 0 { // a spline with large overshoots may turn against its points
+		reversed = !reversed
+		slices.Reverse(c.pts)
+		slices.Reverse(c.corner)
+		c.build(diag)
+	}
 	if err := c.checkShape(reversed); err != nil {
 		return nil, err
 	}
@@ -121,6 +127,9 @@ func checkDistinct(pts []Point, diag float64) error {
 			return &CurveError{i, p, "repeats the point before it"}
 		}
 	}
+	if n := len(pts); pointDist(pts[0], pts[n-1]) <= curveRepeat*diag {
+		return &CurveError{n - 1, pts[n-1], "repeats the first point once more"}
+	}
 	far := slices.MaxFunc(pts, func(a, b Point) int {
 		return cmp.Compare(pointDist(pts[0], a), pointDist(pts[0], b))
 	})
@@ -156,9 +165,6 @@ func (c *Curve) Polyline(tol float64) []Point {
 	pts, _ := c.flatten(tol)
 	return pts
 }
-
-// Points returns the number of given points kept.
-func (c *Curve) Points() int { return len(c.pts) }
 
 // Bounds returns the least and greatest coordinates on the curve, mm.
 func (c *Curve) Bounds() (lo, hi Point) { return c.lo, c.hi }

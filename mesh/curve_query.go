@@ -90,9 +90,27 @@ func (c *Curve) nearest(p Point) (u float64, q Point, d float64) {
 			}
 		}
 	}
-	lo, hi := c.flatAt[at], c.total()
-	if at+1 < len(c.flat) {
-		hi = c.flatAt[at+1]
+	u, q, d = c.nearestOn(at, frac, p)
+	n := len(c.flat)
+	if frac < 0.01 { // just beside a point of the polyline: the foot may lie beyond it
+		at, frac = (at+n-1)%n, 1
+	} else if frac > 0.99 {
+		at, frac = (at+1)%n, 0
+	} else {
+		return u, q, d
+	}
+	if u2, q2, d2 := c.nearestOn(at, frac, p); d2 < d {
+		return u2, q2, d2
+	}
+	return u, q, d
+}
+
+// nearestOn returns parameter, place and distance of the point nearest to p on
+// the stretch of chord i, starting at a fraction of it.
+func (c *Curve) nearestOn(i int, frac float64, p Point) (u float64, q Point, d float64) {
+	lo, hi := c.flatAt[i], c.total()
+	if i+1 < len(c.flat) {
+		hi = c.flatAt[i+1]
 	}
 	u = c.newton(p, lo, hi, lo+frac*(hi-lo))
 	q = c.at(u)

@@ -38,7 +38,7 @@ func FitSurface(d SurfaceData) (*Spline, FitReport, error) {
 	f.refineSigma(first)
 	final := f.on(size).choose(first.log, leastLog)
 	report := f.report(final)
-	if err := f.contradiction(final); err != nil {
+	if err := cmp.Or(f.slip(final, size), f.contradiction(final)); err != nil {
 		return nil, report, err
 	}
 	return final.spline, report, nil

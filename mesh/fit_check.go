@@ -16,7 +16,7 @@ const (
 // checkData refuses data that no surface can follow, before any fitting.
 func checkData(d *SurfaceData, all []datum) error {
 	for _, check := range []func(*SurfaceData, []datum) error{
-		checkFinite, checkPlaces, checkEnough, checkDuplicates, checkContours, checkTemplates, checkRim,
+		checkFinite, checkPlaces, checkEnough, checkTemplates, checkDuplicates, checkContours, checkRim,
 	} {
 		if err := check(d, all); err != nil {
 			return err
@@ -139,6 +139,9 @@ func checkContours(d *SurfaceData, _ []datum) error {
 	if !found {
 		return nil
 	}
+	if t.row < s.row {
+		s, t = t, s
+	}
 	a, b := &d.Lines[s.chain], &d.Lines[t.chain]
 	return &DataError{Set: "contours", Line: t.row, At: at, Msg: fmt.Sprintf(
 		"line %s at %g mm crosses line %s at %g mm (row %d)", b.ID, b.Height, a.ID, a.Height, s.row)}
@@ -185,6 +188,9 @@ func checkTemplates(d *SurfaceData, _ []datum) error {
 	})
 	if !found {
 		return nil
+	}
+	if t.chain < s.chain {
+		s, t = t, s
 	}
 	a, b := &d.Templates[s.chain], &d.Templates[t.chain]
 	za, _ := a.heightAt(s.from, at)

@@ -108,6 +108,7 @@ func setUncertainty(d *SurfaceData, all []datum) {
 	}
 	place := cmp.Or(d.Rounding, roundingOf(places))
 	height := roundingOf(heights)
+	noise := cmp.Or(d.Noise, d.shownNoise())
 	for i := range all {
 		switch e := &all[i]; e.class {
 		case classLine:
@@ -115,7 +116,7 @@ func setUncertainty(d *SurfaceData, all []datum) {
 		case classSpot:
 			e.height = max(leastSigma, uniform*height)
 		case classMeasured:
-			e.height = cmp.Or(d.Noise, usualNoise)
+			e.height = noise
 		}
 		all[i].setSigma(firstSlope)
 	}

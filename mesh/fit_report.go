@@ -67,16 +67,34 @@ func (f *fitter) classFit(c class, s *Spline) ClassFit {
 	return fit
 }
 
+// slip returns an error if the data that stand out from their neighbours are
+// alone in driving the smoothing down, by two decades or more: the surface
+// would spike there. size is that of the cells.
+func (f *fitter) slip(t trial, size float64) error {
+	const decades = 2.0
+	if len(f.strange) == 0 || t.spline == nil {
+		return nil
+	}
+	rest := *f
+	rest.data = nil
+	for i := range f.data {
+		e := &f.data[i]
+		if !slices.ContainsFunc(f.strange, func(s strangeDatum) bool { return s.datum == e }) {
+			rest.data = append(rest.data, *e)
+		}
+	}
+	if rest.on(size).try(t.log+decades).ratio > 1 {
+		return nil
+	}
+	e := slices.MaxFunc(f.strange, func(a, b strangeDatum) int { return cmp.Compare(a.off, b.off) })
+	return e.fault("height %g mm contradicts its neighbours by about %.1f mm", e.z, e.off)
+}
+
 // contradiction returns an error if even the least smoothing leaves data
-// further off than their errors allow, or if a datum that stands out from its
-// neighbours drives the smoothing so low that the surface spikes.
+// further off than their errors allow.
 func (f *fitter) contradiction(t trial) error {
 	if t.spline == nil {
 		return &DataError{Set: "points", Line: -1, Msg: "the surface cannot be determined from these data"}
-	}
-	if t.log < ripplingLog && len(f.strange) > 0 {
-		e := slices.MaxFunc(f.strange, func(a, b strangeDatum) int { return cmp.Compare(a.off, b.off) })
-		return e.fault("height %g mm contradicts its neighbours by about %.1f mm", e.z, e.off)
 	}
 	if t.ratio <= 1 {
 		return nil
@@ -88,7 +106,7 @@ func (f *fitter) contradiction(t trial) error {
 }
 
 const (
-	stiffLog    = 6.0 // log10 λ of a fit so stiff that a single wrong height hardly bends it
+	stiffLog    = 7.0 // log10 λ of a fit so stiff that a single wrong height hardly bends it
 	ripplingLog = 3.0 // log10 λ below which a surface follows single data; sound data gave 4.5 to 8
 )
 

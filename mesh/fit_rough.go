@@ -37,8 +37,8 @@ func (r roughness) weight(d float64) float64 {
 	return edgeWeight + (1-edgeWeight)*u*u*(3-2*u)
 }
 
-// thirds are the stencils of f_xxx, f_xxy, f_xyy and f_yyy at a place of a
-// cell, 1/mm³.
+// thirds are the stencils of the third derivatives of f at a place of a cell,
+// by x three times, twice, once and not at all, else by y; 1/mm³.
 type thirds [4][16]float64
 
 // cubes returns the third-derivative stencils at the quadrature midpoints.
@@ -59,8 +59,8 @@ func (g grid) cubes() (t [quadPerCell][quadPerCell]thirds) {
 }
 
 // turned returns the coefficients by which f_nnn, f_nnt, f_ntt and f_ttt
-// follow from f_xxx, f_xxy, f_xyy and f_yyy; n is the first axis, t = n
-// turned by 90 degrees.
+// follow from the third derivatives by x and y in the order of thirds; n is
+// the first axis, t = n turned by 90 degrees.
 func turned(n Point) (r [4][4]float64) {
 	c, s := n[0], n[1] // n = (c, s), t = (−s, c)
 	r[0] = [4]float64{c * c * c, 3 * c * c * s, 3 * c * s * s, s * s * s}

@@ -103,7 +103,7 @@ func newDome(rim *rimLine, size float64) (*dome, error) {
 		return nil, err
 	}
 	g := fit.sys.grid
-	d := &dome{fit: fit, span: math.Sqrt(float64(len(fit.patches))) * size / quadPerCell}
+	d := &dome{fit: fit}
 	sys := newBandSystem(g)
 	copy(sys.rough, fit.sys.rough)
 	for k := range d.laplaces {
@@ -113,7 +113,11 @@ func newDome(rim *rimLine, size float64) (*dome, error) {
 		st := d.laplaces[c.kind]
 		st.first = c.first
 		sys.addRow(&st, 0, 1)
+		if c.d > 0 {
+			d.span += size * size / (quadPerCell * quadPerCell) // the area so far
+		}
 	}
+	d.span = math.Sqrt(d.span)
 	n := int(math.Ceil(rim.length() / rimRows))
 	for i := range n {
 		st := g.valueAt(rim.pointAt(rim.length() * float64(i) / float64(n)))

@@ -96,13 +96,13 @@ func holedDomain(tb testing.TB) Domain {
 }
 
 // courseDomain has two f-holes, two bars, a bridge zone and the curvature of a
-// recurve about 15 mm inside the outline (0.02/mm there, 0.002/mm elsewhere).
+// recurve about 18 mm inside the outline (0.022/mm there, 0.002/mm elsewhere).
 func courseDomain(tb testing.TB) Domain {
 	d := holedDomain(tb)
 	d.Lines = [][]Point{{{-36, 170}, {-44, -180}}, {{36, 170}, {44, -180}}}
 	d.Curvature = func(p Point) float64 {
-		x := (d.Outline.Distance(p) - 15) / 10
-		return 0.002 + 0.018*math.Exp(-x*x)
+		x := (d.Outline.Distance(p) - 18) / 14
+		return 0.002 + 0.02*math.Exp(-x*x)
 	}
 	return d
 }

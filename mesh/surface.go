@@ -21,7 +21,7 @@ type SurfaceData struct {
 	Rim       *float64 // height along the outline, mm; nil: nothing is known there (a graduation)
 	RimStated bool     // the user wrote the rim height; otherwise data on the outline win over it
 
-	Noise     float64 // standard deviation of measured points, mm; 0 means 0.1
+	Noise     float64 // standard deviation of measured points, mm; 0: what they show, at most 0.1
 	Rounding  float64 // step to which x and y are rounded, mm; 0: found from the data
 	RecurveAt float64 // distance of the recurve's floor from the outline, mm; 0 means 22
 	Cell      float64 // edge of the spline cells, mm; 0 means 6

@@ -122,7 +122,7 @@ func (s *truth) trough(p Point) float64 {
 // At returns the jet of the outer surface: the dome analytically, the trough
 // by central differences.
 func (s *truth) At(p Point) Jet {
-	const e = 0.05 // mm
+	const e = 1.0 // mm: wide enough not to see the corners of the polyline
 	u := s.u(p)
 	t := max(u.Z, 1e-9*s.top) / s.top
 	f := (truthTop - truthRim) * math.Pow(t, s.power)
@@ -155,14 +155,14 @@ func TestTruth(t *testing.T) {
 			t.Fatalf("u = %g of its maximum at %v on the outline, want 0", u, p)
 		}
 	}
-	const h = 0.5 // mm
+	const h = 0.5
 	for _, p := range []Point{{0, 0}, {150, -60}, {-100, 100}} {
 		j := s.u(p)
 		if got, want := j.Zxx+j.Zyy, -math.Exp(s.alpha[0]*p[0]+s.alpha[1]*p[1]); math.Abs(got-want) > 1e-9 {
 			t.Errorf("Laplacian at %v = %g, want %g", p, got, want)
 		}
 		e, w := s.At(Point{p[0] + h, p[1]}), s.At(Point{p[0] - h, p[1]})
-		if got, want := s.At(p).Zxx, (e.Zx-w.Zx)/(2*h); math.Abs(got-want) > 1e-5 {
+		if got, want := s.At(p).Zxx, (e.Zx-w.Zx)/(2*h); math.Abs(got-want) > 1e-4 { // 0.5 % of the steepest recurve's
 			t.Errorf("curvature at %v = %g /mm, want %g (differences)", p, got, want)
 		}
 	}

@@ -147,8 +147,8 @@ func (n *lineNet) excursion(d *Domain, k int) error {
 	for i := range len(line) - 1 {
 		a, b := n.pts[line[i]], n.pts[line[i+1]]
 		steps := int(pointDist(a, b)/max(0.2, whole/20000)) + 8
-		for s := range steps {
-			pts = append(pts, pointLerp(a, b, (float64(s)+0.5)/float64(steps)))
+		for s := range steps + 1 {
+			pts = append(pts, pointLerp(a, b, float64(s)/float64(steps)))
 		}
 	}
 	at, out := outermost(pts, func(p Point) (float64, bool) {

@@ -28,7 +28,9 @@ const nodingRounds = 20
 
 // newLineNet cleans, snaps and cuts the lines of a domain.
 func newLineNet(d *Domain) (*lineNet, error) {
-	n := &lineNet{snap: min(0.5, d.Size/12), tol: min(0.02, d.Size/300)}
+	lo, hi := d.Outline.Bounds()
+	diag := pointDist(lo, hi)
+	n := &lineNet{snap: min(0.5, diag/400), tol: min(0.02, diag/10000)}
 	lines, err := n.clean(d)
 	if err != nil {
 		return nil, err

@@ -38,6 +38,23 @@ func (b block) corners() [4]pt {
 	return [4]pt{at(0, -b.down), at(b.w, -b.down), at(b.w, b.up), at(0, b.up)}
 }
 
+// clip returns the part of the straight piece a b inside r.
+func clip(a, b pt, r rect) (p, q pt, ok bool) {
+	lo, hi := 0.0, 1.0
+	dx, dy := b.X-a.X, b.Y-a.Y
+	for _, c := range [4][2]float64{{-dx, a.X - r.X0}, {dx, r.X1 - a.X}, {-dy, a.Y - r.Y0}, {dy, r.Y1 - a.Y}} {
+		switch {
+		case c[0] == 0 && c[1] < 0:
+			return p, q, false
+		case c[0] < 0:
+			lo = math.Max(lo, c[1]/c[0])
+		case c[0] > 0:
+			hi = math.Min(hi, c[1]/c[0])
+		}
+	}
+	return a.add(lo*dx, lo*dy), a.add(hi*dx, hi*dy), lo < hi
+}
+
 // holds tells whether q lies in the block.
 func (b block) holds(q pt) bool {
 	s, c := math.Sincos(b.angle)

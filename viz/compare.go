@@ -16,7 +16,7 @@ type CompareInput struct {
 }
 
 // mostSections is how many designs one page can hold.
-const mostSections = 6
+const mostSections = 4
 
 // CompareSections draws the cross-arches of two or more designs one above
 // the other on one scale, and their sinks laid over each other.
@@ -31,8 +31,9 @@ func CompareSections(in CompareInput) (*Picture, error) {
 		}
 	}
 	p := &Picture{Width: pageWidth, Title: clean(in.Caption.Title)}
-	f := frameSections(in.Sections, compareCell(n), sectionSize{in.Stretch, in.Enlarge})
-	p.Height = captionHeight(in.Caption, pageWidth) + comparePart + 12*float64(n) + float64(n)*(f.height+compareGap)
+	head := captionHeight(in.Caption, pageWidth)
+	f := frameSections(in.Sections, compareCell(n, 756-head-comparePart), sectionSize{in.Stretch, in.Enlarge})
+	p.Height = head + comparePart + 12*float64(n) + float64(n)*(f.height+compareGap)
 	p.draw = func(g *page) { drawCompare(g, in, f) }
 	return p, nil
 }
@@ -50,9 +51,11 @@ const (
 	compareGap  = 34  // a section's name and the words below it
 )
 
-// compareCell is the room that each of n sections may fill; its top is at 0.
-func compareCell(n int) rect {
-	return rect{margin + 36, -math.Max(40, math.Min(104, 330/float64(n))), pageWidth - margin - 8, 0}
+// compareCell is the room that each of n sections may fill of room points;
+// its top is at 0.
+func compareCell(n int, room float64) rect {
+	h := room/float64(n) - compareGap - 12
+	return rect{margin + 36, -math.Max(30, math.Min(104, h)), pageWidth - margin - 8, 0}
 }
 
 func drawCompare(g *page, in CompareInput, f sectionFrame) {

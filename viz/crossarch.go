@@ -2,7 +2,6 @@ package viz
 
 import (
 	"fmt"
-	"math"
 )
 
 // FootSection is one foot of the bridge in the cross-arch, one value per
@@ -36,8 +35,9 @@ type CrossArchInput struct {
 // Sizes of a cross-arch page, points, the caption not counted.
 const (
 	pageWidth = 504 // 7 in
-	archPart  = 176
-	feetPart  = 262
+	archMost  = 130 // the section
+	archRest  = 54  // key above and words below it
+	feetPart  = 254
 )
 
 // CrossArch draws the plate cut across at the bridge: carved surfaces,
@@ -53,11 +53,13 @@ func CrossArch(in CrossArchInput) (*Picture, error) {
 		}
 	}
 	p := &Picture{Width: pageWidth, Title: clean(in.Caption.Title)}
-	p.Height = captionHeight(in.Caption, pageWidth) + archPart
+	arch := rect{margin + 8, -archMost, pageWidth - margin - 8, 0}
+	f := frameSections([]Section{in.Section}, arch, sectionSize{in.Stretch, in.Enlarge})
+	p.Height = captionHeight(in.Caption, pageWidth) + f.height + archRest
 	if len(in.Feet) > 0 {
 		p.Height += feetPart
 	}
-	p.draw = func(g *page) { drawCrossArch(g, in) }
+	p.draw = func(g *page) { drawCrossArch(g, in, f) }
 	return p, nil
 }
 
@@ -86,12 +88,13 @@ func (f FootSection) reach(i int) (from, to float64) {
 	return f.X[i] - before, f.X[i] + after
 }
 
-func drawCrossArch(g *page, in CrossArchInput) {
+// drawCrossArch draws the page; f is the section's frame with its top at
+// height 0.
+func drawCrossArch(g *page, in CrossArchInput, f sectionFrame) {
 	l := g.layCaption(in.Caption)
 	g.drawCaption(l)
 	r := l.free
-	arch := rect{r.X0 + 8, r.Y1 - archPart + 22, r.X1 - 8, r.Y1 - 24}
-	f := frameSections([]Section{in.Section}, arch, sectionSize{in.Stretch, in.Enlarge})
+	f.y0 += r.Y1 - 26
 	keys := []keyItem{
 		{"as carved", areaSample(woodColor(), thin())},
 		{"under the strings", lineSample(loadedPen())},
@@ -102,6 +105,6 @@ func drawCrossArch(g *page, in CrossArchInput) {
 	g.sides(in.Section, f)
 	low := g.noteDeepest(in.Section, f)
 	if len(in.Feet) > 0 {
-		drawFeet(g, in, f, rect{r.X0, r.Y0, r.X1, math.Min(r.Y1-archPart, low-6)})
+		drawFeet(g, in, f, rect{r.X0, r.Y0, r.X1, r.Y1 - f.height - archRest}, low-7)
 	}
 }

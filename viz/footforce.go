@@ -147,10 +147,13 @@ func lowest(all []placedEvent) []int {
 
 func drawEvents(g *page, rows []placedEvent, plot rect) {
 	by := pen{width: 0.6, color: softInkColor(), dash: []float64{1.2, 2}}
+	base := func(e placedEvent) float64 { return plot.Y1 + 4 + 12*float64(e.row) }
 	for _, e := range rows {
-		y := plot.Y1 + 4 + 12*float64(e.row)
-		g.line(pt{e.x, plot.Y0}, pt{e.x, y - 1.5}, by)
-		g.text(pt{e.from, y}, e.text, label(), 0)
+		g.line(pt{e.x, plot.Y0}, pt{e.x, base(e) - 2.5}, by)
+	}
+	paper := paperColor() // interrupts the lines of others where no order of rows avoids them
+	for _, e := range rows {
+		tag{e.text, label(), g.place(pt{e.from, base(e)}, e.text, label(), 0, 0), &paper}.draw(g)
 	}
 }
 

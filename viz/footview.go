@@ -14,8 +14,9 @@ type footView struct {
 	forces axis // N, down from the top's surface
 }
 
-// drawFeet draws gaps and forces in r; f is the frame of the section above.
-func drawFeet(g *page, in CrossArchInput, f sectionFrame, r rect) {
+// drawFeet draws gaps and forces in r; f is the frame of the section above,
+// which ends at low.
+func drawFeet(g *page, in CrossArchInput, f sectionFrame, r rect, low float64) {
 	lo, _ := in.Feet[0].reach(0)
 	last := in.Feet[len(in.Feet)-1]
 	_, hi := last.reach(len(last.X) - 1)
@@ -31,7 +32,7 @@ func drawFeet(g *page, in CrossArchInput, f sectionFrame, r rect) {
 	gap, force := v.greatest()
 	v.gaps = newAxis(0, gap, 4, foot+0.56*room, foot+room)
 	v.forces = newAxis(0, force, 4, foot+0.56*room-20, foot+10)
-	v.fan(g, f, lo, hi, r.Y1)
+	v.fan(g, f, lo, hi, low)
 	v.drawGaps(g)
 	v.drawForces(g)
 	v.drawShares(g, ruler+4)

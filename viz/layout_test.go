@@ -123,7 +123,7 @@ func addSections(out map[string]func(*testing.T) *Picture) {
 	out["foot-force-equal"] = made(FootForce(equal))
 	out["compare-sections"] = made(CompareSections(CompareInput{Caption: demoCaption(), Sections: []Section{
 		demoSection("Course guitar, apex on the centre line", 17, 1), demoSection("Course guitar, apex 22 mm to the treble", 19, 0.8)}}))
-	out["compare-sections-six"] = made(CompareSections(CompareInput{Caption: demoCaption(), Sections: many}))
+	out["compare-sections-most"] = made(CompareSections(CompareInput{Caption: demoCaption(), Sections: many}))
 	out["compare-sections-flat"] = made(CompareSections(CompareInput{Sections: []Section{flat, flat}}))
 	out["compare-bars"] = made(CompareBars(BarsInput{Caption: demoCaption(), Designs: []string{"apex on the centre line", strings.Repeat("long ", 30)},
 		Rows: []BarRow{
@@ -149,6 +149,9 @@ func TestTextStandsClear(t *testing.T) {
 	for name, picture := range everyPicture() {
 		t.Run(name, func(t *testing.T) {
 			p := picture(t)
+			if p.Width > 7.5*72 || p.Height > 10.5*72 {
+				t.Errorf("%.0f x %.0f points, want what A4 and Letter paper can hold", p.Width, p.Height)
+			}
 			keep(t, p, name)
 			c := &sizes{newSVG(bufio.NewWriter(io.Discard), p.Width, p.Height, ""), 1000}
 			g := p.drawPage(c)

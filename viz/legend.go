@@ -77,10 +77,11 @@ func (v *planView) legendNotes() []string {
 	if lo == hi {
 		return []string{"the same everywhere: " + withUnit(reading(lo), f.Unit)}
 	}
+	d := decimals(s.Step)
 	out := []string{
-		"from line to line " + withUnit(number(s.Step, decimals(s.Step)), f.Unit),
-		"greatest " + withUnit(reading(hi), f.Unit),
-		"least " + withUnit(reading(lo), f.Unit),
+		"from line to line " + withUnit(number(s.Step, d), f.Unit),
+		"greatest " + withUnit(number(hi, d+1), f.Unit),
+		"least " + withUnit(number(lo, d+1), f.Unit),
 	}
 	if lo < s.Lo-slack*s.Step || hi > s.Hi+slack*s.Step {
 		out = append(out, "values beyond the scale take its end colours")

@@ -61,13 +61,20 @@ func (v *planView) keepClear(g *page) {
 		loops = append(loops, ribbon(b))
 	}
 	for _, l := range loops {
-		for i, q := range l {
-			g.blocked = append(g.blocked, around(f.at(q), f.at(l[(i+1)%len(l)]), 0.6))
+		if len(l) > 0 {
+			g.block(append(f.all(l), f.at(l[0])))
 		}
 	}
 	for _, m := range d.Gauges {
 		a := f.at(m.At)
 		g.blocked = append(g.blocked, upright(rect{a.X - 5, a.Y - 5, a.X + 5, a.Y + 5}))
+	}
+}
+
+// block notes a line that text should keep clear of.
+func (g *page) block(l []pt) {
+	for i := 1; i < len(l); i++ {
+		g.blocked = append(g.blocked, around(l[i-1], l[i], 0.6))
 	}
 }
 
@@ -92,8 +99,14 @@ func (g *page) placeMarks(v *planView) []placedMark {
 		}
 		p := &out[i]
 		p.tag = tag{text: words, s: label(), back: behind()}
-		if p.box, p.far, p.ok = g.beside(v.lay.frame.at(m.At), words, label()); p.ok {
+		p.box, p.far, p.ok = g.beside(v.lay.frame.at(m.At), p.text, p.s)
+		if !p.ok { // too crowded for the reading, which stands in the list too
+			p.text = markName(i, len(marks))
+			p.box, p.far, p.ok = g.beside(v.lay.frame.at(m.At), p.text, p.s)
+		}
+		if p.ok {
 			g.blocked = append(g.blocked, p.box, around(v.lay.frame.at(m.At), p.middle(), 0.6))
+			g.labels = append(g.labels, p.box)
 		}
 	}
 	return out
@@ -126,22 +139,34 @@ func (g *page) drawMarks(v *planView, placed []placedMark) {
 // it, then further out.
 func (g *page) beside(at pt, words string, s style) (b block, far, ok bool) {
 	w := g.width(words, s)
-	for ring, r := range []float64{8, 16, 26, 38, 52, 70} {
+	for ring, r := range []float64{6.5, 9, 16, 26, 38, 52, 70} {
 		for _, d := range [][2]float64{{1, 0}, {1, 1}, {1, -1}, {-1, 0}, {-1, 1}, {-1, -1}, {0, 1}, {0, -1}} {
-			x := at.X + d[0]*r
+			x, y := at.X+d[0]*r, at.Y-3+d[1]*r
 			switch {
 			case d[0] < 0:
 				x -= w
 			case d[0] == 0:
-				x -= w / 2
+				x, y = x-w/2, y+5*d[1]
 			}
-			b = g.place(pt{x, at.Y - 3 + d[1]*r}, words, s, 0, 0)
-			if g.free(b.grown(2)) {
-				return b, ring > 0, true
+			b = g.place(pt{x, y}, words, s, 0, 0)
+			if g.free(b.grown(1.2)) && (ring < 2 || g.open(at, b)) {
+				return b, ring > 1, true
 			}
 		}
 	}
 	return b, false, false
+}
+
+// open tells whether the straight way from a mark to its label crosses no
+// other label.
+func (g *page) open(at pt, b block) bool {
+	way := around(at, b.at.add(b.w/2, b.up/2), 0.5)
+	for _, o := range g.labels {
+		if way.overlaps(o) {
+			return false
+		}
+	}
+	return true
 }
 
 // Sizes of the list of readings.

@@ -47,7 +47,6 @@ type style struct {
 // smallest is the least text size on a page, points.
 const smallest = 8
 
-func body() style  { return style{8.5, regular, inkColor()} }
 func small() style { return style{smallest, regular, softInkColor()} }
 func label() style { return style{smallest, regular, inkColor()} }
 func rim() style   { return style{9.5, italic, inkColor()} }
@@ -60,6 +59,7 @@ type page struct {
 	faces   [3]*opentype.Font
 	texts   []block
 	blocked []block // marks and edges that text should keep clear of
+	labels  []block // places taken by labels not yet drawn, no leader may cross them
 }
 
 // margin is the white edge of a page, points.

@@ -107,6 +107,14 @@ func (f frame) all(l []mesh.Point) []pt {
 	return out
 }
 
+func (f frame) lines(l [][]mesh.Point) [][]pt {
+	out := make([][]pt, len(l))
+	for i, q := range l {
+		out[i] = f.all(q)
+	}
+	return out
+}
+
 func (f frame) paths(l []path) [][]pt {
 	out := make([][]pt, len(l))
 	for i, q := range l {

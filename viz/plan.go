@@ -174,6 +174,9 @@ func (v *planView) draw(g *page) {
 	v.keepClear(g)
 	marks := g.placeMarks(v)
 	names := g.placeBraceNames(v)
+	for _, l := range append(v.clippedStrings(), f.lines(d.Flow)...) {
+		g.block(l) // lines may pass under the veil of other names, not under these
+	}
 	names = append(names, v.drawField(g)...)
 	for _, h := range d.Holes {
 		g.fill([][]pt{f.all(h)}, whiteColor())
@@ -282,9 +285,7 @@ func (v *planView) drawParts(g *page) {
 		g.stroke([][]pt{edge}, true, halo)
 		g.stroke([][]pt{edge}, true, hidden())
 	}
-	for _, s := range d.Strings {
-		g.stroke([][]pt{f.all(s)}, false, pen{width: 0.4, color: faded(inkColor(), 0.6)})
-	}
+	g.stroke(v.clippedStrings(), false, pen{width: 0.4, color: faded(inkColor(), 0.6)})
 	for _, l := range d.Flow {
 		g.stroke([][]pt{f.all(l)}, false, halo)
 		g.stroke([][]pt{f.all(l)}, false, flowPen())
@@ -293,6 +294,19 @@ func (v *planView) drawParts(g *page) {
 		g.stroke([][]pt{f.all(l)}, true, pen{width: 2.6, color: faded(paperColor(), 0.7)})
 		g.stroke([][]pt{f.all(l)}, true, firm())
 	}
+}
+
+// clippedStrings returns the strings where they run over the plate's box.
+func (v *planView) clippedStrings() [][]pt {
+	var out [][]pt
+	for _, l := range v.lay.frame.lines(v.in.Drawing.Strings) {
+		for i := 1; i < len(l); i++ {
+			if a, b, ok := clip(l[i-1], l[i], v.lay.plate); ok {
+				out = append(out, []pt{a, b})
+			}
+		}
+	}
+	return out
 }
 
 func flowPen() pen { return pen{width: 0.9, color: color.NRGBA{120, 30, 60, 255}} }

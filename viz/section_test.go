@@ -111,7 +111,7 @@ func TestSectionErrors(t *testing.T) {
 		{err(CrossArch(CrossArchInput{Section: short})), "160 sinks for 161 stations"},
 		{err(CrossArch(CrossArchInput{Section: back})), "does not follow"},
 		{err(CrossArch(CrossArchInput{Section: s, Feet: []FootSection{foot}})), "equally many"},
-		{err(CompareSections(CompareInput{Sections: []Section{s}})), "want 2 to 6"},
+		{err(CompareSections(CompareInput{Sections: []Section{s}})), "want 2 to 4"},
 		{err(CompareSections(CompareInput{Sections: []Section{s, short}})), "160 sinks"},
 		{err(FootForce(ff)), "51 loads and 51, 0, 51 forces"},
 		{err(FootForce(fall)), "do not rise"},

@@ -133,6 +133,24 @@ func closeUp(a, b []pt) []pt {
 	return out
 }
 
+// under is the lowest place of the inner surface, carved or loaded, between
+// two places across the page.
+func (f sectionFrame) under(s Section, from, to float64) float64 {
+	low := math.Inf(1)
+	for i, z := range s.Inner {
+		a, b := f.at(s.X[i], z), f.moved(s, i, z)
+		for _, q := range []pt{a, b} {
+			if q.X >= from && q.X <= to && !math.IsNaN(q.Y) {
+				low = math.Min(low, q.Y)
+			}
+		}
+	}
+	if math.IsInf(low, 1) {
+		return f.y0
+	}
+	return low
+}
+
 // noteDeepest writes the greatest movement beneath its arrow, at the first
 // free height, and returns the lowest place of section and note.
 func (p *page) noteDeepest(s Section, f sectionFrame) float64 {
@@ -148,10 +166,10 @@ func (p *page) noteDeepest(s Section, f sectionFrame) float64 {
 	if sink < 0 {
 		words = "rises " + reading(-sink) + " mm"
 	}
-	under := math.Min(f.moved(s, i, s.Inner[i]).Y, f.at(s.X[i], s.Inner[i]).Y)
 	t := tag{text: words, s: style{smallest, bold, inkColor()}}
 	half := p.width(words, t.s) / 2
 	x := math.Max(margin+half, math.Min(p.w-margin-half, a.X))
+	under := f.under(s, x-half-3, x+half+3)
 	for k := 0; k < 4; k++ {
 		t.box = p.place(pt{x, under - 11 - 12*float64(k)}, words, t.s, 0.5, 0)
 		if p.free(t.box) {

@@ -1,64 +1,72 @@
 package main
 
 import (
-	"runtime"
+	"fmt"
+	"path/filepath"
 
 	"archload/cases"
+	"archload/viz"
 
 	"github.com/spf13/cobra"
 )
 
+// mostCases is how many columns a table can show side by side.
+const mostCases = 8
+
 func newCompare() *cobra.Command {
-	var jsonFile string
+	var o wanted
 	cmd := &cobra.Command{
 		Use:   "compare CASE CASE...",
 		Short: "Solve several cases and set the same numbers side by side",
-		Args:  cobra.MinimumNArgs(2),
+		Long: "Solve two to eight cases and print what differs in the input, then the same numbers\n" +
+			"side by side, each with its difference from the first case.",
+		Example:           "  archload compare course-guitar course-guitar-relief",
+		Args:              takes(2, mostCases, fmt.Sprintf("2 to %d cases", mostCases)),
+		ValidArgsFunction: completeCases,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if err := needFew(args); err != nil {
-				return err
-			}
-			cmp, _, err := compareCases(cmd, args)
-			if err != nil {
-				return err
-			}
-			if jsonFile != "" {
-				if err := writeFile(jsonFile, cmd.OutOrStdout(), jsonOf(cmp)); err != nil {
-					return err
-				}
-			}
-			if jsonFile != "-" {
-				if err := cmp.Write(cmd.OutOrStdout()); err != nil {
-					return err
-				}
-			}
-			return checkedAll(cmp)
+			return o.compare(cmd, args, "compare")
 		},
 	}
-	cmd.Flags().StringVar(&jsonFile, "json", "", "write the comparison as JSON to this file (\"-\": standard output)")
+	o.flags(cmd)
 	return cmd
 }
 
-// compareCases solves the cases one after the other, each on all cores.
-func compareCases(cmd *cobra.Command, args []string) (*cases.Comparison, []*cases.Solution, error) {
+// compare solves the cases one after the other, each on all cores, and
+// delivers them side by side; name begins the names of the common pictures.
+func (o *wanted) compare(cmd *cobra.Command, args []string, name string) error {
 	var sols []*cases.Solution
 	var reps []*cases.Report
 	for _, a := range args {
-		sol, rep, err := solveCase(cmd, a, 1)
+		sol, rep, err := o.solve(cmd, a)
 		if err != nil {
-			return nil, nil, err
-		}
-		sols, reps = append(sols, sol), append(reps, rep)
-		runtime.GC() // the factor of the last case is no longer needed
-	}
-	return cases.Compare(args, sols, reps), sols, nil
-}
-
-func checkedAll(c *cases.Comparison) error {
-	for _, r := range c.Reports {
-		if err := checked(r); err != nil {
 			return err
 		}
+		sols, reps = append(sols, sol), append(reps, rep)
 	}
-	return nil
+	cmp := cases.Compare(args, sols, reps)
+	files := pictureFiles(filepath.Join(o.dir, name), viz.ComparePictures(sols, cmp))
+	for i, stem := range stems(args) {
+		files = append(files, resultFiles(filepath.Join(o.dir, stem), sols[i], reps[i])...)
+	}
+	if err := o.deliver(cmd, cmp, cmp.Write, files); err != nil {
+		return err
+	}
+	return checked(reps...)
+}
+
+// stems names the files of each case; cases of the same name get their letter
+// in the table as well.
+func stems(args []string) []string {
+	count := map[string]int{}
+	for _, a := range args {
+		count[fileStem(a)]++
+	}
+	out := make([]string, len(args))
+	for i, a := range args {
+		out[i] = fileStem(a)
+		if count[out[i]] > 1 {
+			out[i] += fmt.Sprintf("-%c", 'A'+i)
+		}
+	}
+	return out
 }

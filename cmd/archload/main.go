@@ -9,6 +9,8 @@ import (
 	"io"
 	"os"
 	"os/signal"
+
+	"archload/cases"
 )
 
 // The exit codes.
@@ -22,6 +24,7 @@ const (
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	context.AfterFunc(ctx, stop) // a second interrupt ends the program at once
 	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
 	stop()
 	os.Exit(code)
@@ -37,10 +40,50 @@ func run(ctx context.Context, args []string, stdout, stderr io.Writer) int {
 	if err == nil {
 		return exitDone
 	}
-	if errors.Is(err, context.Canceled) {
-		fmt.Fprintln(stderr, "archload: interrupted; nothing half-written is left")
-		return exitInterrupted
-	}
-	fmt.Fprintln(stderr, err)
+	fmt.Fprintln(stderr, message(err))
 	return exitCode(err)
 }
+
+// message is what the user reads: faults of a case as they are, one a line;
+// anything else behind the program's name.
+func message(err error) string {
+	var file *cases.FileError
+	switch {
+	case errors.As(err, &file):
+		return err.Error()
+	case errors.Is(err, context.Canceled):
+		return "archload: interrupted; no file is left half-written"
+	}
+	return "archload: " + err.Error()
+}
+
+// exitCode tells the kinds of failure apart.
+func exitCode(err error) int {
+	var check checkError
+	var usage usageError
+	var file *cases.FileError
+	switch {
+	case errors.Is(err, context.Canceled):
+		return exitInterrupted
+	case errors.As(err, &check):
+		return exitCheck
+	case errors.As(err, &usage), errors.As(err, &file):
+		return exitFaulty
+	}
+	return exitCannot
+}
+
+// checkError says that a built-in check failed.
+type checkError struct{ what string }
+
+func (e checkError) Error() string {
+	return "a built-in check failed, do not trust these numbers: " + e.what
+}
+
+// usageError is a wrong command line.
+type usageError struct{ err error }
+
+func (e usageError) Error() string { return e.err.Error() }
+func (e usageError) Unwrap() error { return e.err }
+
+func usagef(format string, args ...any) error { return usageError{fmt.Errorf(format, args...)} }

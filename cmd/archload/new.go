@@ -2,9 +2,9 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"archload/cases"
 
@@ -16,30 +16,81 @@ func newNew() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "new NAME",
 		Short: "Copy a bundled case with its tables, to start a design of your own",
-		Args:  cobra.ExactArgs(1),
+		Long: "Make the folder NAME with the case NAME.toml in it: a copy of a bundled case, with its\n" +
+			"tables and the case it starts from. A folder or file that is there is never touched.",
+		Example: "  archload new mine\n  archload new my-guitar --from course-guitar",
+		Args:    takes(1, 1, "one name"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			files, err := cases.Copy(from, filepath.Base(args[0]))
+			dir := strings.TrimSuffix(filepath.Clean(args[0]), ".toml")
+			files, err := copyOf(from, filepath.Base(dir))
 			if err != nil {
 				return err
 			}
-			dir := args[0]
-			if _, err := os.Lstat(dir); err == nil {
-				return usageError{fmt.Errorf("new: %s is already there; choose another name", dir)}
-			}
-			if err := makeDir(dir); err != nil {
+			if err := makeCase(dir, files); err != nil {
 				return err
 			}
+			var b strings.Builder
 			for _, f := range files {
-				name := filepath.Join(dir, f.Name)
-				if err := writeFile(name, nil, func(w io.Writer) error { _, err := w.Write(f.Data); return err }); err != nil {
-					return err
-				}
-				fmt.Fprintf(cmd.OutOrStdout(), "wrote %s\n", name)
+				fmt.Fprintf(&b, "wrote %s\n", filepath.Join(dir, f.Name))
 			}
-			fmt.Fprintf(cmd.OutOrStdout(), "next: archload check %s\n", filepath.Join(dir, files[0].Name))
-			return nil
+			fmt.Fprintf(&b, "next: archload check %s\n", filepath.Join(dir, files[0].Name))
+			_, err = fmt.Fprint(cmd.OutOrStdout(), b.String())
+			return err
 		},
 	}
-	cmd.Flags().StringVar(&from, "from", "first", "bundled case to copy (archload cases lists them)")
+	cmd.Flags().StringVar(&from, "from", "first", "bundled `CASE` to copy (archload cases lists them)")
+	// The flag exists, so this cannot fail.
+	_ = cmd.RegisterFlagCompletionFunc("from", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		return bundledNames(), cobra.ShellCompDirectiveNoFileComp
+	})
 	return cmd
+}
+
+// copyOf returns the files of a bundled case under a new name.
+func copyOf(from, name string) ([]cases.File, error) {
+	if strings.Trim(name, ".") == "" || strings.ContainsAny(name, `/\`) {
+		return nil, usagef("new: want a name for a folder, found %q", name)
+	}
+	files, err := cases.Copy(from, name)
+	if err != nil {
+		return nil, err
+	}
+	for _, f := range files[1:] {
+		if f.Name == files[0].Name {
+			return nil, usagef("new: %s starts from a case that is called %s itself; choose another name", from, f.Name)
+		}
+	}
+	return files, nil
+}
+
+// makeCase makes the folder of a case whole or not at all: it is filled beside
+// its place and renamed.
+func makeCase(dir string, files []cases.File) error {
+	if _, err := os.Lstat(dir); err == nil {
+		return usagef("new: %s is already there; choose another name", dir)
+	}
+	if err := makeDir(filepath.Dir(dir)); err != nil {
+		return err
+	}
+	part, err := os.MkdirTemp(filepath.Dir(dir), ".archload-*")
+	if err == nil {
+		err = fill(part, files)
+	}
+	if err == nil {
+		err = os.Rename(part, dir)
+	}
+	if err != nil {
+		_ = os.RemoveAll(part) // the first error is the one to tell
+		return fmt.Errorf("cannot make the folder %s: %w", dir, cause(err))
+	}
+	return nil
+}
+
+func fill(dir string, files []cases.File) error {
+	for _, f := range files {
+		if err := os.WriteFile(filepath.Join(dir, f.Name), f.Data, 0o644); err != nil {
+			return err
+		}
+	}
+	return os.Chmod(dir, 0o755)
 }

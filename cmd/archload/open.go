@@ -1,13 +1,15 @@
 package main
 
 import (
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"archload/cases"
+
+	"github.com/spf13/cobra"
 )
 
 // disk is the file system as the shell sees it: relative to where the user
@@ -19,20 +21,53 @@ func (disk) Open(name string) (fs.File, error) { return os.Open(filepath.FromSla
 
 // openCase loads a case by path or bundled name.
 func openCase(arg string) (*cases.Case, error) {
-	return cases.Open(disk{}, filepath.ToSlash(arg))
+	c, err := cases.Open(disk{}, filepath.ToSlash(arg))
+	if err == nil {
+		return c, nil
+	}
+	if file := meant(arg); file != "" {
+		return nil, usagef("%s is not the name of a bundled case; did you mean the file %s?", arg, file)
+	}
+	return nil, err
+}
+
+// meant finds the case file that a name without its ending stands for: NAME.toml
+// here, or NAME/NAME.toml as archload new makes it. It returns "" if there is
+// none, or if the argument is a bundled case.
+func meant(arg string) string {
+	if filepath.Ext(arg) == ".toml" || slices.Contains(bundledNames(), arg) {
+		return ""
+	}
+	for _, file := range []string{arg + ".toml", filepath.Join(arg, filepath.Base(arg)+".toml")} {
+		if info, err := os.Stat(file); err == nil && info.Mode().IsRegular() {
+			return file
+		}
+	}
+	return ""
+}
+
+// bundledNames lists the bundled cases; nil if they cannot be read.
+func bundledNames() []string {
+	infos, err := cases.Bundled()
+	if err != nil {
+		return nil
+	}
+	var names []string
+	for _, i := range infos {
+		names = append(names, i.Name)
+	}
+	return names
+}
+
+// completeCases offers the bundled cases and the case files here.
+func completeCases(_ *cobra.Command, _ []string, typed string) ([]string, cobra.ShellCompDirective) {
+	names := bundledNames()
+	files, _ := filepath.Glob(typed + "*.toml") // the pattern's only fault is an odd file name, which offers nothing
+	inside, _ := filepath.Glob(typed + "*/*.toml")
+	return append(append(names, files...), inside...), cobra.ShellCompDirectiveDefault
 }
 
 // fileStem makes a name for output files from a case argument.
 func fileStem(arg string) string {
-	base := filepath.Base(arg)
-	return strings.TrimSuffix(base, filepath.Ext(base))
-}
-
-// needFew refuses more cases than a table can show side by side.
-func needFew(args []string) error {
-	const most = 8
-	if len(args) > most {
-		return usageError{fmt.Errorf("compare: want at most %d cases, found %d", most, len(args))}
-	}
-	return nil
+	return strings.TrimSuffix(filepath.Base(arg), ".toml")
 }

@@ -1,82 +1,150 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"runtime/debug"
-
-	"archload/cases"
+	"strings"
 
 	"github.com/spf13/cobra"
 )
 
-// checkError says that a built-in check failed.
-type checkError struct{ what string }
-
-func (e checkError) Error() string { return "a built-in check failed: " + e.what }
-
-// usageError is a wrong command line.
-type usageError struct{ err error }
-
-func (e usageError) Error() string { return "archload: " + e.err.Error() }
-func (e usageError) Unwrap() error { return e.err }
-
-func exitCode(err error) int {
-	var check checkError
-	var usage usageError
-	var file *cases.FileError
-	switch {
-	case errors.As(err, &check):
-		return exitCheck
-	case errors.As(err, &usage), errors.As(err, &file):
-		return exitFaulty
-	}
-	return exitCannot
-}
+// The groups of commands in the help text.
+const (
+	groupStart  = "start"
+	groupDesign = "design"
+	groupLook   = "look"
+)
 
 func newRoot() *cobra.Command {
 	root := &cobra.Command{
 		Use:   "archload",
 		Short: "How a carved, arched top carries the strings through a floating bridge",
 		Long: "archload computes, before any wood is cut, how a carved, arched top and its floating\n" +
-			"bridge carry the strings: what sinks, what the foot presses where, when a relieved foot\n" +
-			"closes, and where the load goes. A CASE is a TOML file or the name of a bundled case.",
-		Version:       version(),
-		SilenceErrors: true,
-		SilenceUsage:  true,
-		Args:          cobra.NoArgs,
-		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+			"bridge carry the strings: what sinks, where the foot presses and how hard, when a\n" +
+			"relieved foot closes, and where the load goes.\n\n" +
+			"A CASE is a TOML file that describes one design, or the name of a bundled case.",
+		Example: "  archload demo\n  archload new mine\n  archload solve mine/mine.toml -o pictures",
+		Version: version(debug.ReadBuildInfo()),
+
+		SilenceErrors:              true,
+		SilenceUsage:               true,
+		SuggestionsMinimumDistance: 2,
+
+		Args: noSuchCommand,
+		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
-	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usageError{err} })
-	root.AddCommand(newCheck(), newSolve(), newCompare(), newDemo(), newCases(), newNew(), newWood())
-	for _, c := range root.Commands() {
-		wrapArgs(c)
-	}
+	root.SetVersionTemplate("archload {{.Version}}\n")
+	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
+		return usagef("%w; see %s --help", err, cmd.CommandPath())
+	})
+	root.AddGroup(&cobra.Group{ID: groupStart, Title: "To start:"}, &cobra.Group{ID: groupDesign, Title: "For a design:"},
+		&cobra.Group{ID: groupLook, Title: "To look things up:"})
+	addGroup(root, groupStart, newDemo(), newCases(), newNew())
+	addGroup(root, groupDesign, newCheck(), newSolve(), newCompare())
+	addGroup(root, groupLook, newWood())
+	addHelpers(root)
+	wrapArgs(root)
 	return root
 }
 
-// wrapArgs turns a wrong number of arguments into a usage error.
+func addGroup(root *cobra.Command, group string, cmds ...*cobra.Command) {
+	for _, c := range cmds {
+		c.GroupID = group
+		root.AddCommand(c)
+	}
+}
+
+// addHelpers adds help and completion, which stand with the look-ups.
+func addHelpers(root *cobra.Command) {
+	root.SetHelpCommandGroupID(groupLook)
+	root.SetHelpCommand(newHelp())
+	root.InitDefaultHelpCmd()
+	root.SetCompletionCommandGroupID(groupLook)
+	root.InitDefaultCompletionCmd()
+	for _, c := range root.Commands() {
+		if c.Name() == "completion" {
+			c.Short = "Write the script that completes commands in a shell"
+			c.Args = noSuchCommand
+			c.RunE = func(cmd *cobra.Command, _ []string) error { return cmd.Help() }
+		}
+	}
+}
+
+func newHelp() *cobra.Command {
+	return &cobra.Command{
+		Use:     "help [COMMAND]",
+		Short:   "Explain a command",
+		GroupID: groupLook,
+		Args:    cobra.ArbitraryArgs,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			topic, rest, err := cmd.Root().Find(args)
+			if err != nil {
+				return usageError{err}
+			}
+			if len(rest) > 0 {
+				return noSuchCommand(topic, rest)
+			}
+			topic.InitDefaultHelpFlag()
+			topic.InitDefaultVersionFlag()
+			return topic.Help()
+		},
+	}
+}
+
+// noSuchCommand takes no arguments: one that is there was meant as a command.
+func noSuchCommand(cmd *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	hint := "see " + cmd.CommandPath() + " --help"
+	if near := cmd.SuggestionsFor(args[0]); len(near) > 0 {
+		hint = "did you mean " + strings.Join(near, " or ") + "?"
+	} else if strings.HasSuffix(args[0], ".toml") {
+		hint = "did you mean archload solve " + args[0] + "?"
+	}
+	return usagef("unknown command %q; %s", args[0], hint)
+}
+
+// wrapArgs turns a wrong number of arguments into a usage error, in every
+// command.
 func wrapArgs(c *cobra.Command) {
-	inner := c.Args
-	c.Args = func(cmd *cobra.Command, args []string) error {
-		if err := inner(cmd, args); err != nil {
-			return usageError{fmt.Errorf("%s: %w; see archload %s --help", cmd.Name(), err, cmd.Name())}
+	if inner := c.Args; inner != nil {
+		c.Args = func(cmd *cobra.Command, args []string) error {
+			if err := inner(cmd, args); err != nil {
+				return usageError{err}
+			}
+			return nil
+		}
+	}
+	for _, sub := range c.Commands() {
+		wrapArgs(sub)
+	}
+}
+
+// takes wants a number of arguments, most < 0: any number from least on.
+func takes(least, most int, what string) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		if len(args) < least || most >= 0 && len(args) > most {
+			return fmt.Errorf("%s: want %s, found %d; see %s --help", cmd.Name(), what, len(args), cmd.CommandPath())
 		}
 		return nil
 	}
 }
 
 // version is the module's version, commit and Go version.
-func version() string {
-	info, ok := debug.ReadBuildInfo()
+func version(info *debug.BuildInfo, ok bool) string {
 	if !ok {
-		return "unknown"
+		return "of an unknown version"
 	}
 	v := info.Main.Version
+	changed := ""
 	for _, s := range info.Settings {
-		if s.Key == "vcs.revision" {
-			v += " commit " + s.Value
+		switch {
+		case s.Key == "vcs.revision":
+			v += ", commit " + s.Value
+		case s.Key == "vcs.modified" && s.Value == "true":
+			changed = " with changes"
 		}
 	}
-	return v + " " + info.GoVersion
+	return v + changed + ", " + info.GoVersion
 }

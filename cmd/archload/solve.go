@@ -1,9 +1,6 @@
 package main
 
 import (
-	"context"
-	"encoding/json"
-	"fmt"
 	"io"
 	"path/filepath"
 	"runtime"
@@ -16,61 +13,86 @@ import (
 	"github.com/spf13/cobra"
 )
 
+// wanted is what a command shall compute and where the results go.
+type wanted struct {
+	json   string  // file, "-" for standard output, or "" for none
+	dir    string  // folder for pictures and tables, or ""
+	refine float64 // 1; how many times smaller the triangles shall be
+}
+
+func (o *wanted) flags(cmd *cobra.Command) {
+	cmd.Flags().StringVar(&o.json, "json", "", "write all results as JSON to `FILE` (\"-\": standard output, in place of the text)")
+	cmd.Flags().StringVarP(&o.dir, "out", "o", "", "write pictures (PNG and SVG) and tables (CSV) into the folder `DIR`")
+	cmd.Flags().Float64Var(&o.refine, "refine", 1, "make every triangle this many `TIMES` smaller, to see how much the mesh matters")
+}
+
+// check refuses a refinement that no machine or no plate can bear.
+func (o *wanted) check() error {
+	if !(o.refine >= 0.25 && o.refine <= 8) {
+		return usagef("--refine: want 0.25 to 8, found %g", o.refine)
+	}
+	return nil
+}
+
+// deliver writes the JSON, the text and the files that were asked for.
+func (o *wanted) deliver(cmd *cobra.Command, v any, text func(io.Writer) error, files []output) error {
+	out := cmd.OutOrStdout()
+	if o.json != "" {
+		if err := writeTo(o.json, out, jsonOf(v)); err != nil {
+			return err
+		}
+	}
+	if o.json == "-" {
+		out = io.Discard
+	}
+	if err := text(out); err != nil {
+		return err
+	}
+	if o.dir == "" {
+		return nil
+	}
+	return writeAll(cmd.Context(), out, files)
+}
+
 func newSolve() *cobra.Command {
-	var jsonFile, dir string
-	var refine float64
+	var o wanted
 	cmd := &cobra.Command{
 		Use:   "solve CASE",
 		Short: "Solve one case and say what it does",
-		Long: "Solve one case: geometry, mesh, stiffness, contact of the bridge, results. Prints a\n" +
-			"summary in a maker's words; --json writes every number, -o makes pictures.",
-		Args: cobra.ExactArgs(1),
+		Long: "Solve one case and print a summary in a maker's words: what sinks, where the foot\n" +
+			"presses, what carries the load, how much strength is used, how far to trust it.",
+		Example:           "  archload solve first\n  archload solve mine/mine.toml -o pictures --json mine.json",
+		Args:              takes(1, 1, "one case"),
+		ValidArgsFunction: completeCases,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			sol, rep, err := solveCase(cmd, args[0], refine)
+			sol, rep, err := o.solve(cmd, args[0])
 			if err != nil {
 				return err
 			}
-			if jsonFile != "" {
-				if err := writeFile(jsonFile, cmd.OutOrStdout(), jsonOf(rep)); err != nil {
-					return err
-				}
-			}
-			if jsonFile != "-" {
-				if err := rep.WriteSummary(cmd.OutOrStdout()); err != nil {
-					return err
-				}
-			}
-			if dir != "" {
-				if err := writePictures(cmd.OutOrStdout(), filepath.Join(dir, fileStem(args[0])), viz.Pictures(sol, rep), jsonFile != "-"); err != nil {
-					return err
-				}
+			files := resultFiles(filepath.Join(o.dir, fileStem(args[0])), sol, rep)
+			if err := o.deliver(cmd, rep, rep.WriteSummary, files); err != nil {
+				return err
 			}
 			return checked(rep)
 		},
 	}
-	cmd.Flags().StringVar(&jsonFile, "json", "", "write all results as JSON to this file (\"-\": standard output)")
-	cmd.Flags().StringVarP(&dir, "out", "o", "", "write pictures into this folder")
-	cmd.Flags().Float64Var(&refine, "refine", 1, "divide every triangle size by this, to see how much the mesh matters")
+	o.flags(cmd)
 	return cmd
 }
 
-// solveCase loads and solves one case, telling its progress.
-func solveCase(cmd *cobra.Command, arg string, refine float64) (*cases.Solution, *cases.Report, error) {
-	if !(refine >= 0.25 && refine <= 8) {
-		return nil, nil, usageError{fmt.Errorf("solve: --refine: want 0.25 to 8, found %g", refine)}
+// solve loads and solves one case, telling its progress.
+func (o *wanted) solve(cmd *cobra.Command, arg string) (*cases.Solution, *cases.Report, error) {
+	if err := o.check(); err != nil {
+		return nil, nil, err
 	}
 	c, err := openCase(arg)
 	if err != nil {
 		return nil, nil, err
 	}
-	return solveLoaded(cmd.Context(), c, refine, cmd.ErrOrStderr())
-}
-
-func solveLoaded(ctx context.Context, c *cases.Case, refine float64, stderr io.Writer) (*cases.Solution, *cases.Report, error) {
-	say, done := progress(stderr)
-	sol, err := cases.Solve(ctx, c, cases.Options{
-		Workers: runtime.NumCPU(), Refine: refine, Clock: time.Now,
-		Progress: func(stage string) { say(c.Title + ": " + stage) },
+	say, done := progress(cmd.ErrOrStderr())
+	sol, err := cases.Solve(cmd.Context(), c, cases.Options{
+		Workers: runtime.NumCPU(), Refine: o.refine, Clock: time.Now,
+		Progress: func(stage string) { say(fileStem(arg) + ": " + stage) },
 	})
 	done()
 	if err != nil {
@@ -79,37 +101,25 @@ func solveLoaded(ctx context.Context, c *cases.Case, refine float64, stderr io.W
 	return sol, cases.Summarize(sol), nil
 }
 
-func jsonOf(v any) func(io.Writer) error {
-	return func(w io.Writer) error {
-		e := json.NewEncoder(w)
-		e.SetIndent("", "  ")
-		return e.Encode(v)
-	}
-}
-
 // checked turns failed built-in checks into the error that sets the exit code.
-func checked(rep *cases.Report) error {
-	if bad := rep.Error.Failed(); len(bad) > 0 {
-		return checkError{strings.Join(bad, ", ")}
-	}
-	return nil
-}
-
-// writePictures draws pages into files that begin with stem.
-func writePictures(stdout io.Writer, stem string, pages []viz.Page, tell bool) error {
-	if err := makeDir(filepath.Dir(stem)); err != nil {
-		return err
-	}
-	for _, p := range pages {
-		for _, format := range viz.Formats() {
-			name := stem + "-" + p.Name + "." + format
-			if err := writeFile(name, nil, func(w io.Writer) error { return p.Write(w, format) }); err != nil {
-				return err
-			}
-			if tell {
-				fmt.Fprintf(stdout, "wrote %s\n", name)
-			}
+func checked(reports ...*cases.Report) error {
+	for _, rep := range reports {
+		if bad := rep.Error.Failed(); len(bad) > 0 {
+			return checkError{strings.Join(bad, ", ") + " (" + rep.Title + ")"}
 		}
 	}
 	return nil
+}
+
+// resultFiles lists the pictures and tables of one solved case.
+func resultFiles(stem string, sol *cases.Solution, rep *cases.Report) []output {
+	return append(pictureFiles(stem, viz.Pictures(sol, rep)), tableFiles(stem, rep)...)
+}
+
+func pictureFiles(stem string, pages []viz.Page) []output {
+	var out []output
+	for _, p := range pages {
+		out = append(out, output{stem + "-" + p.Name, viz.Formats(), p.Write})
+	}
+	return out
 }

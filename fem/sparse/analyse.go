@@ -2,6 +2,7 @@ package sparse
 
 import (
 	"fmt"
+	"math"
 	"slices"
 )
 
@@ -77,11 +78,15 @@ func Analyse(m *Matrix, xy [][2]float64, last []int32) (*Analysis, error) {
 		g.xy = xy
 	}
 	order := make([]int32, m.n)
-	g.split(part, 1)[0].dissect(order[:m.n-len(last)])
+	rest, places := g.split(part, 1)[0].peel(order[:m.n-len(last)])
+	rest.dissect(places)
 	copy(order[m.n-len(last):], last)
 
 	a := &Analysis{n: m.n, ptr: m.ptr, col: m.col, last: len(last)}
 	a.plan(newSymbolic(g, order, len(last)))
+	if err := a.measure(); err != nil {
+		return nil, err
+	}
 	a.placeBlocks()
 	return a, nil
 }
@@ -97,7 +102,6 @@ func (a *Analysis) plan(s *symbolic) {
 	seq, parent := mergedTree(nodes, holder)
 	a.setOrder(s, nodes, holder, seq)
 	a.setFronts(s, nodes, seq, parent)
-	a.measure()
 }
 
 // mergedTree returns the remaining supernodes in postorder and, for each
@@ -205,18 +209,24 @@ func (f *front) relate(up *front) {
 	}
 }
 
-// measure sums the sizes and makes the table of triangle rows.
-func (a *Analysis) measure() {
+// measure sums the sizes and makes the table of triangle rows. A front must not
+// be larger than its 32 bit indices reach.
+func (a *Analysis) measure() error {
 	z := &a.sizes
 	for i := range a.fronts {
 		f := &a.fronts[i]
 		k, r := float64(f.k()), float64(f.r())
+		if most := max(triLen(f.k()), triLen(f.r()), rectLen(f.r(), f.k())); most > math.MaxInt32 {
+			return fmt.Errorf("sparse: front %d of order %d holds %d values, want at most %d: the mesh has no good cuts",
+				i, f.k()+f.r(), most, math.MaxInt32)
+		}
 		z.pivots = max(z.pivots, int(f.pivots))
 		z.rows = max(z.rows, len(f.rows))
 		z.nnz += k*(k+1)/2 + k*r
 		z.flops += k*k*k/3 + k*k*r + k*r*r
 	}
 	a.triRow = triRows(max(z.pivots, z.rows))
+	return nil
 }
 
 // placeBlocks assigns every block of the matrix to the front that eliminates its

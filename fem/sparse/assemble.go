@@ -16,10 +16,12 @@ func (f *Factor) data(k int32) frontData {
 
 // addMatrix adds the blocks of the matrix that belong to the front.
 func (fd *frontData) addMatrix(m *Matrix, entries []entry) {
+	var turned [blockLen]float64
 	for _, e := range entries {
 		blk := m.val[int(e.block)*blockLen:][:blockLen]
 		if e.flipped {
-			blk = transposed(blk)
+			transposeTo(&turned, blk)
+			blk = turned[:]
 		}
 		for r := range Block {
 			dst := fd.pivotRow(int(e.row), r)[tileLen*int(e.col):]
@@ -30,14 +32,13 @@ func (fd *frontData) addMatrix(m *Matrix, entries []entry) {
 	}
 }
 
-func transposed(blk []float64) []float64 {
-	var t [blockLen]float64
+// transposeTo sets dst to the transpose of a block.
+func transposeTo(dst *[blockLen]float64, blk []float64) {
 	for r := range Block {
 		for c := range Block {
-			t[Block*r+c] = blk[Block*c+r]
+			dst[Block*r+c] = blk[Block*c+r]
 		}
 	}
-	return t[:]
 }
 
 // pivotRow returns row r of a node of the front, from its first pivot column on.
@@ -50,30 +51,34 @@ func (fd *frontData) pivotRow(node, r int) []float64 {
 	return fd.s[i/panelRows*panelRows*fd.k()+i%panelRows:]
 }
 
+// updateRow returns row r of a node of the front that is not a pivot, in the update.
+func (fd *frontData) updateRow(node, r int) []float64 {
+	if node < int(fd.pivots) {
+		return nil
+	}
+	i := Block*(node-int(fd.pivots)) + r
+	return fd.u[triOff(i/panelRows)+i%panelRows:]
+}
+
 // extendAdd adds the update of a child to the front, two rows at a time; runs of
 // nodes that follow each other in the parent go in one stroke.
 func (fd *frontData) extendAdd(kn kernels, child *front, upd []float64) {
 	runs := child.runs(int(fd.pivots))
-	for a, ra := range child.rel {
-		for q := range 3 {
-			src := upd[triOff((Block*a+2*q)/panelRows)+(Block*a+2*q)%panelRows:]
-			piv := fd.pivotRow(int(ra), 2*q)
-			var below []float64
-			if up := int(ra - fd.pivots); up >= 0 {
-				i := Block*up + 2*q
-				below = fd.u[triOff(i/panelRows)+i%panelRows:]
+	for i := 0; i < child.r(); i += 2 {
+		node, r := i/Block, i%Block
+		src := upd[triOff(i/panelRows)+i%panelRows:]
+		pivot := fd.pivotRow(int(child.rel[node]), r)
+		update := fd.updateRow(int(child.rel[node]), r)
+		for _, run := range runs {
+			if run.from > node {
+				break
 			}
-			for _, run := range runs {
-				if run.from > a {
-					break
-				}
-				n := min(run.end, a+1) - run.from
-				dst := piv
-				if run.below {
-					dst = below
-				}
-				kn.addPairs(dst[tileLen*run.to:], src[tileLen*run.from:], Block*n)
+			dst := pivot
+			if run.below {
+				dst = update
 			}
+			cols := Block * (min(run.end, node+1) - run.from)
+			kn.addPairs(dst[tileLen*run.to:], src[tileLen*run.from:], cols)
 		}
 	}
 }

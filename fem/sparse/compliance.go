@@ -47,7 +47,7 @@ func (f *Factor) Compliance(cols []Column) []float64 {
 	w := &dense{kernels: f.kern, team: newTeam(f.workers), triRow: f.a.triRow}
 	w.team.slots <- struct{}{}
 	start := func(p int) int { return first[by[min(panelRows*p, n-1)]] }
-	w.rows(rows, fd.d, f.tri[blockLen*int(fd.first):], nodes, panels(Block*units), start)
+	w.rows(rows, fd.d, f.tri[blockLen*int(fd.first):], nodes, start)
 	u := make([]float64, triLen(Block*units))
 	w.schur(u, rows, units, nodes, start)
 	for a := range n {

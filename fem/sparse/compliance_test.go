@@ -9,7 +9,7 @@ import (
 func TestCompliance(t *testing.T) {
 	rng := rand.New(rand.NewPCG(8, 8))
 	for kind, kern := range kernelSets() {
-		p := hexPlate(700, rng, func(x, y float64) bool { return x > 100 && y*y < 900 }).withWall(3).bridge(60)
+		p := hexPlate(250, rng, func(x, y float64) bool { return x > 100 && y*y < 900 }).withWall(3).bridge(50)
 		m := p.matrix(rng)
 		f := mustFactorize(t, m, mustAnalyse(t, m, p), 2, kern)
 		for _, n := range []int{0, 1, 5, 6, 24, 61} {

@@ -1,6 +1,7 @@
 package sparse
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -16,6 +17,7 @@ const (
 	cutDirections = 8   // straight cuts are tried every 22.5 degrees
 	cutTrials     = 3   // so many of the best are cut out in full
 	minShare      = 0.1 // the smaller side holds at least this share of the nodes
+	goodCut       = 3   // a cut shorter than this times sqrt(nodes) needs no rival
 )
 
 // cutLine is a candidate: nodes whose bin is at most at lie on the left.
@@ -39,22 +41,14 @@ func (g *graph) cut() []int32 {
 			}
 		}
 	}
-	slices.SortStableFunc(lines, func(a, b cutLine) int {
-		switch {
-		case a.score < b.score:
-			return -1
-		case a.score > b.score:
-			return 1
-		}
-		return 0
-	})
-	best, score := g.bestSides(lines[:min(len(lines), cutTrials)])
-	if best != nil && score < 3*math.Sqrt(float64(g.len())) {
+	slices.SortStableFunc(lines, func(a, b cutLine) int { return cmp.Compare(a.score, b.score) })
+	best, size := g.bestSides(lines[:min(len(lines), cutTrials)])
+	if best != nil && size < goodCut*math.Sqrt(float64(g.len())) {
 		return best
 	}
 	bins := g.levels()
 	line := g.bestLine(bins, int(slices.Max(bins))+1)
-	if side, s := g.bestSides([]cutLine{line}); side != nil && s < score {
+	if side, s := g.bestSides([]cutLine{line}); side != nil && s < size {
 		return side
 	}
 	return best
@@ -110,14 +104,15 @@ func (g *graph) bestLine(bins []int32, count int) cutLine {
 	return line
 }
 
-// score weighs the size of a separator against the balance of the sides.
+// score weighs the size of a separator against the balance of the sides: the size
+// over the product of the shares, 1 for equal halves.
 func score(sep, left, right int32) float64 {
-	n := float64(left + right)
-	if small := float64(min(left, right)); small < minShare*n {
+	l, r := float64(left), float64(right)
+	n := l + r
+	if min(l, r) < minShare*n {
 		return math.Inf(1)
 	}
-	skew := float64(left-right) / n
-	return float64(sep) * (1 + 2*skew*skew)
+	return float64(sep) * n * n / (4 * l * r)
 }
 
 // bestSides turns each line into a separator and returns the best.

@@ -119,9 +119,10 @@ func clearAbove(tile []float64, rows int) {
 }
 
 // rows solves the panels of s, nodes tiles wide, against the triangle d: each
-// becomes s L⁻ᵀ. start(p), if given, is a node before which the panels of group
-// p/groupSize hold zeros.
-func (w *dense) rows(s, d, tri []float64, nodes, count int, start func(p int) int) {
+// becomes s L⁻ᵀ. start(p), if given, is a node before which panel p and all after it
+// hold zeros.
+func (w *dense) rows(s, d, tri []float64, nodes int, start func(p int) int) {
+	count := len(s) / (tileLen * nodes)
 	n, group := groups(0, count)
 	work := float64(count) * float64(nodes*nodes) * Block / 2
 	w.team.split(n, work, func(g int) {
@@ -158,12 +159,11 @@ func (w *dense) rowBlock(s, d, tri []float64, b rowBlock) {
 }
 
 // schur subtracts s sᵀ from the lower triangle u of count nodes; s has nodes
-// columns of nodes.
+// columns of nodes and start is as for rows.
 func (w *dense) schur(u, s []float64, count, nodes int, start func(p int) int) {
-	off := rectRows(make([]int32, 0, 3*count), count, Block*nodes)
-	width := tileLen * nodes
+	b := product{u: u, s: s, off: rectRows(nil, count, Block*nodes), count: count, nodes: nodes}
 	n, group := groups(0, panels(Block*count))
-	work := float64(count*count) * Block / panelRows / 2 * float64(width/panelRows)
+	work := float64(count*count) * float64(nodes) * Block * Block / (2 * panelRows)
 	w.team.split(n, work, func(g int) {
 		lo, hi := group(n - 1 - g) // the longest rows first
 		from := 0
@@ -171,17 +171,31 @@ func (w *dense) schur(u, s []float64, count, nodes int, start func(p int) int) {
 			from = start(lo)
 		}
 		for l0 := from; l0 < nodes; l0 += chunkNodes {
-			l1 := min(l0+chunkNodes, nodes)
 			for j0 := 0; j0 < count; j0 += blockNodes {
-				for p := lo; p < hi; p++ {
-					j1 := min(j0+blockNodes, count, triWidth(p)/Block)
-					if j1 <= j0 {
-						continue
-					}
-					w.gemm(u[triOff(p)+tileLen*j0:], s[p*width+tileLen*l0:p*width+tileLen*l1],
-						s[tileLen*l0:], off[3*j0:3*j1])
-				}
+				w.productBlock(b, lo, hi, l0, j0)
 			}
 		}
 	})
+}
+
+// product holds what the blocks of schur share; off are the rows of s.
+type product struct {
+	u, s         []float64
+	off          []int32
+	count, nodes int
+}
+
+// productBlock does panels lo..hi and the block column at node j0 of u, with the
+// chunk of the depth at node l0.
+func (w *dense) productBlock(b product, lo, hi, l0, j0 int) {
+	width := tileLen * b.nodes
+	l1 := min(l0+chunkNodes, b.nodes)
+	for p := lo; p < hi; p++ {
+		j1 := min(j0+blockNodes, b.count, triWidth(p)/Block)
+		if j1 <= j0 {
+			continue
+		}
+		w.gemm(b.u[triOff(p)+tileLen*j0:], b.s[p*width+tileLen*l0:p*width+tileLen*l1],
+			b.s[tileLen*l0:], b.off[3*j0:3*j1])
+	}
 }

@@ -4,7 +4,7 @@ import "sync"
 
 // leafNodes is the size below which a piece of the mesh is no longer cut but
 // ordered by minimum degree.
-const leafNodes = 24
+const leafNodes = 8
 
 // parallelNodes is the size from which the two halves are ordered at the same
 // time; it changes the speed, not the order.

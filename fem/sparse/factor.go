@@ -1,6 +1,7 @@
 package sparse
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -37,7 +38,8 @@ type PivotError struct {
 // Error says where, what was found and what was wanted.
 func (e *PivotError) Error() string {
 	name := [Block]string{"ux", "uy", "uz", "rx", "ry", "rz"}[e.Dof]
-	return fmt.Sprintf("sparse: not positive definite at node %d, %s: pivot %.3g, want more than %.0e of the diagonal %.3g (%d such pivots)",
+	return fmt.Sprintf("sparse: not positive definite at node %d, %s: "+
+		"pivot %.3g, want more than %.0e of the diagonal %.3g (%d such pivots)",
 		e.Node, name, e.Pivot, pivotTolerance, e.Diagonal, e.Count)
 }
 
@@ -140,7 +142,7 @@ func (c *computation) tasks() (q *taskQueue, waiting []int32) {
 		total += fronts[k].cost
 	}
 	grain := total / float64(24*c.f.workers)
-	q = newTaskQueue()
+	q = newTaskQueue() // filled in ascending order, so that it is a heap
 	waiting = make([]int32, len(fronts))
 	for k := range fronts {
 		f := &fronts[k]
@@ -189,7 +191,7 @@ func (c *computation) eliminate(k int32) {
 	nodes := int(fd.pivots)
 	tri := c.f.tri[blockLen*int(fd.first):]
 	c.dense.pivots(fd.d, tri, nodes, func(j int, blk []float64) { c.factor6(fd.first+int32(j), blk) })
-	c.dense.rows(fd.s, fd.d, tri, nodes, panels(fd.r()), nil)
+	c.dense.rows(fd.s, fd.d, tri, nodes, nil)
 	c.dense.schur(fd.u, fd.s, len(fd.rows), nodes, nil)
 	c.updates[k] = fd.u
 }
@@ -234,14 +236,7 @@ func (c *computation) reciprocalRoot(place int32, dof int, pivot float64) float6
 // worst returns the worst of the bad pivots; of equals the first node.
 func (c *computation) worst() *PivotError {
 	worst := slices.MinFunc(c.bad, func(a, b *PivotError) int {
-		sa, sb := a.severity(), b.severity()
-		switch {
-		case sa < sb:
-			return -1
-		case sa > sb:
-			return 1
-		}
-		return (Block*a.Node + a.Dof) - (Block*b.Node + b.Dof)
+		return cmp.Or(cmp.Compare(a.severity(), b.severity()), cmp.Compare(a.Node, b.Node), cmp.Compare(a.Dof, b.Dof))
 	})
 	worst.Count = len(c.bad)
 	return worst

@@ -1,5 +1,7 @@
 package sparse
 
+import "slices"
+
 // panelRows is the number of rows of a packed panel: a column of a panel is
 // panelRows numbers in a row, two AVX2 registers or one cache line.
 const panelRows = 8
@@ -45,9 +47,10 @@ func triRows(nodes int) []int32 {
 	return off
 }
 
-// rectRows does for a rectangle of cols columns what triRows does for a triangle.
+// rectRows does for a rectangle of cols columns what triRows does for a triangle,
+// in the memory of off.
 func rectRows(off []int32, nodes, cols int) []int32 {
-	off = off[:0]
+	off = slices.Grow(off[:0], 3*nodes)
 	for i := range 3 * nodes {
 		off = append(off, int32(2*i/panelRows*panelRows*cols+2*i%panelRows))
 	}

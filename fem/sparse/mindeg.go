@@ -53,3 +53,32 @@ func (g *graph) byDegree(out []int32) {
 		out[k] = g.node[i]
 	}
 }
+
+// peel writes to out, again and again, the nodes with at most one neighbour left,
+// whose elimination joins no others, and returns the remaining graph and the
+// remaining part of out. It orders trees completely; plates it leaves alone.
+func (g *graph) peel(out []int32) (*graph, []int32) {
+	degree, part := make([]int32, g.len()), make([]int32, g.len())
+	var loose []int32
+	for i := range degree {
+		degree[i] = int32(len(g.neighbours(int32(i))))
+		if degree[i] <= 1 {
+			loose = append(loose, int32(i))
+			part[i] = 1
+		}
+	}
+	for k := 0; k < len(loose); k++ {
+		for _, j := range g.neighbours(loose[k]) {
+			degree[j]--
+			if part[j] == 0 && degree[j] <= 1 {
+				loose = append(loose, j)
+				part[j] = 1
+			}
+		}
+		out[k] = g.node[loose[k]]
+	}
+	if len(loose) == 0 {
+		return g, out
+	}
+	return g.split(part, 1)[0], out[len(loose):]
+}

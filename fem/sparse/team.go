@@ -1,7 +1,7 @@
 package sparse
 
 import (
-	"slices"
+	"container/heap"
 	"sync"
 	"sync/atomic"
 )
@@ -63,8 +63,25 @@ func (t *team) each(n int, do func(i int)) {
 type taskQueue struct {
 	mu    sync.Mutex
 	wake  *sync.Cond
-	ready []int32
+	ready taskHeap
 	left  int // tasks not yet finished
+}
+
+// taskHeap implements heap.Interface; the smallest task is on top.
+type taskHeap []int32
+
+func (h taskHeap) Len() int           { return len(h) }
+func (h taskHeap) Less(i, j int) bool { return h[i] < h[j] }
+func (h taskHeap) Swap(i, j int)      { h[i], h[j] = h[j], h[i] }
+
+// Push and Pop work on the end of the slice, as heap.Interface asks.
+func (h *taskHeap) Push(x any) { *h = append(*h, x.(int32)) }
+
+// Pop removes the last element.
+func (h *taskHeap) Pop() any {
+	x := (*h)[len(*h)-1]
+	*h = (*h)[:len(*h)-1]
+	return x
 }
 
 func newTaskQueue() *taskQueue {
@@ -84,10 +101,7 @@ func (q *taskQueue) pop() (int32, bool) {
 		}
 		q.wake.Wait()
 	}
-	task := slices.Min(q.ready)
-	at := slices.Index(q.ready, task)
-	q.ready = slices.Delete(q.ready, at, at+1)
-	return task, true
+	return heap.Pop(&q.ready).(int32), true
 }
 
 // finish marks a task as done; if it was the last one its parent waited for, the
@@ -99,7 +113,7 @@ func (q *taskQueue) finish(parent int32, waiting []int32) {
 	if parent >= 0 {
 		waiting[parent]--
 		if waiting[parent] == 0 {
-			q.ready = append(q.ready, parent)
+			heap.Push(&q.ready, parent)
 		}
 	}
 	q.wake.Broadcast()

@@ -54,9 +54,6 @@ func New(lo, hi Point) *Triangulation {
 	return t
 }
 
-// IsHelper tells whether vertex v is one of the far corners.
-func IsHelper(v int32) bool { return v < supers }
-
 // index returns the corner number of vertex v in triangle t.
 func (tr *Triangulation) index(t, v int32) int {
 	switch v {

@@ -15,40 +15,101 @@ const (
 	bodyPoints = 60
 )
 
-// halfWidth gives the outline as x = sin θ · P(c), y = centre + half · c with
-// c = cos θ, P being the quartic through these values, mm.
-var halfWidth = [5][2]float64{{-1, 213}, {-0.42, 213.7}, {0.22, 125}, {0.62, 176}, {1, 203}}
+// The treble half is drawn with five arcs that run into each other without a
+// kink, in the manner of a mould drawn with a compass. Chosen are the widest
+// places of the bouts with their radii and the narrowest place of the waist;
+// the other radii follow from the tangency.
+const (
+	lowerHalf, lowerY, lowerRadius = 203.0, -55.0, 130.0 // mm
+	waistHalf, waistY              = 122.0, 128.0        // mm
+	upperHalf, upperRadius         = 147.5, 75.0         // mm
+)
 
-// bodyOutline returns the outline's points, anticlockwise from the tail, exactly
-// symmetric about the centre line.
+// arc is a piece of a circle from one point to another, the shorter way.
+type arc struct {
+	centre   mesh.Point
+	from, to float64 // angle, radians
+	radius   float64 // mm
+}
+
+// length returns the arc's length, mm.
+func (a arc) length() float64 { return a.radius * math.Abs(a.to-a.from) }
+
+// at returns the point a length s along the arc.
+func (a arc) at(s float64) mesh.Point {
+	t := a.from + (a.to-a.from)*s/a.length()
+	return mesh.Point{a.centre[0] + a.radius*math.Cos(t), a.centre[1] + a.radius*math.Sin(t)}
+}
+
+// arcBetween returns the arc of a circle from p to q.
+func arcBetween(centre, p, q mesh.Point) arc {
+	from := math.Atan2(p[1]-centre[1], p[0]-centre[0])
+	to := math.Atan2(q[1]-centre[1], q[0]-centre[0])
+	return arc{centre, from, from + math.Remainder(to-from, 2*math.Pi), distance(centre, p)}
+}
+
+func distance(p, q mesh.Point) float64 { return math.Hypot(p[0]-q[0], p[1]-q[1]) }
+
+// toward returns the point at a distance from p on the way to q.
+func toward(p, q mesh.Point, d float64) mesh.Point {
+	u := d / distance(p, q)
+	return mesh.Point{p[0] + u*(q[0]-p[0]), p[1] + u*(q[1]-p[1])}
+}
+
+// endRadius returns the radius of the arc through (0, end) with its centre on
+// the centre line that touches a bout's circle from outside: with r the
+// bout's radius, x its centre's place aside and y its depth below the end,
+// (R−y)² + x² = (R−r)².
+func endRadius(x, y, r float64) float64 { return (x*x + y*y - r*r) / (2 * (y - r)) }
+
+// trebleHalf returns the arcs from the tail to the neck.
+func trebleHalf() []arc {
+	lower := mesh.Point{lowerHalf - lowerRadius, lowerY}
+	// The waist's circle touches the lower bout's: (w − xl + r)² + Δy² = (rl + r)².
+	dx, dy := waistHalf-lower[0], waistY-lowerY
+	waistRadius := (dx*dx + dy*dy - lowerRadius*lowerRadius) / (2 * (lowerRadius - dx))
+	waist := mesh.Point{waistHalf + waistRadius, waistY}
+	reach := waistRadius + upperRadius
+	aside := waist[0] - (upperHalf - upperRadius)
+	upper := mesh.Point{upperHalf - upperRadius, waistY + math.Sqrt(reach*reach-aside*aside)}
+	tailRadius := endRadius(lower[0], lower[1]-bodyTail, lowerRadius)
+	neckRadius := endRadius(upper[0], bodyNeck-upper[1], upperRadius)
+	tail, neck := mesh.Point{0, bodyTail + tailRadius}, mesh.Point{0, bodyNeck - neckRadius}
+	joints := []mesh.Point{
+		{0, bodyTail}, toward(tail, lower, tailRadius), toward(lower, waist, lowerRadius),
+		toward(upper, waist, upperRadius), toward(neck, upper, neckRadius), {0, bodyNeck},
+	}
+	var out []arc
+	for k, c := range []mesh.Point{tail, lower, waist, upper, neck} {
+		out = append(out, arcBetween(c, joints[k], joints[k+1]))
+	}
+	return out
+}
+
+// bodyOutline returns the outline's points, anticlockwise from the tail,
+// evenly spaced and exactly symmetric about the centre line.
 func bodyOutline() []mesh.Point {
-	half, centre := (bodyNeck-bodyTail)/2, (bodyNeck+bodyTail)/2
-	right := make([]mesh.Point, bodyPoints/2+1) // from tail to neck, treble side
-	for k := range right {
-		c := -math.Cos(math.Pi * float64(k) / float64(bodyPoints/2))
-		x := math.Sqrt(max(1-c*c, 0)) * lagrange(c)
-		right[k] = mesh.Point{rounded(x, 10), rounded(centre+half*c, 10)}
+	arcs := trebleHalf()
+	total := 0.0
+	for _, a := range arcs {
+		total += a.length()
+	}
+	var right []mesh.Point
+	k, before := 0, 0.0
+	for i := range bodyPoints/2 + 1 {
+		s := total * float64(i) / (bodyPoints / 2)
+		for k < len(arcs)-1 && s > before+arcs[k].length() {
+			before += arcs[k].length()
+			k++
+		}
+		p := arcs[k].at(s - before)
+		right = append(right, mesh.Point{rounded(p[0], 10), rounded(p[1], 10)})
 	}
 	pts := append([]mesh.Point(nil), right...)
 	for k := len(right) - 2; k > 0; k-- {
 		pts = append(pts, mesh.Point{-right[k][0], right[k][1]})
 	}
 	return pts
-}
-
-// lagrange evaluates the quartic through halfWidth.
-func lagrange(c float64) float64 {
-	sum := 0.0
-	for i, p := range halfWidth {
-		l := p[1]
-		for j, q := range halfWidth {
-			if i != j {
-				l *= (c - q[0]) / (p[0] - q[0])
-			}
-		}
-		sum += l
-	}
-	return sum
 }
 
 // rounded returns v to 1/per.

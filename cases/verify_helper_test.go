@@ -1,0 +1,88 @@
+package cases
+
+import (
+	"context"
+	"math"
+	"os"
+	"testing"
+
+	"github.com/pelletier/go-toml/v2"
+)
+
+// verification is one row of a table in testdata/verification.
+type verification struct {
+	Name      string  `toml:"name"`
+	Quantity  string  `toml:"quantity"`
+	Value     float64 `toml:"value"`
+	Unit      string  `toml:"unit"`
+	Tolerance float64 `toml:"tolerance"` // relative
+	Kind      string  `toml:"kind"`
+	Source    string  `toml:"source"`
+}
+
+// readVerification reads one table; a row without unit, source or tolerance
+// is refused.
+func readVerification(t *testing.T, name string) []verification {
+	t.Helper()
+	data, err := os.ReadFile("../testdata/verification/" + name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var table struct {
+		Case []verification `toml:"case"`
+	}
+	if err := toml.Unmarshal(data, &table); err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	if len(table.Case) == 0 {
+		t.Fatalf("%s: no rows", name)
+	}
+	for i, c := range table.Case {
+		if c.Name == "" || c.Quantity == "" || c.Unit == "" || c.Source == "" || c.Tolerance <= 0 {
+			t.Fatalf("%s: row %d: want name, quantity, unit, source and a tolerance > 0, found %+v", name, i+1, c)
+		}
+	}
+	return table.Case
+}
+
+// off is the relative error of got.
+func off(got, want float64) float64 { return got/want - 1 }
+
+// within fails unless got lies within tol (relative to scale) of want.
+func within(t *testing.T, what string, got, want, scale, tol float64) {
+	t.Helper()
+	if e := (got - want) / scale; !(math.Abs(e) <= tol) {
+		t.Errorf("%s = %.6g, want %.6g: off by %.2f %%, allowed %.2g %%", what, got, want, 100*e, 100*tol)
+	}
+}
+
+// answered solves a case at a mesh density without the error estimate.
+func answered(t testing.TB, c *Case, refine float64) *Solution {
+	t.Helper()
+	s, err := Solve(context.Background(), c, Options{Workers: 2, Refine: refine, NoError: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// opened opens a bundled case.
+func opened(t testing.TB, name string) *Case {
+	t.Helper()
+	c, err := Open(nil, name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// passed fails if a built-in check of the run fails.
+func passed(t *testing.T, name string, s *Solution) {
+	t.Helper()
+	ch := s.Result.Checks
+	r := ErrorReport{Equilibrium: ch.Force, Moment: ch.Moment, Energy: ch.Energy, Complementarity: ch.Contact}
+	if bad := r.Failed(); len(bad) > 0 {
+		t.Errorf("%s: built-in checks %v fail: force %.2g, moment %.2g, energy %.2g, contact %.2g",
+			name, bad, ch.Force, ch.Moment, ch.Energy, ch.Contact)
+	}
+}

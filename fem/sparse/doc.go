@@ -1,0 +1,94 @@
+// Package sparse solves K x = b for symmetric positive definite matrices of 6 x 6
+// blocks on the graph of a plate mesh, by a multifrontal Cholesky factorisation.
+// It knows nodes and degrees of freedom, but no elements; units are the caller's.
+//
+// # Use
+//
+//	m := sparse.NewMatrix(n, elems)             // pattern
+//	m.Add(nodes, k)                             // values, element by element
+//	m.Fix(dofs)                                 // supports
+//	a, err := sparse.Analyse(m, xy, last)       // once for each pattern
+//	f, err := sparse.Factorize(m, a, workers)   // once for each set of values
+//	f.Solve(x)                                  // x becomes K⁻¹ x
+//	c := f.Compliance(cols)                     // colsᵀ K⁻¹ cols on the last nodes
+//
+// # Analysis
+//
+// It works on nodes, a sixth of the degrees of freedom. The order comes from nested
+// dissection [George]: a cut splits the mesh into two halves, whose nodes come
+// first, and a separator, which comes last; and so on inside the halves. Candidates
+// are straight lines in plan, in eight directions. Counts of the nodes on both sides
+// that touch the other side, for all positions of the line at once, give the best
+// position; then the smallest set of nodes that touches all edges across becomes the
+// separator (Koenig's theorem, matching by [HopcroftKarp]). Nodes with the same plan
+// coordinates, as in a wall below the rim, stay on one side. Where coordinates give
+// no good cut, the distance along edges takes their place; pieces of a few nodes
+// are ordered by minimum degree. The last nodes asked for are left out of all this
+// and eliminated at the end.
+//
+// The elimination tree and the structure of L follow [Liu90]. Columns of equal
+// structure form supernodes; a supernode joins its parent when a model of the run
+// time says so, at the price of some explicit zeros ([AshcraftGrimes]).
+//
+// # Factorisation
+//
+// Each supernode is a front [Liu92]: a dense matrix of its k pivot rows and the r
+// rows below that they couple with. It sums the matrix's entries and the updates of
+// its children in the tree, eliminates the pivots and leaves the r x r update:
+//
+//	        k columns      r columns
+//	      +-----------+
+//	k rows| D  = L Lᵀ |                        D -> L
+//	      +-----------+---------------+
+//	r rows| S         | U             |        S -> S L⁻ᵀ
+//	      +-----------+---------------+        U -> U - S Sᵀ, added to the parent
+//
+// D and S stay as the factor, U lives in a pool of buffers until its parent has
+// taken it. All three are stored in panels of eight rows; a column of a panel is
+// eight numbers in a row, and the six columns of a node are one tile of 48:
+//
+//	            node 0            node 1          node 2
+//	panel 0  0 8 16 24 32 40 | 48 56 ...     |
+//	         1 9 17 25 33 41 | 49 57 ...     |              S: every panel is k wide
+//	         . . .           |               |              D, U: whole nodes up to
+//	         7 15 23      47 | 55 ...     95 |                the diagonal, 12, 18, 24,
+//	panel 1  96 ...          | 144 ...       | 192 ...        36, ... columns
+//
+// A tile is updated in registers: tile -= (panel, 8 rows) (rows of a node, 6 rows)ᵀ.
+// The six rows lie in at most two panels, always in whole pairs, so that both
+// operands are read where they stand and nothing is packed. The triangle D is done
+// by block columns of 96, S panel by panel against it, U panel by panel against S.
+// Solving works on the same layout; many right-hand sides go in eights, as if they
+// were one more panel of each front, and so do the columns of Compliance, which
+// needs the triangle of the root front alone.
+//
+// # Same bits
+//
+// Subtrees run in parallel, and inside a large front groups of panels do. Every
+// number is computed by the same operations in the same order whoever does it, so
+// the factor has the same bits for any number of workers. Between machines it may
+// differ in the last digits: the assembly kernels (AVX2 and FMA, chosen at run
+// time) sum in another order than the portable ones, which serve all other
+// processors and the build tag purego.
+//
+// # Failure
+//
+// A pivot that is not larger than 1e-13 of the matrix's own diagonal is taken for
+// zero: elimination goes on as if that degree of freedom were fixed, so that all
+// such places are found, and the worst is returned as a *PivotError.
+//
+// # Sources
+//
+// All cited from memory.
+//
+//   - [George] J. A. George, Nested dissection of a regular finite element mesh,
+//     SIAM J. Numer. Anal. 10 (1973).
+//   - [HopcroftKarp] J. E. Hopcroft, R. M. Karp, An n^(5/2) algorithm for maximum
+//     matchings in bipartite graphs, SIAM J. Comput. 2 (1973).
+//   - [AshcraftGrimes] C. Ashcraft, R. Grimes, The influence of relaxed supernode
+//     partitions on the multifrontal method, ACM Trans. Math. Softw. 15 (1989).
+//   - [Liu90] J. W. H. Liu, The role of elimination trees in sparse factorization,
+//     SIAM J. Matrix Anal. Appl. 11 (1990).
+//   - [Liu92] J. W. H. Liu, The multifrontal method for sparse matrix solution:
+//     theory and practice, SIAM Review 34 (1992).
+package sparse

@@ -1,0 +1,153 @@
+package sparse
+
+import (
+	"math/rand/v2"
+	"slices"
+	"testing"
+)
+
+// kernelCase is a problem for every kernel, with spare room after each operand
+// that must stay as it is.
+type kernelCase struct {
+	nodes, depth, cols int // tiles; columns of the panel; columns of the vectors
+	c, a, b, tri       []float64
+	off                []int32
+}
+
+func newKernelCase(rng *rand.Rand, nodes, depth, cols int) kernelCase {
+	k := kernelCase{nodes: nodes, depth: depth, cols: cols}
+	width := max(depth, Block*nodes, cols)
+	k.off = rectRows(nil, nodes, width)
+	k.c = randomVector(rng, tileLen*nodes+16)
+	k.a = randomVector(rng, 10*panelRows*width+16)
+	k.b = randomVector(rng, (panels(Block*nodes)+1)*panelRows*width+16)
+	k.tri = randomVector(rng, blockLen*nodes)
+	for i := range nodes {
+		for d := range Block {
+			k.tri[blockLen*i+7*d] = 0.5 // well conditioned
+		}
+	}
+	return k
+}
+
+// run calls one kernel on copies and returns all it may have written.
+func (k kernelCase) run(name string, kn kernels) []float64 {
+	c, a := slices.Clone(k.c), slices.Clone(k.a)
+	switch name {
+	case "gemm":
+		kn.gemm(c, a[:panelRows*k.depth], k.b, k.off)
+	case "solve":
+		kn.solve(a, k.b, k.off, k.tri)
+	case "trsm":
+		kn.trsm(c, k.tri)
+	case "trsmt":
+		kn.trsmt(c, k.tri)
+	case "gemmt":
+		kn.gemmt(c[:tileLen*k.nodes], a[:192], k.b, len(k.b)/3/8*8-tileLen*k.nodes/3)
+	case "gemv":
+		kn.gemv(c, a, k.b[:k.cols])
+	case "gemvt":
+		kn.gemvt(c[:min(k.cols, len(c))], a, k.b)
+	case "addPairs":
+		kn.addPairs(c, a, min(k.cols, Block*k.nodes))
+	}
+	return slices.Concat(c, a)
+}
+
+// TestKernels compares the kernels of this processor with the portable ones, which
+// TestPortable checks. On a processor without AVX2 both are the same.
+func TestKernels(t *testing.T) {
+	rng := rand.New(rand.NewPCG(12, 3))
+	for _, name := range []string{"gemm", "solve", "trsm", "trsmt", "gemmt", "gemv", "gemvt", "addPairs"} {
+		for nodes := 1; nodes <= 9; nodes++ {
+			for _, depth := range []int{2, 6, 12, 48, 192} {
+				cols := nodes + depth/6%3 // 1 .. 11
+				k := newKernelCase(rng, nodes, depth, cols)
+				got, want := k.run(name, fastKernels()), k.run(name, kernels{})
+				if d := apart(got, want); !(d <= 1e-13) {
+					t.Fatalf("%s, %d nodes, depth %d, %d columns: %g off the portable kernel", name, nodes, depth, cols, d)
+				}
+			}
+		}
+	}
+}
+
+// TestPortable checks the portable kernels against their definitions.
+func TestPortable(t *testing.T) {
+	rng := rand.New(rand.NewPCG(12, 4))
+	const nodes, depth, cols = 5, 18, 11
+	k := newKernelCase(rng, nodes, depth, cols)
+	check := func(name string, got, want []float64) {
+		t.Helper()
+		if d := apart(got, want); !(d <= 1e-13) {
+			t.Errorf("%s is %g off its definition", name, d)
+		}
+	}
+	got, want := k.run("gemm", kernels{})[:len(k.c)], slices.Clone(k.c)
+	for i := range nodes * tileLen {
+		t, s, r := i/tileLen, i%tileLen/8, i%8
+		for l := range depth {
+			want[i] -= k.a[8*l+r] * k.b[int(k.off[3*t+s/2])+8*l+s%2]
+		}
+	}
+	check("gemm", got, want)
+
+	stride := len(k.b)/3/8*8 - tileLen*nodes/3
+	got, want = k.run("gemmt", kernels{})[:len(k.c)], slices.Clone(k.c)
+	for i := range nodes * tileLen {
+		for l := range 24 {
+			want[i] -= k.a[8*l+i%8] * k.b[l/8*stride+i/8*8+l%8]
+		}
+	}
+	check("gemmt", got, want)
+
+	got, want = k.run("gemv", kernels{})[:8], slices.Clone(k.c[:8])
+	gotT, wantT := k.run("gemvt", kernels{})[:cols], slices.Clone(k.c[:cols])
+	for l := range cols {
+		for r := range 8 {
+			want[r] -= k.a[8*l+r] * k.b[l]
+			wantT[l] -= k.a[8*l+r] * k.b[r]
+		}
+	}
+	check("gemv", got, want)
+	check("gemvt", gotT, wantT)
+	checkTriangular(k, check)
+}
+
+// checkTriangular multiplies the solutions back.
+func checkTriangular(k kernelCase, check func(string, []float64, []float64)) {
+	lower := func(node, i, j int) float64 { // entry of a node's 6 x 6 factor
+		v := k.tri[blockLen*node+Block*i+j]
+		if i == j {
+			return 1 / v
+		}
+		return v
+	}
+	x, xt := k.run("trsm", kernels{}), k.run("trsmt", kernels{})
+	got, gotT := make([]float64, tileLen), make([]float64, tileLen)
+	for r := range 8 {
+		for i := range Block {
+			for j := range i + 1 {
+				got[8*i+r] += x[8*j+r] * lower(0, i, j)
+				gotT[8*j+r] += xt[8*i+r] * lower(0, i, j)
+			}
+		}
+	}
+	check("trsm", got, k.c[:tileLen])
+	check("trsmt", gotT, k.c[:tileLen])
+
+	x = k.run("solve", kernels{})[len(k.c):]
+	got = make([]float64, tileLen*k.nodes)
+	for i := range Block * k.nodes {
+		node, s := i/Block, i%Block
+		for r := range 8 {
+			for l := range Block * node {
+				got[8*i+r] += x[8*l+r] * k.b[int(k.off[3*node+s/2])+8*l+s%2]
+			}
+			for c := range s + 1 {
+				got[8*i+r] += x[8*(Block*node+c)+r] * lower(node, s, c)
+			}
+		}
+	}
+	check("solve", got, k.a[:len(got)])
+}
