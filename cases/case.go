@@ -49,8 +49,8 @@ type Arch struct {
 	Templates *HeightTable `toml:"templates" table:"templates"` // CSV station,x,y,height
 	Points    *HeightTable `toml:"points" table:"points"`       // CSV x,y,height: measured anywhere
 	Formula   *ArchFormula `toml:"formula"`
-	Noise     Length       `toml:"noise" want:">0"`               // mm, standard deviation of measured points; default: what they show, at most 0.1
-	RimHeight *Length      `toml:"rim_height" want:">0"`          // mm, outer surface at the outline above z = 0; default: the thickness there
+	Noise     Length       `toml:"noise" want:">0"`      // mm, standard deviation of measured points; default: what they show, at most 0.1
+	RimHeight *Length      `toml:"rim_height" want:">0"` // mm, outer surface at the outline above z = 0; default: the thickness there
 }
 
 // ArchFormula is an arch without data: it rises from the rim to the apex,
