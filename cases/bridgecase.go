@@ -5,19 +5,21 @@ import "archload/mesh"
 // Bridge stands on the top, held by the strings alone. x in its tables runs
 // along the bridge from its middle, treble positive.
 type Bridge struct {
-	At           mesh.Point `toml:"at" default:"[0, 0]"`                             // mm, its middle on the plate; default: [0, 0]
-	Wood         string     `toml:"wood" default:"ebony"`                            // grain along x; default: ebony
-	RingAngle    Angle      `toml:"ring_angle" default:"0" want:"-90..90"`           // deg; 0: R upright, 90: T upright; default: 0
-	Build        string     `toml:"build" default:"one-piece" one:"one-piece posts"` // default: one-piece
-	Length       Length     `toml:"length" default:"140" want:">0"`                  // mm, of the base along x; default: 140
-	Height       Profile    `toml:"height" along:"mm" want:">0" default:"12"`        // mm, of the base along x; default: 12
-	Width        Length     `toml:"width" default:"13" want:">0"`                    // mm, along the strings; default: 13
-	SaddleHeight Length     `toml:"saddle_height" default:"24" want:">0"`            // mm, string contact above the top at the middle; default: 24
-	Feet         []Foot     `toml:"foot"`                                            // one: continuous; two: with a gap; default: the whole length
-	Hollow       *Hollow    `toml:"hollow"`                                          // from the underside; default: solid
-	Hold         string     `toml:"hold" default:"grip" one:"grip slip"`             // grip: a closed point sticks; slip: frictionless, the saddle guided; default: grip
-	Relief       Relief     `toml:"relief"`                                          // default: none
-	Misfit       Stations   `toml:"misfit" along:"mm"`                               // [[x, mm], ...], measured gap of the fitted foot, added to the relief; default: none
+	At           mesh.Point  `toml:"at" default:"[0, 0]"`                             // mm, its middle on the plate; default: [0, 0]
+	Wood         string      `toml:"wood" default:"ebony"`                            // grain along x; default: ebony
+	RingAngle    Angle       `toml:"ring_angle" default:"0" want:"-90..90"`           // deg; 0: R upright, 90: T upright; default: 0
+	Build        string      `toml:"build" default:"one-piece" one:"one-piece posts"` // default: one-piece
+	Length       Length      `toml:"length" default:"140" want:">0"`                  // mm, of the base along x; default: 140
+	Height       Profile     `toml:"height" along:"mm" want:">0" default:"12"`        // mm, of the base along x; default: 12
+	Width        Length      `toml:"width" default:"13" want:">0"`                    // mm, along the strings; default: 13
+	SaddleHeight Length      `toml:"saddle_height" default:"24" want:">0"`            // mm, string contact above the top at the middle; default: 24
+	Feet         []Foot      `toml:"foot"`                                            // one: continuous; two: with a gap; default: the whole length
+	Hollow       *Hollow     `toml:"hollow"`                                          // from the underside; default: solid
+	Posts        BridgePosts `toml:"posts"`                                           // of a bridge with posts
+	SaddleBeam   SaddleBeam  `toml:"saddle_beam"`                                     // of a bridge with posts
+	Hold         string      `toml:"hold" default:"grip" one:"grip slip"`             // grip: a closed point sticks; slip: frictionless, the saddle guided; default: grip
+	Relief       Relief      `toml:"relief"`                                          // default: none
+	Misfit       Stations    `toml:"misfit" along:"mm"`                               // [[x, mm], ...], measured gap of the fitted foot, added to the relief; default: none
 }
 
 // Foot is a stretch of the base that stands on the top.
@@ -32,6 +34,22 @@ type Foot struct {
 type Hollow struct {
 	Wall  Length `toml:"wall" need:"the wall left standing in mm" want:">0"` // mm
 	Depth Length `toml:"depth" need:"the depth in mm" want:">0"`             // mm
+}
+
+// BridgePosts are the two screws between base and saddle beam.
+type BridgePosts struct {
+	At       [2]Length `toml:"at" default:"[-30, 30]"`             // mm from the bridge's middle; default: [-30, 30]
+	Diameter Length    `toml:"diameter" default:"4" want:">0"`     // mm; default: 4
+	Modulus  Stress    `toml:"modulus" default:"100000" want:">0"` // MPa, Young's modulus; default: 100000 (brass, handbook value from memory)
+}
+
+// SaddleBeam carries the strings on the posts. Its grain runs along x, R
+// upright.
+type SaddleBeam struct {
+	Length Length `toml:"length" default:"90" want:">0"` // mm; default: 90
+	Width  Length `toml:"width" default:"9" want:">0"`   // mm, along the strings; default: 9
+	Height Length `toml:"height" default:"8" want:">0"`  // mm; default: 8
+	Wood   string `toml:"wood"`                          // default: the bridge's wood
 }
 
 // Relief is wood taken from under the foot after fitting, so that its outer

@@ -20,8 +20,10 @@ type Built struct {
 	Loads  []fem.PointForce // on the plate itself
 	Bars   []bar            // the braces, in the order of the case
 
-	place  placer
-	plateN int // nodes of the plate; those of the sides come after
+	place     placer
+	joints    map[int32]int32 // joint node of a plate node where joined braces cross
+	firstPost int             // first spring of the model that is a post
+	plateN    int             // nodes of the plate; those of the sides come after
 }
 
 // bar is one brace of the model.
@@ -50,7 +52,10 @@ func Build(c *Case, plate mesh.Plate, m *mesh.Mesh) (*Built, error) {
 		return nil, err
 	}
 	b.supports()
+	b.friction()
+	b.posts()
 	b.loads()
+	b.squeeze()
 	if c.Bridge != nil && c.Strings != nil {
 		if err := b.bridge(); err != nil {
 			return nil, err
@@ -81,6 +86,7 @@ func (b *Built) plateShells() error {
 // plate's inner face; its axis lies half its height straight below, as bars
 // are cut with upright sides.
 func (b *Built) braces() error {
+	b.findJoints()
 	for i := range b.Case.Braces {
 		br := &b.Case.Braces[i]
 		card, err := b.Case.wood(fmt.Sprintf("brace[%d].wood", i+1))
@@ -92,13 +98,40 @@ func (b *Built) braces() error {
 	return nil
 }
 
+// findJoints adds a joint at every node where two braces cross and one of them
+// is joined.
+func (b *Built) findJoints() {
+	b.joints = map[int32]int32{}
+	users := map[int32][]int{}
+	for i := range b.Case.Braces {
+		for _, n := range b.Mesh.Lines[i] {
+			users[n] = append(users[n], i)
+		}
+	}
+	for i := range b.Case.Braces { // in the order of the lines, not of the map
+		for _, n := range b.Mesh.Lines[i] {
+			_, done := b.joints[n]
+			for _, k := range users[n] {
+				if k != i && !done && (b.Case.Braces[i].Joined || b.Case.Braces[k].Joined) {
+					b.joints[n] = b.Model.AddJoint(b.Model.Nodes[n])
+					done = true
+				}
+			}
+		}
+	}
+}
+
 // bar adds the beams of one brace.
 func (b *Built) bar(br *Brace, chain []int32, card materials.Card, group int32) bar {
 	one := bar{name: br.Name, first: len(b.Model.Beams), count: len(chain) - 1}
 	along := fractions(b.Model.Nodes, chain)
 	lean := make([]int32, len(chain))
+	joined := make([]bool, len(chain))
 	for k, n := range chain {
-		lean[k] = b.Model.AddLean(b.Model.Nodes[n])
+		lean[k], joined[k] = b.joints[n]
+		if !joined[k] {
+			lean[k] = b.Model.AddLean(b.Model.Nodes[n])
+		}
 	}
 	for k := 1; k < len(chain); k++ {
 		s := (along[k-1] + along[k]) / 2
@@ -108,7 +141,7 @@ func (b *Built) bar(br *Brace, chain []int32, card materials.Card, group int32) 
 		dir := unit2(q[0]-p[0], q[1]-p[1])
 		e := fem.BeamElem{
 			Nodes: [2]int32{chain[k-1], chain[k]}, Glued: true,
-			Lean: [2]int32{lean[k-1], lean[k]}, Across: [3]float64{-dir[1], dir[0], 0},
+			Lean: [2]int32{lean[k-1], lean[k]}, Joined: [2]bool{joined[k-1], joined[k]}, Across: [3]float64{-dir[1], dir[0], 0},
 			Up: [3]float64{0, 0, 1}, Section: rectangle(w, h, card.Wood),
 			Density: card.Wood.Density, Part: fem.PartBrace, Group: group,
 		}
@@ -143,14 +176,19 @@ func distance(p, q [3]float64) float64 {
 	return math.Sqrt((p[0]-q[0])*(p[0]-q[0]) + (p[1]-q[1])*(p[1]-q[1]) + (p[2]-q[2])*(p[2]-q[2]))
 }
 
-// supports holds the plate vertically at the bench supports. A point support
-// stands on the nearest node.
+// benchPin is the stiffness of a point support on the bench, N/mm: so much
+// more than a plate's that 100 N press it down by a hundred-thousandth of a
+// millimetre.
+const benchPin = 1e7
+
+// supports holds the plate vertically at the bench supports.
 func (b *Built) supports() {
 	line := len(b.Case.Braces)
 	for i := range b.Case.Supports {
 		s := &b.Case.Supports[i]
 		if s.At != nil {
-			b.Model.Fixed = append(b.Model.Fixed, fem.Fix{Node: b.nearest(*s.At), Dof: 2})
+			at, _ := b.place.inner(*s.At)
+			b.Model.Springs = append(b.Model.Springs, fem.Spring{At: at, Dir: [3]float64{0, 0, 1}, K: benchPin})
 			continue
 		}
 		for _, n := range b.Mesh.Lines[line] {
@@ -160,14 +198,46 @@ func (b *Built) supports() {
 	}
 }
 
-func (b *Built) nearest(q mesh.Point) int32 {
-	best, least := int32(0), math.Inf(1)
-	for i, p := range b.Mesh.Points {
-		if d := math.Hypot(p[0]-q[0], p[1]-q[1]); d < least {
-			best, least = int32(i), d
+// friction keeps a plate that only lies on bench supports from sliding: three
+// ties in its plane at the two supports farthest apart, just enough to hold it,
+// so that they carry nothing under loads straight down.
+func (b *Built) friction() {
+	if b.Case.Rim.Support != "free" {
+		return
+	}
+	var at []mesh.Point
+	for _, s := range b.Case.Supports {
+		if s.At != nil {
+			at = append(at, *s.At)
+		}
+		at = append(at, s.Line...)
+	}
+	p, q, far := mesh.Point{}, mesh.Point{}, -1.0
+	for i := range at {
+		for _, o := range at[i+1:] {
+			if d := math.Hypot(o[0]-at[i][0], o[1]-at[i][1]); d > far {
+				p, q, far = at[i], o, d
+			}
 		}
 	}
-	return best
+	side := unit2(p[1]-q[1], q[0]-p[0])
+	for _, tie := range []struct {
+		at  mesh.Point
+		dir [3]float64
+	}{{p, [3]float64{1, 0, 0}}, {p, [3]float64{0, 1, 0}}, {q, [3]float64{side[0], side[1], 0}}} {
+		place, _ := b.place.middle(tie.at)
+		b.Model.Springs = append(b.Model.Springs, fem.Spring{At: place, Dir: tie.dir, K: benchPin})
+	}
+}
+
+// posts are springs between the plate's inner face and the back.
+func (b *Built) posts() {
+	b.firstPost = len(b.Model.Springs)
+	for i := range b.Case.Posts {
+		p := &b.Case.Posts[i]
+		at, _ := b.place.inner(p.At)
+		b.Model.Springs = append(b.Model.Springs, fem.Spring{At: at, Dir: [3]float64{0, 0, 1}, K: float64(p.Stiffness)})
+	}
 }
 
 // loads spreads each load on the plate over its rectangle, in steps of about
@@ -179,7 +249,7 @@ func (b *Built) loads() {
 		if l.Size != nil {
 			w, h := float64(l.Size[0]), float64(l.Size[1])
 			pts = b.place.spread(mesh.Point{l.At[0] - w/2, l.At[1] - h/2}, mesh.Point{l.At[0] + w/2, l.At[1] + h/2},
-				cells(w, 1), cells(h, 1))
+				pieces(w, 1), pieces(h, 1))
 		}
 		f := [3]float64{}
 		for k := range 3 {
@@ -190,6 +260,3 @@ func (b *Built) loads() {
 		}
 	}
 }
-
-// cells is the number of equal cells of about the given step over a length.
-func cells(length, step float64) int { return max(1, int(math.Round(length/step))) }

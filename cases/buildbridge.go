@@ -9,24 +9,18 @@ import (
 	"archload/mesh"
 )
 
-// padStep is the contact step along the foot, mm, and padRows the rows across
-// it: finer than the 3 mm triangles under the foot, so that shares and closing
-// loads follow the wood and not the grid.
-const (
-	padStep = 2.0
-	padRows = 4
-)
-
 // standing is the bridge as a body with its pads.
 type standing struct {
-	body  fem.Body
-	pads  []fem.Pad
-	x, y  []float64 // of each pad from the bridge's middle, mm
-	foot  []int     // foot of each pad
-	along []float64 // place of each pad along the bearing length, 0 bass end to 1 treble end
-	mass  float64   // g
-	mid   int32     // body node at the middle
-	hold  fem.Hold
+	body   fem.Body
+	pads   []fem.Pad
+	cells  []cell
+	along  []float64 // place of each pad along the bearing length, 0 bass end to 1 treble end
+	mid    int32     // node of the base at its middle
+	base   int       // nodes of the base; those of the saddle beam come after
+	saddle [2]int    // range of the nodes that carry the strings
+	mass   float64   // g
+	centre [3]float64
+	hold   fem.Hold
 }
 
 // bridge builds the body, its pads and its guides.
@@ -35,74 +29,71 @@ func (b *Built) bridge() error {
 	if err != nil {
 		return err
 	}
-	st := &standing{hold: fem.Grip}
+	st := &standing{hold: fem.Grip, cells: b.Case.Bridge.cells()}
 	if b.Case.Bridge.Hold == "slip" {
 		st.hold = fem.Slip
 	}
 	b.Bridge = st
-	xs := b.stations()
-	b.base(xs, card)
-	b.pads(xs, card)
+	b.base(b.baseStations(), card)
+	st.saddle = [2]int{0, st.base}
+	if b.Case.Bridge.Build == "posts" {
+		if err := b.postsAndSaddle(); err != nil {
+			return err
+		}
+	}
+	st.centre = scale(st.centre, 1/st.mass)
+	b.pads(card)
 	st.body.Loads = b.stringLoads()
 	b.guides()
 	b.zone()
 	return nil
 }
 
-// feet are the bearing stretches, bass first; the whole length by default.
-func (br *Bridge) feet() [][2]float64 {
-	if len(br.Feet) == 0 {
-		return [][2]float64{{-float64(br.Length) / 2, float64(br.Length) / 2}}
+// baseStations are the places along the base that need a node: its ends, the
+// posts or strings, the middle, the pads, and nowhere more than 4 mm apart.
+func (b *Built) baseStations() []float64 {
+	br := b.Case.Bridge
+	half := float64(br.Length) / 2
+	xs := append([]float64{-half, 0, half}, columns(b.Bridge.cells)...)
+	if br.Build == "posts" {
+		xs = append(xs, br.Posts.places()...)
+	} else {
+		xs = append(xs, b.stringPlaces()...)
 	}
-	var out [][2]float64
-	for _, f := range br.Feet {
-		out = append(out, [2]float64{float64(f.From), float64(f.To)})
-	}
-	slices.SortFunc(out, func(a, b [2]float64) int { return int(math.Copysign(1, a[0]-b[0])) })
-	return out
+	return stations(xs, 4)
 }
 
-// columns are the pads' middles along a foot.
-func columns(foot [2]float64) []float64 {
-	n := cells(foot[1]-foot[0], padStep)
-	xs := make([]float64, n)
-	for i := range xs {
-		xs[i] = foot[0] + (foot[1]-foot[0])*(float64(i)+0.5)/float64(n)
+func (b *Built) stringPlaces() []float64 {
+	var xs []float64
+	for _, s := range b.Case.StringForces() {
+		xs = append(xs, s.X)
 	}
 	return xs
 }
 
-// stations are the places along the base that need a node: its ends, the
-// strings, the middle, the pads, and nowhere more than 4 mm apart.
-func (b *Built) stations() []float64 {
-	br := b.Case.Bridge
-	half := float64(br.Length) / 2
-	xs := []float64{-half, 0, half}
-	for _, f := range br.feet() {
-		xs = append(xs, columns(f)...)
-	}
-	for _, s := range b.Case.StringForces() {
-		xs = append(xs, s.X)
-	}
+// stations sorts places, drops doubles and fills in so that none are more than
+// most apart, mm.
+func stations(xs []float64, most float64) []float64 {
 	slices.Sort(xs)
-	out := xs[:1]
+	out := []float64{xs[0]}
 	for _, x := range xs[1:] {
 		last := out[len(out)-1]
 		if x-last < 1e-9 {
 			continue
 		}
-		for n, k := math.Ceil((x-last)/4), 1.0; k < n; k++ {
-			out = append(out[:len(out):len(out)], last+(x-last)*k/n)
+		for n, k := math.Ceil((x-last)/most), 1.0; k < n; k++ {
+			out = append(out, last+(x-last)*k/n)
 		}
-		out = append(out[:len(out):len(out)], x)
+		out = append(out, x)
 	}
 	return out
 }
 
 // base lays the beam on the arch: its underside is the fitted surface, its
-// axis half the base's height above it.
+// nodes lie half the base's height above it.
 func (b *Built) base(xs []float64, card materials.Card) {
 	br, st := b.Case.Bridge, b.Bridge
+	law := woodLaw(card.Wood, float64(br.RingAngle))
 	for i, x := range xs {
 		p := mesh.Point{br.At[0] + x, br.At[1]}
 		z := b.Plate.Outer.At(p).Z + br.Height.Value(x)/2
@@ -113,60 +104,81 @@ func (b *Built) base(xs []float64, card materials.Card) {
 		if i == 0 {
 			continue
 		}
-		h := br.Height.Value((xs[i-1] + x) / 2)
-		sec := bridgeSection(float64(br.Width), h, card.Wood, float64(br.RingAngle))
-		st.body.Beams = append(st.body.Beams, fem.BodyBeam{Nodes: [2]int32{int32(i - 1), int32(i)},
-			Up: [3]float64{0, 0, 1}, Section: sec})
-		st.mass += float64(br.Width) * h * (x - xs[i-1]) * card.Wood.Density * gramPerMM3
+		mid := (xs[i-1] + x) / 2
+		sec := law.solid(float64(br.Width), br.Height.Value(mid))
+		if wall, depth := br.hollowOf(mid); depth > 0 {
+			sec = law.hollowed(float64(br.Width), br.Height.Value(mid), wall, depth)
+		}
+		st.add(sec, [2]int32{int32(i - 1), int32(i)}, card.Wood.Density)
+	}
+	st.base = len(xs)
+}
+
+// hollowOf returns wall and depth of the hollow at x, zero where the base is
+// solid: between the feet, and within a wall of their ends.
+func (b *Bridge) hollowOf(x float64) (wall, depth float64) {
+	if b.Hollow == nil {
+		return 0, 0
+	}
+	for i := range b.Feet {
+		if b.hollowAt(i, x, 0) {
+			return float64(b.Hollow.Wall), float64(b.Hollow.Depth)
+		}
+	}
+	return 0, 0
+}
+
+// add adds one beam between two nodes of the body and counts its mass.
+func (st *standing) add(sec bridgeSection, nodes [2]int32, density float64) {
+	lift := [3]float64{0, 0, sec.lift}
+	st.body.Beams = append(st.body.Beams, fem.BodyBeam{Nodes: nodes, Offset: [2][3]float64{lift, lift},
+		Up: [3]float64{0, 0, 1}, Section: sec.rect, Own: sec.own})
+	p, q := st.body.Nodes[nodes[0]], st.body.Nodes[nodes[1]]
+	m := sec.area * math.Abs(q[0]-p[0]) * density * gramPerMM3
+	st.weigh(m, [3]float64{(p[0] + q[0]) / 2, (p[1] + q[1]) / 2, (p[2]+q[2])/2 + sec.lift})
+}
+
+// weigh adds a mass at a place; centre holds the sum until it is divided.
+func (st *standing) weigh(m float64, at [3]float64) {
+	st.mass += m
+	for k := range 3 {
+		st.centre[k] += m * at[k]
 	}
 }
 
-// bridgeSection is a rectangle with L along the bridge and the rings turned
-// by ringAngle, deg: 0 has R upright, 90 has T upright.
-func bridgeSection(width, height float64, w materials.Orthotropic, ringAngle float64) fem.RectSection {
-	s := w.Compliance().Between(materials.BridgeAxes(ringAngle), materials.GlobalAxes())
-	return fem.RectSection{Width: width, Height: height, E: w.EL, Gxy: 1 / s[5][5], Gxz: 1 / s[4][4]}
-}
-
-// pads lays the contact grid on the bearing area.
-func (b *Built) pads(xs []float64, card materials.Card) {
+// pads lays the contact points on the bearing area.
+func (b *Built) pads(card materials.Card) {
 	br, st := b.Case.Bridge, b.Bridge
-	feet := br.feet()
-	total, done := 0.0, 0.0
-	for _, f := range feet {
-		total += f[1] - f[0]
+	total := 0.0
+	var before []float64
+	for _, f := range br.Feet {
+		before = append(before, total)
+		total += float64(f.To - f.From)
 	}
 	bed := b.bedding(card)
-	for k, f := range feet {
-		cols := columns(f)
-		dx := (f[1] - f[0]) / float64(len(cols))
-		for _, x := range cols {
-			node, _ := slices.BinarySearch(xs, x-1e-9)
-			for row := range padRows {
-				dy := float64(br.Width) / padRows
-				y := (float64(row)+0.5)*dy - float64(br.Width)/2
-				st.pads = append(st.pads, b.pad(int32(node), [2]float64{x, y}, [2]float64{dx, dy}, bed))
-				st.x, st.y, st.foot = append(st.x, x), append(st.y, y), append(st.foot, k)
-				st.along = append(st.along, (done+x-f[0])/total)
-			}
-		}
-		done += f[1] - f[0]
+	for _, c := range st.cells {
+		st.pads = append(st.pads, b.pad(c, bed))
+		st.along = append(st.along, (before[c.foot]+c.x-float64(br.Feet[c.foot].From))/total)
 	}
 }
 
-// pad is one cell of the contact grid about the place c of the foot.
-func (b *Built) pad(node int32, c, size [2]float64, bed bedding) fem.Pad {
+// pad is the contact point of one cell.
+func (b *Built) pad(c cell, bed bedding) fem.Pad {
 	br := b.Case.Bridge
-	mid := mesh.Point{br.At[0] + c[0], br.At[1] + c[1]}
-	lo := mesh.Point{mid[0] - size[0]/2, mid[1] - size[1]/2}
-	hi := mesh.Point{mid[0] + size[0]/2, mid[1] + size[1]/2}
-	p := fem.Pad{Node: node, Area: size[0] * size[1], Spread: b.place.spread(lo, hi, 2, 2)}
-	j := b.Plate.Outer.At(mid)
-	p.Dir = surfaceFrame(j)
-	p.Gap = br.Gap(c[0], c[1])
-	n, t := bed.per(p.Dir, br.Height.Value(c[0]), b.Plate.Thickness.At(mid).Z)
+	mid := mesh.Point{br.At[0] + c.x, br.At[1] + c.y}
+	lo := mesh.Point{mid[0] - c.dx/2, mid[1] - c.dy/2}
+	hi := mesh.Point{mid[0] + c.dx/2, mid[1] + c.dy/2}
+	p := fem.Pad{Node: b.Bridge.nearestNode(mid[0], 0, b.Bridge.base), Area: c.area(), Spread: b.place.spread(lo, hi, 2, 2)}
+	p.Dir = surfaceFrame(b.Plate.Outer.At(mid))
+	p.Gap = br.meanGap(c)
+	n, t := bed.per(p.Dir, br.Height.Value(c.x), b.Plate.Thickness.At(mid).Z)
 	p.Bedding = [2]float64{n / p.Area, t / p.Area}
 	return p
+}
+
+// meanGap is the gap's mean along a cell, by Simpson's rule, mm.
+func (b *Bridge) meanGap(c cell) float64 {
+	return (b.Gap(c.x-c.dx/2, c.y) + 4*b.Gap(c.x, c.y) + b.Gap(c.x+c.dx/2, c.y)) / 6
 }
 
 // surfaceFrame is the outward normal of the outer surface, then the tangent
@@ -184,10 +196,10 @@ func surfaceFrame(j mesh.Jet) [3][3]float64 {
 // strings do when the foot slips.
 func (b *Built) guides() {
 	st := b.Bridge
-	at := b.saddle(0)
+	node, at := b.saddleNode(0), b.saddle(0)
 	for _, g := range []fem.Guide{{Dir: [3]float64{1, 0, 0}}, {Dir: [3]float64{0, 1, 0}},
 		{Dir: [3]float64{0, 0, 1}, Turn: true}} {
-		g.Node, g.At = st.mid, at
+		g.Node, g.At = node, at
 		st.body.Guides = append(st.body.Guides, g)
 	}
 }
@@ -198,15 +210,31 @@ func (b *Built) saddle(x float64) [3]float64 {
 	return [3]float64{br.At[0] + x, br.At[1], b.Plate.Outer.At(br.At).Z + float64(br.SaddleHeight)}
 }
 
+// saddleNode is the body node that carries string contact at x.
+func (b *Built) saddleNode(x float64) int32 {
+	return b.Bridge.nearestNode(b.Case.Bridge.At[0]+x, b.Bridge.saddle[0], b.Bridge.saddle[1])
+}
+
 // stringLoads puts each string's forces on the saddle, carried by the nearest
 // station through a rigid arm.
 func (b *Built) stringLoads() []fem.BodyLoad {
 	var loads []fem.BodyLoad
 	for _, s := range b.Case.StringForces() {
-		loads = append(loads, fem.BodyLoad{Node: b.Bridge.nearestNode(b.Case.Bridge.At[0] + s.X), At: b.saddle(s.X),
+		loads = append(loads, fem.BodyLoad{Node: b.saddleNode(s.X), At: b.saddle(s.X),
 			F: [3]float64{0, s.Along, -s.Downforce}})
 	}
 	return loads
+}
+
+// nearestNode is the node of the range first..end nearest to x, mm.
+func (st *standing) nearestNode(x float64, first, end int) int32 {
+	best := first
+	for i := first; i < end; i++ {
+		if math.Abs(st.body.Nodes[i][0]-x) < math.Abs(st.body.Nodes[best][0]-x) {
+			best = i
+		}
+	}
+	return int32(best)
 }
 
 // zone marks the nodes of the triangles that the pads press on.

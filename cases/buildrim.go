@@ -145,3 +145,42 @@ func unit2(x, y float64) [2]float64 {
 	l := math.Hypot(x, y)
 	return [2]float64{x / l, y / l}
 }
+
+// squeeze presses the plate's edge together at the two blocks: equal and
+// opposite forces in its plane, spread evenly over each block's nodes.
+func (b *Built) squeeze() {
+	f := float64(b.Case.Rim.Squeeze)
+	if f == 0 {
+		return
+	}
+	lo, hi := b.span()
+	for _, end := range []struct {
+		name string
+		push float64
+	}{{"neck", -f}, {"tail", f}} {
+		var nodes []int32
+		for _, n := range b.Mesh.Rim {
+			p := b.Mesh.Points[n]
+			if b.sectorOf(p[0], p[1], lo, hi) == end.name {
+				nodes = append(nodes, n)
+			}
+		}
+		for _, n := range nodes {
+			b.Loads = append(b.Loads, fem.PointForce{At: b.corner(n), F: [3]float64{0, end.push / float64(len(nodes)), 0}})
+		}
+	}
+}
+
+// corner is a plate node as a place on one of its triangles.
+func (b *Built) corner(node int32) fem.SurfacePoint {
+	for i, t := range b.Mesh.Tris {
+		for k, n := range t {
+			if n == node {
+				at := fem.SurfacePoint{Shell: int32(i)}
+				at.L[k] = 1
+				return at
+			}
+		}
+	}
+	panic("cases: a rim node without a triangle") // the mesher leaves none
+}

@@ -106,17 +106,20 @@ func (s *Solution) FootColumns() []FootColumn {
 		return nil
 	}
 	var out []FootColumn
+	var area float64
 	for i := range s.Bridge.pads {
-		p := &s.Bridge.pads[i]
-		x := s.Case.Bridge.At[0] + s.Bridge.x[i]
+		p, k := &s.Bridge.pads[i], s.Bridge.cells[i]
+		x := s.Case.Bridge.At[0] + k.x
 		if n := len(out); n == 0 || out[n-1].X != x {
-			out = append(out, FootColumn{X: x, Foot: s.Bridge.foot[i]})
+			out, area = append(out, FootColumn{X: x, Foot: k.foot}), 0
 		}
 		c := &out[len(out)-1]
 		f, _ := s.padForce(i)
 		c.Force += f
-		c.Relief += p.Gap / padRows
-		c.Gap += s.Result.State.Gap[i] / padRows
+		w := p.Area / (area + p.Area) // running mean
+		area += p.Area
+		c.Relief += w * (p.Gap - c.Relief)
+		c.Gap += w * (s.Result.State.Gap[i] - c.Gap)
 	}
 	return out
 }

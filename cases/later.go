@@ -9,14 +9,8 @@ import (
 // a row out lets the key through.
 func later() []laterRow {
 	return []laterRow{
-		{key: "bridge.build", value: "posts", what: "a bridge of base, posts and saddle beam"},
-		{key: "bridge.hollow", what: "a hollowed base"},
-		{key: "bridge.foot.bearing", value: "perimeter", what: "bearing on the foot's perimeter"},
-		{key: "brace.joined", value: true, what: "braces let into each other"},
 		{key: "plate.arch.templates", what: "an arch from templates"},
 		{key: "plate.thickness.templates", what: "a thickness from templates"},
-		{key: "post", what: "a post between top and back"},
-		{key: "rim.squeeze", what: "the strings' squeeze of the body"},
 		{key: "strings.path", what: "break angles from the strings' path"},
 	}
 }

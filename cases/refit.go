@@ -43,7 +43,7 @@ func (p *Prepared) Refit(c *Case) (*Solution, error) {
 	st := *p.Bridge
 	st.pads = slices.Clone(st.pads)
 	for i := range st.pads {
-		st.pads[i].Gap = c.Bridge.Gap(st.x[i], st.y[i])
+		st.pads[i].Gap = c.Bridge.meanGap(st.cells[i])
 	}
 	b.Bridge = &st
 	q := *p

@@ -81,9 +81,10 @@ type Spot struct {
 
 // MassReport holds the masses, g.
 type MassReport struct {
-	Plate  float64 `json:"plate"`
-	Braces float64 `json:"braces"`
-	Bridge Num     `json:"bridge"`
+	Plate        float64     `json:"plate"`
+	Braces       float64     `json:"braces"`
+	Bridge       Num         `json:"bridge"`
+	BridgeCentre *[3]float64 `json:"bridge_centre"` // mm, of mass; null without a bridge
 }
 
 // StringsReport holds the strings' forces, N.
@@ -194,6 +195,13 @@ type ReactionsReport struct {
 	Total   [3]float64    `json:"total"`
 	Applied [3]float64    `json:"applied"`
 	Sectors SectorsReport `json:"sectors"`
+	Posts   []PostReport  `json:"posts,omitempty"` // sectors and posts sum to the total
+}
+
+// PostReport is what one post between top and back holds up, N.
+type PostReport struct {
+	Name  string  `json:"name"`
+	Force float64 `json:"force"`
 }
 
 // SectorsReport is the upward reaction at the two blocks and the two sides, N.

@@ -149,19 +149,20 @@ func (s *Solution) footPressure(r *StrengthReport, plate materials.Strength) {
 		return
 	}
 	worst := 0.0
-	for k := range s.Bridge.x {
+	for _, k := range s.Bridge.cells {
+		lo := k.x - k.dx/2
+		if lo+footWindow > float64(s.Case.Bridge.Feet[k.foot].To)+1e-9 {
+			continue
+		}
 		force, area := 0.0, 0.0
-		for i := range s.Bridge.x {
-			if s.Bridge.foot[i] == s.Bridge.foot[k] && s.Bridge.x[i] >= s.Bridge.x[k]-1e-9 &&
-				s.Bridge.x[i] < s.Bridge.x[k]+footWindow-1e-9 {
+		for i, c := range s.Bridge.cells {
+			if c.foot == k.foot && c.x > lo && c.x < lo+footWindow {
 				f, _ := s.padForce(i)
 				force += f
-				area += s.Bridge.pads[i].Area
+				area += c.area()
 			}
 		}
-		if area >= 0.99*footWindow*float64(s.Case.Bridge.Width)-1e-9 {
-			worst = math.Max(worst, force/area)
-		}
+		worst = math.Max(worst, force/area)
 	}
 	r.FootPressure = Num(worst)
 	limit := plate.CompressionPerp

@@ -60,6 +60,7 @@ func (s *Solution) masses() MassReport {
 	}
 	if s.Bridge != nil {
 		m.Bridge = Num(s.Bridge.mass)
+		m.BridgeCentre = &s.Bridge.centre
 	}
 	return m
 }
@@ -160,10 +161,15 @@ func (s *Solution) braceReports() []BraceReport {
 func (s *Solution) reactions() ReactionsReport {
 	r := ReactionsReport{Applied: s.Result.Applied}
 	lo, hi := s.span()
-	for _, re := range s.Result.Reactions {
-		p := s.Model.Nodes[re.Node].P
+	posts := len(s.Result.Reactions) - len(s.Model.Springs) + s.firstPost
+	for i, re := range s.Result.Reactions {
+		p := re.At
 		for k := range 3 {
 			r.Total[k] += re.F[k]
+		}
+		if i >= posts {
+			r.Posts = append(r.Posts, PostReport{Name: s.Case.Posts[i-posts].Name, Force: re.F[2]})
+			continue
 		}
 		*r.Sectors.at(s.sectorOf(p[0], p[1], lo, hi)) += re.F[2]
 	}
@@ -223,16 +229,5 @@ func (s *Solution) sink() float64 {
 
 // BodyPoint is the deformed place of the saddle at x from the bridge's middle.
 func (s *Solution) saddleMove(x float64) [3]float64 {
-	node := s.Bridge.nearestNode(s.Case.Bridge.At[0] + x)
-	return s.Result.BodyMove(node, s.saddle(x))
-}
-
-func (st *standing) nearestNode(x float64) int32 {
-	best := int32(0)
-	for i, p := range st.body.Nodes {
-		if math.Abs(p[0]-x) < math.Abs(st.body.Nodes[best][0]-x) {
-			best = int32(i)
-		}
-	}
-	return best
+	return s.Result.BodyMove(s.saddleNode(x), s.saddle(x))
 }

@@ -45,8 +45,8 @@ func (s *Solution) bridgeReport() *BridgeReport {
 	st := s.Bridge
 	u := s.Result.Body
 	r := &BridgeReport{Sink: s.sink()}
-	first, last := st.body.Nodes[0], st.body.Nodes[len(st.body.Nodes)-1]
-	r.EndSink = [2]float64{-u[2], -u[6*(len(st.body.Nodes)-1)+2]}
+	first, last := st.body.Nodes[0], st.body.Nodes[st.base-1]
+	r.EndSink = [2]float64{-u[2], -u[6*(st.base-1)+2]}
 	r.Tilt = TiltReport{
 		ForeAft:  -degrees(u[6*st.mid+3]),
 		Sideways: degrees(math.Atan((r.EndSink[1] - r.EndSink[0]) / (last[0] - first[0]))),
@@ -82,7 +82,7 @@ func (s *Solution) contact(r *BridgeReport) {
 			Force: f, Pressure: f / p.Area, Drag: drag})
 		share[s.Bridge.third(i)] += f
 		sum += f
-		spread += f * math.Abs(s.Bridge.x[i])
+		spread += f * math.Abs(s.Bridge.cells[i].x)
 		r.GapLeft = math.Max(r.GapLeft, s.Result.State.Gap[i])
 	}
 	r.Share = ShareReport{BassEnd: share[0] / sum, Middle: share[1] / sum, TrebleEnd: share[2] / sum}
@@ -98,11 +98,11 @@ func (s *Solution) friction() Num {
 	}
 	type sum struct{ n, t, u float64 }
 	groups := map[int]*sum{}
-	two := s.Bridge.foot[len(s.Bridge.foot)-1] > 0
+	two := len(s.Case.Bridge.Feet) > 1
 	for i := range s.Bridge.pads {
 		k := s.Bridge.third(i)
 		if two {
-			k = s.Bridge.foot[i]
+			k = s.Bridge.cells[i].foot
 		}
 		if groups[k] == nil {
 			groups[k] = &sum{}
@@ -134,11 +134,11 @@ func (s *Solution) events(r *BridgeReport) {
 	stations := map[float64]bool{}
 	for i := range st.pads {
 		if st.third(i) == middleThird {
-			stations[st.x[i]] = true
+			stations[st.cells[i].x] = true
 		}
 	}
 	for _, e := range s.Result.State.Events {
-		x := st.x[e.Pad]
+		x := st.cells[e.Pad].x
 		if !e.Closes || !stations[x] {
 			continue
 		}

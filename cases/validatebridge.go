@@ -14,6 +14,8 @@ func (c *Case) checkBridge(r *report) {
 	b.checkFeet(r)
 	b.checkBody(r)
 	b.checkRelief(r)
+	b.checkHollow(r)
+	c.checkPosts(r)
 	if c.Strings != nil && r.clean("strings", "bridge") {
 		c.checkTipping(r)
 	}

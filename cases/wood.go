@@ -98,20 +98,25 @@ func (c *Case) findWoods(r *report) {
 	}
 	f.find("plate.wood", c.Plate.Wood)
 	for i, b := range c.Braces {
-		key := entryKey("brace", i+1) + ".wood"
-		if b.Wood != "" {
-			f.find(key, b.Wood)
-		} else if card, ok := f.cards["plate.wood"]; ok {
-			f.cards[key] = card
-		}
+		f.findOr(entryKey("brace", i+1)+".wood", b.Wood, "plate.wood")
 	}
 	if c.Rim.Support == "elastic" {
 		f.find("rim.side_wood", c.Rim.SideWood)
 	}
 	if c.Bridge != nil {
 		f.find("bridge.wood", c.Bridge.Wood)
+		f.findOr("bridge.saddle_beam.wood", c.Bridge.SaddleBeam.Wood, "bridge.wood")
 	}
 	c.cards = f.cards
+}
+
+// findOr resolves one name; without one it takes the wood of another key.
+func (f *woodFinder) findOr(key, name, other string) {
+	if name != "" {
+		f.find(key, name)
+	} else if card, ok := f.cards[other]; ok {
+		f.cards[key] = card
+	}
 }
 
 // find resolves one name.

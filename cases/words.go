@@ -36,9 +36,12 @@ func (r *Report) sayTop(b *strings.Builder) {
 	line(b, "mass", "%.0f g the plate, %.1f g the braces", r.Mass.Plate, r.Mass.Braces)
 	line(b, "thickness", "%.1f mm at (%.0f, %.0f) to %.1f mm at (%.0f, %.0f)", r.Top.Thinnest.Value, r.Top.Thinnest.X,
 		r.Top.Thinnest.Y, r.Top.Thickest.Value, r.Top.Thickest.X, r.Top.Thickest.Y)
-	line(b, "apex", "%.1f mm high at (%.0f, %.0f)", r.Top.Apex.Value, r.Top.Apex.X, r.Top.Apex.Y)
-	line(b, "steepest slope", "%.1f degrees at (%.0f, %.0f)", r.Top.Steepest.Value, r.Top.Steepest.X, r.Top.Steepest.Y)
-	if r.Top.ApexSink.Known() {
+	arched := r.Top.Steepest.Value > 0.1
+	if arched {
+		line(b, "apex", "%.1f mm high at (%.0f, %.0f)", r.Top.Apex.Value, r.Top.Apex.X, r.Top.Apex.Y)
+		line(b, "steepest slope", "%.1f degrees at (%.0f, %.0f)", r.Top.Steepest.Value, r.Top.Steepest.X, r.Top.Steepest.Y)
+	}
+	if arched && r.Top.ApexSink.Known() {
 		line(b, "the apex sinks", "%.3f mm", float64(r.Top.ApexSink))
 	}
 	line(b, "it sinks most", "%.3f mm at (%.0f, %.0f)", r.Top.MostSunk.Value, r.Top.MostSunk.X, r.Top.MostSunk.Y)
@@ -134,9 +137,12 @@ func (r *Report) sayPaths(b *strings.Builder) {
 	s := r.Reactions.Sectors
 	section(b, "Where the load goes")
 	line(b, "the edge holds up", "neck %.1f N, tail %.1f N, bass side %.1f N, treble side %.1f N", s.Neck, s.Tail, s.Bass, s.Treble)
+	for _, p := range r.Reactions.Posts {
+		line(b, p.Name+" holds up", "%.1f N", p.Force)
+	}
 	e := r.Energy
 	if e.Total > 0 {
-		line(b, "energy", "%.2f N mm: stretching %.0f %%, bending %.0f %%, shear %.0f %%, braces %.0f %%, bridge %.0f %%, bedding %.0f %%, rim %.0f %%",
+		line(b, "energy", "%.2f N mm: stretching %.0f %%, bending %.0f %%, shear %.0f %%, braces %.0f %%, bridge %.0f %%, bedding %.0f %%, rim and supports %.0f %%",
 			e.Total, 100*e.Membrane/e.Total, 100*e.Bending/e.Total, 100*e.Shear/e.Total, 100*e.Braces/e.Total,
 			100*e.Bridge/e.Total, 100*e.Bedding/e.Total, 100*e.Rim/e.Total)
 	}

@@ -128,11 +128,33 @@ func (s *System) sum() {
 	for i := range s.Beams {
 		s.K.Add(s.beamStiffness(i))
 	}
-	for _, sp := range m.Springs {
-		var k [36]float64
-		k[7*sp.Dof] = sp.K
-		s.K.Add([]int32{sp.Node}, k[:])
+	for i := range m.Springs {
+		nodes, row := s.springRow(i)
+		var k [324]float64
+		for a := range row {
+			for b := range row {
+				k[18*a+b] = m.Springs[i].K * row[a] * row[b]
+			}
+		}
+		s.K.Add(nodes, k[:])
 	}
+}
+
+// springRow gives the movement of spring i's place along it as a row over the
+// freedoms of its triangle.
+func (s *System) springRow(i int) (nodes []int32, row [18]float64) {
+	sp := &s.Model.Springs[i]
+	move := s.Shells[sp.At.Shell].RowsAt(sp.At.L, sp.At.Zeta)
+	for j := range row {
+		row[j] = sp.Dir[0]*move[0][j] + sp.Dir[1]*move[1][j] + sp.Dir[2]*move[2][j]
+	}
+	return s.Model.Shells[sp.At.Shell].Nodes[:], row
+}
+
+// springMove is how far spring i's place moves along it, mm.
+func (s *System) springMove(i int, u []float64) float64 {
+	sp := &s.Model.Springs[i]
+	return dot3(sp.Dir, s.moveAt(u, sp.At))
 }
 
 func (s *System) fix() {

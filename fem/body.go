@@ -19,8 +19,10 @@ type Body struct {
 // BodyBeam is one straight stretch between two nodes of a body.
 type BodyBeam struct {
 	Nodes   [2]int32
+	Offset  [2][3]float64 // rigid arms from the nodes to the axis, mm
 	Up      [3]float64
 	Section RectSection
+	Own     Rigidity // if not zero, instead of the rectangle's
 }
 
 // BodyLoad is a force on a rigid arm from a node.
@@ -77,8 +79,8 @@ func newFrame(b *Body) (*frame, error) {
 	for i := range b.Beams {
 		bb := &b.Beams[i]
 		el, err := NewBeam(BeamInput{
-			X:  [2][3]float64{b.Nodes[bb.Nodes[0]], b.Nodes[bb.Nodes[1]]},
-			Up: bb.Up, Section: bb.Section})
+			X:      [2][3]float64{b.Nodes[bb.Nodes[0]], b.Nodes[bb.Nodes[1]]},
+			Offset: bb.Offset, Up: bb.Up, Section: bb.Section, Own: bb.Own})
 		if err != nil {
 			return nil, fmt.Errorf("bridge station %d: %w", i, err)
 		}

@@ -38,7 +38,7 @@ func (s *System) resultant(f []float64, force, moment *[3]float64) {
 func (r *Result) balance(force, moment [3]float64) {
 	scaleF, size := norm3(force), 0.0
 	for _, re := range r.Reactions {
-		p := r.Plate.Model.Nodes[re.Node].P
+		p := re.At
 		f := [3]float64{re.F[0], re.F[1], re.F[2]}
 		addAt(&force, &moment, p, f)
 		moment = add3(moment, [3]float64{re.F[3], re.F[4], re.F[5]})

@@ -33,9 +33,6 @@ func (s *System) explain(err error) error {
 	if !errors.As(err, &pe) {
 		return err
 	}
-	cause := "a part is not held anywhere; give the rim or a bench support"
-	if len(s.Model.Fixed) > 0 || len(s.Model.Springs) > 0 {
-		cause = "the supports leave a motion free, or a part of the plate hangs on nothing"
-	}
+	cause := "nothing holds the plate, or its supports leave a motion free, or a part of it hangs on nothing; give [rim] support or bench supports"
 	return &UnsupportedError{At: s.Model.Nodes[pe.Node].P, Dof: pe.Dof, Cause: cause, Err: err}
 }

@@ -8,7 +8,8 @@ import (
 // there, and the plate's rotation, as rows over the plate's freedoms. The
 // section's lean in the plane of bending is its own, kept by an extra node:
 // plate and brace share the glue face, not their shear strains, which differ
-// as their shear stiffnesses and loads do.
+// as their shear stiffnesses and loads do. Where braces are let into each other
+// the joint's three rotations are common to them.
 type glue struct {
 	nodes []int32
 	rows  [6][]float64 // each 6·len(nodes)
@@ -28,6 +29,9 @@ func (s *System) newGlue(b *BeamElem, end int) glue {
 		at := 6 * slices.Index(g.nodes, n)
 		for a := range 3 {
 			copy(g.rows[a][at:at+6], move[a][6*c:6*c+6])
+			if b.Joined[end] {
+				continue
+			}
 			for d := range 3 { // rotation without its part about Across
 				g.rows[3+a][at+3+d] = -p.L[c] * b.Across[a] * b.Across[d]
 			}
@@ -36,6 +40,10 @@ func (s *System) newGlue(b *BeamElem, end int) glue {
 	}
 	at := 6 * slices.Index(g.nodes, b.Lean[end])
 	for a := range 3 {
+		if b.Joined[end] {
+			g.rows[3+a][at+3+a] = 1
+			continue
+		}
 		g.rows[3+a][at+leanDof] = b.Across[a]
 	}
 	return g

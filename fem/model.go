@@ -42,6 +42,7 @@ type BeamElem struct {
 	Glued   bool            // to the places Glue; else rigidly to the nodes
 	Glue    [2]SurfacePoint // on the plate's inner face
 	Lean    [2]int32        // nodes that keep the section's own lean, see AddLean
+	Joined  [2]bool         // the lean node is a joint that turns whole: see AddJoint
 	Across  [3]float64      // unit vector about which it leans, square to the beam
 	Offset  [2][3]float64   // from the node or the glue to the beam's axis, mm
 	Up      [3]float64      // the section's height direction
@@ -51,11 +52,12 @@ type BeamElem struct {
 	Group   int32 // index of the brace; -1 if none
 }
 
-// Spring ties one freedom of a node to the ground.
+// Spring ties a place of a shell to the ground along one direction: a post
+// between top and back, a soft support.
 type Spring struct {
-	Node int32
-	Dof  int     // 0 to 5
-	K    float64 // N/mm or N·mm/rad
+	At  SurfacePoint
+	Dir [3]float64 // unit vector
+	K   float64    // N/mm
 }
 
 // Fix holds one freedom of a node.
@@ -108,6 +110,17 @@ func (m *Model) AddLean(place mesh.Node) int32 {
 		if d != leanDof {
 			m.Fixed = append(m.Fixed, Fix{Node: n, Dof: d})
 		}
+	}
+	return n
+}
+
+// AddJoint adds a node that keeps all three rotations of a place where crossing
+// braces are let into each other, and returns its number.
+func (m *Model) AddJoint(place mesh.Node) int32 {
+	n := int32(len(m.Nodes))
+	m.Nodes = append(m.Nodes, place)
+	for d := range 3 {
+		m.Fixed = append(m.Fixed, Fix{Node: n, Dof: d})
 	}
 	return n
 }

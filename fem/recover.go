@@ -5,9 +5,10 @@ import (
 	"slices"
 )
 
-// Reaction is what the ground gives to a held node.
+// Reaction is what the ground gives to a held node or through a spring.
 type Reaction struct {
-	Node int32
+	Node int32      // -1 for a spring
+	At   [3]float64 // mm
 	F    [6]float64 // N and N·mm
 }
 
@@ -129,26 +130,23 @@ func (r *Result) react(load []float64) {
 	for _, f := range s.Model.Fixed {
 		held[f.Node] = new([6]float64)
 	}
-	for _, sp := range s.Model.Springs {
-		if held[sp.Node] == nil {
-			held[sp.Node] = new([6]float64)
-		}
-	}
 	s.internal(r.U, held)
 	for _, n := range slices.Sorted(keys(held)) {
 		f := *held[n]
 		for k := range 6 {
 			f[k] -= load[6*int(n)+k]
-			if !s.fixed[6*int(n)+int(k)] {
+			if !s.fixed[6*int(n)+k] {
 				f[k] = 0
 			}
 		}
-		for _, sp := range s.Model.Springs {
-			if sp.Node == n {
-				f[sp.Dof] -= sp.K * r.U[6*int(n)+sp.Dof]
-			}
+		if f == ([6]float64{}) {
+			continue // the idle freedoms of a lean node
 		}
-		r.Reactions = append(r.Reactions, Reaction{Node: n, F: f})
+		r.Reactions = append(r.Reactions, Reaction{Node: n, At: s.Model.Nodes[n].P, F: f})
+	}
+	for i, sp := range s.Model.Springs {
+		f := scale3(sp.Dir, -sp.K*s.springMove(i, r.U))
+		r.Reactions = append(r.Reactions, Reaction{Node: -1, At: s.Place(sp.At), F: [6]float64{f[0], f[1], f[2]}})
 	}
 }
 
@@ -240,8 +238,8 @@ func (r *Result) energies() {
 			e.Rim += s.Beams[i].Energy(&ub)
 		}
 	}
-	for _, sp := range s.Model.Springs {
-		v := r.U[6*int(sp.Node)+sp.Dof]
+	for i, sp := range s.Model.Springs {
+		v := s.springMove(i, r.U)
 		e.Rim += sp.K * v * v / 2
 	}
 	r.bodyEnergies()

@@ -203,6 +203,7 @@ func TestPivotError(t *testing.T) {
 		{"not a number", func(m *Matrix) { tie(m, n); m.val[blockLen*int(m.ptr[12]-1)+5*7] = math.NaN() }, -1, 0, 0},
 		{"infinite", func(m *Matrix) { tie(m, n); m.val[blockLen*int(m.ptr[12]-1)+5*7] = math.Inf(1) }, -1, 0, 0},
 		{"tiny", func(m *Matrix) { tie(m, n); dependent(m, n, 1e-15) }, n, -1, 1},
+		{"worst of two", func(m *Matrix) { tie(m, n); dependent(m, n, 1e-15); indefinite(m, n) }, n, 4, 2},
 		{"small enough", func(m *Matrix) { tie(m, n); dependent(m, n, 1e-11) }, -2, 0, 0},
 	} {
 		for workers := 1; workers <= 2; workers++ {
@@ -257,5 +258,42 @@ func TestEmpty(t *testing.T) {
 	f.SolveMany(nil, 3)
 	if c := f.Compliance(nil); len(c) != 0 {
 		t.Errorf("compliance of nothing has %d values", len(c))
+	}
+}
+
+// indefinite makes the pivot of ry of a lone node 1 - 2² = -3.
+func indefinite(m *Matrix, node int32) {
+	blk := m.val[blockLen*int(m.ptr[node+1]-1):][:blockLen]
+	blk[22], blk[27] = 2, 2
+}
+
+// TestMechanism leaves a plate of springs free: its six rigid translations (one
+// for each degree of freedom) must be found, whatever the stiffness of each edge.
+// One held node then makes it positive definite.
+func TestMechanism(t *testing.T) {
+	rng := rand.New(rand.NewPCG(10, 1))
+	p := hexPlate(600, rng, nil).bridge(30)
+	for _, spread := range []float64{0, 3, 6} { // decades
+		m := NewMatrix(len(p.xy), p.tris)
+		for _, tri := range p.tris {
+			for e := range tri {
+				k := make([]float64, 144)
+				for d := range Block {
+					s := math.Pow(10, spread*rng.Float64())
+					k[12*d+d], k[12*(d+6)+d+6], k[12*d+d+6], k[12*(d+6)+d] = s, s, -s, -s
+				}
+				m.Add([]int32{tri[e], tri[(e+1)%3]}, k)
+			}
+		}
+		a := mustAnalyse(t, m, p)
+		_, err := Factorize(m, a, 2)
+		var pe *PivotError
+		if !errors.As(err, &pe) || pe.Count != Block {
+			t.Errorf("free plate, %g decades: %v, want %d bad pivots", spread, err, Block)
+		}
+		m.Fix([]int32{30, 31, 32, 33, 34, 35})
+		if _, err := Factorize(m, a, 2); err != nil {
+			t.Errorf("held plate, %g decades: %v", spread, err)
+		}
 	}
 }

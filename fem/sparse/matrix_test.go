@@ -72,7 +72,7 @@ func checkProduct(t *testing.T, rng *rand.Rand, m *Matrix) {
 // TestMisuse checks that a caller's bug panics instead of giving a number.
 func TestMisuse(t *testing.T) {
 	m := NewMatrix(3, [][]int32{{0, 1}})
-	p := plate{last: []int32{1}}
+	p, m0 := plate{last: []int32{1}}, identity(1)
 	f := mustFactorize(t, identity(3), mustAnalyse(t, identity(3), p), 1, kernels{})
 	for name, call := range map[string]func(){
 		"node outside":       func() { NewMatrix(2, [][]int32{{0, 2}}) },
@@ -83,6 +83,7 @@ func TestMisuse(t *testing.T) {
 		"solve length":       func() { f.Solve(make([]float64, 17)) },
 		"solve many length":  func() { f.SolveMany(make([]float64, 18), 2) },
 		"column elsewhere":   func() { f.Compliance([]Column{{Dofs: []int32{0}, Vals: []float64{1}}}) },
+		"no last nodes":      func() { mustFactorize(t, m0, mustAnalyse(t, m0, plate{}), 1, kernels{}).Compliance(make([]Column, 1)) },
 		"column of no value": func() { f.Compliance([]Column{{Dofs: []int32{6}}}) },
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -1,0 +1,100 @@
+package cases
+
+import (
+	"math"
+	"slices"
+)
+
+// padStep is the contact step along the foot, mm, and padRows the rows across
+// a full face: finer than the 3 mm triangles under the foot, so that shares and
+// closing loads follow the wood and not the grid.
+const (
+	padStep = 2.0
+	padRows = 4
+)
+
+// cell is one rectangle of the contact grid; x and y are its middle from the
+// bridge's middle, mm.
+type cell struct {
+	x, y   float64
+	dx, dy float64
+	foot   int
+}
+
+func (c cell) area() float64 { return c.dx * c.dy }
+
+// cells lays the contact grid over the bearing area, foot by foot from the
+// bass, column by column. A perimeter bearing, or a base hollowed through its
+// face, bears on its walls alone: the same grid with a mask.
+func (b *Bridge) cells() []cell {
+	var out []cell
+	for i := range b.Feet {
+		xs, ys := b.bearingEdges(i)
+		for k := 1; k < len(xs); k++ {
+			for j := 1; j < len(ys); j++ {
+				c := cell{x: (xs[k-1] + xs[k]) / 2, y: (ys[j-1] + ys[j]) / 2,
+					dx: xs[k] - xs[k-1], dy: ys[j] - ys[j-1], foot: i}
+				if !b.hollowAt(i, c.x, c.y) {
+					out = append(out, c)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// wall is the width of the bearing wall of foot i, mm; 0 for a full face.
+func (b *Bridge) wall(i int) float64 {
+	switch {
+	case b.Hollow != nil:
+		return float64(b.Hollow.Wall)
+	case b.Feet[i].Bearing == "perimeter":
+		return float64(b.Feet[i].Wall)
+	}
+	return 0
+}
+
+// hollowAt says whether a place of foot i's face is cut away.
+func (b *Bridge) hollowAt(i int, x, y float64) bool {
+	w := b.wall(i)
+	f := b.Feet[i]
+	return w > 0 && x > float64(f.From)+w && x < float64(f.To)-w && math.Abs(y) < float64(b.Width)/2-w
+}
+
+// bearingEdges are the grid's lines along and across foot i, mm.
+func (b *Bridge) bearingEdges(i int) (xs, ys []float64) {
+	f, w := b.Feet[i], b.wall(i)
+	half := float64(b.Width) / 2
+	if w == 0 {
+		return divide(padStep, float64(f.From), float64(f.To)), divide(2*half/padRows, -half, half)
+	}
+	xs = divide(padStep, float64(f.From), float64(f.From)+w, float64(f.To)-w, float64(f.To))
+	ys = divide(2*half/padRows, -half, -half+w, half-w, half)
+	return xs, ys
+}
+
+// divide cuts each stretch between the places into equal parts near step.
+func divide(step float64, places ...float64) []float64 {
+	out := []float64{places[0]}
+	for k := 1; k < len(places); k++ {
+		a, b := places[k-1], places[k]
+		n := pieces(b-a, step)
+		for j := 1; j <= n; j++ {
+			out = append(out, a+(b-a)*float64(j)/float64(n))
+		}
+	}
+	return out
+}
+
+// pieces is the number of equal parts of about the given step over a length.
+func pieces(length, step float64) int { return max(1, int(math.Round(length/step))) }
+
+// columns are the middles along the bridge of a set of cells, rising.
+func columns(cells []cell) []float64 {
+	var xs []float64
+	for _, c := range cells {
+		xs = append(xs, c.x)
+	}
+	slices.Sort(xs)
+	return slices.Compact(xs)
+}

@@ -1,0 +1,291 @@
+package fem
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"os"
+	"testing"
+
+	"github.com/pelletier/go-toml/v2"
+
+	"archload/fem/sparse"
+)
+
+// verification is one row of a table in testdata/verification.
+type verification struct {
+	Name      string  `toml:"name"`
+	Quantity  string  `toml:"quantity"`
+	Value     float64 `toml:"value"`
+	Unit      string  `toml:"unit"`
+	Tolerance float64 `toml:"tolerance"` // relative
+	Kind      string  `toml:"kind"`
+	Source    string  `toml:"source"`
+}
+
+// readVerification reads one table; a row without unit, source or tolerance
+// is refused.
+func readVerification(t *testing.T, name string) []verification {
+	t.Helper()
+	data, err := os.ReadFile("../testdata/verification/" + name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var table struct {
+		Case []verification `toml:"case"`
+	}
+	if err := toml.Unmarshal(data, &table); err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	if len(table.Case) == 0 {
+		t.Fatalf("%s: no rows", name)
+	}
+	for i, c := range table.Case {
+		if c.Name == "" || c.Quantity == "" || c.Unit == "" || c.Source == "" || c.Tolerance <= 0 {
+			t.Fatalf("%s: row %d: want name, quantity, unit, source and a tolerance > 0, found %+v", name, i+1, c)
+		}
+	}
+	return table.Case
+}
+
+// springy is a plate that is nothing but one spring under each pad: pads in
+// plan, their compliance (mm/N) and the body that stands on them.
+type springy struct {
+	at   [][2]float64 // mm
+	give []float64    // mm/N
+	body *Body
+}
+
+// stand puts the body on the springs in slip; every pad hangs on the nearest
+// node of the body.
+func (s springy) stand(t *testing.T) *Standing {
+	t.Helper()
+	n := len(s.at)
+	c := &Condensed{hold: Slip, cols: make([]sparse.Column, n), loadAt: make([]float64, n), c: make([]float64, n*n)}
+	for i, p := range s.at {
+		best := 0
+		for k, q := range s.body.Nodes {
+			if math.Abs(q[0]-p[0]) < math.Abs(s.body.Nodes[best][0]-p[0]) {
+				best = k
+			}
+		}
+		c.pads = append(c.pads, Pad{Node: int32(best), At: [3]float64{p[0], p[1], 0},
+			Dir: [3][3]float64{{0, 0, 1}, {1, 0, 0}, {0, 1, 0}}})
+		c.c[i*n+i] = s.give[i]
+	}
+	st, err := c.Stand(s.body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return st
+}
+
+// straightBody is a straight beam along x through the given places, guided
+// across, along and about the upright; with plane, about its own axis too.
+func straightBody(xs []float64, sec RectSection, plane bool) *Body {
+	b := &Body{}
+	for i, x := range xs {
+		b.Nodes = append(b.Nodes, [3]float64{x, 0, 0})
+		if i > 0 {
+			b.Beams = append(b.Beams, BodyBeam{Nodes: [2]int32{int32(i - 1), int32(i)}, Up: [3]float64{0, 0, 1}, Section: sec})
+		}
+	}
+	b.Guides = []Guide{{Dir: [3]float64{1, 0, 0}}, {Dir: [3]float64{0, 1, 0}}, {Dir: [3]float64{0, 0, 1}, Turn: true}}
+	if plane {
+		b.Guides = append(b.Guides, Guide{Dir: [3]float64{1, 0, 0}, Turn: true})
+	}
+	// The first node stands for the rigid motion: guides hang on another one.
+	mid := int32(len(xs) / 2)
+	for i := range b.Guides {
+		b.Guides[i].Node, b.Guides[i].At = mid, b.Nodes[mid]
+	}
+	return b
+}
+
+// down is a downward force on the node nearest to x, carried at (x, y).
+func (b *Body) down(x, y, force float64) BodyLoad {
+	best := 0
+	for k, q := range b.Nodes {
+		if math.Abs(q[0]-x) < math.Abs(b.Nodes[best][0]-x) {
+			best = k
+		}
+	}
+	return BodyLoad{Node: int32(best), At: [3]float64{x, y, 0}, F: [3]float64{0, 0, -force}}
+}
+
+// followed solves for the given gaps and loads.
+func followed(t *testing.T, s *Standing, gap []float64, loads []BodyLoad) *State {
+	t.Helper()
+	st, err := s.Follow(Fit{Gap: gap, Loads: loads})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return st
+}
+
+// closesAt is the load factor at which a pad first closes.
+func closesAt(st *State, pad int32) float64 {
+	for _, e := range st.Events {
+		if e.Pad == pad && e.Closes {
+			return e.Load
+		}
+	}
+	return math.NaN()
+}
+
+// relievedBridge is the bridge of testdata/verification/contact.toml: its
+// pads at the ends and in the middle, end springs of the given compliance.
+func relievedBridge(t *testing.T, endGive, middleGive float64) (*Standing, *Body) {
+	t.Helper()
+	var xs []float64
+	for k := range 9 {
+		xs = append(xs, -150+37.5*float64(k))
+	}
+	// Shear moduli so large that the beam is Euler's.
+	b := straightBody(xs, RectSection{Width: 20, Height: 10, E: 1e4, Gxy: 1e13, Gxz: 1e13}, true)
+	s := springy{at: [][2]float64{{-150, 0}, {0, 0}, {150, 0}}, give: []float64{endGive, middleGive, endGive}, body: b}
+	return s.stand(t), b
+}
+
+// uniform spreads a load q, N/mm, over the nodes by Simpson's rule, which is
+// exact for the middle's influence line: a cubic on each half.
+func (b *Body) uniform(q float64) []BodyLoad {
+	var loads []BodyLoad
+	n := len(b.Nodes) - 1
+	for k, p := range b.Nodes {
+		w := []float64{2, 4}[k%2]
+		if k == 0 || k == n {
+			w = 1
+		}
+		loads = append(loads, b.down(p[0], 0, q*w*(b.Nodes[1][0]-b.Nodes[0][0])/3))
+	}
+	return loads
+}
+
+// TestRelievedBridge compares with the closed forms of the table.
+func TestRelievedBridge(t *testing.T) {
+	const firm = 1e-12 // mm/N, a rigid support
+	gap := []float64{0, 0.3, 0}
+	soft, body := relievedBridge(t, 1.0/200, 1.0/400)
+	rigid, _ := relievedBridge(t, firm, firm)
+	full := followed(t, soft, gap, []BodyLoad{body.down(0, 0, 180)})
+	closing := closesAt(full, 1) * 180
+	got := map[string]float64{
+		"relieved bridge on springs: load in the middle at which the gap closes":        closing,
+		"relieved bridge on springs: force in the middle at 180 N":                      full.Lambda[1],
+		"relieved bridge on springs: force at each end at 180 N":                        full.Lambda[0],
+		"relieved bridge on springs: sink of the middle at 180 N":                       0.3 + full.Lambda[1]/400,
+		"relieved bridge on springs: force in the middle at twice the closing load":     followed(t, soft, gap, []BodyLoad{body.down(0, 0, 2*closing)}).Lambda[1],
+		"relieved bridge on rigid supports: load in the middle at which the gap closes": closesAt(followed(t, rigid, gap, []BodyLoad{body.down(0, 0, 20)}), 1) * 20,
+		"relieved bridge on rigid supports: uniform load at which the gap closes":       closesAt(followed(t, rigid, gap, body.uniform(0.1)), 1) * 100,
+	}
+	for _, row := range readVerification(t, "contact.toml") {
+		v, ok := got[row.Name+": "+row.Quantity]
+		if !ok {
+			t.Errorf("%s: %s: no test computes this row", row.Name, row.Quantity)
+			continue
+		}
+		if e := v/row.Value - 1; !(math.Abs(e) <= row.Tolerance) {
+			t.Errorf("%s: %s = %.9g %s, want %.9g (%s): off by %.2g, allowed %.2g", row.Name, row.Quantity, v, row.Unit, row.Value, row.Source, e, row.Tolerance)
+		}
+	}
+	if a, b := full.Lambda[0], full.Lambda[2]; math.Abs(a-b) > 1e-9*180 {
+		t.Errorf("end forces %.9f and %.9f N, want them equal (symmetry)", a, b)
+	}
+}
+
+// TestTwoFeet loads a stiff bar on two equal feet 100 mm apart at a distance e
+// from the middle: P (1/2 ± e/s) by statics; beyond the feet it tips.
+func TestTwoFeet(t *testing.T) {
+	const apart, load = 100.0, 80.0 // mm, N
+	b := straightBody([]float64{-60, -50, 0, 50, 60}, RectSection{Width: 13, Height: 30, E: 1e5, Gxy: 1e5, Gxz: 1e5}, true)
+	s := springy{at: [][2]float64{{-50, 0}, {50, 0}}, give: []float64{0.01, 0.01}, body: b}.stand(t)
+	for _, e := range []float64{-49.9, -20, 0, 12.5, 49.9} {
+		st := followed(t, s, []float64{0, 0}, []BodyLoad{b.down(e, 0, load)})
+		for k, side := range []float64{-1, 1} {
+			want := load * (0.5 + side*e/apart)
+			if got := st.Lambda[k]; math.Abs(got-want) > 1e-9*load {
+				t.Errorf("load at %g: foot %d carries %.12f N, want %.12f (statics)", e, k, got, want)
+			}
+		}
+	}
+	for _, e := range []float64{-50.1, 60} {
+		if _, err := s.Follow(Fit{Gap: []float64{0, 0}, Loads: []BodyLoad{b.down(e, 0, load)}}); !errors.Is(err, ErrTips) {
+			t.Errorf("load at %g mm, feet at ±50: error %v, want that the bridge tips", e, err)
+		}
+	}
+}
+
+// TestTipsForeAndAft stands a foot with a front and a back edge: inside them
+// the pads share the load by statics, outside the bridge tips.
+func TestTipsForeAndAft(t *testing.T) {
+	b := straightBody([]float64{-50, 0, 50}, RectSection{Width: 13, Height: 30, E: 1e5, Gxy: 1e5, Gxz: 1e5}, false)
+	four := springy{at: [][2]float64{{-50, -6}, {-50, 6}, {50, -6}, {50, 6}}, give: []float64{0.01, 0.01, 0.01, 0.01}, body: b}.stand(t)
+	for _, c := range []struct {
+		y    float64 // mm
+		tips bool
+	}{{-6.1, true}, {-5.9, false}, {0, false}, {5.9, false}, {6.1, true}} {
+		st, err := four.Follow(Fit{Gap: make([]float64, 4), Loads: []BodyLoad{b.down(0, c.y, 80)}})
+		if tips := errors.Is(err, ErrTips); tips != c.tips {
+			t.Errorf("load at y = %g mm, edges at ±6: error %v, want tipping %v", c.y, err, c.tips)
+			continue
+		}
+		if c.tips {
+			continue
+		}
+		front := st.Lambda[1] + st.Lambda[3]
+		if want := 80 * (0.5 + c.y/12); math.Abs(front-want) > 1e-9*80 {
+			t.Errorf("load at y = %g mm: front edge carries %.12f N, want %.12f (statics)", c.y, front, want)
+		}
+	}
+}
+
+// TestRestOnUnevenFoot lays the slack body down by hand. On a foot that is
+// even but out of level the body tilts until all pads touch. With one corner
+// short by d it stands on the other three, or, if the load lies toward the
+// short corner, on the diagonal and that corner, the opposite one lifted by d.
+func TestRestOnUnevenFoot(t *testing.T) {
+	const d = 0.2 // mm
+	at := [][2]float64{{-50, -6}, {-50, 6}, {50, -6}, {50, 6}}
+	level := make([]float64, 4)
+	for i, p := range at {
+		level[i] = 0.3 + 1e-3*p[0] - 4e-3*p[1]
+	}
+	b := straightBody([]float64{-50, 0, 50}, RectSection{Width: 13, Height: 30, E: 1e5, Gxy: 1e5, Gxz: 1e5}, false)
+	s := springy{at: at, give: []float64{0.01, 0.01, 0.01, 0.01}, body: b}.stand(t)
+	for _, c := range []struct {
+		name string
+		gap  []float64 // mm
+		load [2]float64
+		want []float64 // gaps once the slack body lies, mm
+	}{
+		{"out of level", level, [2]float64{10, 1}, []float64{0, 0, 0, 0}},
+		{"one corner short, load away from it", []float64{0, 0, 0, d}, [2]float64{-10, -1}, []float64{0, 0, 0, d}},
+		{"one corner short, load toward it", []float64{0, 0, 0, d}, [2]float64{10, 1}, []float64{d, 0, 0, 0}},
+		{"all short by the same", []float64{d, d, d, d}, [2]float64{0, 0}, []float64{0, 0, 0, 0}},
+	} {
+		p := s.problem(Fit{Gap: c.gap, Loads: []BodyLoad{b.down(c.load[0], c.load[1], 80)}})
+		rest, err := p.rest()
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		for i, want := range c.want {
+			if got := p.restGap(i, rest); math.Abs(got-want) > 1e-12 {
+				t.Errorf("%s: gap of pad %d at rest %.15f mm, want %.15f", c.name, i, got, want)
+			}
+		}
+	}
+	p := s.problem(Fit{Gap: level, Loads: []BodyLoad{b.down(0, 0, 80)}})
+	rest, err := p.rest()
+	if err != nil {
+		t.Fatal(err)
+	}
+	// The body's first node lies at x = -50: gap there 0.25 mm; the tilt closes
+	// the slopes 1e-3 (about y) and -4e-3 (about x).
+	for k, want := range [6]float64{0, 0, -0.25, 4e-3, 1e-3, 0} {
+		if math.Abs(rest[k]-want) > 1e-12 {
+			t.Errorf("out of level: rest %s = %.15f, want %.15f", fmt.Sprint(dofNames[k]), rest[k], want)
+		}
+	}
+}
