@@ -204,10 +204,12 @@ func (b *Built) guides() {
 	}
 }
 
-// saddle is the place of string contact at x from the bridge's middle, mm.
+// saddle is the place of string contact at x from the bridge's middle, mm, on
+// the saddle's arc.
 func (b *Built) saddle(x float64) [3]float64 {
 	br := b.Case.Bridge
-	return [3]float64{br.At[0] + x, br.At[1], b.Plate.Outer.At(br.At).Z + float64(br.SaddleHeight)}
+	h := float64(br.SaddleHeight) - b.Case.Strings.crownFall(x)
+	return [3]float64{br.At[0] + x, br.At[1], b.Plate.Outer.At(br.At).Z + h}
 }
 
 // saddleNode is the body node that carries string contact at x.

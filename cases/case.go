@@ -28,6 +28,9 @@ type Case struct {
 
 	rep   *report                   // places of the keys
 	cards map[string]materials.Card // by the key that names the wood
+
+	topAtBridge float64 // mm, outer surface under the bridge's middle above z = 0; looked up for strings.path alone
+	topKnown    bool
 }
 
 // Plate is the top: its wood, plan, graduation, arch and sound holes.
@@ -104,12 +107,13 @@ type Rim struct {
 
 // Strings are the string set and its way over the saddle.
 type Strings struct {
-	Scale          Length   `toml:"scale" want:">0"`                         // mm, speaking length; default: none (tensions given)
-	Spread         Length   `toml:"spread" default:"52" want:">=0"`          // mm, outer string to outer string at the saddle; default: 52
-	FrontAngle     *Angle   `toml:"front_angle" want:"0..45"`                // deg, below the top's plane toward the neck
-	BackAngle      *Angle   `toml:"back_angle" want:"0..45"`                 // deg, below the top's plane toward the tail
-	SaddleFriction float64  `toml:"saddle_friction" default:"0" want:"0..1"` // 1, string on saddle; 0: no range of the push is given; default: 0
-	Each           []String `toml:"each" need:"the strings, treble first"`
+	Scale          Length      `toml:"scale" want:">0"`                         // mm, speaking length; default: none (tensions given)
+	Spread         Length      `toml:"spread" default:"52" want:">=0"`          // mm, outer string to outer string at the saddle; default: 52
+	FrontAngle     *Angle      `toml:"front_angle" want:"0..45"`                // deg, below the top's plane toward the neck
+	BackAngle      *Angle      `toml:"back_angle" want:"0..45"`                 // deg, below the top's plane toward the tail
+	Path           *StringPath `toml:"path"`                                    // default: angles given
+	SaddleFriction float64     `toml:"saddle_friction" default:"0" want:"0..1"` // 1, string on saddle; 0: no range of the push is given; default: 0
+	Each           []String    `toml:"each" need:"the strings, treble first"`
 }
 
 // String is one string. Its tension is given, or follows from note, the scale,

@@ -15,6 +15,8 @@ import (
 type decoder struct {
 	rep    *report
 	tables map[string]*csvTable // read tables by label; nil: faulty
+
+	drawings map[string]*drawing // read drawings by label; nil: faulty
 }
 
 // nodeDecoder is a type that reads itself, because its key admits more than

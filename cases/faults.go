@@ -63,7 +63,8 @@ type report struct {
 	order   []*source // files in the order of opening
 	places  map[string]place
 	faults  []fault
-	spoiled []string // keys whose table is faulty
+	spoiled []string     // keys whose table is faulty
+	notes   []*FileError // admitted, but to be told
 }
 
 // fault is a FileError with its file's rank.

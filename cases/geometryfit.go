@@ -72,6 +72,9 @@ func (h *Heights) tables() []keyedTable {
 func (g *shaper) data(contours, templates, points *HeightTable, noise Length) mesh.SurfaceData {
 	d := mesh.SurfaceData{Outline: g.notes.Outline, Noise: float64(noise)}
 	if contours != nil {
+		if contours.drawn {
+			d.Rounding = drawnRounding
+		}
 		for _, c := range contours.chains() {
 			d.Lines = append(d.Lines, mesh.ContourLine{ID: c.name, Height: c.heights[0], Points: c.points, Rows: c.rows})
 		}
@@ -88,6 +91,10 @@ func (g *shaper) data(contours, templates, points *HeightTable, noise Length) me
 	}
 	return d
 }
+
+// drawnRounding is how far apart the places are to which a hand traces a line
+// on a screen or a tablet, mm (as a ruler is read).
+const drawnRounding = 0.1
 
 // chain is the rows of a table that share a name, in their order.
 type chain struct {

@@ -37,7 +37,7 @@ func Look(c *Case) (*Overview, error) {
 	o := &Overview{Format: format, Units: unitsNote, Title: c.Title, Keys: Resolved(c), Mass: s.masses(),
 		Top: TopReport{Thinnest: spotOf(e.Thinnest), Thickest: spotOf(e.Thickest), Steepest: spotOf(e.Steepest),
 			Apex: spotOf(e.Highest), ApexSink: None()},
-		Strings: s.stringsReport(), Nodes: len(p.Model.Nodes), Warnings: p.warnings()}
+		Strings: c.stringsReport(), Nodes: len(p.Model.Nodes), Warnings: p.warnings()}
 	// Fill and work of nested dissection on a plate, fitted to measured
 	// factors of 2 000 to 50 000 nodes.
 	n := float64(o.Nodes)

@@ -18,6 +18,8 @@ func alternatives(table string) [][]string {
 		return [][]string{{"contours"}, {"templates"}, {"points"}}
 	case "strings":
 		return [][]string{{"path"}, {"front_angle", "back_angle"}}
+	case "strings.path":
+		return [][]string{{"nut_height"}, {"neck_angle", "fret_plane", "nut_action"}}
 	case "bridge.relief":
 		return [][]string{{"stations"}, {"depth", "shape", "ends"}}
 	}

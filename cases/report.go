@@ -45,10 +45,13 @@ type Report struct {
 	Strings   *StringsReport  `json:"strings"`
 	Bridge    *BridgeReport   `json:"bridge"`
 	Gauges    []GaugeReport   `json:"gauges"`
+	Bench     *BenchReport    `json:"bench"` // null without readings
 	Braces    []BraceReport   `json:"braces"`
 	Reactions ReactionsReport `json:"reactions"`
+	Flow      *FlowReport     `json:"flow"` // null without a load straight down
 	Energy    EnergyReport    `json:"energy"`
 	Strength  StrengthReport  `json:"strength"`
+	Decades   DecadesReport   `json:"over_decades"`
 	Error     ErrorReport     `json:"error"`
 	Timing    Stages          `json:"timing"`
 	Warnings  []string        `json:"warnings"`
@@ -92,18 +95,34 @@ type StringsReport struct {
 	Tension   float64        `json:"tension"`
 	Downforce float64        `json:"downforce"`
 	Along     float64        `json:"along"` // positive toward the neck
+	Grip      float64        `json:"grip"`  // friction in the slots lets the push lie between along - grip and along + grip
+	Rocking   *RockingReport `json:"rocking"`
 	Each      []StringReport `json:"each"`
+}
+
+// RockingReport is how near the strings' push is to tipping the bridge; null
+// without one.
+type RockingReport struct {
+	Moment    float64 `json:"moment"`       // N·mm, push times height of the contact above the top, positive toward the neck
+	Lever     float64 `json:"friction"`     // N·mm, what friction in the slots can add to or take from it
+	Shift     float64 `json:"shift"`        // mm, the downforce's at the contact plane, toward the neck
+	HalfWidth float64 `json:"half_width"`   // mm, of the foot: beyond it the bridge tips
+	Used      float64 `json:"used"`         // 1, shift over half width, without sign; beyond 1/3 one edge lifts
+	UsedMost  float64 `json:"used_at_most"` // 1, the same where friction is at its worst
 }
 
 // StringReport is one string.
 type StringReport struct {
 	Name       string  `json:"name"`
-	X          float64 `json:"x"` // mm from the bridge's middle
+	X          float64 `json:"x"`      // mm from the bridge's middle
+	Height     float64 `json:"height"` // mm, of its contact above the top at the bridge's middle
 	Tension    float64 `json:"tension"`
+	Rise       float64 `json:"rise"` // N, of the speaking length alone: a plucked string
 	FrontAngle float64 `json:"front_angle"`
 	BackAngle  float64 `json:"back_angle"`
 	Downforce  float64 `json:"downforce"`
 	Along      float64 `json:"along"`
+	Grip       float64 `json:"grip"` // N
 }
 
 // BridgeReport is how the bridge stands at full load.
@@ -179,6 +198,7 @@ type BraceReport struct {
 	Axial  Spot           `json:"axial"`  // N of greatest size, tension positive, and where
 	Moment Spot           `json:"moment"` // N·mm of greatest size, tension at the bottom positive, and where
 	Energy float64        `json:"energy"`
+	Glue   GlueReport     `json:"glue"`
 	Along  []BraceStation `json:"along"` // one for each stretch, at its middle
 }
 
@@ -235,6 +255,14 @@ type StrengthReport struct {
 	ShearUsed        Num    `json:"longitudinal_shear_used"`
 	FootPressure     Num    `json:"foot_pressure"` // MPa, mean over 8 mm of foot
 	FootUsed         Num    `json:"foot_used"`
+}
+
+// DecadesReport is an indication of what years of load do, no more: strength
+// times 0.6 (ten years of load, Wood Handbook), sink up to 1.6 times the
+// elastic one (creep factor for structural timber, EN 1995-1-1).
+type DecadesReport struct {
+	StrengthUsed Num    `json:"strength_used"`
+	Sink         [2]Num `json:"sink"` // mm, of the bridge (without one, of the deepest place): from and to
 }
 
 // ErrorReport holds the built-in checks and the discretisation estimate, all

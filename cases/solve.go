@@ -14,6 +14,7 @@ type Options struct {
 	Workers  int                // goroutines; 0 means 1. The answer does not depend on it
 	Refine   float64            // multiplies the case's own mesh.refine; 0 means 1
 	Clock    Clock              // for the timings; nil leaves them zero
+	NoFlow   bool               // leave out the load flow
 	NoError  bool               // leave out the second, coarser solve behind the discretisation estimate
 	Progress func(stage string) // told what starts; may be nil
 }
@@ -49,8 +50,11 @@ type Prepared struct {
 type Solution struct {
 	*Prepared
 	Result *fem.Result
+	Flow   *fem.Flow // where the load goes; nil if left out or the load does not press down
 	Coarse *Solution // the same case on triangles twice as large; nil if not wanted
 	Spent  Stages
+
+	flowFault error // why a load that presses down has no flow
 }
 
 // Solve answers a case: geometry, mesh, model, factor, contact, results.
@@ -62,8 +66,15 @@ func Solve(ctx context.Context, c *Case, o Options) (*Solution, error) {
 		return nil, err
 	}
 	sol, err := g.solve(ctx, o, o.refine())
-	if err != nil || o.NoError {
-		return sol, err
+	if err != nil {
+		return nil, err
+	}
+	if !o.NoFlow {
+		o.say("load flow")
+		sol.findFlow()
+	}
+	if o.NoError {
+		return sol, nil
 	}
 	quiet := o
 	quiet.Progress = nil

@@ -9,6 +9,7 @@ type Stages struct {
 	Factor   float64 `json:"factor"`
 	Condense float64 `json:"condense"`
 	Contact  float64 `json:"contact"`
+	Flow     float64 `json:"flow"` // where the load goes
 	Total    float64 `json:"total"`
 }
 

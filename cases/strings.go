@@ -12,6 +12,7 @@ const steelDensity = 7850
 type StringForce struct {
 	Name       string
 	X          float64 // mm, from the bridge's middle, treble positive
+	Height     float64 // mm, its contact above the top at the bridge's middle
 	Tension    float64 // N, as tuned, behind the saddle
 	Rise       float64 // N, added in the speaking length alone
 	FrontAngle float64 // deg, below the top's plane, toward the neck
@@ -89,17 +90,21 @@ func angle(own, set *Angle) Angle {
 }
 
 // force returns what string i does.
-func (s *Strings) force(i int) StringForce {
+func (c *Case) force(i int) StringForce {
+	s := c.Strings
 	e := &s.Each[i]
-	t := s.tension(i)
-	front, back := angle(e.FrontAngle, s.FrontAngle), angle(e.BackAngle, s.BackAngle)
-	down, along := Push(t+e.Rise, t, front, back)
-	wrap := float64(front+back) * math.Pi / 180
-	return StringForce{
-		Name: e.Name, X: s.x(i), Tension: float64(t), Rise: float64(e.Rise),
-		FrontAngle: float64(front), BackAngle: float64(back), Downforce: down, Along: along,
-		Grip: float64(t) * math.Expm1(s.SaddleFriction*wrap),
-	}
+	front, back := c.breakAngles(i)
+	f := StringForce{Name: e.Name, X: s.x(i), Height: c.contact(i), Tension: float64(s.tension(i)), Rise: float64(e.Rise)}
+	return f.bent(front, back, s.SaddleFriction)
+}
+
+// bent returns the string's forces for other break angles and a friction of
+// the slot, 1.
+func (f StringForce) bent(front, back Angle, friction float64) StringForce {
+	f.FrontAngle, f.BackAngle = float64(front), float64(back)
+	f.Downforce, f.Along = Push(Force(f.Tension+f.Rise), Force(f.Tension), front, back)
+	f.Grip = f.Tension * math.Expm1(friction*float64(front+back)*math.Pi/180)
+	return f
 }
 
 // StringForces returns what each string does to the saddle, in the order
@@ -110,7 +115,7 @@ func (c *Case) StringForces() []StringForce {
 	}
 	out := make([]StringForce, len(c.Strings.Each))
 	for i := range out {
-		out[i] = c.Strings.force(i)
+		out[i] = c.force(i)
 	}
 	return out
 }
@@ -120,26 +125,37 @@ type StringSum struct {
 	Tension   float64 // N
 	Downforce float64 // N
 	Along     float64 // N, positive toward the neck
+	Grip      float64 // N, friction in the slots lets the push lie between Along - Grip and Along + Grip
 	X         float64 // mm from the bridge's middle, where the downforce acts
-	Rocking   float64 // mm, how far the push shifts the downforce toward the neck at the contact plane: along times saddle height over downforce
+	Moment    float64 // N·mm, rocking: push times height of the contact above the top, positive toward the neck
+	Lever     float64 // N·mm, what the friction in the slots can add to or take from Moment
+	Rocking   float64 // mm, how far the push shifts the downforce toward the neck at the contact plane: Moment over Downforce
 }
 
 // StringSum returns the string set's resultant; zero without strings or
 // bridge.
 func (c *Case) StringSum() StringSum {
-	var s StringSum
 	if c.Bridge == nil {
-		return s
+		return StringSum{}
 	}
-	for _, f := range c.StringForces() {
+	return sumStrings(c.StringForces())
+}
+
+// sumStrings adds up what the strings do.
+func sumStrings(forces []StringForce) StringSum {
+	var s StringSum
+	for _, f := range forces {
 		s.Tension += f.Tension
 		s.Downforce += f.Downforce
 		s.Along += f.Along
+		s.Grip += f.Grip
 		s.X += f.X * f.Downforce
+		s.Moment += f.Along * f.Height
+		s.Lever += f.Grip * f.Height
 	}
 	if s.Downforce > 0 {
 		s.X /= s.Downforce
-		s.Rocking = s.Along * float64(c.Bridge.SaddleHeight) / s.Downforce
+		s.Rocking = s.Moment / s.Downforce
 	}
 	return s
 }

@@ -100,8 +100,8 @@ func TestStringPlaces(t *testing.T) {
 // 0.2, 14 deg: exp(0.048869) - 1 = 0.050083.
 func TestGrip(t *testing.T) {
 	f, b := Angle(5), Angle(9)
-	s := Strings{SaddleFriction: 0.2, FrontAngle: &f, BackAngle: &b, Each: []String{{Tension: 100, Rise: 10}}}
-	got := s.force(0)
+	c := Case{Strings: &Strings{SaddleFriction: 0.2, FrontAngle: &f, BackAngle: &b, Each: []String{{Tension: 100, Rise: 10}}}}
+	got := c.force(0)
 	if !near(got.Grip, 5.0083, 1e-4) {
 		t.Errorf("grip = %.5f N, want 5.0083", got.Grip)
 	}

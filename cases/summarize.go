@@ -16,13 +16,18 @@ func Summarize(s *Solution) *Report {
 	r.Mesh = MeshReport{Nodes: len(s.Model.Nodes), Triangles: len(s.Model.Shells), Dofs: 6 * len(s.Model.Nodes), MinAngle: q.MinAngle}
 	r.Mass = s.masses()
 	r.Top = s.topReport()
-	r.Strings = s.stringsReport()
+	r.Strings = c.stringsReport()
 	if s.Bridge != nil {
 		r.Bridge = s.bridgeReport()
 	}
 	r.Gauges = s.gauges()
+	r.Bench = bench(r.Gauges)
 	r.Braces = s.braceReports()
 	r.Reactions = s.reactions()
+	var err error
+	if r.Flow, err = s.flowReport(); err != nil {
+		r.Warnings = append(r.Warnings, err.Error())
+	}
 	e := s.Result.Energy
 	r.Energy = EnergyReport{Membrane: e.Membrane, Bending: e.Bending, Shear: e.Shear, Braces: e.Braces,
 		Bridge: e.Bridge, Bedding: e.Bedding, Rim: e.Rim, Total: e.Total()}
@@ -30,6 +35,8 @@ func Summarize(s *Solution) *Report {
 		r.Energy.Released = s.Result.State.Lost
 	}
 	r.Strength = s.strength()
+	r.Decades = DecadesReport{StrengthUsed: r.Strength.Used / decades, Sink: [2]Num{Num(s.sink()), Num(creep * s.sink())}}
+	r.Warnings = append(r.Warnings, r.cautions()...)
 	ch := s.Result.Checks
 	r.Error = ErrorReport{Equilibrium: ch.Force, Moment: ch.Moment, Energy: ch.Energy,
 		Complementarity: ch.Contact, Discretisation: s.discretisation()}
@@ -37,7 +44,7 @@ func Summarize(s *Solution) *Report {
 	if s.Coarse != nil {
 		r.Timing.add(s.Coarse.Spent, s.Prepared.spent.Mesh)
 	}
-	r.Timing.Total = r.Timing.Mesh + r.Timing.Assemble + r.Timing.Factor + r.Timing.Condense + r.Timing.Contact
+	r.Timing.Total = r.Timing.Mesh + r.Timing.Assemble + r.Timing.Factor + r.Timing.Condense + r.Timing.Contact + r.Timing.Flow
 	return r
 }
 
@@ -83,22 +90,6 @@ func (s *Solution) topReport() TopReport {
 	return t
 }
 
-func (s *Solution) stringsReport() *StringsReport {
-	forces := s.Case.StringForces()
-	if len(forces) == 0 {
-		return nil
-	}
-	r := &StringsReport{}
-	for _, f := range forces {
-		r.Tension += f.Tension
-		r.Downforce += f.Downforce
-		r.Along += f.Along
-		r.Each = append(r.Each, StringReport{Name: f.Name, X: f.X, Tension: f.Tension,
-			FrontAngle: f.FrontAngle, BackAngle: f.BackAngle, Downforce: f.Downforce, Along: f.Along})
-	}
-	return r
-}
-
 func (s *Solution) gauges() []GaugeReport {
 	out := []GaugeReport{}
 	for i := range s.Case.Gauges {
@@ -135,8 +126,8 @@ func (b *Built) inPlane() (across, shear int) {
 // braceReports gives each brace's greatest axial force and moment.
 func (s *Solution) braceReports() []BraceReport {
 	out := []BraceReport{}
-	for _, b := range s.Bars {
-		r := BraceReport{Name: b.name, Mass: b.mass}
+	for k, b := range s.Bars {
+		r := BraceReport{Name: b.name, Mass: b.mass, Glue: s.glueReport(k)}
 		for i := b.first; i < b.first+b.count; i++ {
 			f := s.Result.BeamForces(i)
 			e := &s.Model.Beams[i]

@@ -22,7 +22,8 @@ type HeightTable struct {
 	X, Y   []float64 // mm
 	Height []float64 // mm
 
-	rows []place // of each point
+	rows  []place // of each point
+	drawn bool    // traced in a drawing, not typed
 }
 
 // planColumns are the columns of a place in plan.
@@ -66,6 +67,10 @@ func (t *csvTable) points() []mesh.Point {
 func (o *Outline) decodeNode(d *decoder, n *node, key string, _ reflect.StructTag) {
 	switch v := n.val.(type) {
 	case string:
+		if _, _, ok := isDrawing(v); ok {
+			o.fromDrawing(d, n, key, v)
+			break
+		}
 		o.fromFile(d, n, key, v)
 	case []*node:
 		d.list(reflect.ValueOf(&o.Points).Elem(), n, key, "")
@@ -73,7 +78,7 @@ func (o *Outline) decodeNode(d *decoder, n *node, key string, _ reflect.StructTa
 			o.lines = append(o.lines, item.at())
 		}
 	default:
-		d.fault(n, key, "want a CSV file or a list of points [[x, y], ...], found %s", n.what())
+		d.fault(n, key, "want a CSV file, an element of a drawing as in \"top.svg#outline\", or a list of points [[x, y], ...], found %s", n.what())
 		return
 	}
 	if d.rep.clean(key) && len(o.Points) < 3 {
@@ -111,6 +116,14 @@ func (h *HeightTable) decodeNode(d *decoder, n *node, key string, tag reflect.St
 		return
 	}
 	kind := tag.Get("table")
+	if _, _, ok := isDrawing(name); ok {
+		if kind != "contours" {
+			d.fault(n, key, "want a CSV file (a drawing holds contours, not %s), found %q", kind, name)
+			return
+		}
+		h.fromDrawing(d, n, key, name)
+		return
+	}
 	h.File = name
 	t := d.readTable(n, key, name, heightColumns(kind))
 	if t == nil {

@@ -202,3 +202,21 @@ func tagNumber(s string) float64 {
 func wantFound(want string, found float64) error {
 	return fmt.Errorf("want %s, found %s", want, withUnit(found, ""))
 }
+
+// paperUnit returns the size of a unit of printed pages, mm: those that have a
+// physical size (a point is 1/72 in, a pica 1/6 in).
+func paperUnit(name string) (mm float64, ok bool) {
+	switch name {
+	case "mm":
+		return 1, true
+	case "cm":
+		return 10, true
+	case "in":
+		return inch, true
+	case "pt":
+		return inch / 72, true
+	case "pc":
+		return inch / 6, true
+	}
+	return 0, false
+}

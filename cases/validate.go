@@ -180,12 +180,15 @@ func (c *Case) checkStrings(r *report) {
 	if len(s.Each) == 0 && r.clean("strings.each") {
 		r.addKey("strings.each", "want at least one string, found none")
 	}
+	bent := c.checkPath(r)
 	for i := range s.Each {
 		key := entryKey("strings.each", i+1)
 		if r.clean(key, "strings.scale") {
 			s.checkTension(r, i, key)
 		}
-		s.checkAngles(r, i, key)
+		if bent {
+			c.checkAngles(r, i, key)
+		}
 	}
 }
 
@@ -216,16 +219,21 @@ func (s *Strings) checkTension(r *report, i int, key string) {
 const maxTension = 2000
 
 // checkAngles wants both break angles and some downforce.
-func (s *Strings) checkAngles(r *report, i int, key string) {
+func (c *Case) checkAngles(r *report, i int, key string) {
+	s := c.Strings
 	e := &s.Each[i]
 	if !r.clean(key, "strings.front_angle", "strings.back_angle", "strings.path") {
 		return
 	}
-	if (e.FrontAngle == nil && s.FrontAngle == nil) || (e.BackAngle == nil && s.BackAngle == nil) {
-		r.addKey("strings", "want front_angle and back_angle, the string's break over the saddle in degrees")
+	if s.Path != nil {
+		if !c.checkPathAngles(r, i) {
+			return
+		}
+	} else if (e.FrontAngle == nil && s.FrontAngle == nil) || (e.BackAngle == nil && s.BackAngle == nil) {
+		r.addKey("strings", "want front_angle and back_angle, the string's break over the saddle in degrees, or [strings.path] from which they follow")
 		return
 	}
-	if angle(e.FrontAngle, s.FrontAngle)+angle(e.BackAngle, s.BackAngle) <= 0 {
+	if front, back := c.breakAngles(i); front+back <= 0 {
 		r.addKey(key, "%s: want a break angle, front and back together > 0 deg, found 0: the string would not press on the saddle", e.Name)
 	}
 }

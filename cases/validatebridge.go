@@ -16,7 +16,7 @@ func (c *Case) checkBridge(r *report) {
 	b.checkRelief(r)
 	b.checkHollow(r)
 	c.checkPosts(r)
-	if c.Strings != nil && r.clean("strings", "bridge") {
+	if c.Strings != nil && r.clean("strings", "bridge") && c.hasAngles() {
 		c.checkTipping(r)
 	}
 }
@@ -130,9 +130,9 @@ func (c *Case) checkTipping(r *report) {
 // Warnings returns what is admitted but worth a second look, in the order of
 // the keys.
 func (c *Case) Warnings() []*FileError {
-	var out []*FileError
+	out := append([]*FileError(nil), c.rep.notes...)
 	if c.Bridge == nil || c.Strings == nil {
-		return nil
+		return out
 	}
 	sum, width := c.StringSum(), float64(c.Bridge.Width)
 	if math.Abs(sum.Rocking) > width/6 {

@@ -9,8 +9,8 @@ import (
 	"github.com/pelletier/go-toml/v2"
 )
 
-// verification is one row of a table in testdata/verification.
-type verification struct {
+// reference is one row of a table in testdata/reference.
+type reference struct {
 	Name      string  `toml:"name"`
 	Quantity  string  `toml:"quantity"`
 	Value     float64 `toml:"value"`
@@ -20,16 +20,16 @@ type verification struct {
 	Source    string  `toml:"source"`
 }
 
-// readVerification reads one table; a row without unit, source or tolerance
+// readReference reads one table; a row without unit, source or tolerance
 // is refused.
-func readVerification(t *testing.T, name string) []verification {
+func readReference(t *testing.T, name string) []reference {
 	t.Helper()
-	data, err := os.ReadFile("../testdata/verification/" + name)
+	data, err := os.ReadFile("../testdata/reference/" + name)
 	if err != nil {
 		t.Fatal(err)
 	}
 	var table struct {
-		Case []verification `toml:"case"`
+		Case []reference `toml:"case"`
 	}
 	if err := toml.Unmarshal(data, &table); err != nil {
 		t.Fatalf("%s: %v", name, err)
@@ -54,6 +54,27 @@ func within(t *testing.T, what string, got, want, scale, tol float64) {
 	if e := (got - want) / scale; !(math.Abs(e) <= tol) {
 		t.Errorf("%s = %.6g, want %.6g: off by %.2f %%, allowed %.2g %%", what, got, want, 100*e, 100*tol)
 	}
+}
+
+// bars is a set of bars with those that the model is known to miss: the
+// relative error it reaches there, by the words of the check. A known miss may
+// not grow, and must be struck out once the bar is met.
+type bars map[string]float64
+
+// within is the function of that name, for a bar that may be a known miss.
+func (b bars) within(t *testing.T, what string, got, want, scale, tol float64) {
+	t.Helper()
+	reached, missed := b[what]
+	if !missed {
+		within(t, what, got, want, scale, tol)
+		return
+	}
+	e := math.Abs(got-want) / scale
+	t.Logf("%s: bar of %.2g %% missed: off by %.2f %%", what, 100*tol, 100*e)
+	if e <= tol {
+		t.Errorf("%s: off by %.2f %%, now within the bar of %.2g %%: strike it out of the known misses", what, 100*e, 100*tol)
+	}
+	within(t, what+" (known to miss its bar)", got, want, scale, reached)
 }
 
 // answered solves a case at a mesh density without the error estimate.

@@ -57,6 +57,7 @@ func (r *Report) sayStrings(b *strings.Builder) {
 	line(b, "tension", "%.0f N in all", s.Tension)
 	line(b, "press down with", "%.1f N", s.Downforce)
 	line(b, "push along with", "%.1f N toward the %s", math.Abs(s.Along), ends(s.Along, "neck", "tail"))
+	s.sayMore(b)
 	b.WriteByte('\n')
 }
 
@@ -118,6 +119,7 @@ func (r *Report) sayGauges(b *strings.Builder) {
 		}
 		line(b, g.Name, "%s", text)
 	}
+	r.Bench.say(b)
 	b.WriteByte('\n')
 }
 
@@ -129,6 +131,9 @@ func (r *Report) sayBraces(b *strings.Builder) {
 	for _, br := range r.Braces {
 		line(b, br.Name, "%+.1f N at (%.0f, %.0f); %+.0f N mm at (%.0f, %.0f); %.1f %% of the energy", br.Axial.Value, br.Axial.X,
 			br.Axial.Y, br.Moment.Value, br.Moment.X, br.Moment.Y, 100*br.Energy/r.Energy.Total)
+		g := br.Glue
+		line(b, "  its glue line", "shear %.2f MPa, %s of the softer wood, at (%.0f, %.0f); peel %.3f MPa, %s, at (%.0f, %.0f)",
+			g.Shear.Value, percent(g.ShearUsed), g.Shear.X, g.Shear.Y, g.Peel.Value, percent(g.PeelUsed), g.Peel.X, g.Peel.Y)
 	}
 	b.WriteByte('\n')
 }
@@ -139,6 +144,12 @@ func (r *Report) sayPaths(b *strings.Builder) {
 	line(b, "the edge holds up", "neck %.1f N, tail %.1f N, bass side %.1f N, treble side %.1f N", s.Neck, s.Tail, s.Bass, s.Treble)
 	for _, p := range r.Reactions.Posts {
 		line(b, p.Name+" holds up", "%.1f N", p.Force)
+	}
+	if r.Flow != nil {
+		for _, f := range r.Flow.Braces {
+			line(b, f.Name, "takes over %.1f N of the load, %.0f %%, and carries at most %.1f N, at (%.0f, %.0f)", f.HandOver, 100*f.Share,
+				math.Abs(f.Carries), f.X, f.Y)
+		}
 	}
 	e := r.Energy
 	if e.Total > 0 {
@@ -159,8 +170,10 @@ func (r *Report) sayStrength(b *strings.Builder) {
 	if s.FootPressure.Known() {
 		line(b, "pressure under the foot", "%.2f MPa, %s of crushing", float64(s.FootPressure), percent(s.FootUsed))
 	}
-	b.WriteString("  Wood scatters, runs out and creeps: over decades count on six tenths of this strength\n" +
-		"  and on up to 1.6 times the sink. The maker's own judgement, and advice from someone\n" +
+	line(b, "over decades", "%s of the strength used, and a sink of %.2f to %.2f mm: an indication, no more", percent(r.Decades.StrengthUsed),
+		float64(r.Decades.Sink[0]), float64(r.Decades.Sink[1]))
+	b.WriteString("  Wood scatters, runs out of line and creeps: under lasting load count on six tenths of\n" +
+		"  its strength and on up to 1.6 times the sink. The maker's own judgement, and advice from someone\n" +
 		"  qualified where people may be hurt, come first.\n\n")
 }
 

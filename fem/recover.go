@@ -48,6 +48,7 @@ type Result struct {
 
 	standing *Standing
 	beamsU   []float64
+	load     []float64 // on the plate's nodes, pads included, N and N·mm
 }
 
 // Recover computes displacements, reactions, energies and checks from a
@@ -125,6 +126,7 @@ func (r *Result) body(b *Body) {
 
 // react sums the element forces at held nodes and takes the loads off.
 func (r *Result) react(load []float64) {
+	r.load = load
 	s := r.Plate.System
 	held := map[int32]*[6]float64{}
 	for _, f := range s.Model.Fixed {

@@ -12,8 +12,8 @@ import (
 	"archload/fem/sparse"
 )
 
-// verification is one row of a table in testdata/verification.
-type verification struct {
+// reference is one row of a table in testdata/reference.
+type reference struct {
 	Name      string  `toml:"name"`
 	Quantity  string  `toml:"quantity"`
 	Value     float64 `toml:"value"`
@@ -23,16 +23,16 @@ type verification struct {
 	Source    string  `toml:"source"`
 }
 
-// readVerification reads one table; a row without unit, source or tolerance
+// readReference reads one table; a row without unit, source or tolerance
 // is refused.
-func readVerification(t *testing.T, name string) []verification {
+func readReference(t *testing.T, name string) []reference {
 	t.Helper()
-	data, err := os.ReadFile("../testdata/verification/" + name)
+	data, err := os.ReadFile("../testdata/reference/" + name)
 	if err != nil {
 		t.Fatal(err)
 	}
 	var table struct {
-		Case []verification `toml:"case"`
+		Case []reference `toml:"case"`
 	}
 	if err := toml.Unmarshal(data, &table); err != nil {
 		t.Fatalf("%s: %v", name, err)
@@ -133,7 +133,7 @@ func closesAt(st *State, pad int32) float64 {
 	return math.NaN()
 }
 
-// relievedBridge is the bridge of testdata/verification/contact.toml: its
+// relievedBridge is the bridge of testdata/reference/contact.toml: its
 // pads at the ends and in the middle, end springs of the given compliance.
 func relievedBridge(t *testing.T, endGive, middleGive float64) (*Standing, *Body) {
 	t.Helper()
@@ -179,7 +179,7 @@ func TestRelievedBridge(t *testing.T) {
 		"relieved bridge on rigid supports: load in the middle at which the gap closes": closesAt(followed(t, rigid, gap, []BodyLoad{body.down(0, 0, 20)}), 1) * 20,
 		"relieved bridge on rigid supports: uniform load at which the gap closes":       closesAt(followed(t, rigid, gap, body.uniform(0.1)), 1) * 100,
 	}
-	for _, row := range readVerification(t, "contact.toml") {
+	for _, row := range readReference(t, "contact.toml") {
 		v, ok := got[row.Name+": "+row.Quantity]
 		if !ok {
 			t.Errorf("%s: %s: no test computes this row", row.Name, row.Quantity)

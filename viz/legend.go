@@ -3,6 +3,7 @@ package viz
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // legendLayout is the place of a legend on the page.
@@ -163,8 +164,10 @@ func (v *planView) keyItems() []keyItem {
 	add(len(d.Flow) > 0, orElse(clean(d.FlowNote), "line of force"), func(g *page, r rect) {
 		g.line(pt{r.X0, r.Y0 + 3}, pt{r.X1, r.Y0 + 3}, flowPen())
 	})
-	add(v.hasMark(false), "gauge", func(g *page, r rect) { g.gauge(pt{(r.X0 + r.X1) / 2, (r.Y0 + r.Y1) / 2}) })
-	add(v.hasMark(true), "worst place", func(g *page, r rect) { g.worst(pt{(r.X0 + r.X1) / 2, (r.Y0 + r.Y1) / 2}) })
+	out = append(out, v.rimKey()...)
+	add(v.hasMark(func(m Mark) bool { return !m.Worst && !m.Post }), "gauge", func(g *page, r rect) { g.gauge(pt{(r.X0 + r.X1) / 2, (r.Y0 + r.Y1) / 2}) })
+	add(v.hasMark(func(m Mark) bool { return m.Post }), "post to the back", func(g *page, r rect) { g.post(pt{(r.X0 + r.X1) / 2, (r.Y0 + r.Y1) / 2}) })
+	add(v.hasMark(func(m Mark) bool { return m.Worst }), "worst place", func(g *page, r rect) { g.worst(pt{(r.X0 + r.X1) / 2, (r.Y0 + r.Y1) / 2}) })
 	add(v.sheet != nil && len(v.sheet.blank) > 0, "no value", func(g *page, r rect) {
 		g.fill([][]pt{box(r)}, noValueColor())
 		g.stroke(hatchLines(box(r), 5), false, pen{width: 0.5, color: softInkColor()})
@@ -179,13 +182,8 @@ func orElse(s, other string) string {
 	return s
 }
 
-func (v *planView) hasMark(worst bool) bool {
-	for _, m := range v.in.Drawing.Gauges {
-		if m.Worst == worst {
-			return true
-		}
-	}
-	return false
+func (v *planView) hasMark(kind func(Mark) bool) bool {
+	return slices.ContainsFunc(v.in.Drawing.Gauges, kind)
 }
 
 // Sizes in the key, points.

@@ -23,6 +23,13 @@ func (g *page) worst(at pt) {
 	g.stroke([][]pt{t}, true, pen{width: 0.8, color: paperColor()})
 }
 
+// post draws a post's place: a filled square.
+func (g *page) post(at pt) {
+	q := box(rect{at.X - 3.2, at.Y - 3.2, at.X + 3.2, at.Y + 3.2})
+	g.fill([][]pt{q}, inkColor())
+	g.stroke([][]pt{q}, true, pen{width: 0.8, color: paperColor()})
+}
+
 // markName is the letter of a mark on the picture and in the list.
 func markName(i, n int) string {
 	if n > 26 {
@@ -124,9 +131,12 @@ func (g *page) drawMarks(v *planView, placed []placedMark) {
 		}
 	}
 	for i, m := range v.in.Drawing.Gauges {
-		if m.Worst {
+		switch {
+		case m.Worst:
 			g.worst(f.at(m.At))
-		} else {
+		case m.Post:
+			g.post(f.at(m.At))
+		default:
 			g.gauge(f.at(m.At))
 		}
 		if placed[i].ok {

@@ -79,6 +79,13 @@ func disc(at pt, r float64) []pt {
 	return l
 }
 
+// head draws an arrow head whose middle is at, pointing along angle (radians).
+func (p *page) head(at pt, angle float64, c color.NRGBA) {
+	s, k := math.Sincos(angle)
+	turn := func(u, v float64) pt { return at.add(u*k-v*s, u*s+v*k) }
+	p.fill([][]pt{{turn(3.2, 0), turn(-2.6, 1.9), turn(-2.6, -1.9)}}, c)
+}
+
 // arrow draws a line with a filled head at b.
 func (p *page) arrow(a, b pt, by pen) {
 	l := math.Hypot(b.X-a.X, b.Y-a.Y)

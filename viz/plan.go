@@ -18,6 +18,7 @@ type Drawing struct {
 	Strings  [][]mesh.Point // centre lines
 	Flow     [][]mesh.Point // lines of equal force
 	FlowNote string         // what one of them carries: "each line carries 5 N"
+	Rim      *RimHold       // what holds the edge up; nil: not shown
 	Gauges   []Mark
 	Grain    float64 // turn of the grain from the centre line, degrees, anticlockwise seen from outside
 }
@@ -37,6 +38,7 @@ type Mark struct {
 	Unit     string
 	Measured *float64 // reading on the bench, in Unit; nil: none
 	Worst    bool     // drawn as a triangle: the place of the greatest value
+	Post     bool     // drawn as a square: a post between top and back
 }
 
 // PlanInput is what PlanView draws.
@@ -286,10 +288,8 @@ func (v *planView) drawParts(g *page) {
 		g.stroke([][]pt{edge}, true, hidden())
 	}
 	g.stroke(v.clippedStrings(), false, pen{width: 0.4, color: faded(inkColor(), 0.6)})
-	for _, l := range d.Flow {
-		g.stroke([][]pt{f.all(l)}, false, halo)
-		g.stroke([][]pt{f.all(l)}, false, flowPen())
-	}
+	v.drawRimHold(g)
+	v.drawFlow(g)
 	for _, l := range d.Feet {
 		g.stroke([][]pt{f.all(l)}, true, pen{width: 2.6, color: faded(paperColor(), 0.7)})
 		g.stroke([][]pt{f.all(l)}, true, firm())
@@ -336,8 +336,9 @@ func ribbon(b Strip) []mesh.Point {
 func (v *planView) drawRim(g *page) {
 	r, x := v.lay.plate, v.lay.frame.at(mesh.Point{}).X
 	x = math.Max(r.X0, math.Min(r.X1, x))
-	g.text(pt{x, r.Y1 + 6}, "neck", rim(), 0.5)
-	g.text(pt{x, r.Y0 - 13}, "tail", rim(), 0.5)
-	g.turned(pt{r.X0 - 6, (r.Y0 + r.Y1) / 2}, "bass side", rim(), math.Pi/2)
-	g.turned(pt{r.X1 + 6, (r.Y0 + r.Y1) / 2}, "treble side", rim(), -math.Pi/2)
+	neck, tail, bass, treble := v.rimWords()
+	g.text(pt{x, r.Y1 + 6}, neck, rim(), 0.5)
+	g.text(pt{x, r.Y0 - 13}, tail, rim(), 0.5)
+	g.turned(pt{r.X0 - 6, (r.Y0 + r.Y1) / 2}, bass, rim(), math.Pi/2)
+	g.turned(pt{r.X1 + 6, (r.Y0 + r.Y1) / 2}, treble, rim(), -math.Pi/2)
 }

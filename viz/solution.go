@@ -35,8 +35,11 @@ func Pictures(s *cases.Solution, r *cases.Report) []Page {
 		planPage("stress-across", s, r, d, Field{Name: "stress across the grain, outer face", Unit: "MPa", PerTriangle: across, Signed: true}),
 		{Name: "cross-arch", picture: func() (*Picture, error) { return CrossArch(crossArchOf(s, r)) }},
 	}
+	pages = append(pages, strengthPages(s, r, d)...)
+	pages = append(pages, flowPages(s, r, d)...)
 	if r.Bridge != nil {
-		pages = append(pages, Page{Name: "foot-force", picture: func() (*Picture, error) { return FootForce(footForceOf(s, r)) }})
+		pages = append(pages, Page{Name: "foot-force", picture: func() (*Picture, error) { return FootForce(footForceOf(s, r)) }},
+			Page{Name: "foot-pressure", picture: func() (*Picture, error) { return FootPressure(footPressureOf(s, r)) }})
 	}
 	return pages
 }

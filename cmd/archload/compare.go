@@ -51,7 +51,7 @@ func (o *wanted) compare(cmd *cobra.Command, args []string, name string) error {
 	if err := o.deliver(cmd, cmp, cmp.Write, files); err != nil {
 		return err
 	}
-	return checked(reps...)
+	return checked(args, reps...)
 }
 
 // stems names the files of each case; cases of the same name get their letter

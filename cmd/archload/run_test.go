@@ -70,15 +70,18 @@ func TestInterruptBetweenFiles(t *testing.T) {
 }
 
 func TestExitCodes(t *testing.T) {
-	failed := &cases.Report{Title: "plate", Error: cases.ErrorReport{Equilibrium: 1e-3}}
+	sound := &cases.Report{}
+	failed := &cases.Report{Error: cases.ErrorReport{Equilibrium: 1e-3}}
 	unknown := &cases.Report{Error: cases.ErrorReport{Energy: math.NaN()}}
 	for _, c := range []struct {
 		err  error
 		want int
 		says string
 	}{
-		{checked(&cases.Report{}, failed), exitCheck, "archload: a built-in check failed, do not trust these numbers: force equilibrium (plate)"},
-		{checked(unknown), exitCheck, "archload: a built-in check failed, do not trust these numbers: energy balance ()"},
+		{checked([]string{"a", "b"}, sound, failed), exitCheck,
+			"archload: a built-in check failed, do not trust these numbers: force equilibrium of b"},
+		{checked([]string{"a", "b"}, failed, unknown), exitCheck,
+			"archload: a built-in check failed, do not trust these numbers: force equilibrium of a, energy balance of b"},
 		{fmt.Errorf("contact: %w", context.Canceled), exitInterrupted, "archload: interrupted; no file is left half-written"},
 		{usagef("solve: want one case"), exitFaulty, "archload: solve: want one case"},
 		{fmt.Errorf("solve: %w", cases.Faults{{File: "a.toml", Line: 3, Key: "plate", Err: errors.New("want a plate")}}), exitFaulty,
@@ -92,7 +95,7 @@ func TestExitCodes(t *testing.T) {
 			t.Errorf("message of %v: %q, want %q", c.err, got, c.says)
 		}
 	}
-	if err := checked(&cases.Report{}); err != nil {
+	if err := checked([]string{"a"}, sound); err != nil {
 		t.Errorf("a report without error: %v, want none", err)
 	}
 }

@@ -73,7 +73,7 @@ func newSolve() *cobra.Command {
 			if err := o.deliver(cmd, rep, rep.WriteSummary, files); err != nil {
 				return err
 			}
-			return checked(rep)
+			return checked(args, rep)
 		},
 	}
 	o.flags(cmd)
@@ -101,12 +101,17 @@ func (o *wanted) solve(cmd *cobra.Command, arg string) (*cases.Solution, *cases.
 	return sol, cases.Summarize(sol), nil
 }
 
-// checked turns failed built-in checks into the error that sets the exit code.
-func checked(reports ...*cases.Report) error {
-	for _, rep := range reports {
-		if bad := rep.Error.Failed(); len(bad) > 0 {
-			return checkError{strings.Join(bad, ", ") + " (" + rep.Title + ")"}
+// checked turns failed built-in checks of the named cases into the error that
+// sets the exit code.
+func checked(names []string, reports ...*cases.Report) error {
+	var bad []string
+	for i, rep := range reports {
+		for _, what := range rep.Error.Failed() {
+			bad = append(bad, what+" of "+names[i])
 		}
+	}
+	if len(bad) > 0 {
+		return checkError{strings.Join(bad, ", ")}
 	}
 	return nil
 }

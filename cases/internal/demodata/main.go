@@ -7,7 +7,9 @@
 //
 // outline.csv holds the body outline, f-hole.csv the treble f-hole;
 // arch-contours.csv is an arch with its apex on the centre line,
-// arch-contours-treble.csv the same with the apex 22 mm to the treble. An arch
+// arch-contours-treble.csv the same with the apex 22 mm to the treble;
+// course-guitar.svg is the first of them, with outline and f-hole, as a
+// drawing. An arch
 // is given as a maker would take it off a finished one: contour lines every
 // 3 mm, the apex, and sixteen edge profiles square to the outline.
 package main
@@ -89,8 +91,19 @@ func tables() ([]table, error) {
 			return nil, err
 		}
 		out = append(out, table{a.name, contourTable(lines)})
+		if a.apex[0] == 0 {
+			svg, err := drawing(hole, lines)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, table{"course-guitar.svg", svg})
+		}
 	}
-	return out, nil
+	mandola, err := mandolaTables()
+	if err != nil {
+		return nil, err
+	}
+	return append(out, mandola...), nil
 }
 
 // arch returns the surface from which the tables are read.

@@ -38,7 +38,7 @@ func sameTable(got, want []byte) error {
 		return fmt.Errorf("got %d lines, want %d", len(g), len(w))
 	}
 	for i := range g {
-		a, b := strings.Split(g[i], ","), strings.Split(w[i], ",")
+		a, b := strings.FieldsFunc(g[i], cellBreak), strings.FieldsFunc(w[i], cellBreak)
 		for k := range min(len(a), len(b)) {
 			x, errX := strconv.ParseFloat(a[k], 64)
 			y, errY := strconv.ParseFloat(b[k], 64)
@@ -50,6 +50,9 @@ func sameTable(got, want []byte) error {
 	}
 	return nil
 }
+
+// cellBreak parts the numbers of a table or a drawing.
+func cellBreak(r rune) bool { return strings.ContainsRune(", \"", r) }
 
 // parts are the curves of the course guitar, made from the tables' points.
 func parts(t *testing.T) (outline, hole *mesh.Curve) {

@@ -1,0 +1,191 @@
+package cases
+
+import (
+	"errors"
+	"math"
+
+	"archload/fem"
+)
+
+// FlowReport is the path of the load through plate and braces: lines of force
+// from foot to rim, each with the force it stands for.
+type FlowReport struct {
+	Load       float64           `json:"load"`       // N, downward on the plate
+	Divergence float64           `json:"divergence"` // greatest error of the balance at a node over the load, 1
+	Correction float64           `json:"correction"` // what was changed to balance it over the flow itself, 1
+	Greatest   Spot              `json:"greatest"`   // N/mm, in a circle of the plate's thickness
+	Sectors    SectorsReport     `json:"sectors"`    // N, what the plate gives to each part of its rim
+	Supports   float64           `json:"supports"`   // N, what posts and bench supports take from it
+	Braces     []BraceFlowReport `json:"braces"`
+	Lines      []FlowLineReport  `json:"lines"`
+}
+
+// BraceFlowReport is what one brace does for the flow.
+type BraceFlowReport struct {
+	Name     string  `json:"name"`
+	Carries  float64 `json:"carries"` // N, greatest vertical force along it, positive toward its line's end
+	X        float64 `json:"x"`       // mm, where
+	Y        float64 `json:"y"`
+	HandOver float64 `json:"hand_over"` // N, taken from the plate and given back elsewhere
+	Share    float64 `json:"share"`     // 1, hand-over over the load
+}
+
+// FlowLineReport is one line of force.
+type FlowLineReport struct {
+	Force  float64      `json:"force"`   // N, half of it to each side
+	EndsAt string       `json:"ends_at"` // "neck", "tail", "bass", "treble", or "support"
+	Points [][2]float64 `json:"points"`  // mm, from the foot
+}
+
+// flowLines is how many lines a load is divided into: each is 2.5 % of it.
+const flowLines = 40
+
+// lineTolerance is how far a line's points may leave out of its bends, mm.
+const lineTolerance = 0.05
+
+// findFlow computes the load flow. A load that does not press down has none.
+func (s *Solution) findFlow() {
+	s.clock.time(&s.Spent.Flow, func() {
+		var err error
+		if s.Flow, err = s.Result.Flow(); err != nil {
+			s.Flow = nil
+			if !errors.Is(err, fem.ErrNoLoad) {
+				s.flowFault = err
+			}
+		}
+	})
+}
+
+func (s *Solution) flowReport() (*FlowReport, error) {
+	f := s.Flow
+	if f == nil {
+		return nil, s.flowFault
+	}
+	r := &FlowReport{Load: f.Total, Divergence: f.Divergence, Correction: f.Correction, Braces: []BraceFlowReport{}}
+	r.Greatest = s.greatestFlow()
+	lo, hi := s.span()
+	for n, v := range f.Rim {
+		if v != 0 {
+			p := s.Model.Nodes[n].P
+			*r.Sectors.at(s.sectorOf(p[0], p[1], lo, hi)) += v
+		}
+		r.Supports += f.Support[n]
+	}
+	for _, b := range f.Braces {
+		r.Braces = append(r.Braces, BraceFlowReport{Name: s.Bars[b.Group].name, Carries: b.Force, X: b.At[0], Y: b.At[1],
+			HandOver: b.HandOver, Share: b.HandOver / f.Total})
+	}
+	lines, err := f.Lines(flowLines)
+	if err != nil {
+		return nil, err
+	}
+	for _, l := range lines {
+		one := FlowLineReport{Force: l.Force, EndsAt: "support", Points: thinned(l.Points, lineTolerance)}
+		if end := l.Points[len(l.Points)-1]; !l.Inside {
+			one.EndsAt = s.sectorOf(end[0], end[1], lo, hi)
+		}
+		r.Lines = append(r.Lines, one)
+	}
+	return r, nil
+}
+
+// FlowField is the size of the vertical force that goes through plate and
+// braces at each triangle of the plan, N/mm; nil without a load flow.
+func (s *Solution) FlowField() []float64 {
+	if s.Flow == nil {
+		return nil
+	}
+	out := make([]float64, len(s.Flow.Whole))
+	for i, t := range s.Flow.Whole {
+		out[i] = math.Hypot(t[0], t[1])
+	}
+	return out
+}
+
+// greatestFlow finds where most force goes through a millimetre of plan,
+// averaged over a circle as wide as the plate is thick.
+func (s *Solution) greatestFlow() Spot {
+	shape := circle()
+	worst := Spot{}
+	for i := range s.Flow.Whole {
+		tris, whole := s.circleAt(i, shape)
+		if !whole {
+			continue
+		}
+		var m [2]float64
+		for _, t := range tris {
+			m[0] += s.Flow.Whole[t][0] / float64(len(tris))
+			m[1] += s.Flow.Whole[t][1] / float64(len(tris))
+		}
+		if v := math.Hypot(m[0], m[1]); v > worst.Value {
+			c := s.centroid(i)
+			worst = Spot{Value: v, X: c[0], Y: c[1]}
+		}
+	}
+	return worst
+}
+
+// RimStation is what the rim takes at one node of the outline.
+type RimStation struct {
+	X, Y  float64 // mm
+	Force float64 // N, upward on the plate
+	Along float64 // mm of outline that belong to the node
+
+	Sector string // "neck", "tail", "bass" or "treble"
+}
+
+// RimStations lists what the plate gives to its rim, anticlockwise; nil without
+// a load flow.
+func (s *Solution) RimStations() []RimStation {
+	if s.Flow == nil {
+		return nil
+	}
+	loop := s.Mesh.Rim
+	lo, hi := s.span()
+	var out []RimStation
+	for k, n := range loop {
+		a, p, b := s.Mesh.Points[loop[(k+len(loop)-1)%len(loop)]], s.Mesh.Points[n], s.Mesh.Points[loop[(k+1)%len(loop)]]
+		out = append(out, RimStation{X: p[0], Y: p[1], Force: s.Flow.Rim[n], Sector: s.sectorOf(p[0], p[1], lo, hi),
+			Along: (math.Hypot(p[0]-a[0], p[1]-a[1]) + math.Hypot(b[0]-p[0], b[1]-p[1])) / 2})
+	}
+	return out
+}
+
+// thinned leaves out points of a polyline that lie within tol (mm) of the
+// chord between those kept, and rounds to a hundredth of a millimetre (D. H.
+// Douglas, T. K. Peucker, 1973).
+func thinned(l [][2]float64, tol float64) [][2]float64 {
+	keep := make([]bool, len(l))
+	keep[0], keep[len(l)-1] = true, true
+	for todo := [][2]int{{0, len(l) - 1}}; len(todo) > 0; {
+		a, b := todo[len(todo)-1][0], todo[len(todo)-1][1]
+		todo = todo[:len(todo)-1]
+		far, most := -1, tol
+		for i := a + 1; i < b; i++ {
+			if d := offChord(l[a], l[b], l[i]); d > most {
+				far, most = i, d
+			}
+		}
+		if far > 0 {
+			keep[far] = true
+			todo = append(todo, [2]int{a, far}, [2]int{far, b})
+		}
+	}
+	var out [][2]float64
+	for i, p := range l {
+		if keep[i] {
+			out = append(out, [2]float64{math.Round(100*p[0]) / 100, math.Round(100*p[1]) / 100})
+		}
+	}
+	return out
+}
+
+// offChord is the distance of p from the piece a b, mm.
+func offChord(a, b, p [2]float64) float64 {
+	dx, dy := b[0]-a[0], b[1]-a[1]
+	u := 0.0
+	if l := dx*dx + dy*dy; l > 0 {
+		u = min(1, max(0, ((p[0]-a[0])*dx+(p[1]-a[1])*dy)/l))
+	}
+	return math.Hypot(p[0]-a[0]-u*dx, p[1]-a[1]-u*dy)
+}

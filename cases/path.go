@@ -1,0 +1,93 @@
+package cases
+
+import "math"
+
+// StringPath is the strings' way in side view, from which both break angles
+// follow instead of being given:
+//
+//	                      saddle
+//	                  .-----o-----.
+//	           .-----' a_f  |  a_b '----.
+//	    .-----'             |h           '---o anchor
+//	nut o                .-'|'-.              |
+//	    |           .---'   |zt '---.         |za
+//	    |zn     .--'        |        '--.     |
+//	----+------+------------+------------+----+---- z = 0, rim's gluing surface
+//	   neck    |<--- L (along the string)|<-D->   tail
+//
+// zt is the outer surface under the bridge's middle, h the string's contact
+// above it, L the speaking length (scale). The anchor is where the string
+// leaves the tailpiece, D behind the saddle in plan:
+//
+//	tan a_b = (zt + h - za) / D
+//
+// The front follows from the nut's height, or from the neck as it is set: the
+// fret plane (a straightedge on the frets) falls toward the nut by the neck
+// angle b and passes f above the top at the bridge's middle; the string stands
+// a off it at the nut:
+//
+//	sin a_f = (zt + h - zn) / L
+//	    a_f = b + asin(((h - f) cos b - a) / L)
+//
+// On a saddle of radius R the string at x from the middle lies lower: h is
+// saddle_height - (R - sqrt(R² - x²)). Heights across the nut are taken as
+// even (1 mm there turns a string by a tenth of a degree), and so is the fan
+// of the strings in plan (0.5 degree changes no force by more than 1 in 10⁴).
+type StringPath struct {
+	NutHeight      *Length `toml:"nut_height"`                                                                                                 // mm, string at the nut above z = 0; below it negative
+	NeckAngle      *Angle  `toml:"neck_angle" want:"-5..20"`                                                                                   // deg, fret plane below the top's plane, falling toward the nut
+	FretPlane      *Length `toml:"fret_plane"`                                                                                                 // mm, fret plane above the top at the bridge's middle
+	NutAction      *Length `toml:"nut_action" want:">=0"`                                                                                      // mm, string off the fret plane at the nut; default with neck_angle: 0.5
+	AnchorHeight   Length  `toml:"anchor_height" need:"the height in mm above the rim's gluing surface where the strings leave the tailpiece"` // mm, above z = 0
+	AnchorDistance Length  `toml:"anchor_distance" need:"how far behind the saddle the strings leave the tailpiece, in mm" want:">0"`          // mm, in plan
+	SaddleRadius   Length  `toml:"saddle_radius" want:">0"`                                                                                    // mm, of the saddle's crown across the strings; default: level
+}
+
+// usualNutAction is the default of nut_action, mm (usual setting of the nut's
+// slots over the first fret's plane, from memory).
+const usualNutAction = 0.5
+
+// angles returns the front and back break angle, deg, of a string of speaking
+// length scale whose contact lies h above the top, which is itself at zt above
+// z = 0, all mm. NaN: no straight string reaches.
+func (p *StringPath) angles(zt, h, scale float64) (front, back float64) {
+	const deg = 180 / math.Pi
+	back = math.Atan((zt+h-float64(p.AnchorHeight))/float64(p.AnchorDistance)) * deg
+	if p.NutHeight != nil {
+		return math.Asin((zt+h-float64(*p.NutHeight))/scale) * deg, back
+	}
+	b := float64(*p.NeckAngle)
+	off := (h-float64(*p.FretPlane))*math.Cos(b/deg) - float64(*p.NutAction)
+	return b + math.Asin(off/scale)*deg, back
+}
+
+// crownFall returns how far the string at x from the bridge's middle lies
+// below the saddle's middle, mm.
+func (s *Strings) crownFall(x float64) float64 {
+	if s == nil || s.Path == nil || s.Path.SaddleRadius == 0 {
+		return 0
+	}
+	R := float64(s.Path.SaddleRadius)
+	return R - math.Sqrt(R*R-x*x)
+}
+
+// contact returns the height of string i's contact above the top at the
+// bridge's middle, mm; zero without a bridge.
+func (c *Case) contact(i int) float64 {
+	if c.Bridge == nil {
+		return 0
+	}
+	return float64(c.Bridge.SaddleHeight) - c.Strings.crownFall(c.Strings.x(i))
+}
+
+// breakAngles returns the front and back break angle of string i, deg, from
+// the path or as given.
+func (c *Case) breakAngles(i int) (front, back Angle) {
+	s := c.Strings
+	if s.Path != nil {
+		f, b := s.Path.angles(c.topAtBridge, c.contact(i), float64(s.scale(i)))
+		return Angle(f), Angle(b)
+	}
+	e := &s.Each[i]
+	return angle(e.FrontAngle, s.FrontAngle), angle(e.BackAngle, s.BackAngle)
+}

@@ -1,0 +1,52 @@
+package cases
+
+import (
+	"context"
+	"fmt"
+	"testing"
+)
+
+// BenchmarkSolveCourseGuitar is the default solve as a user gets it, error
+// estimate included.
+func BenchmarkSolveCourseGuitar(b *testing.B) {
+	c := opened(b, "course-guitar")
+	b.ReportAllocs()
+	for b.Loop() {
+		s, err := Solve(context.Background(), c, Options{Workers: 2})
+		if err != nil {
+			b.Fatal(err)
+		}
+		b.ReportMetric(float64(len(s.Model.Nodes)), "nodes")
+	}
+}
+
+// BenchmarkRelief is a change of relief on a prepared top, as the window makes
+// it: contact and recovery, without the summary.
+func BenchmarkRelief(b *testing.B) {
+	top, err := Prepare(context.Background(), opened(b, "course-guitar"), Options{Workers: 2})
+	if err != nil {
+		b.Fatal(err)
+	}
+	var reliefs []*Case
+	for k := range 4 {
+		text := fmt.Sprintf("format = 1\nbase = \"course-guitar\"\n[bridge.relief]\ndepth = %g\n", 0.05*float64(k))
+		c, err := Load(files("a.toml", text), "a.toml")
+		if err != nil {
+			b.Fatal(err)
+		}
+		reliefs = append(reliefs, c)
+	}
+	for k := 0; b.Loop(); k++ {
+		if _, err := top.Refit(reliefs[k%len(reliefs)]); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkSummarize turns an answer into the report.
+func BenchmarkSummarize(b *testing.B) {
+	s := answered(b, opened(b, "course-guitar"), 1)
+	for b.Loop() {
+		Summarize(s)
+	}
+}

@@ -1,0 +1,147 @@
+package verify
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+
+	"archload/testdata"
+
+	"github.com/pelletier/go-toml/v2"
+)
+
+// Case is one value of a table in testdata/verification.
+type Case struct {
+	Name     string  `toml:"name"`
+	Quantity string  `toml:"quantity"`
+	Check    string  `toml:"check"` // the builder of the problem
+	Read     string  `toml:"read"`  // what to read off its answer
+	Value    float64 `toml:"value"`
+	Unit     string  `toml:"unit"`
+	By       string  `toml:"by"`     // short: author and year
+	Source   string  `toml:"source"` // author, title, year, table or page
+	Obtained string  `toml:"obtained"`
+	Kind     string  `toml:"kind"`
+
+	Tolerance float64 `toml:"tolerance"` // relative to Scale, or in the unit if Absolute
+	Scale     float64 `toml:"scale"`     // 0: the value itself
+	Absolute  bool    `toml:"absolute"`
+	Bound     string  `toml:"bound"` // "most" or "least": the value is a limit
+	Bars      []Bar   `toml:"bars"`  // tolerances by mesh, in place of Tolerance
+	Reason    string  `toml:"reason"`
+
+	file string
+	row  int
+}
+
+// Bar is the tolerance at one mesh density; 0: not checked on that kind of mesh.
+type Bar struct {
+	Divisions int     `toml:"divisions"`
+	Regular   float64 `toml:"regular"`
+	Distorted float64 `toml:"distorted"`
+}
+
+// kinds are the kinds of value a table may hold.
+var kinds = [...]string{"published", "analytic", "computed", "identity"}
+
+// tables reads every table, in the order of their names.
+func tables(fsys fs.FS) ([]Case, error) {
+	names, err := fs.Glob(fsys, "verification/*.toml")
+	if err != nil {
+		return nil, err
+	}
+	var all []Case
+	var faults []error
+	for _, name := range names {
+		cases, err := table(fsys, name)
+		all = append(all, cases...)
+		faults = append(faults, err)
+	}
+	return all, errors.Join(faults...)
+}
+
+// table reads one table; a key that is not known is refused, and so is a row
+// without unit, source or tolerance.
+func table(fsys fs.FS, name string) ([]Case, error) {
+	data, err := fs.ReadFile(fsys, name)
+	if err != nil {
+		return nil, err
+	}
+	var t struct {
+		Case []Case `toml:"case"`
+	}
+	if err := toml.NewDecoder(bytes.NewReader(data)).DisallowUnknownFields().Decode(&t); err != nil {
+		var strict *toml.StrictMissingError
+		if errors.As(err, &strict) {
+			return nil, fmt.Errorf("%s: %s", path.Base(name), strict.String())
+		}
+		return nil, fmt.Errorf("%s: %w", path.Base(name), err)
+	}
+	if len(t.Case) == 0 {
+		return nil, fmt.Errorf("%s: want at least one [[case]], found none", path.Base(name))
+	}
+	var faults []error
+	for i := range t.Case {
+		t.Case[i].file, t.Case[i].row = path.Base(name), i+1
+		if err := t.Case[i].check(); err != nil {
+			faults = append(faults, err)
+		}
+	}
+	return t.Case, errors.Join(faults...)
+}
+
+// check names what a row lacks.
+func (c *Case) check() error {
+	fault := func(key, form string, args ...any) error {
+		return fmt.Errorf("%s: case %d (%s): %s: %s", c.file, c.row, c.Name, key, fmt.Sprintf(form, args...))
+	}
+	for _, k := range []struct{ key, value string }{
+		{"name", c.Name}, {"quantity", c.Quantity}, {"check", c.Check}, {"read", c.Read}, {"unit", c.Unit},
+		{"by", c.By}, {"source", c.Source}, {"obtained", c.Obtained}, {"reason", c.Reason},
+	} {
+		if k.value == "" {
+			return fault(k.key, "want text, found none")
+		}
+	}
+	if !oneOf(c.Kind, kinds[:]) {
+		return fault("kind", "want one of %v, found %q", kinds, c.Kind)
+	}
+	if !oneOf(c.Bound, []string{"", "most", "least"}) {
+		return fault("bound", "want most, least or none, found %q", c.Bound)
+	}
+	return c.checkTolerance(fault)
+}
+
+func (c *Case) checkTolerance(fault func(key, form string, args ...any) error) error {
+	switch {
+	case c.Bound != "" && len(c.Bars) == 0:
+		return nil
+	case c.Bound != "" || len(c.Bars) > 0 && c.Tolerance != 0:
+		return fault("bars", "want either bars, or a tolerance, or a bound, found two")
+	case len(c.Bars) == 0 && !(c.Tolerance > 0):
+		return fault("tolerance", "want > 0, found %g", c.Tolerance)
+	case c.Value == 0 && c.Scale == 0 && !c.Absolute:
+		return fault("scale", "want a scale, or absolute = true, for a value of 0")
+	}
+	for _, b := range c.Bars {
+		if b.Divisions < 2 || b.Regular < 0 || b.Distorted < 0 || b.Regular+b.Distorted == 0 {
+			return fault("bars", "want divisions >= 2 and a tolerance > 0, found %+v", b)
+		}
+	}
+	return nil
+}
+
+func oneOf(s string, list []string) bool {
+	for _, v := range list {
+		if v == s {
+			return true
+		}
+	}
+	return false
+}
+
+// Tables returns every published check, in the order in which they run. The
+// error lists every fault of the tables.
+func Tables() ([]Case, error) { return tables(testdata.Files) }

@@ -1,0 +1,32 @@
+package verify
+
+import "archload/materials"
+
+// testWood is the wood of the orthotropic checks, MPa: spruce-like, round
+// numbers. What a check does not depend on (ET and its Poisson's ratios) is
+// there to make the wood whole.
+func testWood() materials.Orthotropic {
+	return materials.Orthotropic{
+		EL: 10000, ER: 780, ET: 500, GLR: 640, GLT: 610, GRT: 30,
+		NuLR: 0.37, NuLT: 0.4, NuRT: 0.4, Density: 400,
+	}
+}
+
+// rigidInShear returns the wood with so large transverse shear moduli that
+// plates of it obey Kirchhoff.
+func rigidInShear(w materials.Orthotropic) materials.Orthotropic {
+	w.GLT, w.GRT = 1e3*w.EL, 1e3*w.EL
+	return w
+}
+
+// isotropic returns a material of the same stiffness in all directions.
+func isotropic(e, nu float64) materials.Orthotropic {
+	g := e / (2 * (1 + nu))
+	return materials.Orthotropic{EL: e, ER: e, ET: e, GLR: g, GLT: g, GRT: g, NuLR: nu, NuLT: nu, NuRT: nu}
+}
+
+// unitPlate is the makeup of an isotropic plate of thickness h whose bending
+// stiffness D = E h³/(12 (1 - nu²)) is 1.
+func unitPlate(h, nu float64) makeup {
+	return makeup{h: h, wood: isotropic(12*(1-nu*nu)/(h*h*h), nu)}
+}
