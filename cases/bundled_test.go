@@ -13,7 +13,9 @@ func TestBundled(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := "bench-plate course-guitar course-guitar-relief course-guitar-treble course-guitar-treble-relief first"
+	want := "bench-plate bowed-layout course-guitar course-guitar-crossed course-guitar-elastic course-guitar-posts " +
+		"course-guitar-relief course-guitar-svg course-guitar-treble course-guitar-treble-relief course-guitar-two-feet " +
+		"first flat-plate octave-mandola"
 	var names []string
 	for _, info := range list {
 		names = append(names, info.Name)

@@ -40,15 +40,15 @@ type Plate struct {
 	Cut        string  `toml:"cut" default:"quarter" one:"quarter flat"`   // default: quarter
 	RingAngle  Angle   `toml:"ring_angle" default:"0" want:"-90..90"`      // deg, rings turned from the cut about the grain; default: 0
 	GrainAngle Angle   `toml:"grain_angle" default:"0" want:"-45..45"`     // deg, grain turned from the centre line in plan, anticlockwise; default: 0
-	Outline    Outline `toml:"outline" need:"a CSV file with x_mm,y_mm[,corner] or a list of [x, y]"`
-	Thickness  Heights `toml:"thickness" need:"the thickness in mm, or { contours = \"...\" } or { points = \"...\" }"` // mm, from the outer surface inward along its normal
+	Outline    Outline `toml:"outline" need:"a CSV file with x_mm,y_mm[,corner], an element of a drawing (\"top.svg#outline\") or a list of [x, y]"`
+	Thickness  Heights `toml:"thickness" need:"the thickness in mm, or { contours = \"...\" }, { templates = \"...\" } or { points = \"...\" }"` // mm, from the outer surface inward along its normal
 	Arch       Arch    `toml:"arch" need:"the table [plate.arch] with one of contours, templates, points, formula"`
 	Holes      []Hole  `toml:"hole"` // default: none
 }
 
 // Arch is the carved outer surface, from exactly one source.
 type Arch struct {
-	Contours  *HeightTable `toml:"contours" table:"contours"`   // CSV line,height,x,y: closed lines of equal height; lines of one point are spot heights
+	Contours  *HeightTable `toml:"contours" table:"contours"`   // CSV line,height,x,y: closed lines of equal height; lines of one point are spot heights. Or a layer of a drawing, "top.svg#contours"
 	Templates *HeightTable `toml:"templates" table:"templates"` // CSV station,x,y,height
 	Points    *HeightTable `toml:"points" table:"points"`       // CSV x,y,height: measured anywhere
 	Formula   *ArchFormula `toml:"formula"`
@@ -65,10 +65,11 @@ type ArchFormula struct {
 	RecurveAt    Length     `toml:"recurve_at" default:"22" want:">0"`             // mm, distance of the trough's floor from the outline; default: 22
 }
 
-// Heights is a thickness: constant, or from contours or measured points.
+// Heights is a thickness: constant, or from contours, templates or measured
+// points.
 type Heights struct {
 	Const     Length       // mm; 0 when a table is given
-	Contours  *HeightTable // CSV line,height,x,y
+	Contours  *HeightTable // CSV line,height,x,y, or a layer of a drawing
 	Templates *HeightTable // CSV station,x,y,height
 	Points    *HeightTable // CSV x,y,height
 	Noise     Length       // mm, standard deviation of measured points; default: what they show, at most 0.1

@@ -16,6 +16,7 @@ type FlowReport struct {
 	Greatest   Spot              `json:"greatest"`   // N/mm, in a circle of the plate's thickness
 	Sectors    SectorsReport     `json:"sectors"`    // N, what the plate gives to each part of its rim
 	Supports   float64           `json:"supports"`   // N, what posts and bench supports take from it
+	Direct     float64           `json:"direct"`     // N, of it so near the load that no line is drawn
 	Braces     []BraceFlowReport `json:"braces"`
 	Lines      []FlowLineReport  `json:"lines"`
 }
@@ -43,8 +44,9 @@ const flowLines = 40
 // lineTolerance is how far a line's points may leave out of its bends, mm.
 const lineTolerance = 0.05
 
-// findFlow computes the load flow. A load that does not press down has none.
-func (s *Solution) findFlow() {
+// FindFlow computes the load flow, which Solve does and Refit leaves out for
+// speed. A load that does not press down has none.
+func (s *Solution) FindFlow() {
 	s.clock.time(&s.Spent.Flow, func() {
 		var err error
 		if s.Flow, err = s.Result.Flow(); err != nil {
@@ -79,7 +81,9 @@ func (s *Solution) flowReport() (*FlowReport, error) {
 	if err != nil {
 		return nil, err
 	}
+	r.Direct = f.Total
 	for _, l := range lines {
+		r.Direct -= l.Force
 		one := FlowLineReport{Force: l.Force, EndsAt: "support", Points: thinned(l.Points, lineTolerance)}
 		if end := l.Points[len(l.Points)-1]; !l.Inside {
 			one.EndsAt = s.sectorOf(end[0], end[1], lo, hi)

@@ -87,11 +87,12 @@ func (g *shaper) curve(key string, o *Outline) *mesh.Curve {
 		return curve
 	}
 	var ce *mesh.CurveError
-	if errors.As(err, &ce) && ce.Point >= 0 && ce.Point < len(o.lines) {
+	switch {
+	case errors.As(err, &ce) && ce.Point >= 0 && ce.Point < len(o.lines):
 		g.rep.add(o.lines[ce.Point], key, fmt.Errorf("at %s: %s", spot(ce.At), ce.Msg))
-	} else if errors.As(err, &ce) {
+	case errors.As(err, &ce):
 		g.rep.addKey(key, "%s", ce.Msg)
-	} else {
+	default:
 		g.rep.addKey(key, "%w", err)
 	}
 	return nil

@@ -43,21 +43,22 @@ func Load(fsys fs.FS, name string) (*Case, error) {
 // Open loads a bundled case by its name, or a case file from fsys. A name
 // without a slash and without the ending .toml is that of a bundled case.
 func Open(fsys fs.FS, nameOrPath string) (*Case, error) {
-	if strings.ContainsAny(nameOrPath, `/\`) || path.Ext(nameOrPath) == ".toml" {
-		return Load(fsys, nameOrPath)
-	}
-	src, err := openBundled(nameOrPath)
-	if err != nil {
-		return nil, Faults{{File: nameOrPath, Line: 1, Err: err}}
-	}
-	return load(src)
+	return OpenChanged(fsys, nameOrPath, nil)
 }
 
 // load reads a case from its opened file.
-func load(src *source) (*Case, error) {
+func load(src *source) (*Case, error) { return loadChanged(src, nil, nil) }
+
+// loadChanged is load with keys set by the user on top of the files; over
+// stands for the place they come from.
+func loadChanged(src, over *source, set []KeyValue) (*Case, error) {
 	d := &decoder{rep: newReport(), tables: map[string]*csvTable{}}
 	c := &Case{rep: d.rep}
-	if tree := d.chain(src, nil); tree != nil {
+	tree := d.chain(src, nil)
+	if tree != nil && len(set) > 0 {
+		tree = d.setKeys(tree, over, set)
+	}
+	if tree != nil {
 		d.rep.places[""] = tree.at()
 		d.table(reflect.ValueOf(c).Elem(), tree, "")
 		c.nameThings()

@@ -51,8 +51,8 @@ func (s *Strings) checkPathString(r *report, i int) {
 	case e.FrontAngle != nil || e.BackAngle != nil:
 		r.addKey(key, "%s: want either its own angle or [strings.path], found both", e.Name)
 	case s.scale(i) == 0:
-		r.addKey(key, "%s: a break angle from the path needs the speaking length; want strings.scale", e.Name)
-	case R > 0 && math.Abs(s.x(i)) >= R:
+		r.addKey("strings.scale", "missing, want the speaking length in mm, from which the path's front angle follows")
+	case R > 0 && math.Abs(s.x(i)) >= R && r.clean("strings.path.saddle_radius"):
 		r.addKey("strings.path.saddle_radius", "want more than %.4g mm, where %s lies from the middle, found %g", math.Abs(s.x(i)), e.Name, R)
 	}
 }

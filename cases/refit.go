@@ -38,18 +38,7 @@ func (p *Prepared) Refit(c *Case) (*Solution, error) {
 	if (c.Bridge == nil) != (p.Bridge == nil) || c.Bridge == nil {
 		return nil, c.Fault("bridge", "changes the top or the bridge itself, which needs a new solve")
 	}
-	b := *p.Built
-	b.Case = c
-	st := *p.Bridge
-	st.pads = slices.Clone(st.pads)
-	for i := range st.pads {
-		st.pads[i].Gap = c.Bridge.meanGap(st.cells[i])
-	}
-	b.Bridge = &st
-	q := *p
-	q.Built = &b
-	st.body.Loads = b.stringLoads()
-	return q.answer()
+	return p.regap(c).answer()
 }
 
 // withinKey says whether key is k or lies below it; entry numbers do not

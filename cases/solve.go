@@ -71,7 +71,7 @@ func Solve(ctx context.Context, c *Case, o Options) (*Solution, error) {
 	}
 	if !o.NoFlow {
 		o.say("load flow")
-		sol.findFlow()
+		sol.FindFlow()
 	}
 	if o.NoError {
 		return sol, nil

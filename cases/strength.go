@@ -19,16 +19,24 @@ func (s *Solution) strength() StrengthReport {
 	}
 	f := s.circleField(card.Strength)
 	for i := range f.used {
-		if u := f.used[i]; !math.IsNaN(u) && !(float64(r.Used) >= u) {
-			r.Used, r.Surface = Num(u), f.face[i]
-			p := s.centroid(i)
-			r.X, r.Y = Num(p[0]), Num(p[1])
-		}
-		r.RollingShearUsed = larger(r.RollingShearUsed, f.rolling[i])
-		r.ShearUsed = larger(r.ShearUsed, f.shear[i])
+		r.take(f, i, s.centroid(i))
+	}
+	edge, at := s.edgeField(card.Strength)
+	for i := range edge.used {
+		r.take(edge, i, at[i])
 	}
 	s.footPressure(&r, card.Strength)
 	return r
+}
+
+// take counts entry i of a field, which belongs to the place p.
+func (r *StrengthReport) take(f strengthField, i int, p mesh.Point) {
+	if u := f.used[i]; !math.IsNaN(u) && !(float64(r.Used) >= u) {
+		r.Used, r.Surface = Num(u), f.face[i]
+		r.X, r.Y = Num(p[0]), Num(p[1])
+	}
+	r.RollingShearUsed = larger(r.RollingShearUsed, f.rolling[i])
+	r.ShearUsed = larger(r.ShearUsed, f.shear[i])
 }
 
 func larger(a Num, b float64) Num {
@@ -60,32 +68,72 @@ func circle() []mesh.Point {
 	return pts
 }
 
-func (s *Solution) circleField(st materials.Strength) strengthField {
+// stresses of every plate triangle at both faces and in the middle.
+type stresses struct{ outer, inner, mean [][6]float64 }
+
+func (s *Solution) plateStresses() stresses {
 	n := len(s.Mesh.Tris)
-	outer, inner, mean := make([][6]float64, n), make([][6]float64, n), make([][6]float64, n)
+	f := stresses{make([][6]float64, n), make([][6]float64, n), make([][6]float64, n)}
 	for i := range n {
-		outer[i], inner[i], mean[i] = s.Result.ShellStress(i, 1), s.Result.ShellStress(i, -1), s.Result.ShellStress(i, 0)
-	}
-	f := strengthField{used: make([]float64, n), rolling: make([]float64, n), shear: make([]float64, n), face: make([]string, n)}
-	shape := circle()
-	across, shear := s.inPlane()
-	for i := range n {
-		tris, whole := s.circleAt(i, shape)
-		if !whole {
-			f.used[i], f.rolling[i], f.shear[i] = math.NaN(), math.NaN(), math.NaN()
-			continue
-		}
-		o, in, m := average(outer, tris), average(inner, tris), average(mean, tris)
-		uo := hoffmanUsed(o, across, shear, st)
-		ui := hoffmanUsed(in, across, shear, st)
-		f.used[i], f.face[i] = uo, "outer"
-		if ui > uo {
-			f.used[i], f.face[i] = ui, "inner"
-		}
-		f.rolling[i] = shearUsed(st.RollingShear, o[3], in[3], m[3])
-		f.shear[i] = math.Max(shearUsed(st.ShearL, o[4], in[4], m[4]), shearUsed(st.ShearL, o[5], in[5], m[5]))
+		f.outer[i], f.inner[i], f.mean[i] = s.Result.ShellStress(i, 1), s.Result.ShellStress(i, -1), s.Result.ShellStress(i, 0)
 	}
 	return f
+}
+
+func newStrengthField(n int) strengthField {
+	return strengthField{used: make([]float64, n), rolling: make([]float64, n), shear: make([]float64, n), face: make([]string, n)}
+}
+
+// judge fills entry i from the triangles under its circle; none: NaN.
+func (s *Solution) judge(f *strengthField, i int, all stresses, tris []int32, st materials.Strength) {
+	if tris == nil {
+		f.used[i], f.rolling[i], f.shear[i] = math.NaN(), math.NaN(), math.NaN()
+		return
+	}
+	across, shear := s.inPlane()
+	o, in, m := average(all.outer, tris), average(all.inner, tris), average(all.mean, tris)
+	uo, ui := hoffmanUsed(o, across, shear, st), hoffmanUsed(in, across, shear, st)
+	f.used[i], f.face[i] = uo, "outer"
+	if ui > uo {
+		f.used[i], f.face[i] = ui, "inner"
+	}
+	f.rolling[i] = shearUsed(st.RollingShear, o[3], in[3], m[3])
+	f.shear[i] = math.Max(shearUsed(st.ShearL, o[4], in[4], m[4]), shearUsed(st.ShearL, o[5], in[5], m[5]))
+}
+
+func (s *Solution) circleField(st materials.Strength) strengthField {
+	f, all, shape := newStrengthField(len(s.Mesh.Tris)), s.plateStresses(), circle()
+	for i := range s.Mesh.Tris {
+		tris, _ := s.circleAt(i, shape)
+		s.judge(&f, i, all, tris, st)
+	}
+	return f
+}
+
+// edgeStep is the spacing of the circles that touch a hole's edge, mm.
+const edgeStep = 1.0
+
+// edgeField is the strength used in circles that touch a hole's edge. Wood
+// gives way there first, and circles about the triangles' centres touch the
+// edge only by luck.
+func (s *Solution) edgeField(st materials.Strength) (strengthField, []mesh.Point) {
+	var at []mesh.Point
+	for _, h := range s.notes.Holes {
+		ring := evenly(h.Polyline(0.02), edgeStep)
+		for i, p := range ring {
+			q := ring[(i+1)%len(ring)]
+			d := unit2(q[0]-p[0], q[1]-p[1])
+			mid := mesh.Point{(p[0] + q[0]) / 2, (p[1] + q[1]) / 2}
+			r := s.Plate.Thickness.At(mid).Z / 2
+			at = append(at, mesh.Point{mid[0] + r*d[1], mid[1] - r*d[0]})
+		}
+	}
+	f, all, shape := newStrengthField(len(at)), s.plateStresses(), circle()
+	for i, c := range at {
+		tris, _ := s.circleAbout(c, s.Plate.Thickness.At(c).Z, shape)
+		s.judge(&f, i, all, tris, st)
+	}
+	return f, at
 }
 
 // circleAt lists the triangles under the circle about triangle i's centre.
@@ -95,6 +143,11 @@ func (s *Solution) circleAt(i int, shape []mesh.Point) (tris []int32, whole bool
 	for _, n := range s.Mesh.Tris[i] {
 		h += s.Mesh.Nodes[n].H / 3
 	}
+	return s.circleAbout(c, h, shape)
+}
+
+// circleAbout lists the triangles under a circle of diameter h about c.
+func (s *Solution) circleAbout(c mesh.Point, h float64, shape []mesh.Point) (tris []int32, whole bool) {
 	for _, p := range shape {
 		t, _, inside := s.place.loc.Find(mesh.Point{c[0] + h*p[0], c[1] + h*p[1]})
 		if !inside {

@@ -46,7 +46,8 @@ func (s *Solution) bridgeReport() *BridgeReport {
 	u := s.Result.Body
 	r := &BridgeReport{Sink: s.sink()}
 	first, last := st.body.Nodes[0], st.body.Nodes[st.base-1]
-	r.EndSink = [2]float64{-u[2], -u[6*(st.base-1)+2]}
+	half := float64(s.Case.Bridge.Length) / 2
+	r.EndSink = [2]float64{-u[2] + s.fromSlack(-half), -u[6*(st.base-1)+2] + s.fromSlack(half)}
 	r.Tilt = TiltReport{
 		ForeAft:  -degrees(u[6*st.mid+3]),
 		Sideways: degrees(math.Atan((r.EndSink[1] - r.EndSink[0]) / (last[0] - first[0]))),

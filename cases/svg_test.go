@@ -1,193 +1,18 @@
 package cases
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"math"
+	"os"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
 
 	"archload/mesh"
 )
-
-// chainsOf parses path data that has no faults.
-func chainsOf(t *testing.T, d string) []svgChain {
-	t.Helper()
-	c, err := parsePath(d)
-	if err != nil {
-		t.Fatalf("%q: %v", d, err)
-	}
-	return c
-}
-
-// controls lists every control point of a path, to a millionth.
-func controls(t *testing.T, d string) string {
-	t.Helper()
-	var b strings.Builder
-	for _, c := range chainsOf(t, d) {
-		fmt.Fprintf(&b, "[closed %v", c.closed)
-		for _, s := range c.segs {
-			for _, p := range s.p {
-				fmt.Fprintf(&b, " %.6f,%.6f", p[0]+0, p[1]+0)
-			}
-		}
-		b.WriteString("]")
-	}
-	return b.String()
-}
-
-// TestPathGrammar sets path data beside the same written out: SVG 1.1, section
-// 8.3.
-func TestPathGrammar(t *testing.T) {
-	for _, c := range []struct{ got, want, rule string }{
-		{"m1 2 3 4", "M 1 2 L 4 6", "a relative moveto that begins a path is absolute; further pairs are lines"},
-		{"M1,2L3,4 5,6", "M 1 2 L 3 4 L 5 6", "a command letter may be left out when repeated"},
-		{"M1 2h3v-4H0V0", "M 1 2 L 4 2 L 4 -2 L 0 -2 L 0 0", "horizontal and vertical lines"},
-		{"M.5.5-1-1e1", "M 0.5 0.5 L -1 -10", "numbers need no break where a sign or a second point parts them"},
-		{"M0 0zm5 5l1 0", "M0 0 Z M 5 5 L 6 5", "after closing, the current point is the start of the subpath"},
-		{"M2 3h4v5zl1 1", "M 2 3 L 6 3 L 6 8 Z M 2 3 L 3 4", "drawing goes on from there as a new subpath"},
-		{"M0 0c1 2 3 4 5 6s1 1 2 2", "M 0 0 C 1 2 3 4 5 6 C 7 8 6 7 7 8", "a smooth curve mirrors the control point before it"},
-		{"M0 0l5 6s1 1 2 2", "M 0 0 L 5 6 C 5 6 6 7 7 8", "after another command it begins at the current point"},
-		{"M0 0q3 3 6 0t6 0", "M 0 0 Q 3 3 6 0 Q 9 -3 12 0", "the same for quadratic curves"},
-		{"M0 0q3 3 6 0", "M 0 0 C 2 2 4 2 6 0", "a quadratic curve is the cubic with two thirds of the way"},
-		{"M0 0l1 1t2 0", "M0 0 L 1 1 Q 1 1 3 1", "a smooth quadratic without one before it"},
-		{"M0 0a5 5 0 1110 0", "M 0 0 A 5 5 0 1 1 10 0", "flags need no break behind them"},
-		{"M0 0a5 5 0 00.5.5", "M 0 0 A 5 5 0 0 0 0.5 0.5", "nor do they before a point"},
-		{"M0 0A0 5 0 0 1 3 4", "M 0 0 L 3 4", "an arc without radius is a line"},
-		{"M0 0A-5 5 0 0 1 10 0", "M 0 0 A 5 5 0 0 1 10 0", "the sign of a radius does not count"},
-	} {
-		if got, want := controls(t, c.got), controls(t, c.want); got != want {
-			t.Errorf("%s: %q\n got %s\nwant %s", c.rule, c.got, got, want)
-		}
-	}
-}
-
-func TestPathFaults(t *testing.T) {
-	for _, c := range []struct{ path, want string }{
-		{"", "an empty path"},
-		{"L 1 1", `character 1: want M, which begins a path, found "L 1 1"`},
-		{"M 1", "character 4: want a number, found its end"},
-		{"M 1 1 L 2", "character 10: want a number, found its end"},
-		{"M 1 1 L 2 x", `character 11: want a number, found "x"`},
-		{"M 1 1 L 2 2,", "character 13: want a number, found its end"},
-		{"M 1 1 B 2 2", `character 7: want a command (one of M L H V C S Q T A Z), found "B 2 2"`},
-		{"M 0 0 A 5 5 0 2 1 10 0", `character 15: want 0 or 1, a flag of the arc, found "2 1 10 0"`},
-		{"M 0 0 L 1e30 0", `character 9: want a number of at most 1e+07, found "1e30 0"`},
-		{"M 0 0 L nan 0", `character 9: want a number, found "nan 0"`},
-	} {
-		if _, err := parsePath(c.path); err == nil || !strings.HasSuffix(err.Error(), c.want) {
-			t.Errorf("%q: %v, want %s", c.path, err, c.want)
-		}
-	}
-}
-
-// TestArcs checks the four arcs between two points of an ellipse turned by 30
-// degrees: every point satisfies the ellipse's equation, and the arc's middle
-// lies on the side that the flags ask for.
-func TestArcs(t *testing.T) {
-	const rx, ry, turn = 50.0, 20.0, 30.0
-	sin, cos := math.Sincos(turn * math.Pi / 180)
-	on := func(u float64) mesh.Point {
-		return mesh.Point{100 + cos*rx*math.Cos(u) - sin*ry*math.Sin(u), 40 + sin*rx*math.Cos(u) + cos*ry*math.Sin(u)}
-	}
-	p, q := on(0.3), on(1.5) // the short way is counted upward: sweep 1
-	for _, large := range []int{0, 1} {
-		for _, sweep := range []int{0, 1} {
-			d := fmt.Sprintf("M %v %v A %g %g %g %d %d %v %v", p[0], p[1], rx, ry, turn, large, sweep, q[0], q[1])
-			c := chainsOf(t, d)[0]
-			var pts []mesh.Point
-			for i := range c.segs {
-				pts = c.segs[i].sample(pts, 0)
-			}
-			centre := mesh.Point{100, 40} // the arcs of the given centre: short with sweep 1, long with sweep 0
-			if large == sweep {           // the other centre, the middle of the ends mirrored
-				centre = mesh.Point{p[0] + q[0] - 100, p[1] + q[1] - 40}
-			}
-			length := 0.0
-			for i, s := range pts {
-				x, y := s[0]-centre[0], s[1]-centre[1]
-				u, v := (cos*x+sin*y)/rx, (cos*y-sin*x)/ry
-				if e := math.Abs(u*u + v*v - 1); e > 1e-6 {
-					t.Fatalf("large %d, sweep %d: point %v off its ellipse by %.1e", large, sweep, s, e)
-				}
-				if i > 0 {
-					length += math.Hypot(s[0]-pts[i-1][0], s[1]-pts[i-1][1])
-				}
-			}
-			whole := 231.0 // about: perimeter of the ellipse, pi (3(a+b) - sqrt((3a+b)(a+3b)))
-			if got := length > whole/2; got != (large == 1) {
-				t.Errorf("large %d, sweep %d: %.1f mm long of %.0f", large, sweep, length, whole)
-			}
-		}
-	}
-	if c := chainsOf(t, "M 0 0 A 1 1 0 0 1 10 0")[0]; c.segs[len(c.segs)/2-1].p[3] != (mesh.Point{5, -5}) && math.Abs(c.segs[len(c.segs)/2-1].p[3][1]+5) > 1e-9 {
-		t.Errorf("radii too small: half way at %v, want (5, -5) of a half circle of radius 5", c.segs[len(c.segs)/2-1].p[3])
-	}
-}
-
-func TestTransforms(t *testing.T) {
-	for _, c := range []struct {
-		text string
-		want mesh.Point // of (3, 4)
-		why  string
-	}{
-		{"", mesh.Point{3, 4}, "none"},
-		{"translate(10)", mesh.Point{13, 4}, "one number: along x"},
-		{"translate(10,-2)", mesh.Point{13, 2}, "two"},
-		{"scale(2)", mesh.Point{6, 8}, "one number: both ways"},
-		{"scale(1 -1)", mesh.Point{3, -4}, "upside down"},
-		{"rotate(90)", mesh.Point{-4, 3}, "x to y"},
-		{"rotate(90 3 0)", mesh.Point{-1, 0}, "about (3, 0)"},
-		{"skewX(45)", mesh.Point{7, 4}, "x + y tan 45"},
-		{"skewY(45)", mesh.Point{3, 7}, "y + x tan 45"},
-		{"matrix(1 2 3 4 5 6)", mesh.Point{20, 28}, "3 + 12 + 5, 6 + 16 + 6"},
-		{"translate(10,0) scale(2)", mesh.Point{16, 8}, "the last one first"},
-		{"scale(2), translate(10,0)", mesh.Point{26, 8}, "with a comma between"},
-	} {
-		m, err := parseTransform(c.text)
-		if got := m.at(mesh.Point{3, 4}); err != nil || !near(got[0], c.want[0], 1e-12) || !near(got[1], c.want[1], 1e-12) {
-			t.Errorf("%s: %v, %v, want %v (%s)", c.text, got, err, c.want, c.why)
-		}
-	}
-	for _, text := range []string{"rotate", "rotate(", "rotate(1 2)", "scale(0)", "perspective(3)", "matrix(1 2 3)", "translate(1 2 3)", "scale(1 x)", "translate()"} {
-		if _, err := parseTransform(text); err == nil {
-			t.Errorf("%s: want an error", text)
-		}
-	}
-}
-
-func TestHeightInName(t *testing.T) {
-	const none, fault = -1, -2
-	for _, c := range []struct {
-		name string
-		want float64 // mm
-	}{
-		{"arch 12 mm", 12}, {"arch_12_mm", 12}, {"contour_12", 12}, {"contour12", 12}, {"contour-12", 12}, {"Contour 12,5", 12.5},
-		{"height 12.5mm", 12.5}, {"arch contour 9 mm b", 9}, {"spot_5.3_mm_p1.4", 5.3}, {"spot 5.3 b", 5.3}, {"12", 12}, {"12 mm", 12},
-		{"apex 0.85 in", 21.59}, {"level 1 cm", 10}, {"thickness 4.5", 4.5},
-		{"contours", none}, {"contours 3 mm", none}, {"every 3 mm", none}, {"path12", none}, {"path-12-5", none}, {"layer1", none}, {"_12", none},
-		{"line 3", none}, {"", none}, {"arch", none}, {"g8-2", none},
-		{"contour_12_5", fault}, {"contour_12-5", fault}, {"contour -12", fault}, {"-3 mm", fault}, {"arch 12.5.3", fault}, {"arch 12 mm 9", fault},
-		{"arch 12 furlong2", fault}, {"arch 250 mm", fault}, {"arch 12b", fault}, {"arch 5 m", fault},
-	} {
-		got, ok, err := nameHeight(c.name, true)
-		switch {
-		case err != nil:
-			got = fault
-		case !ok:
-			got = none
-		}
-		if !near(got, c.want, 1e-12) {
-			t.Errorf("%q: height %g, %v, want %g (%d: none, %d: refused)", c.name, got, err, c.want, none, fault)
-		}
-	}
-	if _, _, err := nameHeight("arch 0.5", false); err == nil {
-		t.Error("a bare number on a page in inches: want it refused")
-	}
-	if got := unescaped("arch_x5F_12_x20_mm"); got != "arch_12 mm" {
-		t.Errorf("unescaped %q, want arch_12 mm", got)
-	}
-}
 
 // plainMarks are the marks of a drawing with the origin at (300, 300), neck up.
 const plainMarks = `<circle id="origin" cx="300" cy="300" r="1"/><circle id="neck" cx="300" cy="20" r="1"/><circle id="treble" cx="500" cy="300" r="1"/>`
@@ -297,6 +122,30 @@ func TestMarksOpposite(t *testing.T) {
 	}
 }
 
+// TestAsSavedByPrograms reads what drawing programs add: a document type with
+// entities, names in attributes of their own, escaped ids, guides, styles of
+// text on paths, clones and symbols among the definitions.
+func TestAsSavedByPrograms(t *testing.T) {
+	svg := `<?xml version="1.0" encoding="utf-8" standalone="no"?>
+<!-- saved by a drawing program -->
+<!DOCTYPE svg PUBLIC "-//W3C//DTD SVG 1.1//EN" "svg11.dtd" [ <!ENTITY ns_more "urn:more"> ]>
+<svg version="1.1" xmlns:more="&ns_more;" xmlns="http://www.w3.org/2000/svg" id="svg5"
+   width="600mm" height="600mm" viewBox="0 0 600 600">
+  <more:view id="view7" more:units="mm"><more:guide id="neck2"/></more:view>
+  <defs><symbol id="old"><path id="outline" d="M0 0"/></symbol></defs>
+  <g more:label="marks" id="layer1">` + plainMarks + `</g>
+  <g data-name="body shape" id="layer2" transform="translate(-5,-5)">
+    <path style="fill:none;text-transform:none;stroke:#000" id="the_x20_outline" d="m 155,105 h 300 v 400 h -300 z" />
+    <text id="t"><tspan>outline</tspan></text><use href="#old"/>
+  </g>
+</svg>`
+	c := mustLoad(t, fstest.MapFS{"a.toml": {Data: []byte("format = 1\nbase = \"first\"\nplate.outline = \"top.svg#the outline\"\n")}, "top.svg": {Data: []byte(svg)}}, "a.toml")
+	lo, hi := boundsOf(c.Plate.Outline.Points)
+	if lo != (mesh.Point{-150, -200}) || hi != (mesh.Point{150, 200}) {
+		t.Errorf("outline from %v to %v, want 300 x 400 mm about the origin", lo, hi)
+	}
+}
+
 // TestCornersOfDrawings wants corners where lines meet sharply and none where
 // a curve runs on.
 func TestCornersOfDrawings(t *testing.T) {
@@ -331,4 +180,132 @@ func TestContoursOfDrawing(t *testing.T) {
 	if len(count) != 3 || count[17.5] != 1 || count[8] < 140 || count[8] > 160 {
 		t.Errorf("points by height: %v, want 2 pi 120/5 = 151 of 8 mm, half as many of 14, one of 17.5", count)
 	}
+}
+
+// TestSameSinkFromDrawing wants the drawn course guitar to sink as the one in
+// tables does, within 1 %.
+func TestSameSinkFromDrawing(t *testing.T) {
+	t.Parallel()
+	var sink [2]float64
+	for i, name := range []string{"course-guitar", "course-guitar-svg"} {
+		c, err := Open(files(), name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if w := c.Warnings(); len(w) > 0 {
+			t.Errorf("%s: %v", name, w)
+		}
+		sink[i] = sinkOf(t, c)
+	}
+	t.Logf("sink %.5f mm from tables, %.5f mm from the drawing (%+.2f %%)", sink[0], sink[1], 100*(sink[1]/sink[0]-1))
+	if math.Abs(sink[1]/sink[0]-1) > 0.01 {
+		t.Errorf("sink %.5f mm from the drawing, want %.5f within 1 %%", sink[1], sink[0])
+	}
+}
+
+// TestDrawingIsTheTables compares outline, hole and the fitted arch point by
+// point.
+func TestDrawingIsTheTables(t *testing.T) {
+	t.Parallel()
+	shape := func(name string) (mesh.Plate, *FitNotes) {
+		c, err := Open(files(), name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, plate, notes, err := Geometry(c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return plate, notes
+	}
+	table, tableNotes := shape("course-guitar")
+	drawing, drawnNotes := shape("course-guitar-svg")
+	// The arcs' curvature jumps by 1/75 + 1/117 per mm where upper bout and waist
+	// meet; a spline through points 26 mm apart rounds that by about an eighth of
+	// a quarter of jump times step squared. The hole's points lie 2.5 mm apart.
+	const jump, step = 0.0219, 26.0
+	for _, k := range []struct {
+		what         string
+		table, drawn *mesh.Curve
+		tol          float64 // mm
+	}{
+		{"outline", tableNotes.Outline, drawnNotes.Outline, jump * step * step / 32},
+		{"treble hole", tableNotes.Holes[0], drawnNotes.Holes[0], 0.05}, {"bass hole", tableNotes.Holes[1], drawnNotes.Holes[1], 0.05},
+	} {
+		far, at := 0.0, mesh.Point{}
+		for _, p := range k.drawn.Polyline(0.1) {
+			if d := k.table.Distance(p); d > far {
+				far, at = d, p
+			}
+		}
+		t.Logf("%s: drawn and table differ by at most %.3f mm, at %s", k.what, far, spot(at))
+		if far > k.tol {
+			t.Errorf("%s: drawn and table differ by %.3f mm at %s, want %.3f", k.what, far, spot(at), k.tol)
+		}
+	}
+	lo, hi := drawnNotes.Outline.Bounds()
+	if !near(hi[0]-lo[0], 406, 0.02) || !near(hi[1]-lo[1], 510, 0.02) {
+		t.Errorf("drawn outline %.3f mm wide and %.3f long, want 406 and 510 (course plan)", hi[0]-lo[0], hi[1]-lo[1])
+	}
+	worst := 0.0
+	for x := -190.0; x <= 190; x += 10 {
+		for y := -190.0; y <= 300; y += 10 {
+			if p := (mesh.Point{x, y}); tableNotes.Outline.Contains(p) {
+				worst = max(worst, math.Abs(table.Outer.At(p).Z-drawing.Outer.At(p).Z))
+			}
+		}
+	}
+	t.Logf("the arches differ by at most %.3f mm", worst)
+	if worst > 0.15 {
+		t.Errorf("the arches differ by %.3f mm, want at most 0.15 (the tables' rounding of place and height)", worst)
+	}
+}
+
+// TestDrawingIsCopied wants a copy of the case to bring its drawing along.
+func TestDrawingIsCopied(t *testing.T) {
+	list, err := Copy("course-guitar-svg", "mine")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var names []string
+	for _, f := range list {
+		names = append(names, f.Name)
+	}
+	if !slices.Contains(names, "course-guitar.svg") {
+		t.Errorf("files %v, want course-guitar.svg among them", names)
+	}
+}
+
+// FuzzSVG wants an error with a place, or curves, from any drawing.
+func FuzzSVG(f *testing.F) {
+	dir := os.DirFS("testdata/bad")
+	names, err := fs.Glob(dir, "*.svg")
+	if err != nil || len(names) < 12 {
+		f.Fatalf("%d drawings, %v, want 12 at least", len(names), err)
+	}
+	for _, name := range names {
+		data, err := fs.ReadFile(dir, name)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(data)
+	}
+	f.Add([]byte(page(plainMarks + `<rect id="outline" width="200" height="200" x="1" y="1" rx="9" transform="skewX(3)"/><g id="contours"><circle id="arch_9" r="50"/></g>`)))
+	text := "format = 1\nbase = \"first\"\n[plate]\noutline = \"top.svg#outline\"\narch.contours = \"top.svg#contours\"\n"
+	f.Fuzz(func(t *testing.T, svg []byte) {
+		c, err := Load(fstest.MapFS{"a.toml": {Data: []byte(text)}, "top.svg": {Data: svg}}, "a.toml")
+		var faults Faults
+		switch {
+		case err == nil:
+			for _, p := range c.Plate.Outline.Points {
+				if math.IsNaN(p[0]+p[1]) || math.IsInf(p[0]+p[1], 0) {
+					t.Errorf("outline point %v", p)
+				}
+			}
+			g := shaper{c: c, rep: c.rep.fresh(), notes: &FitNotes{}}
+			g.curves()
+		case !errors.As(err, &faults) || len(faults) == 0 || faults[0].Line < 1:
+			t.Errorf("error %v carries no place", err)
+		}
+	})
 }

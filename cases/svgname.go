@@ -30,6 +30,9 @@ func (e *svgElement) shown() string {
 // unescaped writes out what some drawing programs escape in an id: "_x20_" is
 // a blank.
 func unescaped(name string) string {
+	if !strings.Contains(name, "_x") {
+		return strings.TrimSpace(name)
+	}
 	return strings.TrimSpace(regexp.MustCompile(`_x([0-9A-Fa-f]{2,4})_`).ReplaceAllStringFunc(name, func(m string) string {
 		r, err := strconv.ParseUint(strings.Trim(m, "_x"), 16, 32)
 		if err != nil || r < ' ' {
@@ -96,7 +99,7 @@ func nameHeight(name string, bare bool) (z float64, ok bool, err error) {
 	number := regexp.MustCompile(`^\d+([.,]\d+)?`).FindString(rest)
 	factor, written, rest := nameUnit(rest[len(number):])
 	switch {
-	case rest != "" && !startsSuffix(rest):
+	case rest != "" && !startsSuffix(rest), !written && likeUnit(rest):
 		return 0, false, fmt.Errorf("want one height in the name %q: a number, its unit, and perhaps a suffix that begins with a letter, as in \"contour 12.5 mm b\"", name)
 	case !written && !bare:
 		return 0, false, fmt.Errorf("want the height in the name %q with its unit, since the page is measured in inches", name)
@@ -149,6 +152,15 @@ func isNameBreak(r rune) bool { return r == ' ' || r == '_' || r == '-' }
 // startsSuffix reports whether a text begins with a break and then a letter.
 func startsSuffix(text string) bool {
 	return len(text) > 1 && isNameBreak(rune(text[0])) && text[1]|0x20 >= 'a' && text[1]|0x20 <= 'z'
+}
+
+// likeUnit reports whether a suffix without a unit before it may be meant as
+// one: "contour 12 millimetres".
+func likeUnit(suffix string) bool {
+	word := strings.ToLower(strings.TrimLeftFunc(suffix, isNameBreak))
+	return slices.ContainsFunc([]string{"inch", "ins", "milli", "mils", "thou", "centi", "foot", "feet"}, func(u string) bool {
+		return strings.HasPrefix(word, u)
+	})
 }
 
 // height reads the height of an element's names, mm. The first name that has

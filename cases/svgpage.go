@@ -61,12 +61,12 @@ func pageLength(r *svgElement, name string) (mm float64, unit string, err error)
 	if factor, ok := paperUnit(unit); ok && err == nil && x > 0 && x*factor < 1e5 {
 		return x * factor, unit, nil
 	}
+	hint := ""
+	if text == "" || err == nil && (unit == "" || unit == "px" || unit == "%") {
+		hint = ": a page measured in pixels has no size; set the drawing's units to mm in its document settings and save it again"
+	}
 	if text == "" {
 		text = "none"
-	}
-	hint := ""
-	if err == nil && (unit == "" || unit == "px" || unit == "%") {
-		hint = ": a page measured in pixels has no size; set the drawing's units to mm in its document settings and save it again"
 	}
 	return 0, "", r.faultf("%s: want the page's size with its unit (mm, cm, in, pt, pc), found %s%s", name, text, hint)
 }
@@ -83,7 +83,7 @@ func (w *drawing) toMM(e *svgElement) (affine, error) {
 	if e.tag == "svg" {
 		return outer, e.faultf("a drawing within the drawing; want it dissolved into a group")
 	}
-	if strings.Contains(e.attr["style"], "transform") {
+	if v, ok := e.styled("transform"); ok && v != "none" {
 		return outer, e.faultf("a transform in the style; want it as the attribute transform")
 	}
 	own, err := parseTransform(e.attr["transform"])

@@ -143,13 +143,21 @@ func (e *svgElement) each(f func(*svgElement)) {
 	}
 }
 
+// styled returns a property from the style attribute.
+func (e *svgElement) styled(property string) (value string, ok bool) {
+	for _, part := range strings.Split(e.attr["style"], ";") {
+		if k, v, ok := strings.Cut(part, ":"); ok && strings.TrimSpace(k) == property {
+			return strings.TrimSpace(v), true
+		}
+	}
+	return "", false
+}
+
 // style returns a property from the style attribute or the attribute of its
 // name.
 func (e *svgElement) style(property string) string {
-	for _, part := range strings.Split(e.attr["style"], ";") {
-		if k, v, ok := strings.Cut(part, ":"); ok && strings.TrimSpace(k) == property {
-			return strings.TrimSpace(v)
-		}
+	if v, ok := e.styled(property); ok {
+		return v
 	}
 	return strings.TrimSpace(e.attr[property])
 }

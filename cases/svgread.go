@@ -138,7 +138,8 @@ func (d *decoder) selected(n *node, key, value string) (*drawing, *svgElement) {
 const (
 	spotSize    = 5.0 // mm: a closed shape no larger is a spot height
 	contourStep = 5.0 // mm between the points read off a line
-	mostNested  = 2   // lines of one height inside each other: the two flanks of a trough
+	mostLevels  = 2000
+	mostNested  = 2 // lines of one height inside each other: the two flanks of a trough
 )
 
 // fromDrawing reads contour lines and spot heights from a drawing.
@@ -179,6 +180,9 @@ func (w *drawing) contours(e *svgElement) ([]level, error) {
 	rings, err := w.rings(e)
 	if err != nil {
 		return nil, err
+	}
+	if len(rings) > mostLevels {
+		return nil, e.faultf("want at most %d lines and spots, found %d", mostLevels, len(rings))
 	}
 	var out []level
 	taken := map[string]int{}

@@ -8,7 +8,7 @@ import (
 
 // Outline is a closed curve in plan, smooth except at corners.
 type Outline struct {
-	File   string       // CSV file; "": written in the case itself
+	File   string       // CSV file, or drawing and element ("top.svg#outline"); "": written in the case itself
 	Points []mesh.Point // mm
 	Corner []bool       // per point; nil: no corners
 
@@ -17,7 +17,7 @@ type Outline struct {
 
 // HeightTable is a table of heights over the plan.
 type HeightTable struct {
-	File   string
+	File   string    // CSV file, or drawing and layer ("top.svg#contours")
 	Lines  []string  // name of the line each point belongs to; nil for measured points
 	X, Y   []float64 // mm
 	Height []float64 // mm
@@ -112,7 +112,7 @@ func (o *Outline) fromFile(d *decoder, n *node, key, name string) {
 func (h *HeightTable) decodeNode(d *decoder, n *node, key string, tag reflect.StructTag) {
 	name, ok := n.val.(string)
 	if !ok {
-		d.fault(n, key, "want the name of a CSV file, found %s", n.what())
+		d.fault(n, key, "want the name of a CSV file, or a layer of a drawing as in \"top.svg#contours\", found %s", n.what())
 		return
 	}
 	kind := tag.Get("table")
@@ -153,7 +153,7 @@ func (h *HeightTable) checkLevels(d *decoder, key string) {
 	}
 }
 
-func (h *Heights) decodeNode(d *decoder, n *node, key string, tag reflect.StructTag) {
+func (h *Heights) decodeNode(d *decoder, n *node, key string, _ reflect.StructTag) {
 	kids, ok := n.val.(map[string]*node)
 	if !ok {
 		dim, _ := dimensionOf(Length(0))

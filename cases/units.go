@@ -171,7 +171,7 @@ func withUnit(x float64, unit string) string {
 // part of the program; a malformed one is a programmer's error and panics.
 func (d dimension) inRange(x float64, want string) error {
 	var ok bool
-	text := want
+	var text string
 	if lo, hi, isSpan := strings.Cut(want, ".."); isSpan {
 		ok = x >= tagNumber(lo) && x <= tagNumber(hi)
 		text = lo + " to " + hi

@@ -43,10 +43,10 @@ type Flow struct {
 	plan   *flowPlan
 	loc    *mesh.Locator
 	nodal  [][2]float64 // mean of Whole about each node of the plan
-	active []bool       // nodes of the plan with load or inner support
+	patch  []int32      // of each node of the plan; noPatch for most
 	corner [][3]float64 // stream value of each corner less that of the next edge's middle, N
 	loops  []*flowLoop
-	gates  map[halfEdge]gate
+	gates  map[border]gate
 }
 
 // BraceFlow is the vertical force that one brace carries along its line.

@@ -115,7 +115,7 @@ func TestFlowStrips(t *testing.T) {
 		if worst > c.share {
 			t.Errorf("%s: a triangle's flow is off the lever law by %.2g of it, want <= %g", c.name, worst, c.share)
 		}
-		checkStraight(t, c.name, f, right/c.s.force, c.stray)
+		c.s.checkStraight(t, c.name, f, c.stray)
 	}
 }
 
@@ -127,23 +127,28 @@ func centreX(r *Result, shell int32) float64 {
 	return x
 }
 
-// checkStraight wants lines of force that keep their y, the given share of
-// them ending at the right.
-func checkStraight(t *testing.T, name string, f *Flow, share, stray float64) {
+// checkStraight wants lines of force that keep their y, the lever law's share
+// of them ending at the right.
+func (s flowStrip) checkStraight(t *testing.T, name string, f *Flow, stray float64) {
 	t.Helper()
+	share := 0.5 + s.load/s.length
 	lines, err := f.Lines(20)
 	if err != nil {
 		t.Fatal(err)
 	}
 	right, worst := 0, 0.0
 	for _, l := range lines {
-		a, b := l.Points[0], l.Points[len(l.Points)-1]
+		b := l.Points[len(l.Points)-1]
 		if b[0] > 0 {
 			right++
 		}
+		lo, hi := math.Inf(1), math.Inf(-1)
 		for _, p := range l.Points {
-			worst = math.Max(worst, math.Abs(p[1]-a[1]))
+			if math.Abs(p[0]-s.load) > s.width && math.Abs(p[0]) < s.length/2-s.width {
+				lo, hi = math.Min(lo, p[1]), math.Max(hi, p[1])
+			}
 		}
+		worst = math.Max(worst, hi-lo)
 		if math.Abs(math.Abs(b[0])-100) > 1e-9 || l.Inside {
 			t.Errorf("%s: a line ends at x = %.3f, want an end of the strip", name, b[0])
 		}

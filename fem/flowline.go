@@ -9,14 +9,13 @@ import (
 // held.
 type FlowLine struct {
 	Points [][2]float64 // mm
-	Force  float64      // carried between it and each neighbour, N
+	Force  float64      // that it stands for, N: half of it to each side
 	Inside bool         // ends on a support within the plate, else at its edge
 }
 
 // Lines draws about n lines of equal force; where loads press on several
 // separate patches, each patch has a whole number of lines, whose forces
-// differ a little from one patch to the other. The force stands half to each
-// side of a line.
+// differ a little from one patch to the other.
 func (f *Flow) Lines(n int) ([]FlowLine, error) {
 	var out []FlowLine
 	for _, l := range f.loops {
@@ -44,150 +43,139 @@ type tracer struct {
 	side   int     // of the piece, where the line came in
 	chi    float64 // its level in the triangle's own count, N
 	points [][2]float64
-	steps  int
 }
 
-// trace follows a line downstream from a gate, with its beginning inside the
-// patch.
+// trace follows a line downstream from a gate.
 func (f *Flow) trace(g gate) (FlowLine, error) {
 	w := &tracer{f: f}
-	w.upstream(g)
-	for {
-		h := g.loop.halves[g.index]
-		if !w.enter(f.across(h), 1-g.along) {
-			return FlowLine{Points: w.points}, nil // the patch lies at the plate's edge
+	for range 1000 { // patches that a line can pass through
+		if !w.leave(g) {
+			return FlowLine{Points: w.points}, nil
 		}
-		in, at, err := w.run()
-		if err != nil || !in {
+		in, rim, err := w.run()
+		if err != nil || rim {
 			return FlowLine{Points: w.points}, err
 		}
 		var through bool
-		if g, through = at.back(); !through {
-			w.enter(at.loop.halves[at.index], at.along)
-			w.inside()
+		if g, through = in.back(); !through {
+			w.points = append(w.points, f.innermost(in))
 			return FlowLine{Points: w.points, Inside: true}, nil
 		}
-		w.add(f.gatePlace(g))
 	}
+	return FlowLine{}, w.endless()
 }
 
-// gatePlace is where a gate lies, mm.
-func (f *Flow) gatePlace(g gate) [2]float64 {
-	h := g.loop.halves[g.index]
-	a, b := f.knots(h)
-	return between(f.knotPlace(h.tri, a), f.knotPlace(h.tri, b), g.along)
-}
-
-// upstream begins the line inside the patch, where a loaded node's own corner
-// ends, and brings it to the gate.
-func (w *tracer) upstream(g gate) {
-	h := g.loop.halves[g.index]
-	w.enter(h, g.along)
-	w.inside()
-	for i, j := 0, len(w.points)-1; i < j; i, j = i+1, j-1 {
-		w.points[i], w.points[j] = w.points[j], w.points[i]
+// innermost is the place of the patch's node beside a gate, mm: half way between
+// them if two are as near.
+func (f *Flow) innermost(g gate) [2]float64 {
+	b := g.loop.borders[g.index]
+	if b.kind == besideOther {
+		return f.plan.middle(b.tri, (b.k+1)%3)
 	}
-	w.add(w.f.gatePlace(g))
+	return f.knotPlace(b.tri, b.k)
 }
 
-// enter puts the tracer into the triangle of a half edge, at the share along
-// of it. It is false beyond the plate's edge.
-func (w *tracer) enter(h halfEdge, along float64) bool {
-	if h.tri < 0 {
+func (w *tracer) endless() error {
+	return fmt.Errorf("load flow: a line of force from (%.1f, %.1f) does not end", w.points[0][0], w.points[0][1])
+}
+
+// leave puts the tracer at a gate, into the piece outside the patch. It is
+// false where the patch lies at the plate's edge, which the line has reached.
+func (w *tracer) leave(g gate) bool {
+	b := g.loop.borders[g.index]
+	from, to := b.knots()
+	w.tri = b.tri
+	p, q := w.f.knotPlace(b.tri, from), w.f.knotPlace(b.tri, to)
+	if b.kind == rimEarly || b.kind == rimLate {
+		node := (b.k + b2i(b.kind == rimLate)) % 3
+		w.points = append(w.points, w.f.knotPlace(b.tri, node), between(p, q, g.along))
 		return false
 	}
-	w.tri = h.tri
-	w.piece, w.side = h.piece()
-	a, b := w.f.knots(h)
-	va, vb := w.f.knotValue(h.tri, a), w.f.knotValue(h.tri, b)
-	w.chi = va + along*(vb-va)
+	w.points = append(w.points, between(p, q, g.along))
+	w.piece, w.side = inner, (b.k+2)%3
+	if b.kind == besideOther {
+		w.piece, w.side = b.k, 1
+	}
+	a, c := w.f.knotValue(b.tri, from), w.f.knotValue(b.tri, to)
+	w.chi = a + g.along*(c-a)
 	return true
 }
 
-// blocked tells whether the tracer stands in the corner of a node that gives
-// or takes, where there is no stream function.
-func (w *tracer) blocked() bool {
-	return w.piece != inner && w.f.active[w.f.plan.tris[w.tri][w.piece]]
-}
-
-// inside walks through a patch's triangles to such a corner.
-func (w *tracer) inside() {
-	for range 200 {
-		if w.blocked() {
-			return
+// run walks until the line leaves the plate, rim is true, or comes into a
+// patch, at the gate in.
+func (w *tracer) run() (in gate, rim bool, err error) {
+	for range 40 * len(w.f.plan.tris) {
+		if w.f.patchOf(w.tri, w.piece) != noPatch {
+			return w.arrive(), false, nil
 		}
-		if h, out := w.step(); out {
-			o := w.f.across(h)
-			if o.tri < 0 || !w.f.inPatch(o.tri) {
-				return
-			}
-			w.change(o)
+		if k, out := w.step(); out && !w.cross(k) {
+			return in, true, nil
 		}
 	}
+	return in, false, w.endless()
 }
 
-// run walks until the line leaves the plate or enters a patch, in is true, at
-// the gate at.
-func (w *tracer) run() (in bool, at gate, err error) {
-	for ; w.steps < 40*len(w.f.plan.tris); w.steps++ {
-		h, out := w.step()
-		if !out {
-			continue
-		}
-		o := w.f.across(h)
-		if o.tri < 0 {
-			return false, at, nil
-		}
-		if g, ok := w.f.gates[o]; ok {
-			w.change(o)
-			a, b := w.f.knots(o)
-			g.along = share(w.f.knotValue(o.tri, a), w.f.knotValue(o.tri, b), w.chi)
-			return true, g, nil
-		}
-		w.change(o)
+// arrive is the gate at which the tracer stands, having come into a patch from
+// another piece of the triangle.
+func (w *tracer) arrive() gate {
+	b := border{w.tri, w.piece, aboutCorner}
+	if w.piece == inner {
+		b = border{w.tri, (w.side + 1) % 3, besideOther}
 	}
-	return false, at, fmt.Errorf("load flow: a line of force from (%.1f, %.1f) does not end", w.points[0][0], w.points[0][1])
-}
-
-// change moves over a half edge into the triangle beyond, whose chi counts
-// from elsewhere; both know the edge's middle.
-func (w *tracer) change(o halfEdge) {
-	here := w.f.across(o)
-	w.chi += w.f.knotValue(o.tri, middles+o.k) - w.f.knotValue(here.tri, middles+here.k)
-	w.tri = o.tri
-	w.piece, w.side = o.piece()
+	g := w.f.gates[b]
+	from, to := b.knots()
+	g.along = share(w.f.knotValue(w.tri, from), w.f.knotValue(w.tri, to), w.chi)
+	return g
 }
 
 // step crosses one piece. If the line leaves the triangle there, out is true
-// and h the half edge; else the tracer stands in the next piece.
-func (w *tracer) step() (h halfEdge, out bool) {
+// and edge the edge that it crosses; else the tracer stands in the next piece.
+//
+// A line with the level chi comes in between knots p and q on either side of
+// the level, and leaves between the third knot r and the one of the other side.
+func (w *tracer) step() (edge int, out bool) {
 	k := pieceKnots(w.piece)
-	var v [3]float64
-	for i := range v {
-		v[i] = w.f.knotValue(w.tri, k[(w.side+i)%3])
-	}
+	p, r := k[w.side], k[(w.side+2)%3]
 	next := (w.side + 1) % 3
-	if (v[2] > w.chi) != (v[0] > w.chi) {
+	if (w.f.knotValue(w.tri, r) > w.chi) != (w.f.knotValue(w.tri, p) > w.chi) {
 		next = (w.side + 2) % 3
 	}
 	a, b := k[next], k[(next+1)%3]
 	s := share(w.f.knotValue(w.tri, a), w.f.knotValue(w.tri, b), w.chi)
-	w.add(between(w.f.knotPlace(w.tri, a), w.f.knotPlace(w.tri, b), s))
+	w.points = append(w.points, between(w.f.knotPlace(w.tri, a), w.f.knotPlace(w.tri, b), s))
 	switch {
 	case w.piece == inner:
 		w.piece, w.side = (next+1)%3, 1
 	case next == 1:
 		w.piece, w.side = inner, (w.piece+2)%3
 	case next == 0:
-		return halfEdge{tri: w.tri, k: w.piece}, true
+		return w.piece, true
 	default:
-		return halfEdge{tri: w.tri, k: (w.piece + 2) % 3, late: true}, true
+		return (w.piece + 2) % 3, true
 	}
-	return h, false
+	return 0, false
 }
 
-// add appends a point.
-func (w *tracer) add(p [2]float64) { w.points = append(w.points, p) }
+// cross moves over an edge into the triangle beyond, into the corner of the
+// same node. Its chi counts from elsewhere; both know the edge's middle. It is
+// false at the edge of the plate.
+func (w *tracer) cross(k int) bool {
+	o := w.f.plan.beyond[w.tri][k]
+	if o < 0 {
+		return false
+	}
+	v := w.f.plan.tris[w.tri]
+	w.chi -= w.f.knotValue(w.tri, middles+k)
+	w.piece = w.f.plan.cornerOf(o, v[w.piece])
+	twin := w.f.plan.cornerOf(o, v[(k+1)%3])
+	w.side = 0
+	if twin != w.piece { // the edge comes into the corner
+		w.side = 2
+	}
+	w.tri = o
+	w.chi += w.f.knotValue(o, middles+twin)
+	return true
+}
 
 // share is where the level c lies between a and b, 0 to 1.
 func share(a, b, c float64) float64 {
@@ -199,4 +187,11 @@ func share(a, b, c float64) float64 {
 
 func between(p, q [2]float64, s float64) [2]float64 {
 	return [2]float64{p[0] + s*(q[0]-p[0]), p[1] + s*(q[1]-p[1])}
+}
+
+func b2i(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
 }

@@ -1,34 +1,39 @@
 package fem
 
-// halfEdge is half an edge of a triangle: from corner k to the edge's middle,
-// or, late, from there to corner k+1.
-type halfEdge struct {
+import "math"
+
+// Nodes that give or take inside the plate lie in patches: loaded nodes that
+// hang together, and nodes of inner supports that do. A patch covers the corner
+// pieces of its nodes, and the piece between the middles of the edges where two
+// corners of a triangle are its own. There is no stream function inside;
+// along its edge there is.
+
+// border is a piece of a patch's edge, the patch on its left.
+type border struct {
 	tri  int32
 	k    int
-	late bool
+	kind borderKind
 }
 
-// piece returns the corner piece of its triangle that lies along the half
-// edge, and which side of that piece it is.
-func (h halfEdge) piece() (piece, side int) {
-	if h.late {
-		return (h.k + 1) % 3, 2
-	}
-	return h.k, 0
-}
+type borderKind uint8
 
-// flowLoop is the edge of a patch of triangles about nodes that give or take:
-// half edges of the triangles just inside, the patch on their left. Chi rises
-// along it by what flows out.
+const (
+	aboutCorner borderKind = iota // from the middle of edge k to that of edge k+2: the patch has corner k alone
+	besideOther                   // the other way: the patch has the other corners
+	rimEarly                      // at the plate's edge, from corner k to the middle of edge k
+	rimLate                       // and from there to corner k+1
+)
+
+// flowLoop is a closed edge of a patch. Chi rises along it by what flows out.
 type flowLoop struct {
-	halves []halfEdge
-	chi    []float64 // at the start of each and the end of the last, N
+	borders []border
+	chi     []float64 // at the start of each and the end of the last, N
 }
 
 // net is what flows out in all, N.
-func (l *flowLoop) net() float64 { return l.chi[len(l.halves)] }
+func (l *flowLoop) net() float64 { return l.chi[len(l.borders)] }
 
-// gate is a place on a loop: a half edge and how far along it, 0 to 1.
+// gate is a place on a loop: a border and how far along it, 0 to 1.
 type gate struct {
 	loop  *flowLoop
 	index int
@@ -41,97 +46,165 @@ func (g gate) level() float64 {
 	return a + g.along*(b-a)
 }
 
-// inPatch tells whether a triangle has a node that gives or takes.
-func (f *Flow) inPatch(t int32) bool {
-	v := f.plan.tris[t]
-	return f.active[v[0]] || f.active[v[1]] || f.active[v[2]]
+// noPatch marks nodes and pieces outside all patches.
+const noPatch = -1
+
+// findPatches numbers the patches. A node belongs to a support if that takes
+// more than the load gives.
+func (f *Flow) findPatches() {
+	p := f.plan
+	kind := make([]int8, len(p.node))
+	f.patch = make([]int32, len(p.node))
+	for n, m := range p.node {
+		load, held := math.Abs(f.Load[m]), math.Abs(f.Support[m])
+		f.patch[n] = noPatch
+		switch {
+		case load+held <= leastFlow*f.Total:
+		case held > load:
+			kind[n] = 2
+		default:
+			kind[n] = 1
+		}
+	}
+	count := int32(0)
+	for n := range p.node {
+		if kind[n] == 0 || f.patch[n] != noPatch {
+			continue
+		}
+		f.patch[n] = count
+		for todo := []int32{int32(n)}; len(todo) > 0; {
+			i := todo[len(todo)-1]
+			todo = todo[:len(todo)-1]
+			for _, c := range p.fan[i] {
+				for _, j := range p.tris[c.tri] {
+					if kind[j] == kind[n] && f.patch[j] == noPatch {
+						f.patch[j] = count
+						todo = append(todo, j)
+					}
+				}
+			}
+		}
+		count++
+	}
 }
 
-// leaves tells whether edge k of a patch's triangle is on the patch's edge.
-func (f *Flow) leaves(t int32, k int) bool {
-	o := f.plan.beyond[t][k]
-	return o < 0 || !f.inPatch(o)
+// patchOf is the patch that covers a piece of triangle t.
+func (f *Flow) patchOf(t int32, piece int) int32 {
+	v := f.plan.tris[t]
+	if piece != inner {
+		return f.patch[v[piece]]
+	}
+	for k := range 3 {
+		if q := f.patch[v[k]]; q != noPatch && q == f.patch[v[(k+1)%3]] {
+			return q
+		}
+	}
+	return noPatch
 }
 
 // findLoops walks the edges of all patches.
 func (f *Flow) findLoops() {
-	f.gates = map[halfEdge]gate{}
+	f.gates = map[border]gate{}
 	for t := range f.plan.tris {
 		for k := range 3 {
-			h := halfEdge{tri: int32(t), k: k}
-			if _, done := f.gates[h]; !done && f.inPatch(h.tri) && f.leaves(h.tri, k) {
-				f.loops = append(f.loops, f.walkLoop(h))
+			at, mid := f.patchOf(int32(t), k), f.patchOf(int32(t), inner)
+			if at == mid {
+				continue
+			}
+			if at != noPatch {
+				f.walkLoop(border{int32(t), k, aboutCorner})
+			}
+			if mid != noPatch {
+				f.walkLoop(border{int32(t), k, besideOther})
 			}
 		}
 	}
 }
 
-// walkLoop follows a patch's edge from the half edge h round to it.
-func (f *Flow) walkLoop(h halfEdge) *flowLoop {
+// walkLoop follows a patch's edge from b round to it, unless that was done.
+func (f *Flow) walkLoop(b border) {
+	if _, done := f.gates[b]; done {
+		return
+	}
 	l := &flowLoop{chi: []float64{0}}
-	for t, k := h.tri, h.k; ; {
-		for _, late := range [2]bool{false, true} {
-			one := halfEdge{t, k, late}
-			f.gates[one] = gate{loop: l, index: len(l.halves)}
-			l.halves = append(l.halves, one)
-			l.chi = append(l.chi, l.chi[len(l.chi)-1]+f.through(one))
-		}
-		if t, k = f.nextLeaving(t, k); t == h.tri && k == h.k {
-			return l
+	for at := b; ; {
+		f.gates[at] = gate{loop: l, index: len(l.borders)}
+		l.borders = append(l.borders, at)
+		l.chi = append(l.chi, l.chi[len(l.chi)-1]+f.through(at))
+		if at = f.nextBorder(at); at == b {
+			break
 		}
 	}
+	f.loops = append(f.loops, l)
 }
 
-// nextLeaving turns about the end of edge k of triangle t, inside the patch,
-// to the next edge that leaves it.
-func (f *Flow) nextLeaving(t int32, k int) (int32, int) {
-	k = (k + 1) % 3
-	n := f.plan.tris[t][k]
-	for !f.leaves(t, k) {
-		t = f.plan.beyond[t][k]
-		k = f.plan.cornerOf(t, n)
+// nextBorder is the border that begins where b ends.
+func (f *Flow) nextBorder(b border) border {
+	switch b.kind {
+	case aboutCorner: // ends on the edge that comes into corner k
+		return f.beyondEdge(b.tri, (b.k+2)%3)
+	case besideOther: // ends on the edge that leaves corner k
+		return f.beyondEdge(b.tri, b.k)
+	case rimLate:
+		c := f.plan.fan[f.plan.tris[b.tri][(b.k+1)%3]][0]
+		return border{c.tri, c.k, rimEarly}
 	}
-	return t, k
-}
-
-// through is what flows out of a patch through a half edge of it, N.
-func (f *Flow) through(h halfEdge) float64 {
-	o := f.across(h)
-	if o.tri < 0 {
-		before, after := f.rimShares(f.plan.tris[h.tri][(h.k+b2i(h.late))%3])
-		if h.late {
-			return after
-		}
-		return before
+	v := f.plan.tris[b.tri]
+	own := f.patch[v[b.k]]
+	if f.patch[v[(b.k+1)%3]] == own {
+		return border{b.tri, b.k, rimLate}
 	}
-	// The half edge of the triangle beyond runs the other way.
-	a, b := f.knots(o)
-	return f.knotValue(o.tri, a) - f.knotValue(o.tri, b)
+	return f.borderIn(b.tri, b.k, (b.k+1)%3)
 }
 
-// across is the same half edge as seen from the triangle beyond; its tri is -1
-// at the edge of the plate.
-func (f *Flow) across(h halfEdge) halfEdge {
-	o := f.plan.beyond[h.tri][h.k]
+// beyondEdge is the border that begins in the middle of edge k of triangle t,
+// whose one end is the patch's, in the triangle beyond or along the plate's
+// edge. It is an edge that leads to the patch's node, seen from t.
+func (f *Flow) beyondEdge(t int32, k int) border {
+	v := f.plan.tris[t]
+	o := f.plan.beyond[t][k]
 	if o < 0 {
-		return halfEdge{tri: -1}
+		return border{t, k, rimLate}
 	}
-	return halfEdge{tri: o, k: f.plan.cornerOf(o, f.plan.tris[h.tri][(h.k+1)%3]), late: !h.late}
+	own, other := v[(k+1)%3], v[k]
+	return f.borderIn(o, f.plan.cornerOf(o, own), f.plan.cornerOf(o, other))
 }
 
-// knots returns the knots at the start and end of a half edge.
-func (f *Flow) knots(h halfEdge) (from, to int) {
-	if h.late {
-		return middles + h.k, (h.k + 1) % 3
+// borderIn is the border in triangle t that begins between a corner of the
+// patch and one that is not.
+func (f *Flow) borderIn(t int32, own, other int) border {
+	v := f.plan.tris[t]
+	if f.patch[v[3-own-other]] == f.patch[v[own]] {
+		return border{t, other, besideOther}
 	}
-	return h.k, middles + h.k
+	return border{t, own, aboutCorner}
 }
 
-func b2i(b bool) int {
-	if b {
-		return 1
+// knots returns the knots at the start and end of a border.
+func (b border) knots() (from, to int) {
+	switch b.kind {
+	case aboutCorner:
+		return middles + b.k, middles + (b.k+2)%3
+	case besideOther:
+		return middles + (b.k+2)%3, middles + b.k
+	case rimEarly:
+		return b.k, middles + b.k
 	}
-	return 0
+	return middles + b.k, (b.k + 1) % 3
+}
+
+// through is what flows out of a patch through a border, N.
+func (f *Flow) through(b border) float64 {
+	switch b.kind {
+	case rimEarly:
+		before, _ := f.rimShares(f.plan.tris[b.tri][b.k])
+		return before
+	case rimLate:
+		_, after := f.rimShares(f.plan.tris[b.tri][(b.k+1)%3])
+		return after
+	}
+	from, to := b.knots()
+	return f.knotValue(b.tri, to) - f.knotValue(b.tri, from)
 }
 
 // back returns where a line that enters a patch at the gate comes out again:
@@ -139,7 +212,7 @@ func b2i(b bool) int {
 // lines do not cross inside. ok is false if the patch keeps the line.
 func (g gate) back() (out gate, ok bool) {
 	l := g.loop
-	n := len(l.halves)
+	n := len(l.borders)
 	level := g.level()
 	for j := 1; j < n; j++ {
 		i := (g.index + j) % n
@@ -155,10 +228,10 @@ func (g gate) back() (out gate, ok bool) {
 }
 
 // seeds returns the m places of a loop where lines begin: those where chi
-// first rises to the levels (k + 1/2) net/m. Where it falls and rises again,
-// lines pass through the patch.
+// first rises to the levels (k + 1/2) net/m above its highest of the round
+// before. Where it falls and rises again, lines pass through the patch.
 func (l *flowLoop) seeds(m int) []gate {
-	n := len(l.halves)
+	n := len(l.borders)
 	top := 0
 	for i := 1; i < n; i++ {
 		if l.chi[i] > l.chi[top] {
@@ -167,20 +240,14 @@ func (l *flowLoop) seeds(m int) []gate {
 	}
 	var out []gate
 	step := l.net() / float64(m)
-	high := l.chi[top] - l.net() // the highest level of the round before
+	next := l.chi[top] - l.net() + step/2
 	for j := top; j < top+n; j++ {
 		i := j % n
 		shift := l.net() * float64(j/n-1)
 		a, b := l.chi[i]+shift, l.chi[i+1]+shift
-		for b > high && len(out) < m {
-			next := l.chi[top] - l.net() + (float64(len(out))+0.5)*step
-			if next > b {
-				break
-			}
+		for ; next < b && len(out) < m; next = l.chi[top] - l.net() + (float64(len(out))+0.5)*step {
 			out = append(out, gate{loop: l, index: i, along: min(1, max(0, (next-a)/(b-a)))})
-			high = next
 		}
-		high = max(high, b)
 	}
 	return out
 }

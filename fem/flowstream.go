@@ -1,6 +1,10 @@
 package fem
 
-import "math"
+import (
+	"math"
+
+	"archload/mesh"
+)
 
 // The stream function chi of a triangle with the flow t is linear, with
 // t = (chi,y, -chi,x): the flux through a cut from a to b, to the right of its
@@ -18,15 +22,14 @@ import "math"
 // exact for a uniform flow. At the plate's edge, chi steps by what the rim
 // takes, half an edge each side; along a free edge it is constant.
 
-// prepareLines finds the nodes that give or take inside the plate, the values
-// at all corners, and the loops about the sources.
+// prepareLines finds the patches of nodes that give or take inside the plate,
+// the values at all other corners, and the loops about the patches.
 func (f *Flow) prepareLines() {
 	p := f.plan
-	f.active = make([]bool, len(p.node))
+	f.findPatches()
 	f.corner = make([][3]float64, len(p.tris))
-	for n, m := range p.node {
-		f.active[n] = math.Abs(f.Load[m])+math.Abs(f.Support[m]) > leastFlow*f.Total
-		if !f.active[n] {
+	for n := range p.node {
+		if f.patch[n] == noPatch {
 			f.setCorners(int32(n))
 		}
 	}
@@ -132,4 +135,29 @@ func (f *Flow) knotPlace(t int32, knot int) [2]float64 {
 		return f.plan.pts[f.plan.tris[t][knot]]
 	}
 	return f.plan.middle(t, knot-middles)
+}
+
+// Stream returns the flow that the lines follow, N/mm: in each piece of a
+// triangle the curl of the stream function. Outside the patches of loads and
+// inner supports it keeps its force across every cut, to rounding; At is
+// smoother.
+func (f *Flow) Stream(x, y float64) (t [2]float64, inside bool) {
+	tri, bary, inside := f.loc.Find(mesh.Point{x, y})
+	piece := inner
+	for k, b := range bary {
+		if b > 0.5 {
+			piece = k
+		}
+	}
+	if piece != inner && f.patchOf(tri, piece) != noPatch {
+		return f.Whole[tri], inside
+	}
+	var p [3][2]float64
+	var v [3]float64
+	for i, k := range pieceKnots(piece) {
+		p[i], v[i] = f.knotPlace(tri, k), f.knotValue(tri, k)
+	}
+	a, b := sub2(p[1], p[0]), sub2(p[2], p[0])
+	va, vb, det := v[1]-v[0], v[2]-v[0], cross2(a, b)
+	return [2]float64{(a[0]*vb - b[0]*va) / det, (a[1]*vb - b[1]*va) / det}, inside
 }

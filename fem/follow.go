@@ -28,6 +28,7 @@ type State struct {
 	Work      float64 // of all loads along the path, N·mm
 	Lost      float64 // let go by grip when pads open, N·mm
 	Trace     []Trace // normal forces at the start, at every event and at full load
+	Stops     []Stop  // at the loads that Fit asks for
 	Residual  float64 // worst violation of the contact conditions, relative to the load
 	Iteration int
 }
@@ -108,31 +109,38 @@ func (w *walk) scales() {
 
 // start closes every pad that touches at rest, and the guides.
 func (w *walk) start() error {
+	var rows []int32
 	for i := w.p.pads * w.p.per; i < len(w.p.b); i++ {
-		if err := w.g.push(int32(i)); err != nil {
-			return err
-		}
+		rows = append(rows, int32(i))
 	}
 	for i := range w.p.pads {
-		if w.w[i] <= 1e-9*w.length {
-			w.w[i] = 0
-			w.record(i, true)
-			if err := w.close(i); err != nil {
-				return err
-			}
+		if w.w[i] > 1e-12 { // mm; restGap has put rounding to zero
+			continue
 		}
+		w.w[i] = 0
+		w.record(i, true)
+		w.closed[i] = true
+		rows = append(rows, w.rowsOf(i)...)
 	}
-	return nil
+	return w.g.pushMany(rows)
 }
 
-func (w *walk) close(i int) error {
-	w.closed[i] = true
-	for a := range w.held(i) {
-		if err := w.g.push(int32(i*w.p.per + a)); err != nil {
-			return err
-		}
+func (w *walk) close(pads []int) error {
+	var rows []int32
+	for _, i := range pads {
+		w.closed[i] = true
+		rows = append(rows, w.rowsOf(i)...)
 	}
-	return nil
+	return w.g.pushMany(rows)
+}
+
+// rowsOf are the rows of a closed pad that are held.
+func (w *walk) rowsOf(i int) []int32 {
+	rows := make([]int32, w.held(i))
+	for a := range rows {
+		rows[a] = int32(i*w.p.per + a)
+	}
+	return rows
 }
 
 // held is how many rows of a closed pad are held: a sliding one's normal only.
@@ -220,6 +228,7 @@ func (w *walk) advance(d direction) error {
 			w.trace()
 		}
 		ds := w.step(r, 1-s)
+		w.stopOver(d, r, ds)
 		w.move(d, r, ds)
 		s += ds
 		if s >= 1 {

@@ -4,9 +4,14 @@ import (
 	"fmt"
 	"math"
 
+	"gonum.org/v1/gonum/blas"
 	"gonum.org/v1/gonum/blas/gonum"
+	lapack "gonum.org/v1/gonum/lapack/gonum"
 	"gonum.org/v1/gonum/mat"
 )
+
+// leastPivot is the smallest part of its own compliance that a row must add.
+const leastPivot = 1e-14
 
 // grown is the Cholesky factor of the active rows of a compliance, grown a
 // row at a time in the order in which pads close, together with the rigid
@@ -27,29 +32,90 @@ func newGrown(a []float64, r [][6]float64) *grown {
 
 // push adds row i. It fails if the compliance is not positive definite there.
 func (g *grown) push(i int32) error {
-	var blas gonum.Implementation
+	var bl gonum.Implementation
 	k := len(g.rows)
 	row := g.l[k*g.n : k*g.n+k+1]
 	ai := g.a[int(i)*g.n : int(i+1)*g.n]
 	for j, rj := range g.rows {
 		lj := g.l[j*g.n : j*g.n+j+1]
-		row[j] = (ai[rj] - blas.Ddot(j, row, 1, lj, 1)) / lj[j]
+		row[j] = (ai[rj] - bl.Ddot(j, row, 1, lj, 1)) / lj[j]
 	}
-	d := ai[i] - blas.Ddot(k, row, 1, row, 1)
-	if !(d > 1e-14*ai[i]) {
+	d := ai[i] - bl.Ddot(k, row, 1, row, 1)
+	if !(d > leastPivot*ai[i]) {
 		return fmt.Errorf("contact: row %d adds no compliance (pivot %.3g of %.3g mm/N)", i, d, ai[i])
 	}
 	row[k] = math.Sqrt(d)
 	g.rows = append(g.rows, i)
-	y := g.r[i]
-	for m := range 6 {
-		for j := range k {
-			y[m] -= row[j] * g.y[j][m]
+	g.y = append(g.y, g.rigidRow(i, row))
+	return nil
+}
+
+// blockRows is from how many rows on pushMany is quicker than push.
+const blockRows = 48
+
+// pushMany adds rows in their order. Many at once go through blocked routines;
+// if those meet a row that adds no compliance, the rows go in one by one, so
+// that the message names it.
+func (g *grown) pushMany(rows []int32) error {
+	if len(rows) >= blockRows && g.pushBlock(rows) {
+		return nil
+	}
+	for _, r := range rows {
+		if err := g.push(r); err != nil {
+			return err
 		}
+	}
+	return nil
+}
+
+// pushBlock borders the factor by a block: with A21 and A22 the new rows,
+// L21 = A21 L11⁻ᵀ and L22 L22ᵀ = A22 − L21 L21ᵀ.
+func (g *grown) pushBlock(rows []int32) bool {
+	var bl gonum.Implementation
+	var la lapack.Implementation
+	k, m := len(g.rows), len(rows)
+	all := append(g.rows[:k:k], rows...)
+	for i, r := range rows {
+		ai := g.a[int(r)*g.n : int(r+1)*g.n]
+		li := g.l[(k+i)*g.n:]
+		for j, c := range all[:k+i+1] {
+			li[j] = ai[c]
+		}
+	}
+	low := g.l[k*g.n:]
+	if k > 0 {
+		bl.Dtrsm(blas.Right, blas.Lower, blas.Trans, blas.NonUnit, m, k, 1, g.l, g.n, low, g.n)
+		bl.Dsyrk(blas.Lower, blas.NoTrans, m, k, -1, low, g.n, 1, low[k:], g.n)
+	}
+	if !la.Dpotrf(blas.Lower, m, low[k:], g.n) {
+		return false
+	}
+	for i, r := range rows {
+		if d := g.l[(k+i)*g.n+k+i]; d*d <= leastPivot*g.a[int(r)*g.n+int(r)] {
+			return false
+		}
+	}
+	for i, r := range rows {
+		g.rows = append(g.rows, r)
+		g.y = append(g.y, g.rigidRow(r, g.l[(k+i)*g.n:(k+i)*g.n+k+i+1]))
+	}
+	return true
+}
+
+// rigidRow continues L⁻¹ R by the row whose factor row is given.
+func (g *grown) rigidRow(i int32, row []float64) [6]float64 {
+	k := len(row) - 1
+	y := g.r[i]
+	for j, l := range row[:k] {
+		yj := &g.y[j]
+		for m := range y {
+			y[m] -= l * yj[m]
+		}
+	}
+	for m := range y {
 		y[m] /= row[k]
 	}
-	g.y = append(g.y, y)
-	return nil
+	return y
 }
 
 // drop takes a set of rows out and refactors what came after the first.
@@ -61,17 +127,14 @@ func (g *grown) drop(out map[int32]bool) error {
 			break
 		}
 	}
-	tail := append([]int32(nil), g.rows[first:]...)
-	g.rows, g.y = g.rows[:first], g.y[:first]
-	for _, r := range tail {
-		if out[r] {
-			continue
-		}
-		if err := g.push(r); err != nil {
-			return err
+	var tail []int32
+	for _, r := range g.rows[first:] {
+		if !out[r] {
+			tail = append(tail, r)
 		}
 	}
-	return nil
+	g.rows, g.y = g.rows[:first], g.y[:first]
+	return g.pushMany(tail)
 }
 
 // solve returns λ over the active rows and ρ with
@@ -80,12 +143,12 @@ func (g *grown) drop(out map[int32]bool) error {
 //
 // errFree is returned if the active rows do not hold the body.
 func (g *grown) solve(rhs []float64, f [6]float64) (lambda []float64, rho [6]float64, err error) {
-	var blas gonum.Implementation
+	var bl gonum.Implementation
 	k := len(g.rows)
 	z := make([]float64, k)
 	for i := range z {
 		li := g.l[i*g.n : i*g.n+i+1]
-		z[i] = (rhs[i] - blas.Ddot(i, li, 1, z, 1)) / li[i]
+		z[i] = (rhs[i] - bl.Ddot(i, li, 1, z, 1)) / li[i]
 	}
 	if rho, err = g.rigid(z, f); err != nil {
 		return nil, rho, err
@@ -98,7 +161,7 @@ func (g *grown) solve(rhs []float64, f [6]float64) (lambda []float64, rho [6]flo
 	for i := k - 1; i >= 0; i-- {
 		li := g.l[i*g.n : i*g.n+i+1]
 		z[i] /= li[i]
-		blas.Daxpy(i, -z[i], li, 1, z, 1)
+		bl.Daxpy(i, -z[i], li, 1, z, 1)
 	}
 	return z, rho, nil
 }

@@ -1,6 +1,12 @@
 package fem
 
-import "fmt"
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
 
 // settle makes the set of closed pads agree with where the path goes next: a
 // pad that carries nothing and would pull opens; a pad that touches and would
@@ -12,6 +18,7 @@ import "fmt"
 // neighbours' drag would pull it off. Such a pad bears and slides: its normal
 // row closes, its tangential rows stay free until it next opens.
 func (w *walk) settle(d direction) (*rates, error) {
+	var opened []int // by the last change
 	for round := 0; ; round++ {
 		if len(w.pending) > 0 {
 			if err := w.letGo(); err != nil {
@@ -19,6 +26,21 @@ func (w *walk) settle(d direction) (*rates, error) {
 			}
 		}
 		r, err := w.rates(d)
+		if errors.Is(err, errFree) && len(opened) > 0 {
+			round = max(round, 13)
+			on := opened[1:]
+			if len(on) == 0 {
+				on = w.lands(opened[0])
+			}
+			if len(on) == 0 {
+				return nil, err
+			}
+			opened = opened[:1]
+			if err := w.change(nil, on); err != nil {
+				return nil, err
+			}
+			continue
+		}
 		if err != nil {
 			return nil, err
 		}
@@ -32,6 +54,7 @@ func (w *walk) settle(d direction) (*rates, error) {
 		if round > 12+8*w.p.pads {
 			return nil, fmt.Errorf("contact: the set of closed points does not settle at %.3f of the load", w.t)
 		}
+		opened = opens
 		if err := w.change(opens, closes); err != nil {
 			return nil, err
 		}
@@ -97,11 +120,8 @@ func (w *walk) change(opens, closes []int) error {
 		w.slides[i] = w.let[i] >= 2
 		w.stick(i)
 		w.record(i, true)
-		if err := w.close(i); err != nil {
-			return err
-		}
 	}
-	return nil
+	return w.close(closes)
 }
 
 // record notes an event, or strikes out its opposite at the same load.
@@ -168,4 +188,49 @@ func (w *walk) letGo() error {
 func (w *walk) stuck(row int32) bool {
 	i := w.p.padOf(row)
 	return w.closed[i] && !w.slides[i]
+}
+
+// lands finds the touching pad on which the body comes down when pad j has let
+// go and the rest no longer hold it: it turns about them, lifting off j.
+func (w *walk) lands(j int) []int {
+	n := len(w.g.rows)
+	scale := [6]float64{}
+	for _, i := range w.g.rows {
+		for m, v := range w.p.r[i] {
+			scale[m] = math.Max(scale[m], math.Abs(v))
+		}
+	}
+	a := mat.NewDense(n, 6, nil)
+	for k, i := range w.g.rows {
+		for m, v := range w.p.r[i] {
+			a.Set(k, m, v/math.Max(scale[m], 1e-300))
+		}
+	}
+	var svd mat.SVD
+	if !svd.Factorize(a, mat.SVDFullV) {
+		return nil
+	}
+	var v mat.Dense
+	svd.VTo(&v)
+	turn := func(i int) float64 {
+		sum := 0.0
+		for m, c := range w.p.r[w.p.normal(i)] {
+			sum += c / math.Max(scale[m], 1e-300) * v.At(m, 5)
+		}
+		return sum
+	}
+	sign := 1.0
+	if turn(j) < 0 {
+		sign = -1
+	}
+	best, least := -1, -1e-9
+	for i := range w.p.pads {
+		if i != j && !w.closed[i] && w.w[i] <= 1e-11*w.length && sign*turn(i) < least {
+			best, least = i, sign*turn(i)
+		}
+	}
+	if best < 0 {
+		return nil
+	}
+	return []int{best}
 }

@@ -71,6 +71,7 @@ func (s *Standing) sum() {
 type Fit struct {
 	Gap   []float64  // of each pad before loading, mm
 	Loads []BodyLoad // nil keeps the body's own
+	Stops []float64  // fractions of full load, rising, above 0 to 1, at which State keeps a Stop
 }
 
 // Follow raises string load and plate loads together from nothing to full.
@@ -89,6 +90,7 @@ type problem struct {
 	pads int
 	per  int
 
+	stops []float64    // still to be kept
 	plane [][3]float64 // vertical movement of each pad by ρz, ρrx, ρry
 	down  [3]float64   // the load that presses the slack body down: Fz, Mx, My
 	nz    []float64    // vertical part of each pad's normal
@@ -105,7 +107,7 @@ func (s *Standing) problem(fit Fit) *problem {
 	load, rigid := fr.loadVector()
 	u := append([]float64(nil), load...)
 	s.frame.factor.Solve(u)
-	p := &problem{a: s.a, r: s.r, f: rigid, gap: fit.Gap, pads: len(s.plate.pads), per: s.per,
+	p := &problem{a: s.a, r: s.r, f: rigid, gap: fit.Gap, stops: fit.Stops, pads: len(s.plate.pads), per: s.per,
 		b: make([]float64, len(s.cols)), self: s.plate.loadE}
 	for i, f := range load {
 		p.self += f * u[i]

@@ -29,8 +29,8 @@ func supportedCase(ctx context.Context, at density) (readings, error) {
 // supportedSeries sums M. Navier's series for the same plate.
 func supportedSeries() (readings, error) {
 	const a, b = woodLong, woodWide
-	p := plateLaw(testWood(), 2).thin()
-	load := patch(40, a, b, 150, 110, 40, 24)
+	p := plateLaw(testWood(), 1)
+	load := patch(5, a, b, 150, 110, 40, 24)
 	at := func(x, y float64) float64 { return navier(p, a, b, x, y, load, 300).w }
 	return readings{"under the block": at(150, 110), "middle": at(200, 150), "quarter": at(300, 225)}, nil
 }

@@ -96,9 +96,24 @@ func teeBeam(d density) (readings, error) {
 		return nil, err
 	}
 	out := readings{"sink": -a.move(tip, 2)}
-	root := a.ribForces(0)
-	out["rib"], out["rib moment"] = root.N, root.My[0]
+	f, half := a.ribForces(0), long/float64(2*d.n)
+	out["rib"], out["rib moment"] = f.N/teeShare(long-half), f.My[1]/teeMoment(long-half)
 	return out, nil
+}
+
+// The T section by parallel axes: what 5 N at a distance bring to the rib, N
+// and N mm.
+func teeShare(arm float64) float64 {
+	const plate, bar = 1e4 * 240, 1e4 * 72 // E A, N
+	z := 8 * bar / (plate + bar)           // of the common axis below the plate's
+	ei := 1e4*320 + plate*z*z + 1e4*864 + bar*(8-z)*(8-z)
+	return -5 * arm / ei * bar * (8 - z)
+}
+
+func teeMoment(arm float64) float64 {
+	const plate, bar = 1e4 * 240, 1e4 * 72
+	z := 8 * bar / (plate + bar)
+	return 5 * arm / (1e4*320 + plate*z*z + 1e4*864 + bar*(8-z)*(8-z)) * 1e4 * 864
 }
 
 // ribbedPlate is the clamped test plate under 1 kPa with a rib along its

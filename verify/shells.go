@@ -106,9 +106,9 @@ func twistedBeam(d density) (readings, error) {
 
 // curvedBeam is a quarter circle from radius 4.12 to 4.32, t 0.1, E 1e7,
 // nu 0.25, held at one end, with a unit load spread over the other; n divisions
-// along it and an eighth of that across.
+// along it and a sixteenth of that across.
 func curvedBeam(d density) (readings, error) {
-	p := newPanel(d, d.n, max(1, d.n/8), func(u, v float64) (x, n [3]float64) {
+	p := newPanel(d, d.n, max(1, d.n/16), func(u, v float64) (x, n [3]float64) {
 		s, c := math.Sincos(math.Pi / 2 * u)
 		r := 4.32 - 0.2*v
 		return [3]float64{r * c, r * s, 0}, n

@@ -9,31 +9,42 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// spectrum looks at the free motions of single triangles and of a distorted
-// patch, thin, isotropic and of wood: the largest of the first six eigenvalues
+// spectrum looks at the free motions of single triangles (equilateral and half a
+// square, the grain at any angle) and of a distorted patch, thin, isotropic and
+// of wood: the largest of the first six eigenvalues
 // over the largest of all, and the seventh over the smallest eigenvalue of a
 // constant bending. A seventh far below would be a spurious mode.
 func spectrum() (readings, error) {
 	out := readings{"rigid": 0, "seventh": math.Inf(1), "patch rigid": 0, "patch seventh": math.Inf(1)}
 	for _, w := range []materials.Orthotropic{isotropic(1e4, 0.3), testWood()} {
 		for _, h := range []float64{0.3, 0.03} {
-			one := &panel{}
-			for _, q := range [][2]float64{{0, 0}, {6, 0.6}, {1.8, 4.8}} {
-				one.Nodes = append(one.Nodes, node(q[0], q[1], h))
-			}
-			one.make([][3]int32{{0, 1, 2}}, makeup{wood: w})
 			patch := newPanel(density{shake: distortion}, 4, 3, flat(24, 18), makeup{h: h, wood: w})
-			for name, p := range map[string]*panel{"": one, "patch ": patch} {
-				rigid, seventh, err := p.freeMotions()
-				if err != nil {
-					return nil, err
+			if err := out.free("patch ", patch); err != nil {
+				return nil, err
+			}
+			for deg := 0.0; deg < 180; deg += 15 {
+				s, c := math.Sincos(deg * degree)
+				axes := materials.Axes{{c, s, 0}, {-s, c, 0}, {0, 0, 1}}
+				for _, top := range [][2]float64{{0, 6}, {3, 3 * math.Sqrt(3)}} {
+					one := &panel{}
+					one.Nodes = append(one.Nodes, node(0, 0, h), node(6, 0, h), node(top[0], top[1], h))
+					one.make([][3]int32{{0, 1, 2}}, makeup{wood: w, axes: axes})
+					if err := out.free("", one); err != nil {
+						return nil, err
+					}
 				}
-				out[name+"rigid"] = max(out[name+"rigid"], rigid)
-				out[name+"seventh"] = min(out[name+"seventh"], seventh)
 			}
 		}
 	}
 	return out, nil
+}
+
+// free keeps the worst of a panel's free motions.
+func (out readings) free(name string, p *panel) error {
+	rigid, seventh, err := p.freeMotions()
+	out[name+"rigid"] = max(out[name+"rigid"], rigid)
+	out[name+"seventh"] = min(out[name+"seventh"], seventh)
+	return err
 }
 
 // freeMotions returns the largest of the first six eigenvalues over the

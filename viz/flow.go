@@ -26,7 +26,7 @@ func flowPages(s *cases.Solution, r *cases.Report, d Drawing) []Page {
 	lines.FlowNote = fmt.Sprintf("line of force: each carries %s N, %.1f %% of the load", reading(force), 100*force/r.Flow.Load)
 	lines.Gauges, rim.Gauges = postMarks(s, r), postMarks(s, r)
 	lines.Rim, rim.Rim = rimHoldOf(s, r, false), rimHoldOf(s, r, true)
-	field := Field{Name: "vertical force through plate and braces", Unit: "N/mm", PerTriangle: s.FlowField()}
+	field := Field{Name: "vertical force through plate and braces", Unit: "N/mm", PerTriangle: s.FlowField(), Plain: true}
 	field.Range = &[2]float64{0, quantile(s.Mesh.Plan, field.PerTriangle, flowRange)}
 	return []Page{
 		planPage("load-flow", s, r, lines, field),

@@ -79,8 +79,12 @@ func (v *planView) legendNotes() []string {
 		return []string{"the same everywhere: " + withUnit(reading(lo), f.Unit)}
 	}
 	d := decimals(s.Step)
+	from := "from line to line "
+	if f.Plain {
+		from = "from colour to colour "
+	}
 	out := []string{
-		"from line to line " + withUnit(number(s.Step, d), f.Unit),
+		from + withUnit(number(s.Step, d), f.Unit),
 		"greatest " + withUnit(number(hi, d+1), f.Unit),
 		"least " + withUnit(number(lo, d+1), f.Unit),
 	}

@@ -210,7 +210,7 @@ func (v *planView) drawField(g *page) []tag {
 		g.fill(f.paths(loops), v.scale.BandColor(k))
 	}
 	var names []tag
-	for k := 1; k < len(lines); k++ {
+	for k := 1; k < len(lines) && !v.in.Field.Plain; k++ {
 		name, ok := g.placeLineName(v, k, lines[k])
 		for _, l := range lines[k] {
 			if !ok {

@@ -126,7 +126,7 @@ func (v *planView) drawRimHold(g *page) {
 			p, in := v.edgeAt(i)
 			q, _ := v.edgeAt(next)
 			m := pt{(p.X + q.X) / 2, (p.Y + q.Y) / 2}
-			g.line(m.add(-6*in.X, -6*in.Y), m.add(6*in.X, 6*in.Y), pen{width: 1.6, color: inkColor()})
+			g.line(m.add(-1.5*in.X, -1.5*in.Y), m.add(11*in.X, 11*in.Y), pen{width: 1.6, color: inkColor()})
 		}
 	}
 }

@@ -185,6 +185,7 @@ type Field struct {
 	Nodal       []float64   // one value per node of the plan, in Unit; NaN: no value there
 	PerTriangle []float64   // or one per triangle; drawn as the mean at the nodes weighted by area
 	Signed      bool        // zero matters: diverging colours, symmetric range
+	Plain       bool        // bands without lines between them
 	Range       *[2]float64 // ends of the legend, in Unit, so that pictures share a scale; nil: from the values
 }
 

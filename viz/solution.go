@@ -187,8 +187,9 @@ func ComparePictures(sols []*cases.Solution, c *cases.Comparison) []Page {
 			bars.Rows = append(bars.Rows, row)
 		}
 	}
-	return []Page{
+	pages := []Page{
 		{Name: "cross-arches", picture: func() (*Picture, error) { return CompareSections(sections) }},
 		{Name: "bars", picture: func() (*Picture, error) { return CompareBars(bars) }},
 	}
+	return append(pages, oneScalePages(sols, c)...)
 }

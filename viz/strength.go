@@ -93,7 +93,6 @@ func drawFootPressure(g *page, in FootPressureInput) {
 	g.levelsAt(v.y, v.x.a)
 	g.turned(pt{v.x.a - 29, (v.y.a + v.y.b) / 2}, "mm toward the neck", label(), math.Pi/2)
 	g.text(pt{v.x.a, v.y.b + 8}, "neck side", rim(), 0)
-	g.text(pt{v.x.a, v.y.a - 14}, "tail side", rim(), 0)
 	stretch := (v.y.b - v.y.a) / (2 * half) / ((v.x.b - v.x.a) / (hi - lo))
 	g.text(pt{v.x.b, v.y.b + 8}, fmt.Sprintf("drawn %s times as wide across the foot as along it", number(stretch, 1)), small(), 1)
 	v.means(g, in, rect{r.X0, r.Y0, r.X1, v.y.a - 30})

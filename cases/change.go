@@ -1,0 +1,281 @@
+package cases
+
+import (
+	"fmt"
+	"io/fs"
+	"path"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2"
+)
+
+// Change is one key of a case with the values that it shall take in turn.
+type Change struct {
+	Key    string // "bridge.relief.depth", "brace[1].width"
+	Values []ChangeValue
+}
+
+// ChangeValue is one value of a key.
+type ChangeValue struct {
+	Text  string // as a table shows it: 0.05, sitka-spruce
+	value any    // as a TOML file holds it
+}
+
+// Number returns the value as a number if it was written as one, with or
+// without a unit behind it.
+func (v ChangeValue) Number() (float64, bool) {
+	switch x := v.value.(type) {
+	case int64:
+		return float64(x), true
+	case float64:
+		return x, true
+	case string:
+		if m := numberStart().FindString(x); m != "" {
+			f, err := strconv.ParseFloat(m, 64)
+			return f, err == nil
+		}
+	}
+	return 0, false
+}
+
+func numberStart() *regexp.Regexp { return regexp.MustCompile(`^[-+]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?`) }
+
+// changeLabel is how messages name a change, which stands in no file; its line
+// is its number among the changes.
+const changeLabel = "--change"
+
+// mostValues is how many values one key may take.
+const mostValues = 100000
+
+// ParseChange reads "key = FROM..TO by STEP", with a unit behind it or not, or
+// "key = [a, b, ...]" with values as a case file would have them.
+func ParseChange(text string) (Change, error) {
+	key, values, ok := strings.Cut(text, "=")
+	key, values = strings.TrimSpace(key), strings.TrimSpace(values)
+	if !ok || key == "" || values == "" {
+		return Change{}, fmt.Errorf("want KEY = VALUES, as in \"bridge.relief.depth = 0..0.4 by 0.05\", found %q", text)
+	}
+	if _, err := splitKey(key); err != nil {
+		return Change{}, err
+	}
+	list, err := ParseValues(values)
+	if err != nil {
+		return Change{}, fmt.Errorf("%s: %w", key, err)
+	}
+	return Change{Key: key, Values: list}, nil
+}
+
+// ParseValues reads the values of a change: a range, a list or one value.
+func ParseValues(text string) ([]ChangeValue, error) {
+	if strings.Contains(text, "..") && !strings.ContainsAny(text, `"'[`) {
+		return parseRange(text)
+	}
+	var tree map[string]any
+	if err := toml.Unmarshal([]byte("v = "+text), &tree); err != nil || len(tree) != 1 {
+		return nil, fmt.Errorf("want a range FROM..TO by STEP, or a list [a, b] with names in quotes, found %q", text)
+	}
+	items, isList := tree["v"].([]any)
+	if !isList {
+		items = []any{tree["v"]}
+	}
+	if len(items) == 0 {
+		return nil, fmt.Errorf("want at least one value, found an empty list")
+	}
+	var out []ChangeValue
+	for _, it := range items {
+		v := ChangeValue{Text: valueWords(it), value: it}
+		if slices.ContainsFunc(out, func(o ChangeValue) bool { return o.Text == v.Text }) {
+			return nil, fmt.Errorf("want each value once, found %s twice", v.Text)
+		}
+		out = append(out, v)
+	}
+	return out, nil
+}
+
+// valueWords writes a value of a list for a table.
+func valueWords(v any) string {
+	switch v := v.(type) {
+	case string:
+		return v
+	case float64:
+		return strconv.FormatFloat(v, 'g', -1, 64)
+	case []any:
+		parts := make([]string, len(v))
+		for i, e := range v {
+			parts[i] = valueWords(e)
+		}
+		return "[" + strings.Join(parts, " ") + "]"
+	case map[string]any:
+		var parts []string
+		for _, k := range sortedKeys(v) {
+			parts = append(parts, k+"="+valueWords(v[k]))
+		}
+		return "{" + strings.Join(parts, " ") + "}"
+	}
+	return fmt.Sprint(v)
+}
+
+// parseRange reads "0..0.4 by 0.05 mm".
+func parseRange(text string) ([]ChangeValue, error) {
+	wrong := fmt.Errorf("want a rising range FROM..TO by STEP, as in 0..0.4 by 0.05 or 0..12 by 3 in, found %q", text)
+	m := regexp.MustCompile(`^\s*(\S+?)\s*\.\.\s*(\S+)\s+by\s+([-+0-9.eE]+)\s*(\S*)\s*$`).FindStringSubmatch(text)
+	if m == nil {
+		return nil, wrong
+	}
+	var x [3]float64
+	for i := range x {
+		v, err := strconv.ParseFloat(m[1+i], 64)
+		if err != nil || !Num(v).Known() {
+			return nil, wrong
+		}
+		x[i] = v
+	}
+	from, to, step := x[0], x[1], x[2]
+	if !(to >= from && step > 0) {
+		return nil, wrong
+	}
+	n := (to-from)/step + 1e-9
+	if n >= mostValues {
+		return nil, fmt.Errorf("want at most %d values, found %q", mostValues, text)
+	}
+	var out []ChangeValue
+	for k := range int(n) + 1 {
+		v := from + float64(k)*step
+		v, _ = strconv.ParseFloat(strconv.FormatFloat(v, 'g', 12, 64), 64) // its own output
+		words := strconv.FormatFloat(v, 'g', -1, 64)
+		if m[4] == "" {
+			out = append(out, ChangeValue{Text: words, value: v})
+			continue
+		}
+		out = append(out, ChangeValue{Text: words + " " + m[4], value: words + " " + m[4]})
+	}
+	return out, nil
+}
+
+// keyPart is a name or an entry number, counted from 1.
+type keyPart struct {
+	name  string
+	entry int // 0: a name
+}
+
+// splitKey takes brace[1].width apart.
+func splitKey(key string) ([]keyPart, error) {
+	var out []keyPart
+	rest := key
+	form := regexp.MustCompile(`^(?:\.?("[^"]+"|[A-Za-z0-9_-]+)|\[([1-9]\d{0,5})\])`)
+	for rest != "" {
+		m := form.FindStringSubmatch(rest)
+		if m == nil || len(out) == 0 && (m[1] == "" || rest[0] == '.') || len(out) > 0 && m[1] != "" && rest[0] != '.' {
+			return nil, fmt.Errorf("want a key as in bridge.relief.depth or brace[1].width, found %q", key)
+		}
+		if m[1] != "" {
+			out = append(out, keyPart{name: strings.Trim(m[1], `"`)})
+		} else {
+			entry, _ := strconv.Atoi(m[2]) // digits alone
+			out = append(out, keyPart{entry: entry})
+		}
+		rest = rest[len(m[0]):]
+	}
+	return out, nil
+}
+
+// KeyValue is one key with the value it shall have.
+type KeyValue struct {
+	Key   string
+	Value ChangeValue
+}
+
+// OpenChanged opens a case as Open does and sets keys in it before it is
+// decoded and checked, as if a case on top of it had said so. Faults in them
+// are told at "--change" and the number of the key among them.
+func OpenChanged(fsys fs.FS, nameOrPath string, set []KeyValue) (*Case, error) {
+	src, err := openNamed(fsys, nameOrPath)
+	if err != nil {
+		return nil, Faults{{File: nameOrPath, Line: 1, Err: err}}
+	}
+	return loadChanged(src, &source{fsys: fsys, path: changeLabel, label: changeLabel}, set)
+}
+
+// openNamed opens a bundled case, or a case file.
+func openNamed(fsys fs.FS, nameOrPath string) (*source, error) {
+	if strings.ContainsAny(nameOrPath, `/\`) || path.Ext(nameOrPath) == ".toml" {
+		return openSource(fsys, nameOrPath, nameOrPath)
+	}
+	return openBundled(nameOrPath)
+}
+
+// setKeys lays the keys over the tree of a case.
+func (d *decoder) setKeys(tree *node, over *source, set []KeyValue) *node {
+	d.rep.order = append(d.rep.order, over)
+	for i, s := range set {
+		parts, err := splitKey(s.Key)
+		value := grow(over, s.Value.value, "", i+1, nil)
+		if err == nil {
+			tree, err = withKey(tree, parts, "", value)
+		}
+		if err != nil {
+			d.rep.add(place{over, i + 1}, s.Key, err)
+			return nil
+		}
+	}
+	return tree
+}
+
+
+// withKey returns a copy of a tree with one key set; what is not on the way to
+// it is shared.
+func withKey(n *node, parts []keyPart, key string, value *node) (*node, error) {
+	if len(parts) == 0 {
+		if n == nil {
+			return value, nil
+		}
+		return overlay(value, n, key), nil
+	}
+	p := parts[0]
+	if p.entry > 0 {
+		return withEntry(n, parts, key, value)
+	}
+	kids := map[string]*node{}
+	at := *value
+	if n != nil {
+		at = *n
+		if old, ok := n.val.(map[string]*node); ok {
+			for k, e := range old {
+				kids[k] = e
+			}
+		}
+	}
+	for _, group := range alternatives(key) {
+		if slices.Contains(group, p.name) {
+			dropOthers(kids, alternatives(key), group)
+		}
+	}
+	kid, err := withKey(kids[p.name], parts[1:], joinKey(key, p.name), value)
+	if err != nil {
+		return nil, err
+	}
+	kids[p.name] = kid
+	return &node{src: at.src, line: at.line, val: kids}, nil
+}
+
+// withEntry is withKey for an entry of a list.
+func withEntry(n *node, parts []keyPart, key string, value *node) (*node, error) {
+	var items []*node
+	if n != nil {
+		items, _ = n.val.([]*node)
+	}
+	i := parts[0].entry
+	if i > len(items) {
+		return nil, fmt.Errorf("no such entry; the case has %d of %s", len(items), key)
+	}
+	kid, err := withKey(items[i-1], parts[1:], entryKey(key, i), value)
+	if err != nil {
+		return nil, err
+	}
+	items = slices.Clone(items)
+	items[i-1] = kid
+	return &node{src: n.src, line: n.line, val: items}, nil
+}

@@ -1,0 +1,284 @@
+package cases
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"slices"
+
+	"archload/fem"
+	"archload/materials"
+)
+
+// Shapes lists the shapes of relief that have a formula; Bridge.Gap gives it.
+func Shapes() []string { return []string{"parabola", "cosine", "wedge", "flat"} }
+
+// Trial is a relief tried before it is cut: the same top and strings with one
+// depth and shape after the other.
+type Trial struct {
+	Format    int          `json:"format"`
+	Units     string       `json:"units"`
+	Title     string       `json:"title"`
+	Downforce float64      `json:"downforce"` // N, of all strings
+	Crushing  Num          `json:"crushing"`  // MPa, strength of the softer wood under the foot
+	Points    []TrialPoint `json:"points"`    // shape by shape, each from the least depth on
+	Sheet     *TrialPoint  `json:"sheet"`     // of the bench sheet: the case's own relief, or the one asked for; null without
+	Wood      *TrialWood   `json:"wood"`      // what the wood's scatter does to it
+}
+
+// TrialPoint is what one relief does at full load. Lengths mm.
+type TrialPoint struct {
+	Shape           string      `json:"shape"` // "stations" if the case lists depths
+	Depth           float64     `json:"depth"` // at its deepest
+	Share           ShareReport `json:"share"`
+	MiddleTouchesAt Num         `json:"middle_touches_at"` // fraction of full load; null: never
+	MiddleClosesAt  Num         `json:"middle_closes_at"`
+	GapLeft         float64     `json:"gap_left"`      // the greatest remaining
+	FootPressure    Num         `json:"foot_pressure"` // MPa, the greatest mean over 8 mm of foot
+	FootUsed        Num         `json:"foot_used"`     // 1, of the crushing strength
+	Sink            float64     `json:"sink"`          // of the bridge at its middle
+	TopBend         float64     `json:"top_bend"`      // how much more the top gives way under the foot's middle than under its ends: positive flattens the arch
+	TopCurvature    float64     `json:"top_curvature"` // 1/m, added under the foot along its length: positive makes the arch rounder
+	StrengthUsed    Num         `json:"strength_used"` // null where it was not worked out
+}
+
+// TrialWood is the sheet's relief on the same design in wood that is all softer
+// or all stiffer by the scatter of stiffness.
+type TrialWood struct {
+	Scatter float64    `json:"scatter"` // 1
+	Softer  TrialPoint `json:"softer"`
+	Stiffer TrialPoint `json:"stiffer"`
+}
+
+// StiffnessScatter is the coefficient of variation of a clear wood's modulus of
+// elasticity within its species, 1 (Wood Handbook, FPL-GTR-282, table 5-6: 22 %).
+const StiffnessScatter = 0.22
+
+// mostStrengths is at how many depths of a shape the strength used is worked
+// out: it needs the whole top, the rest only what is under the foot.
+const mostStrengths = 11
+
+// TrialOptions say what to try.
+type TrialOptions struct {
+	Depths []float64 // mm, rising from 0 on, each once
+	Shapes []string  // of Shapes
+	Sheet  *float64  // mm, depth for the bench sheet in the first shape; nil: the case's own relief, if it has one
+}
+
+// Try tries reliefs on a prepared top. Each shape is followed once: with the
+// gap of the least depth up to full load. A deeper one is the same path at less
+// load, because the contact is homogeneous in load and gap together (see
+// fem.Stop.Scaled); only where misfit or a hollow across the foot adds to the
+// gap must every depth be followed by itself.
+func (p *Prepared) Try(ctx context.Context, o TrialOptions) (*Trial, error) {
+	if p.Bridge == nil {
+		return nil, p.Case.Fault("bridge", "a relief lies under a bridge; want a table [bridge] and [strings]")
+	}
+	t := &Trial{Format: format, Units: unitsNote, Title: p.Case.Title, Downforce: p.Case.StringSum().Downforce}
+	t.Crushing = Num((&Solution{Prepared: p}).CrushingLimit())
+	tr := p.newTrier()
+	for _, shape := range o.Shapes {
+		pts, err := tr.shape(ctx, shape, o.Depths)
+		if err != nil {
+			return nil, err
+		}
+		t.Points = append(t.Points, pts...)
+	}
+	return t, tr.sheet(ctx, t, o)
+}
+
+// trier tries one relief after the other.
+type trier struct {
+	*Prepared
+	circles [][]int32 // of the strength used; nil: not yet laid
+}
+
+func (p *Prepared) newTrier() *trier { return &trier{Prepared: p} }
+
+// with returns the prepared top with another relief under the bridge.
+func (p *Prepared) with(r Relief) *Prepared {
+	c := *p.Case
+	br := *c.Bridge
+	br.Relief, c.Bridge = r, &br
+	return p.regap(&c)
+}
+
+// regap puts a case on the prepared top whose strings and gaps alone differ.
+func (p *Prepared) regap(c *Case) *Prepared {
+	b := *p.Built
+	b.Case = c
+	st := *p.Bridge
+	st.pads = slices.Clone(st.pads)
+	for i := range st.pads {
+		st.pads[i].Gap = c.Bridge.meanGap(st.cells[i])
+	}
+	b.Bridge = &st
+	q := *p
+	q.Built = &b
+	st.body.Loads = b.stringLoads()
+	return &q
+}
+
+// scales says whether the gap under the foot is the depth times a shape.
+func (p *Prepared) scales() bool {
+	b := p.Case.Bridge
+	return len(b.Misfit) == 0 && b.Relief.Across == 0
+}
+
+// relief is the case's own with another depth and shape.
+func (p *Prepared) relief(shape string, depth float64) Relief {
+	r := p.Case.Bridge.Relief
+	r.Stations, r.Shape, r.Depth = nil, shape, Length(depth)
+	return r
+}
+
+// shape tries every depth of one shape.
+func (t *trier) shape(ctx context.Context, shape string, depths []float64) ([]TrialPoint, error) {
+	states, err := t.states(ctx, shape, depths)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]TrialPoint, len(depths))
+	every := (len(depths) + mostStrengths - 2) / max(1, mostStrengths-1)
+	for i, d := range depths {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		q := t.with(t.relief(shape, d))
+		out[i] = t.point(q, states[i], i%max(1, every) == 0 || i == len(depths)-1)
+		out[i].Shape, out[i].Depth = shape, d
+	}
+	return out, nil
+}
+
+// states follows the contact for every depth of one shape.
+func (t *trier) states(ctx context.Context, shape string, depths []float64) ([]*fem.State, error) {
+	out := make([]*fem.State, len(depths))
+	var deeper []int // those that one path gives
+	for i, d := range depths {
+		if d > 0 && t.scales() {
+			deeper = append(deeper, i)
+			continue
+		}
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		q := t.with(t.relief(shape, d))
+		st, err := q.stand.Follow(q.fit())
+		if err != nil {
+			return nil, t.Case.explain(err)
+		}
+		out[i] = st
+	}
+	if len(deeper) == 0 {
+		return out, nil
+	}
+	least := depths[deeper[0]]
+	q := t.with(t.relief(shape, least))
+	fit := q.fit()
+	for _, i := range slices.Backward(deeper) {
+		fit.Stops = append(fit.Stops, least/depths[i])
+	}
+	path, err := q.stand.Follow(fit)
+	if err != nil {
+		return nil, t.Case.explain(err)
+	}
+	if len(path.Stops) != len(deeper) {
+		return nil, fmt.Errorf("contact: %d of %d depths were reached", len(path.Stops), len(deeper))
+	}
+	for k, i := range slices.Backward(deeper) {
+		out[i] = path.Stops[len(deeper)-1-k].Scaled(path)
+	}
+	return out, nil
+}
+
+// point puts one contact in a maker's words.
+func (t *trier) point(q *Prepared, st *fem.State, strength bool) TrialPoint {
+	s := &Solution{Prepared: q, Result: &fem.Result{State: st, Body: q.stand.Moves(st, q.fit())}}
+	if strength {
+		s.Result = q.stand.Recover(st, q.fit())
+	}
+	var b BridgeReport
+	s.contact(&b)
+	s.events(&b)
+	out := TrialPoint{Share: b.Share, MiddleTouchesAt: b.MiddleTouchesAt, MiddleClosesAt: b.MiddleClosesAt,
+		GapLeft: b.GapLeft, Sink: s.sink(), StrengthUsed: None()}
+	card, err := q.Case.wood("plate.wood")
+	if err != nil {
+		card.Strength = materials.Strength{}
+	}
+	r := StrengthReport{FootPressure: None(), FootUsed: None()}
+	s.footPressure(&r, card.Strength)
+	out.FootPressure, out.FootUsed = r.FootPressure, r.FootUsed
+	out.TopBend, out.TopCurvature = s.topUnderFoot()
+	if strength {
+		out.StrengthUsed = t.used(s, card.Strength)
+	}
+	return out
+}
+
+// topUnderFoot fits a parabola w = a + b x + c x² to what the top gives way by
+// under the foot (least squares over the contact points, x from the middle of
+// the bearing). It returns -c e², how much more the top gives way in the middle
+// than at the ends (e half the bearing length), mm, and the curvature 2 c that
+// this adds to the outer surface, 1/m, positive as the arch's own.
+func (s *Solution) topUnderFoot() (bend, curvature float64) {
+	from, to := s.Case.Bridge.Reach()
+	mid, e := (from+to)/2, (to-from)/2
+	w := s.stand.PadSinks(s.Result.State)
+	var m [5]float64 // sums of u⁰..u⁴, u = (x - mid) / e
+	var f [3]float64
+	for i := range s.Bridge.pads {
+		u := (s.Bridge.cells[i].x - mid) / e
+		for k, v := 0, 1.0; k < 5; k, v = k+1, v*u {
+			m[k] += v
+			if k < 3 {
+				f[k] += v * w[i]
+			}
+		}
+	}
+	c := square(m, f)
+	return -c, 2 * c / e / e * 1000
+}
+
+// square returns the coefficient of u² of the least-squares parabola with the
+// moments m of the places and f of the values (Cramer's rule).
+func square(m [5]float64, f [3]float64) float64 {
+	det := func(a [3][3]float64) float64 {
+		return a[0][0]*(a[1][1]*a[2][2]-a[1][2]*a[2][1]) - a[0][1]*(a[1][0]*a[2][2]-a[1][2]*a[2][0]) + a[0][2]*(a[1][0]*a[2][1]-a[1][1]*a[2][0])
+	}
+	d := det([3][3]float64{{m[0], m[1], m[2]}, {m[1], m[2], m[3]}, {m[2], m[3], m[4]}})
+	n := det([3][3]float64{{m[0], m[1], f[0]}, {m[1], m[2], f[1]}, {m[2], m[3], f[2]}})
+	if d == 0 {
+		return math.NaN()
+	}
+	return n / d
+}
+
+// used is StrengthReport's used with the circles laid once for all reliefs.
+func (t *trier) used(s *Solution, st materials.Strength) Num {
+	n := len(s.Mesh.Tris)
+	if t.circles == nil {
+		shape := circle()
+		t.circles = make([][]int32, n)
+		for i := range n {
+			if tris, whole := s.circleAt(i, shape); whole {
+				t.circles[i] = tris
+			}
+		}
+	}
+	across, shear := s.inPlane()
+	most := None()
+	stress := make([][6]float64, n)
+	for _, face := range []float64{1, -1} {
+		for i := range n {
+			stress[i] = s.Result.ShellStress(i, face)
+		}
+		for _, tris := range t.circles {
+			if tris != nil {
+				most = larger(most, hoffmanUsed(average(stress, tris), across, shear, st))
+			}
+		}
+	}
+	return most
+}

@@ -1,0 +1,108 @@
+package cases
+
+import (
+	"context"
+	"math"
+)
+
+// sheet fills in the relief of the bench sheet and what the wood's scatter
+// does to it.
+func (t *trier) sheet(ctx context.Context, tr *Trial, o TrialOptions) error {
+	own := t.Case.Bridge.Relief
+	if o.Sheet != nil {
+		own = t.relief(o.Shapes[0], *o.Sheet)
+	}
+	deepest := deepestOf(t.with(own).Case.Bridge)
+	if deepest <= 0 {
+		return nil
+	}
+	at := func(k float64) (TrialPoint, error) {
+		if err := ctx.Err(); err != nil {
+			return TrialPoint{}, err
+		}
+		q := t.with(own)
+		for i := range q.Bridge.pads {
+			q.Bridge.pads[i].Gap *= k
+		}
+		st, err := q.stand.Follow(q.fit())
+		if err != nil {
+			return TrialPoint{}, t.Case.explain(err)
+		}
+		pt := t.point(q, st, true)
+		pt.Shape, pt.Depth = own.Shape, deepest
+		if len(own.Stations) > 0 {
+			pt.Shape = "stations"
+		}
+		return pt.inWood(k), nil
+	}
+	pt, err := at(1)
+	if err != nil {
+		return err
+	}
+	softer, err := at(1 - StiffnessScatter)
+	if err != nil {
+		return err
+	}
+	stiffer, err := at(1 + StiffnessScatter)
+	if err != nil {
+		return err
+	}
+	tr.Sheet, tr.Wood = &pt, &TrialWood{Scatter: StiffnessScatter, Softer: softer, Stiffer: stiffer}
+	return nil
+}
+
+// inWood turns what a gap k times as deep does into what the gap itself does
+// when all wood of top, bridge and sides is k times as stiff: the same forces,
+// and every movement and gap 1/k of it, because the equations hold modulus
+// times movement alone.
+func (p TrialPoint) inWood(k float64) TrialPoint {
+	p.GapLeft /= k
+	p.Sink /= k
+	p.TopBend /= k
+	p.TopCurvature /= k
+	return p
+}
+
+// deepestOf is the deepest gap of a foot before loading, mm.
+func deepestOf(b *Bridge) float64 {
+	most := 0.0
+	for _, c := range b.cells() {
+		most = math.Max(most, b.Gap(c.x, c.y))
+	}
+	if b.Relief.Depth > 0 && b.Relief.Across == 0 && len(b.Misfit) == 0 {
+		return float64(b.Relief.Depth)
+	}
+	return most
+}
+
+// BenchStation is what to take from under the foot at one place.
+type BenchStation struct {
+	X      float64 `json:"x"`      // mm from the bridge's middle
+	Remove float64 `json:"remove"` // mm, on the bridge's middle line
+}
+
+// BenchStations lists the relief along the feet every step mm from the middle,
+// and at the feet's ends; sheet is the depth asked for, nil the case's own.
+func (c *Case) BenchStations(shape string, depth *float64, step float64) []BenchStation {
+	b := *c.Bridge
+	if depth != nil {
+		b.Relief.Stations, b.Relief.Shape, b.Relief.Depth = nil, shape, Length(*depth)
+	}
+	var out []BenchStation
+	add := func(x float64) {
+		if n := len(out); n == 0 || x > out[n-1].X+1e-9 {
+			out = append(out, BenchStation{x, b.reliefAlong(x) + float64(b.Relief.Across)})
+		}
+	}
+	for _, f := range b.Feet {
+		from, to := float64(f.From), float64(f.To)
+		add(from)
+		for k := math.Ceil(from / step); k*step < to; k++ {
+			if x := k * step; x > from+step/4 && x < to-step/4 {
+				add(x)
+			}
+		}
+		add(to)
+	}
+	return out
+}

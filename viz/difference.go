@@ -1,0 +1,86 @@
+package viz
+
+import (
+	"fmt"
+	"math"
+
+	"archload/cases"
+	"archload/mesh"
+)
+
+// oneScalePages draws the cases' fields with one legend for all, so that they
+// can be laid beside each other; for two cases also what the second has more
+// than the first.
+func oneScalePages(sols []*cases.Solution, c *cases.Comparison) []Page {
+	sink := make([]Field, len(sols))
+	for i, s := range sols {
+		sink[i] = Field{Name: "sink of the outer surface", Unit: "mm", Nodal: s.SinkField(), Signed: true}
+	}
+	pages := sameScale("sink", sols, c, sink)
+	if len(sols) != 2 {
+		return pages
+	}
+	pages = append(pages, differencePage("sink", sols, c, sink))
+	used := make([]Field, 2)
+	for i, s := range sols {
+		v, _ := s.StrengthFields()
+		used[i] = Field{Name: "strength used at the worse face", Unit: "%", Nodal: nodeMeans(s.Mesh.Plan, v)}
+	}
+	pages = append(pages, sameScale("strength-used", sols, c, used)...)
+	return append(pages, differencePage("strength-used", sols, c, used))
+}
+
+// sameScale draws one field of each case over one range.
+func sameScale(name string, sols []*cases.Solution, c *cases.Comparison, f []Field) []Page {
+	r := SharedRange(f...)
+	var out []Page
+	for i, s := range sols {
+		one := f[i]
+		one.Range = &r
+		d := drawingOf(s, c.Reports[i])
+		if one.Unit != "mm" {
+			d.Gauges = nil // they read millimetres
+		}
+		out = append(out, planPage(fmt.Sprintf("%s-%c", name, 'A'+i), s, c.Reports[i], d, one))
+	}
+	return out
+}
+
+// differencePage draws the second field less the first, on the first's plan.
+func differencePage(name string, sols []*cases.Solution, c *cases.Comparison, f []Field) Page {
+	return Page{Name: name + "-difference", picture: func() (*Picture, error) {
+		a, b := sols[0], sols[1]
+		field := Field{Name: f[0].Name + ", B less A", Unit: f[0].Unit, Signed: true, Nodal: difference(a, b, f[0].Nodal, f[1].Nodal)}
+		words := captionOf(a, c.Reports[0])
+		words.Title = "What changes from A to B: " + f[0].Name
+		words.Subtitle = "brown: more in B; blue: less in B; outline, braces and bridge are those of A"
+		words.Facts = []string{"A: " + c.Titles[0], "B: " + c.Titles[1]}
+		d := drawingOf(a, c.Reports[0])
+		d.Gauges = nil
+		return PlanView(PlanInput{Caption: words, Plan: a.Mesh.Plan, Field: &field, Drawing: d})
+	}}
+}
+
+// difference is vb less va at the nodes of a's plan; NaN where b has no plate.
+func difference(a, b *cases.Solution, va, vb []float64) []float64 {
+	const edge = 1.0 // mm by which an outline of chords may miss another's
+	loc := mesh.NewLocator(b.Mesh.Plan)
+	out := make([]float64, len(va))
+	for n, q := range a.Mesh.Points {
+		tri, bary, _ := loc.Find(q)
+		v := -va[n]
+		var at mesh.Point
+		for k, m := range b.Mesh.Tris[tri] {
+			if bary[k] != 0 {
+				v += bary[k] * vb[m]
+			}
+			at[0] += bary[k] * b.Mesh.Points[m][0]
+			at[1] += bary[k] * b.Mesh.Points[m][1]
+		}
+		if math.Hypot(at[0]-q[0], at[1]-q[1]) > edge {
+			v = math.NaN()
+		}
+		out[n] = v
+	}
+	return out
+}

@@ -1,0 +1,228 @@
+package viz
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"math"
+
+	"archload/mesh"
+)
+
+// Paper is what the sheets are printed on.
+type Paper string
+
+// The papers a sheet can be printed on.
+const (
+	A4     Paper = "a4"     // 210 x 297 mm
+	Letter Paper = "letter" // 8.5 x 11 in
+	Roll   Paper = "roll"   // one page as large as the drawing
+)
+
+// Papers lists the papers.
+func Papers() []Paper { return []Paper{A4, Letter, Roll} }
+
+// size is the paper's width and height upright, mm; 0, 0 for a roll.
+func (p Paper) size() (w, h float64) {
+	switch p {
+	case A4:
+		return 210, 297
+	case Letter:
+		return 8.5 * 25.4, 11 * 25.4
+	}
+	return 0, 0
+}
+
+// Sizes of a sheet, mm.
+const (
+	sheetEdge   = 8   // white edge, more than most printers need
+	sheetFoot   = 15  // strip below the drawing: bar, words, key
+	sheetLap    = 5   // that a sheet shows beyond its own part, on every side
+	sheetSquare = 100 // the check square
+	sheetGap    = 6   // between parts of a drawing
+)
+
+// Sheet is one full-scale drawing of a design.
+type Sheet struct {
+	Name  string // of its file: "plan"
+	Title string // "plan with the contours of the arch"
+	Paper Paper
+
+	subject string   // the case's title
+	notes   []string // set inside the check square
+	build   func(fit fitter) *fullScale
+}
+
+// fitter moves a part of height h that would begin at y up to where no joint
+// between sheets crosses it, mm.
+type fitter func(y, h float64) float64
+
+// Formats lists what Sheet.Write can write.
+func (s *Sheet) Formats() []string { return []string{"svg", "pdf"} }
+
+// Write writes the sheet in true size: "svg" in one piece, "pdf" on its paper,
+// tiled with laps and register marks where it is larger.
+func (s *Sheet) Write(w io.Writer, format string) error {
+	switch format {
+	case "svg":
+		return s.writeSVG(w)
+	case "pdf":
+		return s.writePDF(w)
+	}
+	return fmt.Errorf("sheet format %q: want one of %q", format, s.Formats())
+}
+
+// tiling is a drawing divided into cells.
+type tiling struct {
+	d          *fullScale
+	cell       mesh.Point // mm
+	cols, rows int
+	cells      [][2]int // those with something to show: column, row from below; in the order of the sheets
+}
+
+func (s *Sheet) writeSVG(w io.Writer) error {
+	d := s.whole()
+	b := bufio.NewWriter(w)
+	pw, ph := (d.hi[0]+2*sheetEdge)*perMM, (d.hi[1]+2*sheetEdge)*perMM
+	c := newSVG(b, pw, ph, s.subject+": "+s.Title)
+	g := newMeasure(pw, ph)
+	g.c = c
+	d.paint(g, frame{perMM, pt{sheetEdge * perMM, sheetEdge * perMM}}, d.lo, d.hi)
+	c.close()
+	return b.Flush()
+}
+
+// whole lays the drawing out in one piece.
+func (s *Sheet) whole() *fullScale {
+	free := func(y, _ float64) float64 { return y }
+	beside := s.compose(mesh.Point{}, true, free)
+	below := s.compose(mesh.Point{}, false, free)
+	if below.hi[0]*below.hi[1] < beside.hi[0]*beside.hi[1] {
+		return below
+	}
+	return beside
+}
+
+// compose sets the check square beside or below the drawing, the whole with
+// its lower left corner in the origin; cell 0, 0 means one piece.
+func (s *Sheet) compose(cell mesh.Point, beside bool, fit fitter) *fullScale {
+	out := newFullScale()
+	base := 0.0
+	if !beside {
+		base = sheetSquare + 2*sheetGap
+	}
+	at := mesh.Point{0, base}
+	d := s.build(func(y, h float64) float64 { return fit(y+base, h) - base })
+	for k := range 2 {
+		at[k] -= d.lo[k]
+	}
+	out.include(d, at)
+	square := mesh.Point{}
+	if beside {
+		square[0] = d.hi[0] - d.lo[0] + sheetGap
+		if end := math.Ceil(square[0]/cell[0]) * cell[0]; cell[0] > 0 && square[0]+sheetSquare+1 > end {
+			square[0] = end + 1
+		}
+	}
+	out.include(s.square(), square)
+	out.lo = mesh.Point{}
+	return out
+}
+
+// square is the check square with what there is to say of the sheet in it.
+func (s *Sheet) square() *fullScale {
+	d := newFullScale()
+	const a = sheetSquare
+	d.stroke([]mesh.Point{{0, 0}, {a, 0}, {a, a}, {0, a}}, true, firm())
+	for x := 10.0; x < a; x += 10 {
+		for _, l := range [][2]mesh.Point{{{x, 0}, {x, 2}}, {{x, a}, {x, a - 2}}, {{0, x}, {2, x}}, {{a, x}, {a - 2, x}}} {
+			d.straight(l[0], l[1], hair())
+		}
+	}
+	y := a - 4.0
+	say := func(text string, st style, lead float64) {
+		for _, l := range d.rule.wrap(clean(text), st, (a-10)*perMM) {
+			y -= lead
+			d.words(mesh.Point{5, y}, l, st, 0)
+		}
+	}
+	say(s.subject, style{11, bold, inkColor()}, 4.8)
+	y--
+	say(s.Title, style{10, bold, rustColor()}, 4.4)
+	for _, n := range s.notes {
+		y -= 1.5
+		say(n, label(), 3.6)
+	}
+	y = math.Min(y-1.5, 20)
+	say("True size: this square must measure 100 mm each way. Print at 100 %, without fitting to the page.", label(), 3.6)
+	return d
+}
+
+// tile divides the drawing for its paper in the way that takes the fewest
+// sheets.
+func (s *Sheet) tile() (best tiling, paper mesh.Point) {
+	w, h := s.Paper.size()
+	for _, size := range []mesh.Point{{w, h}, {h, w}} {
+		cell := mesh.Point{size[0] - 2*sheetEdge - 2*sheetLap, size[1] - 2*sheetEdge - 2*sheetLap - sheetFoot}
+		for _, beside := range []bool{true, false} {
+			t := tiling{cell: cell}
+			t.d = s.compose(cell, beside, func(y, h float64) float64 {
+				if joint := math.Ceil(y/cell[1]) * cell[1]; h <= cell[1] && y+h > joint {
+					return joint + 0.5
+				}
+				return y
+			})
+			if t.divide(); best.d == nil || len(t.cells) < len(best.cells) {
+				best, paper = t, size
+			}
+		}
+	}
+	return best, paper
+}
+
+// divide lists the cells that show something, from the top left.
+func (t *tiling) divide() {
+	t.cols = max(1, int(math.Ceil(t.d.hi[0]/t.cell[0]-1e-9)))
+	t.rows = max(1, int(math.Ceil(t.d.hi[1]/t.cell[1]-1e-9)))
+	for row := t.rows - 1; row >= 0; row-- {
+		for col := range t.cols {
+			if lo, hi := t.box(col, row); t.d.crosses(lo, hi) {
+				t.cells = append(t.cells, [2]int{col, row})
+			}
+		}
+	}
+}
+
+func (t *tiling) box(col, row int) (lo, hi mesh.Point) {
+	lo = mesh.Point{float64(col) * t.cell[0], float64(row) * t.cell[1]}
+	return lo, mesh.Point{lo[0] + t.cell[0], lo[1] + t.cell[1]}
+}
+
+// number returns the sheet that shows a cell, from 1; 0: it is left out.
+func (t *tiling) number(col, row int) int {
+	for i, c := range t.cells {
+		if c == [2]int{col, row} {
+			return i + 1
+		}
+	}
+	return 0
+}
+
+func (s *Sheet) writePDF(w io.Writer) error {
+	var t tiling
+	var paper mesh.Point
+	if s.Paper == Roll {
+		t = tiling{d: s.whole(), cols: 1, rows: 1, cells: [][2]int{{0, 0}}}
+		t.cell = t.d.hi
+		paper = mesh.Point{t.cell[0] + 2*sheetEdge + 2*sheetLap, t.cell[1] + 2*sheetEdge + 2*sheetLap + sheetFoot}
+	} else {
+		t, paper = s.tile()
+	}
+	var pages []*pdfPage
+	for i := range t.cells {
+		p := newPDFPage(paper[0]*perMM, paper[1]*perMM)
+		s.drawTile(p, &t, i)
+		pages = append(pages, p)
+	}
+	return writePDF(w, s.subject+": "+s.Title, pages)
+}
