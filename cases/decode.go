@@ -28,10 +28,6 @@ type nodeDecoder interface {
 // decode fills v from n. The tag is that of the struct field, or empty.
 func (d *decoder) decode(v reflect.Value, n *node, key string, tag reflect.StructTag) {
 	d.rep.places[key] = n.at()
-	if note := postponed(key, n); note != "" {
-		d.fault(n, key, "%s", note)
-		return
-	}
 	if c, ok := v.Addr().Interface().(nodeDecoder); ok {
 		c.decodeNode(d, n, key, tag)
 		return
@@ -198,10 +194,6 @@ func (d *decoder) table(v reflect.Value, n *node, key string) {
 
 // unknown records an unknown key and the known one it resembles.
 func (d *decoder) unknown(n *node, key, name string, known []string) {
-	if note := postponed(key, n); note != "" {
-		d.fault(n, key, "%s", note)
-		return
-	}
 	if like := nearest(name, known); like != "" {
 		d.fault(n, key, "unknown key; did you mean %q?", like)
 		return

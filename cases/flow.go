@@ -66,10 +66,11 @@ func (s *Solution) flowReport() (*FlowReport, error) {
 	r := &FlowReport{Load: f.Total, Divergence: f.Divergence, Correction: f.Correction, Braces: []BraceFlowReport{}}
 	r.Greatest = s.greatestFlow()
 	lo, hi := s.span()
+	parts := s.rimParts()
 	for n, v := range f.Rim {
 		if v != 0 {
 			p := s.Model.Nodes[n].P
-			*r.Sectors.at(s.sectorOf(p[0], p[1], lo, hi)) += v
+			r.Sectors.add(parts[mesh.Point{p[0], p[1]}], v)
 		}
 		r.Supports += f.Support[n]
 	}

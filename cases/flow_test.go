@@ -2,6 +2,7 @@ package cases
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"archload/fem"
@@ -224,6 +225,47 @@ func (s *Solution) nearestNode(p [2]float64) int {
 		}
 	}
 	return best
+}
+
+// TestFlowOnRails: a strip on two bench rails, the weight nearer to one of
+// them, gives each the lever law's share of the lines, and none to its edge; a
+// weight at the very end of a plate held round its edge still flows to it.
+func TestFlowOnRails(t *testing.T) {
+	text := strings.Replace(glueText, "at = [0, 0]", "at = [0, 70]", 1)
+	s := answered(t, mustLoad(t, files("a.toml", text, "strip.csv", glueStrip), "a.toml"), 1)
+	lines, err := s.Flow.Lines(flowLines)
+	if err != nil {
+		t.Fatal(err)
+	}
+	far := 0
+	for i, l := range lines {
+		end := l.Points[len(l.Points)-1]
+		if !l.Inside || math.Abs(math.Abs(end[1])-140) > 5 {
+			t.Errorf("line %d ends at (%.1f, %.1f), want on a rail", i, end[0], end[1])
+		}
+		if end[1] < 0 {
+			far++
+		}
+	}
+	if len(lines) != flowLines || far != flowLines/4 {
+		t.Errorf("%d lines, %d to the far rail, want %d and a quarter of them (lever law)", len(lines), far, flowLines)
+	}
+
+	edge := strings.Replace(glueText, "at = [0, 0]", "at = [0, 147]", 1)
+	edge = strings.Replace(edge, `support = "free"`, `support = "hinged"`, 1)
+	s = answered(t, mustLoad(t, files("a.toml", edge, "strip.csv", glueStrip), "a.toml"), 1)
+	if lines, err = s.Flow.Lines(flowLines); err != nil {
+		t.Fatal(err)
+	}
+	r := Summarize(s).Flow
+	if len(lines) == 0 || math.Abs(r.Sectors.Neck+r.Sectors.Tail+r.Sectors.Bass+r.Sectors.Treble+r.Supports-20) > 1e-8 || r.Divergence > 1e-8 {
+		t.Errorf("weight at the edge: %d lines, edge holds %+v, supports %.3g N, divergence %.2g", len(lines), r.Sectors, r.Supports, r.Divergence)
+	}
+	for i, l := range lines {
+		if len(l.Points) < 2 {
+			t.Errorf("weight at the edge: line %d has %d points", i, len(l.Points))
+		}
+	}
 }
 
 func TestThinned(t *testing.T) {

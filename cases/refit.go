@@ -47,3 +47,16 @@ func withinKey(key, k string) bool {
 	key = withoutEntries(key)
 	return key == k || strings.HasPrefix(key, k+".")
 }
+
+// withoutEntries strips the entry numbers from a key: brace[2].joined to
+// brace.joined.
+func withoutEntries(key string) string {
+	for {
+		i := strings.IndexByte(key, '[')
+		j := strings.IndexByte(key, ']')
+		if i < 0 || j < i {
+			return key
+		}
+		key = key[:i] + key[j+1:]
+	}
+}

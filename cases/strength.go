@@ -117,23 +117,29 @@ const edgeStep = 1.0
 // gives way there first, and circles about the triangles' centres touch the
 // edge only by luck.
 func (s *Solution) edgeField(st materials.Strength) (strengthField, []mesh.Point) {
-	var at []mesh.Point
-	for _, h := range s.notes.Holes {
-		ring := evenly(h.Polyline(0.02), edgeStep)
-		for i, p := range ring {
-			q := ring[(i+1)%len(ring)]
-			d := unit2(q[0]-p[0], q[1]-p[1])
-			mid := mesh.Point{(p[0] + q[0]) / 2, (p[1] + q[1]) / 2}
-			r := s.Plate.Thickness.At(mid).Z / 2
-			at = append(at, mesh.Point{mid[0] + r*d[1], mid[1] - r*d[0]})
-		}
-	}
+	at := s.edgePlaces()
 	f, all, shape := newStrengthField(len(at)), s.plateStresses(), circle()
 	for i, c := range at {
 		tris, _ := s.circleAbout(c, s.Plate.Thickness.At(c).Z, shape)
 		s.judge(&f, i, all, tris, st)
 	}
 	return f, at
+}
+
+// edgePlaces are the middles of the circles that touch a hole's edge.
+func (p *Prepared) edgePlaces() []mesh.Point {
+	var at []mesh.Point
+	for _, h := range p.notes.Holes {
+		ring := evenly(h.Polyline(0.02), edgeStep)
+		for i, a := range ring {
+			b := ring[(i+1)%len(ring)]
+			d := unit2(b[0]-a[0], b[1]-a[1])
+			mid := mesh.Point{(a[0] + b[0]) / 2, (a[1] + b[1]) / 2}
+			r := p.Plate.Thickness.At(mid).Z / 2
+			at = append(at, mesh.Point{mid[0] + r*d[1], mid[1] - r*d[0]})
+		}
+	}
+	return at
 }
 
 // circleAt lists the triangles under the circle about triangle i's centre.

@@ -170,6 +170,7 @@ func (s *Solution) braceReports() []BraceReport {
 // reactions sums what holds the plate, and by sector.
 func (s *Solution) reactions() ReactionsReport {
 	r := ReactionsReport{Applied: s.Result.Applied}
+	parts := s.rimParts()
 	lo, hi := s.span()
 	posts := len(s.Result.Reactions) - len(s.Model.Springs) + s.firstPost
 	for i, re := range s.Result.Reactions {
@@ -181,9 +182,47 @@ func (s *Solution) reactions() ReactionsReport {
 			r.Posts = append(r.Posts, PostReport{Name: s.Case.Posts[i-posts].Name, Force: re.F[2]})
 			continue
 		}
+		if at, ok := parts[mesh.Point{p[0], p[1]}]; ok {
+			r.Sectors.add(at, re.F[2])
+			continue
+		}
 		*r.Sectors.at(s.sectorOf(p[0], p[1], lo, hi)) += re.F[2]
 	}
 	return r
+}
+
+// rimParts says for each node of the outline, by its place in plan, which part
+// of its stretch of edge lies before which block or side: a node at a block's
+// end is shared by length, so that the sectors do not jump with the mesh.
+func (b *Built) rimParts() map[mesh.Point]SectorsReport {
+	const samples = 8 // on each side of the node
+	lo, hi := b.span()
+	out := map[mesh.Point]SectorsReport{}
+	loop := b.Mesh.Rim
+	for k, n := range loop {
+		p := b.Mesh.Points[n]
+		var part SectorsReport
+		stretch := 0.0
+		for _, o := range []int32{loop[(k+len(loop)-1)%len(loop)], loop[(k+1)%len(loop)]} {
+			q := b.Mesh.Points[o]
+			length := math.Hypot(q[0]-p[0], q[1]-p[1]) / 2
+			stretch += length
+			for i := range samples {
+				u := (float64(i) + 0.5) / (2 * samples)
+				*part.at(b.sectorOf(p[0]+u*(q[0]-p[0]), p[1]+u*(q[1]-p[1]), lo, hi)) += length / samples
+			}
+		}
+		out[p] = SectorsReport{Neck: part.Neck / stretch, Tail: part.Tail / stretch, Bass: part.Bass / stretch, Treble: part.Treble / stretch}
+	}
+	return out
+}
+
+// add shares out a force.
+func (s *SectorsReport) add(part SectorsReport, force float64) {
+	s.Neck += part.Neck * force
+	s.Tail += part.Tail * force
+	s.Bass += part.Bass * force
+	s.Treble += part.Treble * force
 }
 
 func (s *SectorsReport) at(name string) *float64 {

@@ -257,28 +257,35 @@ func square(m [5]float64, f [3]float64) float64 {
 
 // used is StrengthReport's used with the circles laid once for all reliefs.
 func (t *trier) used(s *Solution, st materials.Strength) Num {
-	n := len(s.Mesh.Tris)
 	if t.circles == nil {
-		shape := circle()
-		t.circles = make([][]int32, n)
-		for i := range n {
-			if tris, whole := s.circleAt(i, shape); whole {
-				t.circles[i] = tris
-			}
-		}
+		t.layCircles(s)
 	}
 	across, shear := s.inPlane()
 	most := None()
-	stress := make([][6]float64, n)
+	stress := make([][6]float64, len(s.Mesh.Tris))
 	for _, face := range []float64{1, -1} {
-		for i := range n {
+		for i := range stress {
 			stress[i] = s.Result.ShellStress(i, face)
 		}
 		for _, tris := range t.circles {
-			if tris != nil {
-				most = larger(most, hoffmanUsed(average(stress, tris), across, shear, st))
-			}
+			most = larger(most, hoffmanUsed(average(stress, tris), across, shear, st))
 		}
 	}
 	return most
+}
+
+// layCircles lists the triangles under every circle of the strength used.
+func (t *trier) layCircles(s *Solution) {
+	shape := circle()
+	add := func(tris []int32, whole bool) {
+		if whole {
+			t.circles = append(t.circles, tris)
+		}
+	}
+	for i := range s.Mesh.Tris {
+		add(s.circleAt(i, shape))
+	}
+	for _, c := range s.edgePlaces() {
+		add(s.circleAbout(c, s.Plate.Thickness.At(c).Z, shape))
+	}
 }

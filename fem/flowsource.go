@@ -15,7 +15,6 @@ func (f *Flow) sources(r *Result) {
 	for _, re := range r.Reactions {
 		if re.Node >= 0 {
 			hold[re.Node] += re.F[2]
-			// A fixed freedom takes its share of the load at once.
 		}
 	}
 	f.parts(r, hold)

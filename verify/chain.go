@@ -15,7 +15,7 @@ func supportedCase(ctx context.Context, at density) (readings, error) {
 	if err != nil {
 		return nil, err
 	}
-	s, err := cases.Solve(ctx, c, cases.Options{Refine: float64(at.n) / 32, NoError: true})
+	s, err := cases.Solve(ctx, c, cases.Options{Refine: float64(at.n) / defaultDensity, NoError: true})
 	if err != nil {
 		return nil, err
 	}

@@ -10,29 +10,48 @@ import (
 type check struct {
 	meshed func(ctx context.Context, at density) (readings, error)
 	single func(ctx context.Context) (readings, error)
-	steps  []int  // the densities of a trend, each twice the one before
-	size   string // how a density is called: "" for divisions
+	steps  []int // the densities of a trend, each twice the one before
+	mesher bool  // on the program's own mesh
+	edges  bool  // the density stands for the length of the edges: 32 for the default of 6 mm
 }
 
 // usual is the finest density that an ordinary run meshes.
-const usualDivisions = 32
-
-func (c *check) usual() int { return usualDivisions }
+const usual = 48
 
 // label names a mesh.
 func (c *check) label(n int, shake float64) string {
-	if c.size != "" {
-		return fmt.Sprintf("%.3g %s", 192/float64(n), c.size)
-	}
-	if shake > 0 {
+	switch {
+	case c.edges:
+		return fmt.Sprintf("edges %.3g mm", defaultEdge*defaultDensity/float64(n))
+	case c.mesher:
+		return fmt.Sprintf("%d own mesh", n)
+	case shake > 0:
 		return fmt.Sprintf("%d distorted", n)
 	}
 	return fmt.Sprintf("%d regular", n)
 }
 
+// The density that stands for the program's default edges, mm.
+const (
+	defaultDensity = 32
+	defaultEdge    = 6.0
+)
+
 // onSquares is a problem on halved squares.
 func onSquares(f func(d density) (readings, error)) check {
 	return check{steps: []int{4, 8, 16, 32, 64}, meshed: func(_ context.Context, d density) (readings, error) { return f(d) }}
+}
+
+// onOwnMesh is a problem on the program's own mesh of n edges across.
+func onOwnMesh(f func(d density) (readings, error)) check {
+	c := onSquares(f)
+	c.mesher = true
+	return c
+}
+
+// byEdges is a problem of the whole chain, by the length of the edges.
+func byEdges(f func(ctx context.Context, at density) (readings, error)) check {
+	return check{meshed: f, steps: []int{8, 16, 32, 64}, edges: true}
 }
 
 // once is a problem without a mesh of its own.
@@ -42,9 +61,6 @@ func once(f func() (readings, error)) check {
 
 // problems are all problems by the name that the tables use.
 func problems() map[string]check {
-	edges := func(f func(ctx context.Context, at density) (readings, error)) check {
-		return check{meshed: f, steps: []int{8, 16, 32, 64}, size: "mm"}
-	}
 	clamped, supported := supports{'c', 'c'}, supports{'s', 's'}
 	all := map[string]check{
 		"scordelis":        onSquares(scordelisLo),
@@ -64,8 +80,8 @@ func problems() map[string]check {
 		"long supported":   onSquares(longPlate(supported)),
 		"long clamped":     onSquares(longPlate(clamped)),
 		"skew":             onSquares(skewPlate),
-		"disc clamped":     onSquares(discPlate(true)),
-		"disc supported":   onSquares(discPlate(false)),
+		"disc clamped":     onOwnMesh(discPlate(true)),
+		"disc supported":   onOwnMesh(discPlate(false)),
 		"wood thin":        onSquares(woodPlate(4, supported, rigidInShear(testWood()))),
 		"wood supported":   onSquares(woodPlate(4, supported, testWood())),
 		"wood thick":       onSquares(woodPlate(30, supported, testWood())),
@@ -98,12 +114,12 @@ func problems() map[string]check {
 		"triangles":        once(triangles),
 		"contours":         once(contours),
 		"supported series": once(supportedSeries),
-		"supported case":   edges(supportedCase),
+		"supported case":   byEdges(supportedCase),
 	}
 	for _, rim := range []string{"clamped", "hinged"} {
-		all["solid "+rim+" P"] = solidPlate{rim, "P", true}.check()
-		all["solid "+rim+" S"] = solidPlate{rim, "S", true}.check()
-		all["solid "+rim+" bare"] = solidPlate{rim, "P", false}.check()
+		all["solid "+rim+" P"] = byEdges(solidPlate{rim, "P", true}.solve)
+		all["solid "+rim+" S"] = byEdges(solidPlate{rim, "S", true}.solve)
+		all["solid "+rim+" bare"] = byEdges(solidPlate{rim, "P", false}.solve)
 	}
 	return all
 }

@@ -3,7 +3,7 @@ package verify
 import "gonum.org/v1/gonum/mat"
 
 // trials is the number of functions a field has along each axis.
-const trials = 9
+const trials = 10
 
 // kirchhoff is a quarter of a thin plate under a unit load.
 func kirchhoff(p lawOf, a, b float64, clampX, clampY bool) *ritz {

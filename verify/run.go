@@ -112,7 +112,7 @@ func (p *plan) addMeshed(c *Case, check *check, shake float64) {
 		if shake > 0 {
 			allowed = b.Distorted
 		}
-		if allowed == 0 || b.Divisions > check.usual() && !p.refine {
+		if allowed == 0 || b.Divisions > usual && !p.refine {
 			continue
 		}
 		if p.addRow(want{c: c, at: density{b.Divisions, shake}, allowed: allowed, mesh: check.label(b.Divisions, shake)}) {

@@ -61,7 +61,7 @@ func (d solidPlate) text(gauges [][2]float64) string {
 	return s.String()
 }
 
-// solid solves the plate by the whole chain, from its case file, on the
+// solve solves the plate by the whole chain, from its case file, on the
 // program's own mesh: 32 stands for the default edges of 6 mm, 16 for 12 mm.
 // Each reading is the program's value over the reference's.
 func (d solidPlate) solve(ctx context.Context, at density) (readings, error) {
@@ -73,7 +73,7 @@ func (d solidPlate) solve(ctx context.Context, at density) (readings, error) {
 	if err != nil {
 		return nil, err
 	}
-	s, err := cases.Solve(ctx, c, cases.Options{Refine: float64(at.n) / 32, NoError: true})
+	s, err := cases.Solve(ctx, c, cases.Options{Refine: float64(at.n) / defaultDensity, NoError: true})
 	if err != nil {
 		return nil, err
 	}
@@ -116,9 +116,4 @@ func (d solidPlate) reference() (solidAnswer, error) {
 	}
 	err = json.Unmarshal(rim[name], &a)
 	return a, err
-}
-
-// onEdges is a solid reference problem by the size of the edges.
-func (d solidPlate) check() check {
-	return check{meshed: d.solve, steps: []int{8, 16, 32, 64}, size: "mm"}
 }

@@ -29,7 +29,7 @@ type Case struct {
 	Scale     float64 `toml:"scale"`     // 0: the value itself
 	Absolute  bool    `toml:"absolute"`
 	Bound     string  `toml:"bound"` // "most" or "least": the value is a limit
-	Bars      []Bar   `toml:"bars"`  // tolerances by mesh, in place of Tolerance
+	Bars      []Bar   `toml:"bars"`  // tolerances by mesh, in place of Tolerance; with a bound, the meshes on which it holds
 	Reason    string  `toml:"reason"`
 
 	file string
@@ -116,13 +116,11 @@ func (c *Case) check() error {
 
 func (c *Case) checkTolerance(fault func(key, form string, args ...any) error) error {
 	switch {
-	case c.Bound != "" && len(c.Bars) == 0:
-		return nil
-	case c.Bound != "" || len(c.Bars) > 0 && c.Tolerance != 0:
-		return fault("bars", "want either bars, or a tolerance, or a bound, found two")
-	case len(c.Bars) == 0 && !(c.Tolerance > 0):
+	case c.Tolerance != 0 && (c.Bound != "" || len(c.Bars) > 0):
+		return fault("tolerance", "want none beside bars or a bound, found %g", c.Tolerance)
+	case c.Bound == "" && len(c.Bars) == 0 && !(c.Tolerance > 0):
 		return fault("tolerance", "want > 0, found %g", c.Tolerance)
-	case c.Value == 0 && c.Scale == 0 && !c.Absolute:
+	case c.Value == 0 && c.Scale == 0 && !c.Absolute && c.Bound == "":
 		return fault("scale", "want a scale, or absolute = true, for a value of 0")
 	}
 	for _, b := range c.Bars {

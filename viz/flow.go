@@ -102,10 +102,24 @@ func (v *planView) drawFlow(g *page) {
 		g.stroke([][]pt{q}, false, halo)
 		g.stroke([][]pt{q}, false, flowPen())
 	}
+	var heads []pt
 	for _, l := range v.in.Drawing.Flow {
-		if q := v.lay.frame.all(l); polyLength(q) > 24 {
-			at, angle := along(q, 0.6)
-			g.head(at, angle, flowPen().color)
+		q := v.lay.frame.all(l)
+		if polyLength(q) < 24 {
+			continue
+		}
+		for _, share := range []float64{0.6, 0.7, 0.5, 0.8, 0.4, 0.9} {
+			at, angle := along(q, share)
+			if !crowded(heads, at) {
+				g.head(at, angle, flowPen().color)
+				heads = append(heads, at)
+				break
+			}
 		}
 	}
+}
+
+// crowded tells whether an arrow head stands near.
+func crowded(heads []pt, at pt) bool {
+	return slices.ContainsFunc(heads, func(h pt) bool { return math.Hypot(h.X-at.X, h.Y-at.Y) < 6 })
 }

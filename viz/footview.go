@@ -47,8 +47,8 @@ func (v *footView) greatest() (gap, force float64) {
 			force = math.Max(force, nought(f.Force[i]))
 		}
 	}
-	if gap < 1e-6 {
-		gap = 0.05 // tight: an axis of an ordinary relief
+	if gap < 0.02 {
+		gap = 0.05 // tight, or nearly: an axis of an ordinary relief
 	}
 	if force <= 0 {
 		force = 1

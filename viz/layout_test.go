@@ -87,6 +87,7 @@ func everyPicture() map[string]func(*testing.T) *Picture {
 		"foot-force":       made(FootForce(demoFootForce())),
 	}
 	addSections(out)
+	addFlow(out)
 	return out
 }
 
@@ -149,29 +150,35 @@ func TestTextStandsClear(t *testing.T) {
 	for name, picture := range everyPicture() {
 		t.Run(name, func(t *testing.T) {
 			p := picture(t)
-			if p.Width > 7.5*72 || p.Height > 10.5*72 {
-				t.Errorf("%.0f x %.0f points, want what A4 and Letter paper can hold", p.Width, p.Height)
-			}
 			keep(t, p, name)
-			c := &sizes{newSVG(bufio.NewWriter(io.Discard), p.Width, p.Height, ""), 1000}
-			g := p.drawPage(c)
-			if c.least < smallest {
-				t.Errorf("smallest text %g points, want at least %d", c.least, smallest)
-			}
-			for i, a := range g.texts {
-				for _, q := range a.corners() {
-					if q.X < 9 || q.Y < 9 || q.X > p.Width-9 || q.Y > p.Height-9 {
-						t.Errorf("text at %.0f, %.0f reaches over the border", a.at.X, a.at.Y)
-						break
-					}
-				}
-				for _, b := range g.texts[:i] {
-					if a.overlaps(b) {
-						t.Errorf("text at %.0f, %.0f (%.0f wide) over text at %.0f, %.0f (%.0f wide)", a.at.X, a.at.Y, a.w, b.at.X, b.at.Y, b.w)
-					}
-				}
-			}
+			standsClear(t, p)
 		})
+	}
+}
+
+// standsClear checks the text of one picture.
+func standsClear(t *testing.T, p *Picture) {
+	t.Helper()
+	if p.Width > 7.5*72 || p.Height > 10.5*72 {
+		t.Errorf("%.0f x %.0f points, want what A4 and Letter paper can hold", p.Width, p.Height)
+	}
+	c := &sizes{newSVG(bufio.NewWriter(io.Discard), p.Width, p.Height, ""), 1000}
+	g := p.drawPage(c)
+	if c.least < smallest {
+		t.Errorf("smallest text %g points, want at least %d", c.least, smallest)
+	}
+	for i, a := range g.texts {
+		for _, q := range a.corners() {
+			if q.X < 9 || q.Y < 9 || q.X > p.Width-9 || q.Y > p.Height-9 {
+				t.Errorf("text at %.0f, %.0f reaches over the border", a.at.X, a.at.Y)
+				break
+			}
+		}
+		for _, b := range g.texts[:i] {
+			if a.overlaps(b) {
+				t.Errorf("text at %.0f, %.0f (%.0f wide) over text at %.0f, %.0f (%.0f wide)", a.at.X, a.at.Y, a.w, b.at.X, b.at.Y, b.w)
+			}
+		}
 	}
 }
 

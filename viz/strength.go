@@ -79,7 +79,7 @@ func drawFootPressure(g *page, in FootPressureInput) {
 	l := g.layCaption(in.Caption)
 	g.drawCaption(l)
 	r := l.free
-	var lo, hi, half, most float64
+	lo, hi, half, most := math.Inf(1), math.Inf(-1), 0.0, 0.0
 	for _, c := range in.Cells {
 		lo, hi = math.Min(lo, c.X-c.DX/2), math.Max(hi, c.X+c.DX/2)
 		half = math.Max(half, math.Abs(c.Y)+c.DY/2)
@@ -137,7 +137,10 @@ func (v footGrid) cells(g *page, in FootPressureInput) {
 		g.stroke([][]pt{box(rect{v.x.at(lo), v.y.a, v.x.at(hi), v.y.b})}, true, firm())
 		if len(in.Names) > 1 {
 			g.text(pt{(v.x.at(lo) + v.x.at(hi)) / 2, v.y.a - 14}, name, nameStyle(), 0.5)
+			continue
 		}
+		g.text(pt{v.x.at(lo), v.y.a - 14}, "bass end", rim(), 0)
+		g.text(pt{v.x.at(hi), v.y.a - 14}, "treble end", rim(), 1)
 	}
 }
 

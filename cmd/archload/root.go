@@ -40,7 +40,7 @@ func newRoot() *cobra.Command {
 	root.AddGroup(&cobra.Group{ID: groupStart, Title: "To start:"}, &cobra.Group{ID: groupDesign, Title: "For a design:"},
 		&cobra.Group{ID: groupLook, Title: "To look things up:"})
 	addGroup(root, groupStart, newDemo(), newCases(), newNew())
-	addGroup(root, groupDesign, newCheck(), newStrings(), newSolve(), newCompare())
+	addGroup(root, groupDesign, newCheck(), newStrings(), newSolve(), newCompare(), newSheets())
 	addGroup(root, groupLook, newWood())
 	addHelpers(root)
 	wrapArgs(root)

@@ -1,0 +1,53 @@
+package main
+
+import (
+	"path/filepath"
+	"slices"
+
+	"archload/viz"
+
+	"github.com/spf13/cobra"
+)
+
+func newSheets() *cobra.Command {
+	var paper, dir string
+	var every float64
+	cmd := &cobra.Command{
+		Use:   "sheets CASE",
+		Short: "Draw a design in true size for the bench: plan, graduation, templates, foot",
+		Long: "Draw a design in true size, as SVG in one piece and as PDF for your paper: the plan with\n" +
+			"the contours of the arch, the graduation map, cross-arch and long-arch templates to cut\n" +
+			"out, and the outline of the bridge's foot with the relief to take from under it. What is\n" +
+			"larger than the paper comes on several sheets with laps and register marks. Every drawing\n" +
+			"has a square of 100 mm and every sheet a bar of 100 mm: measure them before you cut.\n\n" +
+			"Nothing is solved for it.",
+		Example:           "  archload sheets course-guitar -o bench\n  archload sheets mine/mine.toml --paper letter --every 40",
+		Args:              takes(1, 1, "one case"),
+		ValidArgsFunction: completeCases,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if !slices.Contains(viz.Papers(), viz.Paper(paper)) {
+				return usagef("--paper: want one of %q, found %q", viz.Papers(), paper)
+			}
+			if cmd.Flags().Changed("every") && !(every >= 5 && every <= 500) {
+				return usagef("--every: want 5 to 500 mm, found %g", every)
+			}
+			c, err := openCase(args[0])
+			if err != nil {
+				return err
+			}
+			sheets, err := viz.Sheets(c, viz.SheetOptions{Paper: viz.Paper(paper), Every: every})
+			if err != nil {
+				return err
+			}
+			var files []output
+			for _, s := range sheets {
+				files = append(files, output{filepath.Join(dir, fileStem(args[0])+"-"+s.Name), s.Formats(), s.Write})
+			}
+			return writeAll(cmd.Context(), cmd.OutOrStdout(), files)
+		},
+	}
+	cmd.Flags().StringVarP(&dir, "out", "o", ".", "write the sheets into the folder `DIR`")
+	cmd.Flags().StringVar(&paper, "paper", string(viz.A4), "`PAPER` of the PDF: a4, letter, or roll (one page as large as the drawing)")
+	cmd.Flags().Float64Var(&every, "every", 0, "from one cross-arch template to the next, `MM` (default: where the case has templates, else 50)")
+	return cmd
+}

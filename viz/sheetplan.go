@@ -1,0 +1,249 @@
+package viz
+
+import (
+	"fmt"
+	"math"
+
+	"archload/mesh"
+)
+
+const halfTurn = math.Pi
+
+// Contours on a sheet: about this many from lowest to highest.
+const sheetLevels = 16
+
+func (s *shop) plan() *Sheet {
+	at, z := s.apex()
+	step := stepFor(s.heights())
+	return &Sheet{
+		Name: "plan", Title: "plan with the contours of the arch",
+		notes: []string{
+			"Seen from outside, neck up, bass left.",
+			fmt.Sprintf("Contours every %s mm: the height of the outer surface above the rim's gluing surface, mm. Apex %.1f mm high at (%.0f, %.0f) mm from the origin, treble and neck positive.",
+				level(step), z, at[0], at[1]),
+			"Dashed: the braces underneath. Thin rectangle: where the bridge's feet stand. Cross-arch templates belong on the lines named at the edge.",
+		},
+		build: func(fitter) *fullScale { return s.drawPlan(step) },
+	}
+}
+
+// heights is the least and greatest height of the outer surface inside the
+// outline, mm.
+func (s *shop) heights() (lo, hi float64) { return s.extent(s.plate.Outer) }
+
+func (s *shop) extent(f mesh.Surface) (lo, hi float64) {
+	a, b := s.notes.Outline.Bounds()
+	lo, hi = math.Inf(1), math.Inf(-1)
+	see := func(p mesh.Point) {
+		v := f.At(p).Z
+		lo, hi = math.Min(lo, v), math.Max(hi, v)
+	}
+	for y := a[1]; y <= b[1]; y += 4 {
+		for x := a[0]; x <= b[0]; x += 4 {
+			if p := (mesh.Point{x, y}); s.notes.Outline.Contains(p) {
+				see(p)
+			}
+		}
+	}
+	for _, p := range s.rim {
+		see(p)
+	}
+	return lo, hi
+}
+
+// stepFor is the 1-2-5 step that gives about sheetLevels contours.
+func stepFor(lo, hi float64) float64 {
+	raw := math.Max(hi-lo, 0.01) / sheetLevels
+	p := math.Pow(10, math.Floor(math.Log10(raw)))
+	for _, k := range []float64{1, 2, 5} {
+		if k*p >= raw*(1-1e-9) {
+			return k * p
+		}
+	}
+	return 10 * p
+}
+
+func (s *shop) drawPlan(step float64) *fullScale {
+	d := newFullScale()
+	s.contours(d, s.plate.Outer, step)
+	for i := range s.c.Braces {
+		b := &s.c.Braces[i]
+		s.brace(d, b.Line, b.Width.Max()/2)
+	}
+	if b := s.c.Bridge; b != nil {
+		for i := range b.Feet {
+			lo, hi := b.FootRect(i)
+			d.stroke([]mesh.Point{lo, {hi[0], lo[1]}, hi, {lo[0], hi[1]}}, true, thin())
+		}
+	}
+	at, z := s.apex()
+	s.cross(d, at, "apex "+fmt.Sprintf("%.1f", z))
+	for _, g := range s.c.Gauges {
+		if math.Hypot(g.At[0]-at[0], g.At[1]-at[1]) > 4 {
+			s.cross(d, g.At, g.Name)
+		}
+	}
+	s.stationMarks(d)
+	s.body(d)
+	s.grain(d)
+	return d
+}
+
+// cross marks a place with a name beside it.
+func (s *shop) cross(d *fullScale, at mesh.Point, name string) {
+	d.straight(mesh.Point{at[0] - 2.5, at[1]}, mesh.Point{at[0] + 2.5, at[1]}, thin())
+	d.straight(mesh.Point{at[0], at[1] - 2.5}, mesh.Point{at[0], at[1] + 2.5}, thin())
+	w := d.wide(name, label())/2 + 4
+	d.onWhite(mesh.Point{at[0] + w, at[1] + 3}, name, label())
+}
+
+// brace draws the two edges of a brace and its ends.
+func (s *shop) brace(d *fullScale, line []mesh.Point, half float64) {
+	var left, right []mesh.Point
+	for i, p := range line {
+		a, b := line[max(0, i-1)], line[min(len(line)-1, i+1)]
+		l := math.Hypot(b[0]-a[0], b[1]-a[1])
+		nx, ny := -(b[1]-a[1])/l*half, (b[0]-a[0])/l*half
+		left, right = append(left, mesh.Point{p[0] + nx, p[1] + ny}), append(right, mesh.Point{p[0] - nx, p[1] - ny})
+	}
+	for i := len(right) - 1; i >= 0; i-- {
+		left = append(left, right[i])
+	}
+	d.stroke(left, true, hidden())
+}
+
+// stationMarks draws at the edge where each cross-arch template belongs.
+func (s *shop) stationMarks(d *fullScale) {
+	for _, st := range s.crossStations() {
+		for _, x := range []float64{st.from, st.to} {
+			out := 3.0
+			if x < 0 {
+				out = -3
+			}
+			d.straight(mesh.Point{x - out, st.at}, mesh.Point{x + 1.5*out, st.at}, thin())
+			align := 0.0
+			if x < 0 {
+				align = 1
+			}
+			d.words(mesh.Point{x + 1.8*out, st.at - 1}, fmt.Sprintf("%+.0f", st.at), label(), align)
+		}
+	}
+}
+
+// grain is an arrow along the grain beside the tail.
+func (s *shop) grain(d *fullScale) {
+	lo, hi := s.notes.Outline.Bounds()
+	sin, cos := math.Sincos(float64(s.c.Plate.GrainAngle) * math.Pi / 180)
+	a := mesh.Point{lo[0] + 6, hi[1] - 40}
+	b := mesh.Point{a[0] - 36*sin, a[1] + 36*cos}
+	d.straight(a, b, thin())
+	for _, t := range []float64{0.35, -0.35} {
+		s, c := math.Sincos(float64(t))
+		ux, uy := (a[0]-b[0])/36, (a[1]-b[1])/36
+		d.straight(b, mesh.Point{b[0] + 5*(ux*c-uy*s), b[1] + 5*(ux*s+uy*c)}, thin())
+	}
+	d.words(mesh.Point{a[0] + 2, a[1] + 14}, "grain", rim(), 0)
+}
+
+// contours draws the lines of equal value of a surface, each with its value.
+func (s *shop) contours(d *fullScale, f mesh.Surface, step float64) {
+	lo, hi := s.extent(f)
+	var levels []float64
+	for k := math.Ceil(lo/step + 1e-9); k*step < hi; k++ {
+		levels = append(levels, k*step)
+	}
+	lines, err := mesh.Contours(f, s.notes.Outline, levels, mesh.ContourOptions{Spacing: 1})
+	if err != nil {
+		return // an outline that holds no region has no contours
+	}
+	centre, _ := s.apex()
+	for _, l := range lines {
+		n := len(l.Points)
+		gap := math.Hypot(l.Points[0][0]-l.Points[n-1][0], l.Points[0][1]-l.Points[n-1][1])
+		by := pen{width: 0.5, color: rustColor()}
+		if int(math.Round(l.Height/step))%5 == 0 {
+			by.width = 0.9
+		}
+		d.stroke(l.Points, gap < 3, by)
+	}
+	st := style{smallest, regular, rustColor()}
+	var set []mesh.Point
+	for _, l := range lines {
+		if len(l.Points) < 20 {
+			continue
+		}
+		if at, ok := labelPlace(l.Points, centre, set); ok {
+			set = append(set, at)
+			d.onWhite(at, level(l.Height), st)
+		}
+	}
+}
+
+// labelPlace finds where on a line its value may stand: toward one of a few
+// bearings from the centre, clear of the values already set.
+func labelPlace(l []mesh.Point, centre mesh.Point, set []mesh.Point) (mesh.Point, bool) {
+	for _, deg := range []float64{60, 120, 75, 105, 240, 300, 255, 285, 20, 160, 200, 340} {
+		a := deg * math.Pi / 180
+		best, off := l[0], math.Inf(1)
+		for _, p := range l {
+			d := math.Abs(math.Remainder(math.Atan2(p[1]-centre[1], p[0]-centre[0])-a, 2*math.Pi))
+			if d < off {
+				best, off = p, d
+			}
+		}
+		clear := off < 0.1
+		for _, q := range set {
+			clear = clear && (math.Abs(q[0]-best[0]) > 7 || math.Abs(q[1]-best[1]) > 3.6)
+		}
+		if clear {
+			return best, true
+		}
+	}
+	return mesh.Point{}, false
+}
+
+func (s *shop) graduation() *Sheet {
+	lo, hi := s.extent(s.plate.Thickness)
+	words := fmt.Sprintf("Thickness from %.1f to %.1f mm.", lo, hi)
+	if hi-lo < 0.05 {
+		words = fmt.Sprintf("One thickness everywhere: %.1f mm.", lo)
+	}
+	return &Sheet{
+		Name: "graduation", Title: "graduation map",
+		notes: []string{
+			"Seen from outside, neck up, bass left; hold it against a window to have it from inside.",
+			words + " Each number is the thickness at its dot, in mm, measured square to the outer surface, as a caliper does.",
+		},
+		build: func(fitter) *fullScale { return s.drawGraduation(lo, hi) },
+	}
+}
+
+func (s *shop) drawGraduation(lo, hi float64) *fullScale {
+	const grid = 25
+	d := newFullScale()
+	if hi-lo >= 0.05 {
+		s.contours(d, s.plate.Thickness, math.Max(0.1, stepFor(lo, hi)))
+	}
+	a, b := s.notes.Outline.Bounds()
+	for y := math.Ceil(a[1]/grid) * grid; y <= b[1]; y += grid {
+		for x := math.Ceil(a[0]/grid) * grid; x <= b[0]; x += grid {
+			p := mesh.Point{x, y}
+			if s.inWood(p, 5) {
+				d.fill(dot(p, 0.4), thin())
+				d.words(mesh.Point{x + 1, y + 0.6}, fmt.Sprintf("%.1f", s.plate.Thickness.At(p).Z), label(), 0)
+			}
+		}
+	}
+	s.body(d)
+	return d
+}
+
+// dot is a small disc, mm.
+func dot(at mesh.Point, r float64) []mesh.Point {
+	l := make([]mesh.Point, 16)
+	for i := range l {
+		s, c := math.Sincos(2 * math.Pi * float64(i) / float64(len(l)))
+		l[i] = mesh.Point{at[0] + r*c, at[1] + r*s}
+	}
+	return l
+}

@@ -1,0 +1,94 @@
+package viz
+
+import (
+	"fmt"
+
+	"archload/cases"
+	"archload/mesh"
+)
+
+// SheetOptions steers Sheets; the zero value is usable.
+type SheetOptions struct {
+	Paper Paper   // "" means A4
+	Every float64 // from one cross-arch template to the next, mm; 0: the stations of the case's own templates, else 50
+}
+
+// Sheets lists the full-scale drawings of a design: plan with the contours of
+// the arch, graduation map, templates of the arch, and the bridge's foot. No
+// solve is needed; faults of the geometry come as cases.Faults.
+func Sheets(c *cases.Case, o SheetOptions) ([]*Sheet, error) {
+	if o.Paper == "" {
+		o.Paper = A4
+	}
+	_, plate, notes, err := cases.Geometry(c)
+	if err != nil {
+		return nil, err
+	}
+	s := shop{c: c, plate: plate, notes: notes, rim: notes.Outline.Polyline(0.02), every: o.Every}
+	list := []*Sheet{s.plan(), s.graduation(), s.crossArches(), s.longArches()}
+	if c.Bridge != nil {
+		list = append(list, s.foot())
+	}
+	for _, sh := range list {
+		sh.Paper, sh.subject = o.Paper, c.Title
+	}
+	return list, nil
+}
+
+// shop is what the drawings are made from.
+type shop struct {
+	c     *cases.Case
+	plate mesh.Plate
+	notes *cases.FitNotes
+	rim   []mesh.Point // the outline as a polyline
+	every float64      // mm between cross-arch templates; 0: not asked for
+}
+
+// inWood says whether a place has wood at least d mm around it.
+func (s *shop) inWood(p mesh.Point, d float64) bool {
+	if !s.notes.Outline.Contains(p) || s.notes.Outline.Distance(p) < d {
+		return false
+	}
+	for _, h := range s.notes.Holes {
+		if h.Contains(p) || h.Distance(p) < d {
+			return false
+		}
+	}
+	return true
+}
+
+// apex is the highest place of the outer surface, found on squares of 2 mm.
+func (s *shop) apex() (at mesh.Point, z float64) {
+	lo, hi := s.notes.Outline.Bounds()
+	first := true
+	for y := lo[1]; y <= hi[1]; y += 2 {
+		for x := lo[0]; x <= hi[0]; x += 2 {
+			p := mesh.Point{x, y}
+			if v := s.plate.Outer.At(p).Z; s.notes.Outline.Contains(p) && (first || v > z) {
+				at, z, first = p, v, false
+			}
+		}
+	}
+	return at, z
+}
+
+// body draws outline, holes and the centre line.
+func (s *shop) body(d *fullScale) {
+	for _, h := range s.notes.Holes {
+		d.stroke(h.Polyline(0.02), true, firm())
+	}
+	d.stroke(s.rim, true, pen{width: 1.1, color: inkColor()})
+	lo, hi := s.notes.Outline.Bounds()
+	d.straight(mesh.Point{0, lo[1] - 4}, mesh.Point{0, hi[1] + 4}, centrePen())
+	d.words(mesh.Point{2, hi[1] + 1.5}, "neck", rim(), 0)
+	d.words(mesh.Point{2, lo[1] - 4}, "tail", rim(), 0)
+	d.turned(mesh.Point{lo[0] - 1.5, (lo[1] + hi[1]) / 2}, "bass", rim(), 0.5, halfTurn/2)
+	d.turned(mesh.Point{hi[0] + 4, (lo[1] + hi[1]) / 2}, "treble", rim(), 0.5, halfTurn/2)
+}
+
+func centrePen() pen {
+	return pen{width: 0.5, color: softInkColor(), dash: []float64{14, 3, 2, 3}}
+}
+
+// level writes a contour's height without needless zeros.
+func level(v float64) string { return fmt.Sprintf("%g", float64(int(v*1000+0.5))/1000) }
