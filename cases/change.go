@@ -41,7 +41,9 @@ func (v ChangeValue) Number() (float64, bool) {
 	return 0, false
 }
 
-func numberStart() *regexp.Regexp { return regexp.MustCompile(`^[-+]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?`) }
+func numberStart() *regexp.Regexp {
+	return regexp.MustCompile(`^[-+]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?`)
+}
 
 // changeLabel is how messages name a change, which stands in no file; its line
 // is its number among the changes.
@@ -224,7 +226,6 @@ func (d *decoder) setKeys(tree *node, over *source, set []KeyValue) *node {
 	return tree
 }
 
-
 // withKey returns a copy of a tree with one key set; what is not on the way to
 // it is shared.
 func withKey(n *node, parts []keyPart, key string, value *node) (*node, error) {
@@ -278,4 +279,32 @@ func withEntry(n *node, parts []keyPart, key string, value *node) (*node, error)
 	items = slices.Clone(items)
 	items[i-1] = kid
 	return &node{src: n.src, line: n.line, val: items}, nil
+}
+
+// Valued returns a value that is known to the program: a number or a name.
+func Valued[T string | float64](v T) ChangeValue {
+	return ChangeValue{Text: valueWords(v), value: v}
+}
+
+// Lengths returns values as lengths, mm; a bare number is in mm.
+func Lengths(values []ChangeValue) ([]float64, error) {
+	dim, _ := dimensionOf(Length(0))
+	out := make([]float64, len(values))
+	for i, v := range values {
+		var err error
+		switch x := v.value.(type) {
+		case int64:
+			out[i], err = dim.number(float64(x))
+		case float64:
+			out[i], err = dim.number(x)
+		case string:
+			out[i], err = dim.parse(x)
+		default:
+			err = fmt.Errorf("want %s, found %s", dim.wanted(), v.Text)
+		}
+		if err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
 }

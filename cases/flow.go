@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"archload/fem"
+	"archload/mesh"
 )
 
 // FlowReport is the path of the load through plate and braces: lines of force
@@ -68,11 +69,16 @@ func (s *Solution) flowReport() (*FlowReport, error) {
 	lo, hi := s.span()
 	parts := s.rimParts()
 	for n, v := range f.Rim {
-		if v != 0 {
-			p := s.Model.Nodes[n].P
-			r.Sectors.add(parts[mesh.Point{p[0], p[1]}], v)
-		}
 		r.Supports += f.Support[n]
+		if v == 0 {
+			continue
+		}
+		p := s.Model.Nodes[n].P
+		if at, outline := parts[mesh.Point{p[0], p[1]}]; outline {
+			r.Sectors.add(at, v)
+		} else { // a post at the edge of a hole
+			r.Supports += v
+		}
 	}
 	for _, b := range f.Braces {
 		r.Braces = append(r.Braces, BraceFlowReport{Name: s.Bars[b.Group].name, Carries: b.Force, X: b.At[0], Y: b.At[1],
@@ -162,9 +168,9 @@ func (s *Solution) RimStations() []RimStation {
 func thinned(l [][2]float64, tol float64) [][2]float64 {
 	keep := make([]bool, len(l))
 	keep[0], keep[len(l)-1] = true, true
-	for todo := [][2]int{{0, len(l) - 1}}; len(todo) > 0; {
-		a, b := todo[len(todo)-1][0], todo[len(todo)-1][1]
-		todo = todo[:len(todo)-1]
+	for open := [][2]int{{0, len(l) - 1}}; len(open) > 0; {
+		a, b := open[len(open)-1][0], open[len(open)-1][1]
+		open = open[:len(open)-1]
 		far, most := -1, tol
 		for i := a + 1; i < b; i++ {
 			if d := offChord(l[a], l[b], l[i]); d > most {
@@ -173,7 +179,7 @@ func thinned(l [][2]float64, tol float64) [][2]float64 {
 		}
 		if far > 0 {
 			keep[far] = true
-			todo = append(todo, [2]int{a, far}, [2]int{far, b})
+			open = append(open, [2]int{a, far}, [2]int{far, b})
 		}
 	}
 	var out [][2]float64

@@ -10,7 +10,8 @@ import (
 
 // GlueReport is what the glue line between a brace and the plate bears, MPa,
 // each a mean over 10 mm of line and the brace's width. The limits are those of
-// the softer of the two woods: a sound glue line outlasts the wood beside it.
+// the softer of the two woods: a sound joint fails in the wood beside the glue
+// (trade knowledge, from memory).
 type GlueReport struct {
 	Shear     Spot          `json:"shear"` // greatest, along and across the line together
 	ShearUsed Num           `json:"shear_used"`

@@ -212,10 +212,17 @@ type BraceStation struct {
 
 // ReactionsReport is what holds the plate, N.
 type ReactionsReport struct {
-	Total   [3]float64    `json:"total"`
-	Applied [3]float64    `json:"applied"`
+	Total   [3]float64 `json:"total"`
+	Applied [3]float64 `json:"applied"`
+	// Sectors is what the plate's edge is held up with: by the ground, or on an
+	// elastic rim by the sides.
 	Sectors SectorsReport `json:"sectors"`
-	Posts   []PostReport  `json:"posts,omitempty"` // sectors and posts sum to the total
+	// Back is what the back gives to the lower edge of the sides of an elastic
+	// rim. It differs from Sectors part by part, as the arch's outward push tips
+	// the curved sides: they bear down harder at bouts and blocks and lift at the
+	// waist. The sums agree.
+	Back  *SectorsReport `json:"back,omitempty"`
+	Posts []PostReport   `json:"posts,omitempty"` // sectors and posts sum to the total
 }
 
 // PostReport is what one post between top and back holds up, N.

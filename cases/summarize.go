@@ -29,6 +29,10 @@ func Summarize(s *Solution) *Report {
 	if r.Flow, err = s.flowReport(); err != nil {
 		r.Warnings = append(r.Warnings, err.Error())
 	}
+	if s.Case.Rim.Support == "elastic" && r.Flow != nil {
+		back := r.Reactions.Sectors
+		r.Reactions.Back, r.Reactions.Sectors = &back, r.Flow.Sectors
+	}
 	e := s.Result.Energy
 	r.Energy = EnergyReport{Membrane: e.Membrane, Bending: e.Bending, Shear: e.Shear, Braces: e.Braces,
 		Bridge: e.Bridge, Bedding: e.Bedding, Rim: e.Rim, Total: e.Total()}

@@ -16,14 +16,15 @@ func Shapes() []string { return []string{"parabola", "cosine", "wedge", "flat"} 
 // Trial is a relief tried before it is cut: the same top and strings with one
 // depth and shape after the other.
 type Trial struct {
-	Format    int          `json:"format"`
-	Units     string       `json:"units"`
-	Title     string       `json:"title"`
-	Downforce float64      `json:"downforce"` // N, of all strings
-	Crushing  Num          `json:"crushing"`  // MPa, strength of the softer wood under the foot
-	Points    []TrialPoint `json:"points"`    // shape by shape, each from the least depth on
-	Sheet     *TrialPoint  `json:"sheet"`     // of the bench sheet: the case's own relief, or the one asked for; null without
-	Wood      *TrialWood   `json:"wood"`      // what the wood's scatter does to it
+	Format    int            `json:"format"`
+	Units     string         `json:"units"`
+	Title     string         `json:"title"`
+	Downforce float64        `json:"downforce"` // N, of all strings
+	Crushing  Num            `json:"crushing"`  // MPa, strength of the softer wood under the foot
+	Points    []TrialPoint   `json:"points"`    // shape by shape, each from the least depth on
+	Sheet     *TrialPoint    `json:"sheet"`     // of the bench sheet: the case's own relief, or the one asked for; null without
+	Bench     []BenchStation `json:"bench"`     // what to take off for the sheet's relief; null without
+	Wood      *TrialWood     `json:"wood"`      // what the wood's scatter does to it
 }
 
 // TrialPoint is what one relief does at full load. Lengths mm.

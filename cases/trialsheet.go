@@ -12,7 +12,8 @@ func (t *trier) sheet(ctx context.Context, tr *Trial, o TrialOptions) error {
 	if o.Sheet != nil {
 		own = t.relief(o.Shapes[0], *o.Sheet)
 	}
-	deepest := deepestOf(t.with(own).Case.Bridge)
+	br := t.with(own).Case.Bridge
+	deepest := deepestOf(br)
 	if deepest <= 0 {
 		return nil
 	}
@@ -47,6 +48,7 @@ func (t *trier) sheet(ctx context.Context, tr *Trial, o TrialOptions) error {
 	if err != nil {
 		return err
 	}
+	tr.Bench = br.benchStations()
 	tr.Sheet, tr.Wood = &pt, &TrialWood{Scatter: StiffnessScatter, Softer: softer, Stiffer: stiffer}
 	return nil
 }
@@ -81,24 +83,19 @@ type BenchStation struct {
 	Remove float64 `json:"remove"` // mm, on the bridge's middle line
 }
 
-// BenchStations lists the relief along the feet every step mm from the middle,
-// and at the feet's ends; sheet is the depth asked for, nil the case's own.
-func (c *Case) BenchStations(shape string, depth *float64, step float64) []BenchStation {
-	b := *c.Bridge
-	if depth != nil {
-		b.Relief.Stations, b.Relief.Shape, b.Relief.Depth = nil, shape, Length(*depth)
-	}
+// benchStep is from one station of a bench sheet to the next, mm.
+const benchStep = 10
+
+// benchStations lists the relief along the feet at whole steps from the
+// middle, and at the feet's ends.
+func (b *Bridge) benchStations() []BenchStation {
 	var out []BenchStation
-	add := func(x float64) {
-		if n := len(out); n == 0 || x > out[n-1].X+1e-9 {
-			out = append(out, BenchStation{x, b.reliefAlong(x) + float64(b.Relief.Across)})
-		}
-	}
+	add := func(x float64) { out = append(out, BenchStation{x, b.reliefAlong(x) + float64(b.Relief.Across)}) }
 	for _, f := range b.Feet {
 		from, to := float64(f.From), float64(f.To)
 		add(from)
-		for k := math.Ceil(from / step); k*step < to; k++ {
-			if x := k * step; x > from+step/4 && x < to-step/4 {
+		for k := math.Ceil(from / benchStep); k*benchStep < to; k++ {
+			if x := k * benchStep; x > from+benchStep/4 && x < to-benchStep/4 {
 				add(x)
 			}
 		}

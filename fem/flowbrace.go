@@ -99,9 +99,7 @@ func (f *Flow) beside(b *BeamElem) []int32 {
 	for _, n := range b.Nodes {
 		for _, c := range f.plan.fan[f.plan.local[n]] {
 			for _, m := range f.plan.tris[c.tri] {
-				for _, d := range f.plan.fan[m] {
-					out = append(out, d.tri)
-				}
+				out = append(out, f.plan.around(m)...)
 			}
 		}
 	}
@@ -112,19 +110,7 @@ func (f *Flow) beside(b *BeamElem) []int32 {
 // addCurrent adds a line current of v newtons along the chord.
 func (f *Flow) addCurrent(out [][2]float64, v float64, ends [2][2]float64, near []int32) {
 	d := sub2(ends[1], ends[0])
-	cuts := []float64{0, 1}
-	for _, t := range near {
-		for k := range 3 {
-			a := f.plan.pts[f.plan.tris[t][k]]
-			e := sub2(f.plan.pts[f.plan.tris[t][(k+1)%3]], a)
-			if den := cross2(d, e); den != 0 {
-				if u := cross2(sub2(a, ends[0]), e) / den; u > 0 && u < 1 {
-					cuts = append(cuts, u)
-				}
-			}
-		}
-	}
-	slices.Sort(cuts)
+	cuts := f.crossings(ends, near)
 	for i := 1; i < len(cuts); i++ {
 		part := cuts[i] - cuts[i-1]
 		if part < 1e-12 {
@@ -138,6 +124,24 @@ func (f *Flow) addCurrent(out [][2]float64, v float64, ends [2][2]float64, near 
 			out[t][1] += w * d[1]
 		}
 	}
+}
+
+// crossings lists where a chord crosses the edges of the triangles near it, as
+// shares of its length, rising from 0 to 1.
+func (f *Flow) crossings(ends [2][2]float64, near []int32) []float64 {
+	d := sub2(ends[1], ends[0])
+	cuts := []float64{0, 1}
+	for i := range 3 * len(near) {
+		t, k := near[i/3], i%3
+		a := f.plan.pts[f.plan.tris[t][k]]
+		e := sub2(f.plan.pts[f.plan.tris[t][(k+1)%3]], a)
+		u := cross2(sub2(a, ends[0]), e) / cross2(d, e)
+		if u > 0 && u < 1 { // false if they are parallel
+			cuts = append(cuts, u)
+		}
+	}
+	slices.Sort(cuts)
+	return cuts
 }
 
 // holding lists the triangles of near in which q lies, both at an edge.

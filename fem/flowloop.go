@@ -52,10 +52,9 @@ const noPatch = -1
 // findPatches numbers the patches. A node belongs to a support if that takes
 // more than the load gives.
 func (f *Flow) findPatches() {
-	p := f.plan
-	kind := make([]int8, len(p.node))
-	f.patch = make([]int32, len(p.node))
-	for n, m := range p.node {
+	kind := make([]int8, len(f.plan.node))
+	f.patch = make([]int32, len(f.plan.node))
+	for n, m := range f.plan.node {
 		load, held := math.Abs(f.Load[m]), math.Abs(f.Support[m])
 		f.patch[n] = noPatch
 		switch {
@@ -67,24 +66,31 @@ func (f *Flow) findPatches() {
 		}
 	}
 	count := int32(0)
-	for n := range p.node {
-		if kind[n] == 0 || f.patch[n] != noPatch {
-			continue
+	for n := range f.plan.node {
+		if kind[n] != 0 && f.patch[n] == noPatch {
+			f.growPatch(int32(n), count, kind)
+			count++
 		}
-		f.patch[n] = count
-		for todo := []int32{int32(n)}; len(todo) > 0; {
-			i := todo[len(todo)-1]
-			todo = todo[:len(todo)-1]
-			for _, c := range p.fan[i] {
-				for _, j := range p.tris[c.tri] {
-					if kind[j] == kind[n] && f.patch[j] == noPatch {
-						f.patch[j] = count
-						todo = append(todo, j)
-					}
+	}
+}
+
+// growPatch gives number to node n and all of its kind that hang together with
+// it.
+func (f *Flow) growPatch(n, number int32, kind []int8) {
+	f.patch[n] = number
+	for open := []int32{n}; len(open) > 0; {
+		i := open[len(open)-1]
+		open = open[:len(open)-1]
+		for _, c := range f.plan.fan[i] {
+			j := f.plan.tris[c.tri][(c.k+1)%3]
+			k := f.plan.tris[c.tri][(c.k+2)%3]
+			for _, m := range [2]int32{j, k} {
+				if kind[m] == kind[n] && f.patch[m] == noPatch {
+					f.patch[m] = number
+					open = append(open, m)
 				}
 			}
 		}
-		count++
 	}
 }
 

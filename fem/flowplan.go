@@ -147,6 +147,15 @@ func (p *flowPlan) walkFan(first corner) []corner {
 	}
 }
 
+// around lists the triangles about a node.
+func (p *flowPlan) around(n int32) []int32 {
+	out := make([]int32, len(p.fan[n]))
+	for i, c := range p.fan[n] {
+		out[i] = c.tri
+	}
+	return out
+}
+
 // cornerOf tells which corner of triangle t is node n.
 func (p *flowPlan) cornerOf(t, n int32) int {
 	for k, m := range p.tris[t] {

@@ -14,35 +14,34 @@ type laplacian struct {
 	vals  []float64
 }
 
-// newLaplacian sums ∫ grad v_i·grad v_j over the plan.
+// newLaplacian sums ∫ grad v_i·grad v_j over the plan. The neighbours of a row
+// stand in the order of the triangles about its node.
 func newLaplacian(p *flowPlan) *laplacian {
 	n := len(p.node)
 	l := &laplacian{diag: make([]float64, n), start: make([]int32, n+1)}
-	row := make(map[int32]float64, 12)
-	var order []int32
 	for i := range n {
-		clear(row)
-		order = order[:0]
 		for _, c := range p.fan[i] {
-			for k, m := range p.tris[c.tri] {
-				g, h := p.grad[c.tri][c.k], p.grad[c.tri][k]
-				v := p.area[c.tri] * (g[0]*h[0] + g[1]*h[1])
-				if int(m) == i {
-					l.diag[i] += v
-					continue
-				}
-				if _, seen := row[m]; !seen {
-					order = append(order, m)
-				}
-				row[m] += v
+			own := p.grad[c.tri][c.k]
+			l.diag[i] += p.area[c.tri] * (own[0]*own[0] + own[1]*own[1])
+			for _, k := range [2]int{(c.k + 1) % 3, (c.k + 2) % 3} {
+				g := p.grad[c.tri][k]
+				l.add(l.start[i], p.tris[c.tri][k], p.area[c.tri]*(own[0]*g[0]+own[1]*g[1]))
 			}
-		}
-		for _, m := range order {
-			l.cols, l.vals = append(l.cols, m), append(l.vals, row[m])
 		}
 		l.start[i+1] = int32(len(l.cols))
 	}
 	return l
+}
+
+// add adds v to column c of the row that begins at start and ends the list.
+func (l *laplacian) add(start, c int32, v float64) {
+	for k := start; int(k) < len(l.cols); k++ {
+		if l.cols[k] == c {
+			l.vals[k] += v
+			return
+		}
+	}
+	l.cols, l.vals = append(l.cols, c), append(l.vals, v)
 }
 
 func (l *laplacian) mulTo(y, x []float64) {

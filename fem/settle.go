@@ -1,6 +1,7 @@
 package fem
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -64,7 +65,7 @@ func (w *walk) settle(d direction) (*rates, error) {
 // wrong lists the pads at the edge of closing or opening whose next movement
 // breaks the contact conditions.
 func (w *walk) wrong(r *rates, d direction) (opens, closes []int) {
-	const tiny = 1e-11
+	tiny := w.p.nothing()
 	for k, j := range w.g.rows {
 		if !w.p.isNormal(j) || w.lambda[j] > tiny*w.force {
 			continue
@@ -225,7 +226,7 @@ func (w *walk) lands(j int) []int {
 	}
 	best, least := -1, -1e-9
 	for i := range w.p.pads {
-		if i != j && !w.closed[i] && w.w[i] <= 1e-11*w.length && sign*turn(i) < least {
+		if i != j && !w.closed[i] && w.w[i] <= w.p.nothing()*w.length && sign*turn(i) < least {
 			best, least = i, sign*turn(i)
 		}
 	}
@@ -234,3 +235,6 @@ func (w *walk) lands(j int) []int {
 	}
 	return []int{best}
 }
+
+// nothing is the relative size of a force or gap that counts as none.
+func (p *problem) nothing() float64 { return cmp.Or(p.tiny, 1e-11) }

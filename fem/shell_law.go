@@ -19,7 +19,10 @@ const (
 	bubbleArea = 4.05
 	// twistFactor scales the stiffness of the twist row, which a linear rotation
 	// field would otherwise leave without any; it vanishes for constant curvature.
-	twistFactor = 0.05
+	// With 0.1 the seventh eigenvalue of a halved square or equilateral triangle
+	// of wood stays above a tenth of the smallest bending one at any grain angle
+	// (0.05 reaches 0.07 there); it stiffens plates by some 0.05 % at 16 divisions.
+	twistFactor = 0.1
 )
 
 // setLaws computes the element's stress-strain laws from the compliance in the

@@ -225,6 +225,14 @@ func (s *shellMesh) spread(f []float64, load func(x [3]float64) [3]float64) {
 	}
 }
 
+const degree = math.Pi / 180
+
+func at(axis int, value float64) func(x [3]float64) bool {
+	return func(x [3]float64) bool { return math.Abs(x[axis]-value) < 1e-9*(1+math.Abs(value)) }
+}
+
+func everywhere([3]float64) bool { return true }
+
 // hold fixes the degrees of freedom named in dofs ("xyzXYZ", capitals rotate) at
 // the nodes that pick selects.
 func (s *shellMesh) hold(held map[int]float64, dofs string, pick func(x [3]float64) bool) {
@@ -240,17 +248,6 @@ func (s *shellMesh) hold(held map[int]float64, dofs string, pick func(x [3]float
 			}
 		}
 	}
-}
-
-// near returns the node nearest to p.
-func (s *shellMesh) near(p [3]float64) int {
-	best := 0
-	for i := range s.x {
-		if norm3(sub3(s.x[i], p)) < norm3(sub3(s.x[best], p)) {
-			best = i
-		}
-	}
-	return best
 }
 
 // energy returns the strain energy of all elements, N mm.

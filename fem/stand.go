@@ -69,9 +69,10 @@ func (s *Standing) sum() {
 
 // Fit is what may change on a standing body at the cost of milliseconds.
 type Fit struct {
-	Gap   []float64  // of each pad before loading, mm
-	Loads []BodyLoad // nil keeps the body's own
-	Stops []float64  // fractions of full load, rising, above 0 to 1, at which State keeps a Stop
+	Gap       []float64  // of each pad before loading, mm
+	Loads     []BodyLoad // nil keeps the body's own
+	Tolerance float64    // what counts as no force or no gap in an event, relative, 1; 0 means 1e-11
+	Stops     []float64  // fractions of full load, rising, above 0 to 1, at which State keeps a Stop
 }
 
 // Follow raises string load and plate loads together from nothing to full.
@@ -90,6 +91,7 @@ type problem struct {
 	pads int
 	per  int
 
+	tiny  float64      // relative size of nothing, 1
 	stops []float64    // still to be kept
 	plane [][3]float64 // vertical movement of each pad by ρz, ρrx, ρry
 	down  [3]float64   // the load that presses the slack body down: Fz, Mx, My
@@ -107,7 +109,7 @@ func (s *Standing) problem(fit Fit) *problem {
 	load, rigid := fr.loadVector()
 	u := append([]float64(nil), load...)
 	s.frame.factor.Solve(u)
-	p := &problem{a: s.a, r: s.r, f: rigid, gap: fit.Gap, stops: fit.Stops, pads: len(s.plate.pads), per: s.per,
+	p := &problem{a: s.a, r: s.r, f: rigid, gap: fit.Gap, stops: fit.Stops, tiny: fit.Tolerance, pads: len(s.plate.pads), per: s.per,
 		b: make([]float64, len(s.cols)), self: s.plate.loadE}
 	for i, f := range load {
 		p.self += f * u[i]

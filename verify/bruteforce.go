@@ -108,10 +108,7 @@ func everySet(t *trestle, p *panel) ([]contactAnswer, error) {
 	if err != nil {
 		return nil, err
 	}
-	k, load, err := barSystem(t)
-	if err != nil {
-		return nil, err
-	}
+	k, load := barSystem(t)
 	const slack = 1e-10
 	var found []contactAnswer
 	for set := 1; set < 1<<len(t.pads); set++ {
@@ -148,7 +145,7 @@ func padGive(t *trestle, p *panel) (*mat.Dense, error) {
 
 // barSystem is the bar's stiffness in its plane, w and theta_y at each node, and
 // its loads.
-func barSystem(t *trestle) (*mat.Dense, []float64, error) {
+func barSystem(t *trestle) (*mat.Dense, []float64) {
 	n := len(t.body.Nodes)
 	k, load := mat.NewDense(2*n, 2*n, nil), make([]float64, 2*n)
 	for _, b := range t.body.Beams {
@@ -165,7 +162,7 @@ func barSystem(t *trestle) (*mat.Dense, []float64, error) {
 		load[2*int(l.Node)] += l.F[2]
 		load[2*int(l.Node)+1] -= l.F[2] * (l.At[0] - t.body.Nodes[l.Node][0])
 	}
-	return k, load, nil
+	return k, load
 }
 
 // timoshenkoBeam is the exact stiffness of a shear-deformable beam for w and

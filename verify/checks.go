@@ -3,6 +3,8 @@ package verify
 import (
 	"context"
 	"fmt"
+	"maps"
+	"strconv"
 )
 
 // check is a problem that can be built and solved: on meshes of a given
@@ -22,13 +24,21 @@ const usual = 48
 func (c *check) label(n int, shake float64) string {
 	switch {
 	case c.edges:
-		return fmt.Sprintf("edges %.3g mm", defaultEdge*defaultDensity/float64(n))
+		return "edges " + c.step(n)
 	case c.mesher:
 		return fmt.Sprintf("%d own mesh", n)
 	case shake > 0:
 		return fmt.Sprintf("%d distorted", n)
 	}
 	return fmt.Sprintf("%d regular", n)
+}
+
+// step names a density.
+func (c *check) step(n int) string {
+	if c.edges {
+		return fmt.Sprintf("%.3g mm", defaultEdge*defaultDensity/float64(n))
+	}
+	return strconv.Itoa(n)
 }
 
 // The density that stands for the program's default edges, mm.
@@ -61,19 +71,47 @@ func once(f func() (readings, error)) check {
 
 // problems are all problems by the name that the tables use.
 func problems() map[string]check {
+	all := onceProblems()
+	maps.Copy(all, shellProblems())
+	maps.Copy(all, plateProblems())
+	all["supported case"] = byEdges(supportedCase)
+	for _, rim := range []string{"clamped", "hinged"} {
+		all["solid "+rim+" P"] = byEdges(solidPlate{rim, "P", true}.solve)
+		all["solid "+rim+" S"] = byEdges(solidPlate{rim, "S", true}.solve)
+		all["solid "+rim+" bare"] = byEdges(solidPlate{rim, "P", false}.solve)
+	}
+	return all
+}
+
+// shellProblems are shells, panels and ribbed plates.
+func shellProblems() map[string]check {
+	return map[string]check{
+		"scordelis":      onSquares(scordelisLo),
+		"pinched":        onSquares(pinchedCylinder),
+		"hemisphere":     onSquares(hemisphere),
+		"twisted":        onSquares(twistedBeam),
+		"curved beam":    onSquares(curvedBeam),
+		"cook":           onSquares(cook),
+		"LE1":            onSquares(ellipticMembrane),
+		"LE2":            onSquares(cylinderPatch),
+		"hypar":          onSquares(clampedHypar),
+		"hypar growth":   onSquares(hyparGrowth),
+		"bent cylinder":  onSquares(bentCylinder),
+		"arch":           onSquares(archUnderPressure),
+		"arch on feet":   onSquares(archOnFeet),
+		"flow strip":     onSquares(flowStrip(0)),
+		"flow arch":      onSquares(flowStrip(30)),
+		"tee":            onSquares(teeBeam),
+		"rib below":      onSquares(ribbedPlate(true)),
+		"rib concentric": onSquares(ribbedPlate(false)),
+		"carved strip":   onSquares(carvedStrip),
+	}
+}
+
+// plateProblems are flat plates.
+func plateProblems() map[string]check {
 	clamped, supported := supports{'c', 'c'}, supports{'s', 's'}
-	all := map[string]check{
-		"scordelis":        onSquares(scordelisLo),
-		"pinched":          onSquares(pinchedCylinder),
-		"hemisphere":       onSquares(hemisphere),
-		"twisted":          onSquares(twistedBeam),
-		"curved beam":      onSquares(curvedBeam),
-		"cook":             onSquares(cook),
-		"LE1":              onSquares(ellipticMembrane),
-		"LE2":              onSquares(cylinderPatch),
-		"hypar":            onSquares(clampedHypar),
-		"hypar growth":     onSquares(hyparGrowth),
-		"bent cylinder":    onSquares(bentCylinder),
+	return map[string]check{
 		"square supported": onSquares(squarePlate(supported)),
 		"square clamped":   onSquares(squarePlate(clamped)),
 		"square two free":  onSquares(squarePlate(supports{'s', 'f'})),
@@ -91,13 +129,12 @@ func problems() map[string]check {
 		"laminate 10":      onSquares(laminate(10)),
 		"laminate 20":      onSquares(laminate(20)),
 		"laminate 100":     onSquares(laminate(100)),
-		"arch":             onSquares(archUnderPressure),
-		"arch on feet":     onSquares(archOnFeet),
-		"tee":              onSquares(teeBeam),
-		"rib below":        onSquares(ribbedPlate(true)),
-		"rib concentric":   onSquares(ribbedPlate(false)),
-		"carved strip":     onSquares(carvedStrip),
+	}
+}
 
+// onceProblems are those without a mesh to refine.
+func onceProblems() map[string]check {
+	return map[string]check{
 		"patch":            once(patches),
 		"spectrum":         once(spectrum),
 		"series":           once(series),
@@ -114,12 +151,5 @@ func problems() map[string]check {
 		"triangles":        once(triangles),
 		"contours":         once(contours),
 		"supported series": once(supportedSeries),
-		"supported case":   byEdges(supportedCase),
 	}
-	for _, rim := range []string{"clamped", "hinged"} {
-		all["solid "+rim+" P"] = byEdges(solidPlate{rim, "P", true}.solve)
-		all["solid "+rim+" S"] = byEdges(solidPlate{rim, "S", true}.solve)
-		all["solid "+rim+" bare"] = byEdges(solidPlate{rim, "P", false}.solve)
-	}
-	return all
 }

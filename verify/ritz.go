@@ -37,15 +37,18 @@ func product(a, b [3]float64) [3]float64 {
 	return [3]float64{a[0] * b[0], a[1]*b[0] + a[0]*b[1], a[2]*b[0] + 2*a[1]*b[1] + a[0]*b[2]}
 }
 
+// trials is the number of functions a field has along each axis.
+const trials = 10
+
 // weighted is the family f(t) times Legendre polynomials, after some functions
 // of its own.
-func weighted(n int, f func(t float64) [3]float64, own ...func(t float64) [3]float64) trial {
+func weighted(f func(t float64) [3]float64, own ...func(t float64) [3]float64) trial {
 	return func(t float64) [][3]float64 {
 		var out [][3]float64
 		for _, g := range own {
 			out = append(out, g(t))
 		}
-		for _, p := range legendre(t, n-len(own)) {
+		for _, p := range legendre(t, trials-len(own)) {
 			out = append(out, product(f(t), p))
 		}
 		return out
@@ -54,27 +57,27 @@ func weighted(n int, f func(t float64) [3]float64, own ...func(t float64) [3]flo
 
 // deflection is even about the middle and held at the edge: clamped, or
 // supported.
-func deflection(n int, clamped bool) trial {
+func deflection(clamped bool) trial {
 	square := func(t float64) [3]float64 { return [3]float64{t * t, 2 * t, 2} }
 	zero := func(t float64) [3]float64 { return [3]float64{1 - t, -1, 0} }
 	if clamped {
 		both := func(t float64) [3]float64 { return product(square(t), product(zero(t), zero(t))) }
-		return weighted(n, both, func(t float64) [3]float64 {
+		return weighted(both, func(t float64) [3]float64 {
 			return product(product(zero(t), zero(t)), [3]float64{1 + 2*t, 2, 0})
 		})
 	}
-	return weighted(n, func(t float64) [3]float64 { return product(square(t), zero(t)) },
+	return weighted(func(t float64) [3]float64 { return product(square(t), zero(t)) },
 		func(t float64) [3]float64 { return [3]float64{1 - t*t, -2 * t, -2} })
 }
 
 // held is zero at the edge and anything in the middle, with a kink there too.
-func held(n int) trial {
-	return weighted(n, func(t float64) [3]float64 { return [3]float64{1 - t, -1, 0} })
+func held() trial {
+	return weighted(func(t float64) [3]float64 { return [3]float64{1 - t, -1, 0} })
 }
 
 // odd is zero in the middle and at the edge.
-func odd(n int) trial {
-	return weighted(n, func(t float64) [3]float64 { return [3]float64{t * (1 - t), 1 - 2*t, -2} })
+func odd() trial {
+	return weighted(func(t float64) [3]float64 { return [3]float64{t * (1 - t), 1 - 2*t, -2} })
 }
 
 // field is one unknown function of a quarter plate: the product of a family

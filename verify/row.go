@@ -29,7 +29,7 @@ type Row struct {
 
 // Step is the answer on one mesh.
 type Step struct {
-	Divisions int     `json:"divisions"`
+	Mesh      string  `json:"mesh"` // divisions, or the length of the edges
 	Got       float64 `json:"got"`
 	Deviation float64 `json:"deviation"`
 }
@@ -76,14 +76,15 @@ func (c *Case) deviation(got float64) float64 {
 
 // order is the observed order of convergence of the three finest answers, each
 // on a mesh twice as fine: log2 of the ratio of successive changes. It needs no
-// reference; NaN where the changes turn round.
+// reference; NaN where the changes turn round or are no more than rounding.
 func order(steps []Step) Number {
 	n := len(steps)
 	if n < 3 {
 		return Number(math.NaN())
 	}
+	const rounding = 1e-6 // of the answer
 	first, second := steps[n-2].Got-steps[n-3].Got, steps[n-1].Got-steps[n-2].Got
-	if !(first/second > 0) {
+	if !(first/second > 0) || math.Abs(second) < rounding*math.Abs(steps[n-1].Got) {
 		return Number(math.NaN())
 	}
 	return Number(math.Log2(first / second))

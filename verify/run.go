@@ -207,7 +207,9 @@ func (p *plan) judge() ([]Row, error) {
 			if r.Trend, err = p.trend(w.c, w.at.shake); err != nil {
 				return nil, err
 			}
-			r.Order = order(r.Trend)
+			if w.c.Bound == "" {
+				r.Order = order(r.Trend)
+			}
 		}
 		rows = append(rows, r)
 	}
@@ -235,7 +237,7 @@ func (p *plan) trend(c *Case, shake float64) ([]Step, error) {
 		if err != nil {
 			return nil, err
 		}
-		steps = append(steps, Step{Divisions: n, Got: got, Deviation: c.deviation(got)})
+		steps = append(steps, Step{Mesh: check.step(n), Got: got, Deviation: c.deviation(got)})
 	}
 	return steps, nil
 }

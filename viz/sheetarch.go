@@ -113,8 +113,8 @@ func (s *shop) crossArches() *Sheet {
 			"y is the place of the cut from the origin, neck positive, mm. The sound holes are left out: carve first, cut them after.",
 		},
 		build: func(fit fitter) *fullScale {
-			return s.stack(s.crossStations(), fit, func(st station) template {
-				return template{name: fmt.Sprintf("cross-arch at y = %+.0f mm", st.at), ends: [2]string{"bass", "treble"},
+			return s.stack(s.crossStations(), fit, func(st station) cutout {
+				return cutout{name: fmt.Sprintf("cross-arch at y = %s mm", signed(st.at)), ends: [2]string{"bass", "treble"},
 					centre: "centre line", st: st, point: func(u float64) mesh.Point { return mesh.Point{u, st.at} }}
 			})
 		},
@@ -130,16 +130,16 @@ func (s *shop) longArches() *Sheet {
 			"x is the place of the cut from the centre line, treble positive, mm.",
 		},
 		build: func(fit fitter) *fullScale {
-			return s.stack(s.longStations(), fit, func(st station) template {
-				return template{name: fmt.Sprintf("long arch at x = %+.0f mm", st.at), ends: [2]string{"tail", "neck"},
+			return s.stack(s.longStations(), fit, func(st station) cutout {
+				return cutout{name: fmt.Sprintf("long arch at x = %s mm", signed(st.at)), ends: [2]string{"tail", "neck"},
 					centre: "y = 0", st: st, point: func(u float64) mesh.Point { return mesh.Point{st.at, u} }}
 			})
 		},
 	}
 }
 
-// template is one cut-out.
-type template struct {
+// cutout is one template.
+type cutout struct {
 	name   string
 	ends   [2]string // words at its low and high end
 	centre string    // word at 0
@@ -149,7 +149,7 @@ type template struct {
 
 // stack draws templates one above the other, none across a joint if it fits
 // between two.
-func (s *shop) stack(list []station, fit fitter, of func(station) template) *fullScale {
+func (s *shop) stack(list []station, fit fitter, of func(station) cutout) *fullScale {
 	d := newFullScale()
 	y := 0.0
 	for _, st := range list {
@@ -163,7 +163,7 @@ func (s *shop) stack(list []station, fit fitter, of func(station) template) *ful
 }
 
 // drawTemplate draws a template with heights above z = 0 as its y.
-func (s *shop) drawTemplate(t template) *fullScale {
+func (s *shop) drawTemplate(t cutout) *fullScale {
 	d := newFullScale()
 	n := max(2, int(math.Ceil(t.st.to-t.st.from)))
 	arch := make([]mesh.Point, n+1)
@@ -184,8 +184,7 @@ func (s *shop) drawTemplate(t template) *fullScale {
 	}
 	d.words(mesh.Point{t.st.from + 3, top - 5}, t.ends[0], rim(), 0)
 	d.words(mesh.Point{t.st.to - 3, top - 5}, t.ends[1], rim(), 1)
-	at := (t.st.from + t.st.to) / 2
-	d.words(mesh.Point{at - 6, top - 5}, t.name, style{10, bold, inkColor()}, 1)
-	d.words(mesh.Point{at + 6, top - 5}, fmt.Sprintf("upper edge %.0f mm above the rim's gluing surface", top), label(), 0)
+	d.words(mesh.Point{t.st.from + 15, top - 5}, t.name, style{10, bold, inkColor()}, 0)
+	d.words(mesh.Point{t.st.from + 15, top - 9}, fmt.Sprintf("upper edge %.0f mm above the rim's gluing surface", top), label(), 0)
 	return d
 }

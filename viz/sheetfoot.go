@@ -50,10 +50,10 @@ func (s *shop) drawFoot() *fullScale {
 	b := s.c.Bridge
 	half, wide := float64(b.Length)/2, float64(b.Width)/2
 	d.stroke(upr(-half, -wide, half, wide), true, hidden())
-	d.straight(mesh.Point{0, -wide - 14}, mesh.Point{0, wide + 14}, centrePen())
+	d.straight(mesh.Point{0, -wide}, mesh.Point{0, wide}, centrePen())
 	d.words(mesh.Point{-half, wide + 12}, "bass", rim(), 0)
 	d.words(mesh.Point{half, wide + 12}, "treble", rim(), 1)
-	d.words(mesh.Point{2, wide + 12}, "neck edge", rim(), 0)
+	d.words(mesh.Point{0, wide + 12}, "neck edge", rim(), 0.5)
 	if h := b.Hollow; h != nil {
 		w := wide - float64(h.Wall)
 		d.straight(mesh.Point{-half, w}, mesh.Point{half, w}, hidden())
@@ -91,7 +91,7 @@ func (s *shop) readings(d *fullScale, from, to, wide float64) {
 		d.straight(mesh.Point{x, -wide}, mesh.Point{x, -wide - 2}, thin())
 		d.words(mesh.Point{x, wide + 3}, fmt.Sprintf("%.0f", 100*r), style{9, bold, inkColor()}, 0.5)
 		d.words(mesh.Point{x, -wide - 5.5}, fmt.Sprintf("%.1f", 1000*r/25.4), label(), 0.5)
-		d.words(mesh.Point{x, -wide - 10}, fmt.Sprintf("%+.0f", x), small(), 0.5)
+		d.words(mesh.Point{x, -wide - 10}, signed(x), small(), 0.5)
 	}
 	d.words(mesh.Point{to + 6, wide + 3}, "0.01 mm", label(), 0)
 	d.words(mesh.Point{to + 6, -wide - 5.5}, "0.001 in", label(), 0)

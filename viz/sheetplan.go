@@ -7,23 +7,22 @@ import (
 	"archload/mesh"
 )
 
-const halfTurn = math.Pi
-
 // Contours on a sheet: about this many from lowest to highest.
 const sheetLevels = 16
 
 func (s *shop) plan() *Sheet {
 	at, z := s.apex()
 	step := stepFor(s.heights())
+	d := s.drawPlan(step)
 	return &Sheet{
 		Name: "plan", Title: "plan with the contours of the arch",
 		notes: []string{
 			"Seen from outside, neck up, bass left.",
 			fmt.Sprintf("Contours every %s mm: the height of the outer surface above the rim's gluing surface, mm. Apex %.1f mm high at (%.0f, %.0f) mm from the origin, treble and neck positive.",
 				level(step), z, at[0], at[1]),
-			"Dashed: the braces underneath. Thin rectangle: where the bridge's feet stand. Cross-arch templates belong on the lines named at the edge.",
+			"Dashed: the braces underneath. Thin rectangle: where the bridge's feet stand. Cross-arch templates belong on the lines named inside the edge.",
 		},
-		build: func(fitter) *fullScale { return s.drawPlan(step) },
+		build: func(fitter) *fullScale { return d },
 	}
 }
 
@@ -77,10 +76,14 @@ func (s *shop) drawPlan(step float64) *fullScale {
 		}
 	}
 	at, z := s.apex()
-	s.cross(d, at, "apex "+fmt.Sprintf("%.1f", z))
+	s.cross(d, at, 3, "apex "+fmt.Sprintf("%.1f", z))
 	for _, g := range s.c.Gauges {
+		up := 3.0
+		if b := s.c.Bridge; b != nil && math.Abs(g.At[1]-b.At[1]) < float64(b.Width)/2+4 {
+			up = b.At[1] - g.At[1] - float64(b.Width)/2 - 4
+		}
 		if math.Hypot(g.At[0]-at[0], g.At[1]-at[1]) > 4 {
-			s.cross(d, g.At, g.Name)
+			s.cross(d, g.At, up, g.Name)
 		}
 	}
 	s.stationMarks(d)
@@ -89,12 +92,12 @@ func (s *shop) drawPlan(step float64) *fullScale {
 	return d
 }
 
-// cross marks a place with a name beside it.
-func (s *shop) cross(d *fullScale, at mesh.Point, name string) {
+// cross marks a place with a name beside it, up mm higher.
+func (s *shop) cross(d *fullScale, at mesh.Point, up float64, name string) {
 	d.straight(mesh.Point{at[0] - 2.5, at[1]}, mesh.Point{at[0] + 2.5, at[1]}, thin())
 	d.straight(mesh.Point{at[0], at[1] - 2.5}, mesh.Point{at[0], at[1] + 2.5}, thin())
 	w := d.wide(name, label())/2 + 4
-	d.onWhite(mesh.Point{at[0] + w, at[1] + 3}, name, label())
+	d.onWhite(mesh.Point{at[0] + w, at[1] + up}, name, label())
 }
 
 // brace draws the two edges of a brace and its ends.
@@ -116,16 +119,12 @@ func (s *shop) brace(d *fullScale, line []mesh.Point, half float64) {
 func (s *shop) stationMarks(d *fullScale) {
 	for _, st := range s.crossStations() {
 		for _, x := range []float64{st.from, st.to} {
-			out := 3.0
-			if x < 0 {
-				out = -3
+			in, align := 6.0, 0.0
+			if x == st.to {
+				in, align = -6, 1
 			}
-			d.straight(mesh.Point{x - out, st.at}, mesh.Point{x + 1.5*out, st.at}, thin())
-			align := 0.0
-			if x < 0 {
-				align = 1
-			}
-			d.words(mesh.Point{x + 1.8*out, st.at - 1}, fmt.Sprintf("%+.0f", st.at), label(), align)
+			d.straight(mesh.Point{x, st.at}, mesh.Point{x + in, st.at}, thin())
+			d.words(mesh.Point{x + 1.2*in, st.at - 1}, signed(st.at), label(), align)
 		}
 	}
 }
@@ -169,20 +168,20 @@ func (s *shop) contours(d *fullScale, f mesh.Surface, step float64) {
 	st := style{smallest, regular, rustColor()}
 	var set []mesh.Point
 	for _, l := range lines {
-		if len(l.Points) < 20 {
-			continue
-		}
-		if at, ok := labelPlace(l.Points, centre, set); ok {
-			set = append(set, at)
-			d.onWhite(at, level(l.Height), st)
+		for _, half := range [][]float64{{60, 120, 75, 105, 20, 160}, {240, 300, 255, 285, 200, 340}} {
+			if at, ok := labelPlace(l.Points, centre, half, set); ok && len(l.Points) >= 20 {
+				set = append(set, at)
+				d.onWhite(at, level(l.Height), st)
+			}
 		}
 	}
 }
 
 // labelPlace finds where on a line its value may stand: toward one of a few
-// bearings from the centre, clear of the values already set.
-func labelPlace(l []mesh.Point, centre mesh.Point, set []mesh.Point) (mesh.Point, bool) {
-	for _, deg := range []float64{60, 120, 75, 105, 240, 300, 255, 285, 20, 160, 200, 340} {
+// bearings from the centre (degrees from treble), clear of the values already
+// set.
+func labelPlace(l []mesh.Point, centre mesh.Point, bearings []float64, set []mesh.Point) (mesh.Point, bool) {
+	for _, deg := range bearings {
 		a := deg * math.Pi / 180
 		best, off := l[0], math.Inf(1)
 		for _, p := range l {
@@ -208,13 +207,14 @@ func (s *shop) graduation() *Sheet {
 	if hi-lo < 0.05 {
 		words = fmt.Sprintf("One thickness everywhere: %.1f mm.", lo)
 	}
+	d := s.drawGraduation(lo, hi)
 	return &Sheet{
 		Name: "graduation", Title: "graduation map",
 		notes: []string{
 			"Seen from outside, neck up, bass left; hold it against a window to have it from inside.",
 			words + " Each number is the thickness at its dot, in mm, measured square to the outer surface, as a caliper does.",
 		},
-		build: func(fitter) *fullScale { return s.drawGraduation(lo, hi) },
+		build: func(fitter) *fullScale { return d },
 	}
 }
 

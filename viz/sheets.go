@@ -2,6 +2,7 @@ package viz
 
 import (
 	"fmt"
+	"math"
 
 	"archload/cases"
 	"archload/mesh"
@@ -79,15 +80,29 @@ func (s *shop) body(d *fullScale) {
 	}
 	d.stroke(s.rim, true, pen{width: 1.1, color: inkColor()})
 	lo, hi := s.notes.Outline.Bounds()
-	d.straight(mesh.Point{0, lo[1] - 4}, mesh.Point{0, hi[1] + 4}, centrePen())
-	d.words(mesh.Point{2, hi[1] + 1.5}, "neck", rim(), 0)
-	d.words(mesh.Point{2, lo[1] - 4}, "tail", rim(), 0)
-	d.turned(mesh.Point{lo[0] - 1.5, (lo[1] + hi[1]) / 2}, "bass", rim(), 0.5, halfTurn/2)
-	d.turned(mesh.Point{hi[0] + 4, (lo[1] + hi[1]) / 2}, "treble", rim(), 0.5, halfTurn/2)
+	d.straight(mesh.Point{0, lo[1]}, mesh.Point{0, hi[1]}, centrePen())
+	d.words(mesh.Point{3, hi[1] - 7}, "neck", rim(), 0)
+	d.words(mesh.Point{3, lo[1] + 4}, "tail", rim(), 0)
+	for _, p := range s.rim {
+		if p[0] == lo[0] {
+			d.words(mesh.Point{p[0] + 3, p[1]}, "bass", rim(), 0)
+		}
+		if p[0] == hi[0] {
+			d.words(mesh.Point{p[0] - 3, p[1]}, "treble", rim(), 1)
+		}
+	}
 }
 
 func centrePen() pen {
 	return pen{width: 0.5, color: softInkColor(), dash: []float64{14, 3, 2, 3}}
+}
+
+// signed writes a whole number of mm with its sign, 0 without.
+func signed(v float64) string {
+	if math.Round(v) == 0 {
+		return "0"
+	}
+	return fmt.Sprintf("%+.0f", v)
 }
 
 // level writes a contour's height without needless zeros.

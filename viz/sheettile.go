@@ -107,25 +107,27 @@ func (s *Sheet) whole() *fullScale {
 // its lower left corner in the origin; cell 0, 0 means one piece.
 func (s *Sheet) compose(cell mesh.Point, beside bool, fit fitter) *fullScale {
 	out := newFullScale()
-	base := 0.0
+	const pad = 1 // mm, so that no line is halved at the edge
+	base := float64(pad)
 	if !beside {
-		base = sheetSquare + 2*sheetGap
+		base += sheetSquare + sheetGap
 	}
-	at := mesh.Point{0, base}
+	at := mesh.Point{pad, base}
 	d := s.build(func(y, h float64) float64 { return fit(y+base, h) - base })
 	for k := range 2 {
 		at[k] -= d.lo[k]
 	}
 	out.include(d, at)
-	square := mesh.Point{}
+	square := mesh.Point{pad, pad}
 	if beside {
-		square[0] = d.hi[0] - d.lo[0] + sheetGap
-		if end := math.Ceil(square[0]/cell[0]) * cell[0]; cell[0] > 0 && square[0]+sheetSquare+1 > end {
+		square[0] += d.hi[0] - d.lo[0] + sheetGap
+		if end := nextJoint(square[0], cell[0]); cell[0] > 0 && square[0]+sheetSquare > end {
 			square[0] = end + 1
 		}
 	}
 	out.include(s.square(), square)
 	out.lo = mesh.Point{}
+	out.hi = mesh.Point{out.hi[0] + pad, out.hi[1] + pad}
 	return out
 }
 
@@ -167,7 +169,7 @@ func (s *Sheet) tile() (best tiling, paper mesh.Point) {
 		for _, beside := range []bool{true, false} {
 			t := tiling{cell: cell}
 			t.d = s.compose(cell, beside, func(y, h float64) float64 {
-				if joint := math.Ceil(y/cell[1]) * cell[1]; h <= cell[1] && y+h > joint {
+				if joint := nextJoint(y, cell[1]); h <= cell[1] && y+h > joint {
 					return joint + 0.5
 				}
 				return y
@@ -180,21 +182,39 @@ func (s *Sheet) tile() (best tiling, paper mesh.Point) {
 	return best, paper
 }
 
-// divide lists the cells that show something, from the top left.
+// nextJoint is the first joint between cells of the given size at or beyond v,
+// mm. The first cell shows its lap as well, so the joints lie a lap further out
+// than whole cells.
+func nextJoint(v, cell float64) float64 {
+	return sheetLap + max(1, math.Ceil((v-sheetLap)/cell))*cell
+}
+
+// divide lists the cells that show something, from the top left. The cells at
+// the edge show what lies in their outer lap, which nobody else does.
 func (t *tiling) divide() {
-	t.cols = max(1, int(math.Ceil(t.d.hi[0]/t.cell[0]-1e-9)))
-	t.rows = max(1, int(math.Ceil(t.d.hi[1]/t.cell[1]-1e-9)))
+	count := func(k int) int { return max(1, int(math.Ceil((t.d.hi[k]-2*sheetLap)/t.cell[k]-1e-9))) }
+	t.cols, t.rows = count(0), count(1)
 	for row := t.rows - 1; row >= 0; row-- {
 		for col := range t.cols {
-			if lo, hi := t.box(col, row); t.d.crosses(lo, hi) {
+			lo, hi := t.box(col, row)
+			for k, i := range [2]int{col, row} {
+				if i == 0 {
+					lo[k] -= sheetLap
+				}
+				if i == count(k)-1 {
+					hi[k] += sheetLap
+				}
+			}
+			if t.d.crosses(lo, hi) {
 				t.cells = append(t.cells, [2]int{col, row})
 			}
 		}
 	}
 }
 
+// box is a cell without its laps.
 func (t *tiling) box(col, row int) (lo, hi mesh.Point) {
-	lo = mesh.Point{float64(col) * t.cell[0], float64(row) * t.cell[1]}
+	lo = mesh.Point{sheetLap + float64(col)*t.cell[0], sheetLap + float64(row)*t.cell[1]}
 	return lo, mesh.Point{lo[0] + t.cell[0], lo[1] + t.cell[1]}
 }
 
@@ -213,7 +233,7 @@ func (s *Sheet) writePDF(w io.Writer) error {
 	var paper mesh.Point
 	if s.Paper == Roll {
 		t = tiling{d: s.whole(), cols: 1, rows: 1, cells: [][2]int{{0, 0}}}
-		t.cell = t.d.hi
+		t.cell = mesh.Point{t.d.hi[0] - 2*sheetLap, t.d.hi[1] - 2*sheetLap}
 		paper = mesh.Point{t.cell[0] + 2*sheetEdge + 2*sheetLap, t.cell[1] + 2*sheetEdge + 2*sheetLap + sheetFoot}
 	} else {
 		t, paper = s.tile()

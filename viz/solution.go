@@ -28,13 +28,11 @@ func (p Page) Write(w io.Writer, format string) error {
 func Pictures(s *cases.Solution, r *cases.Report) []Page {
 	d := drawingOf(s, r)
 	sink := Field{Name: "sink of the outer surface", Unit: "mm", Nodal: s.SinkField(), Signed: true}
-	along, across := s.StressFields(1)
-	pages := []Page{
-		planPage("sink", s, r, d, sink),
-		planPage("stress-along", s, r, d, Field{Name: "stress along the grain, outer face", Unit: "MPa", PerTriangle: along, Signed: true}),
-		planPage("stress-across", s, r, d, Field{Name: "stress across the grain, outer face", Unit: "MPa", PerTriangle: across, Signed: true}),
-		{Name: "cross-arch", picture: func() (*Picture, error) { return CrossArch(crossArchOf(s, r)) }},
-	}
+	pages := []Page{planPage("sink", s, r, d, sink)}
+	pages = append(pages, stressPages(s, r, d, 1)...)
+	pages = append(pages, Page{
+		Name: "cross-arch", picture: func() (*Picture, error) { return CrossArch(crossArchOf(s, r)) },
+	})
 	pages = append(pages, strengthPages(s, r, d)...)
 	pages = append(pages, flowPages(s, r, d)...)
 	if r.Bridge != nil {

@@ -8,17 +8,37 @@ import (
 	"archload/mesh"
 )
 
-// strengthPages are the share of strength used and the stresses at the inner
-// face.
+// stressPages are the stresses at one face (1 outer, -1 inner) along and across
+// the grain; the gauges read them too.
+func stressPages(s *cases.Solution, r *cases.Report, d Drawing, zeta float64) []Page {
+	along, across := s.StressFields(zeta)
+	face, ending := "outer", ""
+	if zeta < 0 {
+		face, ending = "inner", "-inner"
+	}
+	page := func(way string, v []float64, of func(cases.FaceStress) float64) Page {
+		w := d
+		w.Gauges = nil
+		for _, g := range r.Gauges {
+			f := g.Outer
+			if zeta < 0 {
+				f = g.Inner
+			}
+			w.Gauges = append(w.Gauges, Mark{Name: g.Name, At: mesh.Point{g.X, g.Y}, Value: of(f), Unit: "MPa"})
+		}
+		return planPage("stress-"+way+ending, s, r, w,
+			Field{Name: "stress " + way + " the grain, " + face + " face", Unit: "MPa", PerTriangle: v, Signed: true})
+	}
+	return []Page{
+		page("along", along, func(f cases.FaceStress) float64 { return f.Along }),
+		page("across", across, func(f cases.FaceStress) float64 { return f.Across }),
+	}
+}
+
+// strengthPages are the stresses at the inner face and the share of strength
+// used.
 func strengthPages(s *cases.Solution, r *cases.Report, d Drawing) []Page {
-	along, across := s.StressFields(-1)
-	inner := func(words string, v []float64) Field {
-		return Field{Name: "stress " + words + " the grain, inner face", Unit: "MPa", PerTriangle: v, Signed: true}
-	}
-	pages := []Page{
-		planPage("stress-along-inner", s, r, d, inner("along", along)),
-		planPage("stress-across-inner", s, r, d, inner("across", across)),
-	}
+	pages := stressPages(s, r, d, -1)
 	if !r.Strength.Used.Known() {
 		return pages
 	}

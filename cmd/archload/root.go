@@ -40,8 +40,8 @@ func newRoot() *cobra.Command {
 	root.AddGroup(&cobra.Group{ID: groupStart, Title: "To start:"}, &cobra.Group{ID: groupDesign, Title: "For a design:"},
 		&cobra.Group{ID: groupLook, Title: "To look things up:"})
 	addGroup(root, groupStart, newDemo(), newCases(), newNew())
-	addGroup(root, groupDesign, newCheck(), newStrings(), newSolve(), newCompare(), newSheets())
-	addGroup(root, groupLook, newWood())
+	addGroup(root, groupDesign, newCheck(), newStrings(), newSolve(), newCompare(), newRelief(), newSeries(), newReport(), newSheets())
+	addGroup(root, groupLook, newWood(), newVerify())
 	addHelpers(root)
 	wrapArgs(root)
 	return root

@@ -41,10 +41,7 @@ func newVerify() *cobra.Command {
 			if err := o.deliver(cmd.OutOrStdout(), rows); err != nil {
 				return err
 			}
-			if n := len(missed(rows)); n > 0 {
-				return checkError{fmt.Sprintf("%d of %d published checks miss", n, len(rows))}
-			}
-			return nil
+			return verdict(rows)
 		},
 	}
 	cmd.Flags().StringVar(&o.json, "json", "", "write all rows as JSON to `FILE` (\"-\": standard output, in place of the text)")
@@ -90,6 +87,14 @@ func (o *proof) deliver(out io.Writer, rows []verify.Row) error {
 	}
 	_, err := io.WriteString(out, proofText(rows)+trendText(rows)+proofCount(rows))
 	return err
+}
+
+// verdict turns missed checks into the error that sets the exit status.
+func verdict(rows []verify.Row) error {
+	if n := len(missed(rows)); n > 0 {
+		return checkError{fmt.Sprintf("%d of %s missed", n, checks(len(rows)))}
+	}
+	return nil
 }
 
 func missed(rows []verify.Row) []verify.Row {
@@ -168,12 +173,15 @@ func trendText(rows []verify.Row) string {
 			continue
 		}
 		if b.Len() == 0 {
-			b.WriteString("\nDeviation by mesh density (divisions), and the observed order of convergence\n")
+			b.WriteString("\nDeviation by mesh density (divisions, or length of the edges), and the observed order of convergence\n")
 		}
-		_, kind, _ := strings.Cut(r.Mesh, " ")
+		kind := strings.TrimLeft(r.Mesh, "0123456789 ")
+		if strings.HasPrefix(kind, "edges") {
+			kind = "own mesh"
+		}
 		fmt.Fprintf(&b, "%s %-10s", padded(r.Name+": "+r.Quantity, whatWide+24), kind)
 		for _, s := range r.Trend {
-			fmt.Fprintf(&b, " %3d:%9s", s.Divisions, trendNumber(r, s))
+			fmt.Fprintf(&b, " %5s:%9s", s.Mesh, trendNumber(r, s))
 		}
 		if r.Order.Known() {
 			fmt.Fprintf(&b, "  order %.1f", float64(r.Order))
@@ -190,14 +198,21 @@ func trendNumber(r verify.Row, s verify.Step) string {
 	return percent(s.Deviation)
 }
 
+func checks(n int) string {
+	if n == 1 {
+		return "1 check"
+	}
+	return fmt.Sprintf("%d checks", n)
+}
+
 // proofCount ends the table.
 func proofCount(rows []verify.Row) string {
 	bad := missed(rows)
 	if len(bad) == 0 {
-		return fmt.Sprintf("\n%d checks, all within what is allowed\n", len(rows))
+		return fmt.Sprintf("\n%s, all within what is allowed\n", checks(len(rows)))
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "\n%d checks, %d miss:\n", len(rows), len(bad))
+	fmt.Fprintf(&b, "\n%s, %d missed:\n", checks(len(rows)), len(bad))
 	for _, r := range bad {
 		fmt.Fprintf(&b, "  %s: %s %s\n", r.Name, r.Quantity, r.Mesh)
 	}

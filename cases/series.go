@@ -1,0 +1,254 @@
+package cases
+
+import (
+	"cmp"
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+	"slices"
+	"strings"
+)
+
+// mostPoints is how many combinations a series may have.
+const mostPoints = 100000
+
+// triedFirst is how many combinations may be refused before the series is.
+const triedFirst = 20
+
+// Series is a case solved for every combination of some keys' values.
+type Series struct {
+	Head SeriesHead
+
+	fsys    fs.FS
+	name    string
+	changes []Change
+	order   []int // points, 0-based, those of one top together
+	group   []int // of each point: points of one group stand on the same top
+}
+
+// SeriesHead says what a series is; rows of two series whose heads differ but
+// in Part and Mine must not be mixed.
+type SeriesHead struct {
+	Format      int        `json:"format"`
+	Units       string     `json:"units"`
+	Case        string     `json:"case"`
+	Title       string     `json:"title"`
+	Keys        []string   `json:"keys"`
+	Values      [][]string `json:"values"` // of each key
+	Refine      float64    `json:"refine"`
+	Points      int        `json:"points"`      // combinations in all
+	Part        [2]int     `json:"part"`        // which of how many
+	Mine        int        `json:"mine"`        // points of this part
+	Fingerprint string     `json:"fingerprint"` // of the case's files and the changes (SHA-256)
+}
+
+// Same says whether two heads belong to one series, in whatever parts.
+func (h SeriesHead) Same(o SeriesHead) bool {
+	return h.Fingerprint == o.Fingerprint && h.Points == o.Points && h.Format == o.Format
+}
+
+// NewSeries plans a series. At least one of the first combinations must be a
+// sound case; if none is, the first one's faults are the error. part is 1 of 1
+// for the whole.
+func NewSeries(fsys fs.FS, name string, changes []Change, refine float64, part [2]int) (*Series, error) {
+	s := &Series{fsys: fsys, name: name, changes: changes}
+	s.Head = SeriesHead{Format: format, Units: unitsNote, Case: name, Refine: refine, Points: 1, Part: part}
+	for i, c := range changes {
+		if slices.ContainsFunc(changes[:i], func(o Change) bool { return related(o.Key)(c.Key) }) {
+			return nil, fmt.Errorf("want each key once, found %s again", c.Key)
+		}
+		s.Head.Keys = append(s.Head.Keys, c.Key)
+		var words []string
+		for _, v := range c.Values {
+			words = append(words, v.Text)
+		}
+		s.Head.Values = append(s.Head.Values, words)
+		if s.Head.Points *= len(c.Values); s.Head.Points > mostPoints {
+			return nil, fmt.Errorf("want at most %d combinations, found more", mostPoints)
+		}
+	}
+	if part[0] < 1 || part[0] > part[1] || part[1] > s.Head.Points {
+		return nil, fmt.Errorf("want a part from 1/1 to %d/%d, found %d/%d", s.Head.Points, s.Head.Points, part[0], part[1])
+	}
+	if err := s.identify(); err != nil {
+		return nil, err
+	}
+	s.arrange()
+	s.Head.Mine = len(s.Mine())
+	return s, nil
+}
+
+// identify opens the first sound case and takes the fingerprint.
+func (s *Series) identify() error {
+	var first error
+	for i := range min(triedFirst, s.Head.Points) {
+		c, err := s.open(i)
+		if err != nil {
+			first = cmp.Or(first, err)
+			continue
+		}
+		s.Head.Title = c.Title
+		h := sha256.New()
+		fmt.Fprintf(h, "%q %q %v\n", s.Head.Keys, s.Head.Values, s.Head.Refine)
+		for _, src := range c.rep.order {
+			fmt.Fprintf(h, "%q %d\n%s", path.Base(src.label), len(src.data), src.data)
+		}
+		s.Head.Fingerprint = hex.EncodeToString(h.Sum(nil))
+		return nil
+	}
+	return first
+}
+
+// settings are the keys of a point, the last key running fastest.
+func (s *Series) settings(point int) []KeyValue {
+	out := make([]KeyValue, len(s.changes))
+	for k, c := range slices.Backward(s.changes) {
+		out[k] = KeyValue{c.Key, c.Values[point%len(c.Values)]}
+		point /= len(c.Values)
+	}
+	return out
+}
+
+// open loads the case of a point.
+func (s *Series) open(point int) (*Case, error) {
+	return OpenChanged(s.fsys, s.name, s.settings(point))
+}
+
+// light says whether a key leaves the top, the bridge's body and its contact
+// points as they are, so that a refit gives what a solve of its own would.
+func light(key string) bool {
+	plain := withoutEntries(key)
+	for _, k := range []string{"title", "bridge.relief", "bridge.misfit", "strings.front_angle", "strings.back_angle", "strings.scale",
+		"strings.each.tension", "strings.each.note", "strings.each.plain", "strings.each.unit_weight", "strings.each.rise",
+		"strings.each.front_angle", "strings.each.back_angle", "gauge"} {
+		if isWithin(plain, k) {
+			return true
+		}
+	}
+	return false
+}
+
+// arrange puts the points of one top together.
+func (s *Series) arrange() {
+	s.group = make([]int, s.Head.Points)
+	seen := map[string]int{}
+	for i := range s.group {
+		var heavy []string
+		for _, kv := range s.settings(i) {
+			if !light(kv.Key) {
+				heavy = append(heavy, kv.Value.Text)
+			}
+		}
+		id := strings.Join(heavy, "\x00")
+		if _, ok := seen[id]; !ok {
+			seen[id] = i
+		}
+		s.group[i] = seen[id]
+		s.order = append(s.order, i)
+	}
+	slices.SortStableFunc(s.order, func(a, b int) int { return cmp.Compare(s.group[a], s.group[b]) })
+}
+
+// Mine lists the points of this part, 1-based, in the order of work.
+func (s *Series) Mine() []int {
+	i, n, total := s.Head.Part[0], s.Head.Part[1], len(s.order)
+	out := slices.Clone(s.order[(i-1)*total/n : i*total/n])
+	for k := range out {
+		out[k]++
+	}
+	return out
+}
+
+// solver answers the points of one worker; it keeps the last top.
+type seriesSolver struct {
+	s     *Series
+	group int // of top
+	top   *Prepared
+	err   error // why the group has no top
+}
+
+// row answers one point, 0-based. The error is a cancelled context alone.
+func (w *seriesSolver) row(ctx context.Context, point int) (SeriesRow, error) {
+	r := SeriesRow{Point: point + 1, Set: map[string]any{}, Results: map[string]Num{}}
+	for _, kv := range w.s.settings(point) {
+		r.Set[kv.Key] = kv.Value.value
+	}
+	if ctx.Err() != nil {
+		return r, ctx.Err()
+	}
+	rep, err := w.solve(ctx, point)
+	if ctx.Err() != nil {
+		return r, ctx.Err()
+	}
+	for _, c := range seriesColumns() {
+		r.Results[c.Name] = None()
+		if err == nil {
+			r.Results[c.Name] = c.get(rep)
+		}
+	}
+	if err != nil {
+		r.Failed = oneLine(err)
+		return r, nil
+	}
+	r.Checks = strings.Join(rep.Error.Failed(), "; ")
+	return r, nil
+}
+
+// oneLine is the first fault of a case, or the whole message, on one line.
+func oneLine(err error) string {
+	var file *FileError
+	if errors.As(err, &file) {
+		err = file
+	}
+	return strings.Join(strings.Fields(err.Error()), " ")
+}
+
+func (w *seriesSolver) solve(ctx context.Context, point int) (*Report, error) {
+	c, err := w.s.open(point)
+	if err != nil {
+		return nil, err
+	}
+	o := Options{Workers: 1, Refine: w.s.Head.Refine, NoFlow: true, NoError: true}
+	if c.Bridge == nil {
+		sol, err := Solve(ctx, c, o)
+		if err != nil {
+			return nil, err
+		}
+		return Summarize(sol), nil
+	}
+	if w.group != w.s.group[point]+1 {
+		w.prepare(ctx, point, o)
+	}
+	if w.err != nil {
+		return nil, w.err
+	}
+	sol, err := w.top.regap(c).answer()
+	if err != nil {
+		return nil, err
+	}
+	return Summarize(sol), nil
+}
+
+// prepare makes the top of a point's group, always from the group's first
+// sound case, so that an answer does not depend on who asks.
+func (w *seriesSolver) prepare(ctx context.Context, point int, o Options) {
+	g := w.s.group[point]
+	w.group, w.top, w.err = g+1, nil, nil
+	for i := g; i <= point; i++ {
+		if w.s.group[i] != g {
+			continue
+		}
+		c, err := w.s.open(i)
+		if err != nil {
+			continue
+		}
+		if w.top, w.err = Prepare(ctx, c, o); ctx.Err() != nil {
+			w.group = 0
+		}
+		return
+	}
+}

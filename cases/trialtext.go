@@ -1,0 +1,181 @@
+package cases
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+)
+
+// Write prints the trial as tables, shape by shape.
+func (t *Trial) Write(w io.Writer) error {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s: the foot relieved more and more, under %.0f N\n", t.Title, t.Downforce)
+	for i, p := range t.Points {
+		if i == 0 || t.Points[i-1].Shape != p.Shape {
+			fmt.Fprintf(&b, "\n%s\n%s", p.Shape, trialHead())
+		}
+		p.write(&b)
+	}
+	if t.Crushing.Known() {
+		fmt.Fprintf(&b, "\ncrush %%: greatest pressure over 8 mm of foot against %.1f MPa, the softer wood's strength across the grain.\n", float64(t.Crushing))
+	} else {
+		b.WriteString("\ncrush %: the strength across the grain of the wood under the foot is not known.\n")
+	}
+	b.WriteString("middle down: how much more the top gives way under the foot's middle than under its ends.\n" +
+		"curve: what that adds to the arch along the foot, rounder positive. -: never, or not worked out\n" +
+		"at this depth (strength: a blank).\n")
+	for _, part := range t.Instructions() {
+		fmt.Fprintf(&b, "\n%s\n", part.Head)
+		for _, l := range part.Lines {
+			fmt.Fprintf(&b, "%s\n", folded(l, 96))
+		}
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func trialHead() string {
+	return "  depth    bass  middle  treble  touches  closes     gap  pressure  crush    sinks  middle    curve  strength\n" +
+		"     mm       %       %       %        %       %    left       MPa      %       mm    down      1/m         %\n"
+}
+
+func (p *TrialPoint) write(b *strings.Builder) {
+	percent := func(v Num, width int) string {
+		if !v.Known() {
+			return fmt.Sprintf("%*s", width, "-")
+		}
+		return fmt.Sprintf("%*.0f", width, 100*float64(v))
+	}
+	strength := ""
+	if p.StrengthUsed.Known() {
+		strength = percent(p.StrengthUsed, 10)
+	}
+	row := fmt.Sprintf("%7.3f %7.1f %7.1f %7.1f %s %s %7.3f %9.3f %s %8.3f %7.3f %8.3f%s", p.Depth,
+		100*p.Share.BassEnd, 100*p.Share.Middle, 100*p.Share.TrebleEnd, percent(p.MiddleTouchesAt, 8), percent(p.MiddleClosesAt, 7),
+		p.GapLeft, float64(p.FootPressure), percent(p.FootUsed, 6), p.Sink, p.TopBend, p.TopCurvature, strength)
+	b.WriteString(strings.TrimRight(row, " ") + "\n")
+}
+
+// folded breaks a text into lines of at most width letters behind two blanks.
+func folded(text string, width int) string {
+	var b strings.Builder
+	at := 0
+	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' }) {
+		n := len([]rune(w))
+		switch {
+		case at == 0:
+			b.WriteString("  ")
+			at = 2
+		case at+1+n > width:
+			b.WriteString("\n  ")
+			at = 2
+		default:
+			b.WriteByte(' ')
+			at++
+		}
+		b.WriteString(strings.ReplaceAll(w, "\u00a0", " "))
+		at += n
+	}
+	return b.String()
+}
+
+// Instruction is a heading with what there is to do under it.
+type Instruction struct {
+	Head  string
+	Lines []string
+}
+
+// Instructions say how to cut the relief of the sheet and how to check it; nil
+// without one.
+func (t *Trial) Instructions() []Instruction {
+	p := t.Sheet
+	if p == nil {
+		return nil
+	}
+	return []Instruction{
+		{fmt.Sprintf("What to take off: %.2f mm (%.1f thousandths of an inch) at the deepest, %s", p.Depth, 1000*p.Depth/inch, p.Shape), []string{t.takeOff()}},
+		{"Check it with the strings slack", t.checkSlack()},
+		{"What should be left at full load", t.checkLoaded()},
+		{"How sure this is", t.howSure()},
+	}
+}
+
+// takeOff lists the stations: x mm: hundredths of a millimetre, thousandths of
+// an inch.
+func (t *Trial) takeOff() string {
+	parts := make([]string, len(t.Bench))
+	for i, s := range t.Bench {
+		parts[i] = fmt.Sprintf("at\u00a0%+.0f:\u00a0%.0f\u00a0(%.1f)", s.X, 100*s.Remove, 1000*s.Remove/inch)
+	}
+	return "Hundredths of a millimetre (thousandths of an inch) at millimetres from the bridge's middle, treble positive: " + strings.Join(parts, ", ") + "."
+}
+
+func (t *Trial) checkSlack() []string {
+	most := BenchStation{}
+	for _, s := range t.Bench {
+		if s.Remove > most.Remove || s.Remove == most.Remove && math.Abs(s.X) < math.Abs(most.X) {
+			most = s
+		}
+	}
+	end := t.Bench[0].Remove
+	lines := []string{fmt.Sprintf("Stand the bridge on its place, strings slack, with no weight on it but its own. A feeler gauge of %.2f mm (%.1f thousandths of an inch) shall just go under %s, and one of %.2f mm not.",
+		most.Remove, 1000*most.Remove/inch, whereWords(most.X), math.Round(100*most.Remove)/100+0.02)}
+	if end < 0.005 {
+		lines = append(lines, "Nothing shall go under the outer ends: they must touch over their whole width. Chalk on the top shows where they do.")
+	}
+	return append(lines, "Take the wood off the foot, never off the top, a little at a time; what is gone does not come back.")
+}
+
+func (t *Trial) checkLoaded() []string {
+	p := t.Sheet
+	var lines []string
+	switch {
+	case p.MiddleClosesAt.Known():
+		lines = append(lines, fmt.Sprintf("The middle first touches at %.0f %% and has closed at %.0f %% of the string load: tune up in steps and watch the gauge. At pitch no gauge shall go under the middle.",
+			100*float64(p.MiddleTouchesAt), 100*float64(p.MiddleClosesAt)))
+		if p.GapLeft >= 0.005 {
+			lines = append(lines, fmt.Sprintf("Elsewhere under the foot at most %.2f mm are left.", p.GapLeft))
+		}
+	case p.MiddleTouchesAt.Known():
+		lines = append(lines, fmt.Sprintf("The middle first touches at %.0f %% of the string load and does not close all along; at most %.2f mm are left.", 100*float64(p.MiddleTouchesAt), p.GapLeft))
+	default:
+		lines = append(lines, fmt.Sprintf("The middle never touches: at pitch a gauge of %.2f mm still goes under it.", p.GapLeft))
+	}
+	lines = append(lines, fmt.Sprintf("Then the foot's thirds carry %.0f, %.0f and %.0f %% (bass end, middle, treble end), the bridge has sunk %.2f mm, and the top gives way under the middle %.3f mm %s than under the ends.",
+		100*p.Share.BassEnd, 100*p.Share.Middle, 100*p.Share.TrebleEnd, p.Sink, math.Abs(p.TopBend), moreOrLess(p.TopBend)))
+	if p.FootUsed.Known() {
+		lines = append(lines, fmt.Sprintf("The foot presses with at most %.2f MPa over 8 mm, %.0f %% of what crushes the softer wood in a short test.", float64(p.FootPressure), 100*float64(p.FootUsed)))
+	}
+	return lines
+}
+
+func whereWords(x float64) string {
+	if math.Abs(x) < 0.5 {
+		return "in the middle"
+	}
+	return fmt.Sprintf("at %+.0f mm from the middle", x)
+}
+
+func moreOrLess(v float64) string {
+	if v < 0 {
+		return "less"
+	}
+	return "more"
+}
+
+func (t *Trial) howSure() []string {
+	s, h := &t.Wood.Softer, &t.Wood.Stiffer
+	return []string{
+		fmt.Sprintf("Boards of one wood differ by about %.0f %% in stiffness. If all the wood is that much softer, or that much stiffer, than its card says: the middle closes at %s or %s of the load and carries %.0f or %.0f %%; the bridge sinks %.2f or %.2f mm.",
+			100*t.Wood.Scatter, orNever(s.MiddleClosesAt), orNever(h.MiddleClosesAt), 100*s.Share.Middle, 100*h.Share.Middle, s.Sink, h.Sink),
+		"Not in these numbers: how well the foot fits, the top's own creep over the years (it closes the gap further), moisture, and strings retuned. The maker's own judgement comes first; where people may be hurt, ask someone qualified.",
+	}
+}
+
+func orNever(v Num) string {
+	if !v.Known() {
+		return "never"
+	}
+	return fmt.Sprintf("%.0f %%", 100*float64(v))
+}

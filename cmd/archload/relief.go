@@ -1,0 +1,174 @@
+package main
+
+import (
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strings"
+
+	"archload/cases"
+	"archload/viz"
+
+	"github.com/spf13/cobra"
+)
+
+// mostDepths is how many depths one trial may take.
+const mostDepths = 1000
+
+// reliefFlags is what the command relief is asked for.
+type reliefFlags struct {
+	wanted
+	depths, shapes, depth, paper string
+}
+
+func newRelief() *cobra.Command {
+	var o reliefFlags
+	cmd := &cobra.Command{
+		Use:   "relief CASE",
+		Short: "Try how much wood to take from under the middle of the foot, before cutting",
+		Long: "Try reliefs of the foot on one top: how the ends and the middle share the load, when the\n" +
+			"middle touches and closes, what gap is left, how hard the foot presses, what the bridge\n" +
+			"sinks and how the top bends under it. The top is solved once, so that hundreds of depths\n" +
+			"cost little more than one.\n\n" +
+			"For the case's own relief, or the one of --depth, it says what to take off and how to\n" +
+			"check it; with -o it draws that as a bench sheet in true size.",
+		Example: "  archload relief course-guitar-relief\n" +
+			"  archload relief course-guitar --depths \"0..0.012 by 0.001 in\" --shapes parabola,flat --depth 0.1 -o bench",
+		Args:              takes(1, 1, "one case"),
+		ValidArgsFunction: completeCases,
+		RunE:              func(cmd *cobra.Command, args []string) error { return o.run(cmd, args[0]) },
+	}
+	o.flags(cmd)
+	cmd.Flags().StringVar(&o.depths, "depths", "0..0.3 by 0.02", "try these `DEPTHS` in mm: a range, or a list [0, 0.05, 0.12]")
+	cmd.Flags().StringVar(&o.shapes, "shapes", "", "try these `SHAPES`, commas between: "+strings.Join(cases.Shapes(), ", ")+" (default: the case's own)")
+	cmd.Flags().StringVar(&o.depth, "depth", "", "make the bench sheet for this `DEPTH` in the first shape (default: the case's own relief)")
+	cmd.Flags().StringVar(&o.paper, "paper", string(viz.A4), "`PAPER` of the bench sheet: a4, letter, or roll")
+	return cmd
+}
+
+func (o *reliefFlags) run(cmd *cobra.Command, arg string) error {
+	if err := o.check(); err != nil {
+		return err
+	}
+	if !slices.Contains(viz.Papers(), viz.Paper(o.paper)) {
+		return usagef("--paper: want one of %q, found %q", viz.Papers(), o.paper)
+	}
+	c, err := openCase(arg)
+	if err != nil {
+		return err
+	}
+	if c.Bridge == nil {
+		return c.Fault("bridge", "a relief lies under a bridge; want the tables [bridge] and [strings]")
+	}
+	opt, err := o.options(c)
+	if err != nil {
+		return err
+	}
+	sheetCase, err := o.admit(c, arg, opt)
+	if err != nil {
+		return err
+	}
+	say, done := progress(cmd.ErrOrStderr())
+	p, err := cases.Prepare(cmd.Context(), c, cases.Options{Workers: runtime.NumCPU(), Refine: o.refine,
+		Progress: func(stage string) { say(fileStem(arg) + ": " + stage) }})
+	if err == nil {
+		say(fileStem(arg) + ": reliefs")
+	}
+	var t *cases.Trial
+	if err == nil {
+		t, err = p.Try(cmd.Context(), opt)
+	}
+	done()
+	if err != nil {
+		return err
+	}
+	return o.deliver(cmd, t, t.Write, o.files(arg, sheetCase, t))
+}
+
+// options reads the flags that say what to try.
+func (o *reliefFlags) options(c *cases.Case) (cases.TrialOptions, error) {
+	var opt cases.TrialOptions
+	var err error
+	if opt.Depths, err = depthsOf(o.depths); err != nil {
+		return opt, usagef("--depths: %w", err)
+	}
+	for _, s := range strings.Split(o.shapes, ",") {
+		if s = strings.TrimSpace(s); o.shapes == "" {
+			s = c.Bridge.Relief.Shape
+		}
+		if !slices.Contains(cases.Shapes(), s) || slices.Contains(opt.Shapes, s) {
+			return opt, usagef("--shapes: want some of %s, each once, found %q", strings.Join(cases.Shapes(), ", "), o.shapes)
+		}
+		opt.Shapes = append(opt.Shapes, s)
+	}
+	if o.depth == "" {
+		return opt, nil
+	}
+	one, err := depthsOf(o.depth)
+	if err != nil || len(one) != 1 || one[0] == 0 {
+		return opt, usagef("--depth: want one depth in mm above 0, or \"0.005 in\", found %q", o.depth)
+	}
+	opt.Sheet = &one[0]
+	return opt, nil
+}
+
+// depthsOf reads depths in mm and puts them in order.
+func depthsOf(text string) ([]float64, error) {
+	if text != "" && !strings.ContainsAny(text, `["'.`) || strings.HasSuffix(strings.TrimSpace(text), "in") && !strings.Contains(text, "..") && !strings.ContainsAny(text, `["'`) {
+		text = `"` + strings.TrimSpace(text) + `"`
+	}
+	values, err := cases.ParseValues(text)
+	if err != nil {
+		return nil, err
+	}
+	out, err := cases.Lengths(values)
+	if err != nil {
+		return nil, err
+	}
+	slices.Sort(out)
+	out = slices.Compact(out)
+	if out[0] < 0 || len(out) > mostDepths {
+		return nil, usagef("want 1 to %d depths, none below 0, found %q", mostDepths, text)
+	}
+	return out, nil
+}
+
+// admit lets the case's own checks pass the deepest relief of each shape, and
+// returns the case with the relief of the bench sheet.
+func (o *reliefFlags) admit(c *cases.Case, arg string, opt cases.TrialOptions) (*cases.Case, error) {
+	with := func(shape string, depth float64) (*cases.Case, error) {
+		return cases.OpenChanged(disk{}, filepath.ToSlash(arg), []cases.KeyValue{
+			{Key: "bridge.relief.shape", Value: cases.Valued(shape)}, {Key: "bridge.relief.depth", Value: cases.Valued(depth)}})
+	}
+	for _, s := range opt.Shapes {
+		if _, err := with(s, opt.Depths[len(opt.Depths)-1]); err != nil {
+			return nil, err
+		}
+	}
+	if opt.Sheet == nil {
+		return c, nil
+	}
+	return with(opt.Shapes[0], *opt.Sheet)
+}
+
+// files lists the plot, the table and the bench sheet.
+func (o *reliefFlags) files(arg string, c *cases.Case, t *cases.Trial) []output {
+	stem := filepath.Join(o.dir, fileStem(arg))
+	files := pictureFiles(stem, viz.TrialPictures(t))
+	files = append(files, output{stem + "-relief", []string{"csv"}, trialTable(t).write})
+	if s := viz.BenchSheet(c, t, viz.Paper(o.paper)); s != nil {
+		files = append(files, output{stem + "-" + s.Name, s.Formats(), s.Write})
+	}
+	return files
+}
+
+func trialTable(t *cases.Trial) table {
+	out := table{head: []string{"shape", "depth_mm", "bass_end_1", "middle_1", "treble_end_1", "middle_touches_at_1", "middle_closes_at_1",
+		"gap_left_mm", "foot_pressure_MPa", "foot_used_1", "sink_mm", "top_bend_mm", "top_curvature_per_m", "strength_used_1"}}
+	for _, p := range t.Points {
+		out.rows = append(out.rows, row([]string{p.Shape}, p.Depth, p.Share.BassEnd, p.Share.Middle, p.Share.TrebleEnd,
+			float64(p.MiddleTouchesAt), float64(p.MiddleClosesAt), p.GapLeft, float64(p.FootPressure), float64(p.FootUsed),
+			p.Sink, p.TopBend, p.TopCurvature, float64(p.StrengthUsed)))
+	}
+	return out
+}

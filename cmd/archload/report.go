@@ -1,0 +1,73 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"runtime/debug"
+
+	"archload/cases"
+	"archload/viz"
+
+	"github.com/spf13/cobra"
+)
+
+func newReport() *cobra.Command {
+	var o wanted
+	var file string
+	cmd := &cobra.Command{
+		Use:   "report CASE [CASE...]",
+		Short: "Solve one case or several and write a report to read, keep and print",
+		Long: "Solve one case, or up to eight side by side, and write one HTML file that needs nothing\n" +
+			"else: the answers in plain words with how sure each is, pictures, tables, where the load\n" +
+			"goes, checks, what is left out, and the case itself. Open it in any browser; it prints on\n" +
+			"A4 and Letter paper.",
+		Example:           "  archload report course-guitar-relief\n  archload report first course-guitar --out two-tops.html",
+		Args:              takes(1, mostCases, fmt.Sprintf("1 to %d cases", mostCases)),
+		ValidArgsFunction: completeCases,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if file == "" {
+				file = reportName(args)
+			}
+			return o.report(cmd, args, file)
+		},
+	}
+	cmd.Flags().StringVarP(&file, "out", "o", "", "write the report to `FILE` (\"-\": standard output; default: NAME-report.html here)")
+	cmd.Flags().Float64Var(&o.refine, "refine", 1, "make every triangle this many `TIMES` smaller, to see how much the mesh matters")
+	return cmd
+}
+
+// reportName is the file of a report that was given no name.
+func reportName(args []string) string {
+	if len(args) == 1 {
+		return fileStem(args[0]) + "-report.html"
+	}
+	return "report.html"
+}
+
+// report solves the cases and writes the report.
+func (o *wanted) report(cmd *cobra.Command, args []string, file string) error {
+	in := viz.ReportInput{Names: args, Version: version(debug.ReadBuildInfo())}
+	for _, a := range args {
+		sol, rep, err := o.solve(cmd, a)
+		if err != nil {
+			return err
+		}
+		in.Solutions, in.Reports = append(in.Solutions, sol), append(in.Reports, rep)
+	}
+	if len(args) > 1 {
+		in.Comparison = cases.Compare(args, in.Solutions, in.Reports)
+	}
+	if err := makeDir(filepath.Dir(file)); err != nil {
+		return err
+	}
+	if err := writeTo(file, cmd.OutOrStdout(), func(w io.Writer) error { return viz.WriteReport(w, in) }); err != nil {
+		return err
+	}
+	if file != "-" {
+		if _, err := fmt.Fprintf(cmd.OutOrStdout(), "wrote %s\n", file); err != nil {
+			return err
+		}
+	}
+	return checked(args, in.Reports...)
+}

@@ -1,0 +1,241 @@
+package main
+
+import (
+	"bytes"
+	"cmp"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"archload/cases"
+
+	"github.com/spf13/cobra"
+)
+
+// store keeps a series' rows in two files: lines of JSON, from which an
+// interrupted series goes on, and a table that follows them.
+type store struct {
+	stem  string
+	head  cases.SeriesHead
+	rows  []cases.SeriesRow
+	lines *os.File
+	table *os.File
+}
+
+// storeName names the files of a series or of one of its parts.
+func storeName(h cases.SeriesHead) string {
+	if h.Part[1] == 1 {
+		return "series"
+	}
+	return fmt.Sprintf("part-%d-of-%d", h.Part[0], h.Part[1])
+}
+
+// openStore opens or begins the files of a series. What an interruption left
+// half-written is put right; the rows of another series are refused.
+func openStore(dir string, h cases.SeriesHead) (*store, error) {
+	st := &store{stem: filepath.Join(dir, storeName(h)), head: h}
+	name := st.stem + ".jsonl"
+	data, err := os.ReadFile(name)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return nil, fmt.Errorf("cannot read %s: %w", name, cause(err))
+	}
+	head, rows, whole, err := cases.ReadSeries(name, data)
+	if err != nil {
+		return nil, err
+	}
+	if head != nil && (!head.Same(h) || head.Part != h.Part) {
+		return nil, usagef("%s holds the rows of another series (%s, or its files have changed since); want another folder with -o, or remove it", name, head.Case)
+	}
+	st.rows = rows
+	if err := st.write(!whole); err != nil {
+		return nil, err
+	}
+	if st.lines, err = os.OpenFile(name, os.O_WRONLY|os.O_APPEND, 0); err == nil {
+		st.table, err = os.OpenFile(st.stem+".csv", os.O_WRONLY|os.O_APPEND, 0)
+	}
+	if err != nil {
+		return nil, fmt.Errorf("cannot write %s: %w", st.stem, errors.Join(cause(err), st.close()))
+	}
+	return st, nil
+}
+
+// write makes the table anew, and the lines if they need it.
+func (st *store) write(lines bool) error {
+	if lines {
+		if err := writeFile(st.stem+".jsonl", st.writeLines); err != nil {
+			return err
+		}
+	}
+	return writeFile(st.stem+".csv", st.writeTable)
+}
+
+func (st *store) writeLines(w io.Writer) error {
+	line, err := st.head.HeadLine()
+	if err != nil {
+		return err
+	}
+	if _, err := w.Write(line); err != nil {
+		return err
+	}
+	for _, r := range st.rows {
+		if line, err = r.Line(); err != nil {
+			return err
+		}
+		if _, err := w.Write(line); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (st *store) writeTable(w io.Writer) error {
+	t := table{head: st.head.Columns()}
+	for _, r := range st.rows {
+		t.rows = append(t.rows, st.head.Cells(r))
+	}
+	return t.write(w, "")
+}
+
+// missing lists the points that have no row yet.
+func (st *store) missing(points []int) []int {
+	have := map[int]bool{}
+	for _, r := range st.rows {
+		have[r.Point] = true
+	}
+	return slices.DeleteFunc(slices.Clone(points), func(p int) bool { return have[p] })
+}
+
+// add puts a row to both files, down to the disk.
+func (st *store) add(r cases.SeriesRow) error {
+	line, err := r.Line()
+	if err != nil {
+		return err
+	}
+	var cells bytes.Buffer
+	c := csv.NewWriter(&cells)
+	if err := errors.Join(c.Write(st.head.Cells(r)), flushed(c)); err != nil {
+		return err
+	}
+	if err := put(st.lines, line); err != nil {
+		return err
+	}
+	st.rows = append(st.rows, r)
+	return put(st.table, cells.Bytes())
+}
+
+func flushed(c *csv.Writer) error {
+	c.Flush()
+	return c.Error()
+}
+
+func put(f *os.File, data []byte) error {
+	if _, err := f.Write(data); err != nil {
+		return fmt.Errorf("cannot write %s: %w", f.Name(), cause(err))
+	}
+	if err := f.Sync(); err != nil {
+		return fmt.Errorf("cannot write %s: %w", f.Name(), cause(err))
+	}
+	return nil
+}
+
+// finish puts the rows in the order of the points, so that a series is the same
+// to the byte however it came about.
+func (st *store) finish() error {
+	slices.SortFunc(st.rows, func(a, b cases.SeriesRow) int { return cmp.Compare(a.Point, b.Point) })
+	return st.write(true)
+}
+
+func (st *store) close() error {
+	var err error
+	for _, f := range []*os.File{st.lines, st.table} {
+		if f != nil {
+			err = errors.Join(err, f.Close())
+		}
+	}
+	return err
+}
+
+// joinParts puts the parts of a series together.
+func (o *seriesFlags) joinParts(cmd *cobra.Command, dirs []string) error {
+	if o.dir == "" {
+		return usagef("--join: want a folder for the whole series with -o DIR")
+	}
+	var names []string
+	for _, d := range dirs {
+		found, err := filepath.Glob(filepath.Join(d, "part-*-of-*.jsonl"))
+		if err != nil || len(found) == 0 {
+			return usagef("--join: want a folder with parts of a series (part-1-of-2.jsonl ...), found none in %s", d)
+		}
+		names = append(names, found...)
+	}
+	st, err := gather(names)
+	if err != nil {
+		return err
+	}
+	if err := makeDir(o.dir); err != nil {
+		return err
+	}
+	st.stem = filepath.Join(o.dir, storeName(st.head))
+	if err := st.finish(); err != nil {
+		return err
+	}
+	return o.report(cmd, st.head, st)
+}
+
+// gather reads parts, which must be of one series and hold every point.
+func gather(names []string) (*store, error) {
+	st := &store{}
+	from := map[int]string{}
+	parts := map[int]int{} // rows by part
+	for _, name := range names {
+		data, err := os.ReadFile(name)
+		if err != nil {
+			return nil, fmt.Errorf("cannot read %s: %w", name, cause(err))
+		}
+		head, rows, _, err := cases.ReadSeries(name, data)
+		if err != nil {
+			return nil, err
+		}
+		if head == nil {
+			return nil, usagef("%s: want a part of a series, found no head", name)
+		}
+		if len(from) > 0 && !head.Same(st.head) {
+			return nil, usagef("%s is of another series than %s", name, names[0])
+		}
+		if head.Part[1] != st.head.Part[1] && len(from) > 0 {
+			return nil, usagef("%s is one of %d parts, %s one of %d", name, head.Part[1], names[0], st.head.Part[1])
+		}
+		st.head = *head
+		parts[head.Part[0]] += len(rows)
+		for _, r := range rows {
+			if other, twice := from[r.Point]; twice {
+				return nil, usagef("point %d is in %s and in %s; want each part once", r.Point, other, name)
+			}
+			from[r.Point] = name
+			st.rows = append(st.rows, r)
+		}
+	}
+	if n := st.head.Points - len(st.rows); n > 0 {
+		return nil, usagef("%d of %d points are missing:%s", n, st.head.Points, lacking(st.head, parts))
+	}
+	st.head.Part, st.head.Mine = [2]int{1, 1}, st.head.Points
+	return st, nil
+}
+
+// lacking names the parts that hold no or too few points.
+func lacking(h cases.SeriesHead, parts map[int]int) string {
+	out := ""
+	n := h.Part[1]
+	for i := 1; i <= n; i++ {
+		want := i*h.Points/n - (i-1)*h.Points/n
+		if parts[i] < want {
+			out += fmt.Sprintf(" part %d/%d has %d of %d", i, n, parts[i], want)
+		}
+	}
+	return out
+}

@@ -1,0 +1,156 @@
+package viz
+
+import (
+	"fmt"
+	"math"
+)
+
+// ChartInput is what Chart draws: several quantities over the same choices,
+// each in a panel of its own.
+type ChartInput struct {
+	Caption Caption
+	Across  string    // what the choices are, with unit: "depth of the relief, mm"
+	X       []float64 // rising; with Words their order alone counts
+	Words   []string  // one for each X if the choices are no numbers
+	Names   []string  // of the lines; the key shows them if there is more than one
+	Panels  []ChartPanel
+}
+
+// ChartPanel is one quantity.
+type ChartPanel struct {
+	Name  string
+	Unit  string
+	Lines [][]float64 // one for each of Names, a value for each X; NaN: none
+}
+
+// Sizes of a chart, points.
+const (
+	chartHeight = 112.0 // of a panel with its axis
+	chartSide   = 34.0  // left of a panel for the numbers
+	mostPanels  = 10
+)
+
+// Chart draws quantities over choices, two panels to a row.
+func Chart(in ChartInput) (*Picture, error) {
+	n := len(in.X)
+	if n == 0 || len(in.Panels) == 0 || len(in.Panels) > mostPanels || len(in.Words) > 0 && len(in.Words) != n {
+		return nil, fmt.Errorf("chart: want places, as many words, and 1 to %d panels, found %d places, %d words, %d panels",
+			mostPanels, n, len(in.Words), len(in.Panels))
+	}
+	for _, p := range in.Panels {
+		if len(p.Lines) != len(in.Names) {
+			return nil, fmt.Errorf("chart: %q: %d lines for %d names", p.Name, len(p.Lines), len(in.Names))
+		}
+		for _, l := range p.Lines {
+			if len(l) != n {
+				return nil, fmt.Errorf("chart: %q: %d values for %d places", p.Name, len(l), n)
+			}
+		}
+	}
+	p := &Picture{Width: pageWidth, Title: clean(in.Caption.Title)}
+	rows := (len(in.Panels) + 1) / 2
+	p.Height = captionHeight(in.Caption, pageWidth) + float64(rows)*chartHeight + 28 + in.keyHeight()
+	p.draw = func(g *page) { in.drawAll(g) }
+	return p, nil
+}
+
+func (in ChartInput) keyHeight() float64 {
+	if len(in.Names) < 2 {
+		return 0
+	}
+	return 12 * math.Ceil(float64(len(in.Names))/2)
+}
+
+func (in ChartInput) drawAll(g *page) {
+	l := g.layCaption(in.Caption)
+	g.drawCaption(l)
+	r := l.free
+	if len(in.Names) > 1 {
+		var items []keyItem
+		for i, name := range in.Names {
+			items = append(items, keyItem{clean(name), lineSample(designPen(i))})
+		}
+		g.sampleRow(pt{r.X0, r.Y1 - 8}, r.width(), items)
+		r.Y1 -= in.keyHeight()
+	}
+	const gap = 18
+	w := (r.width() - gap) / 2
+	for k, p := range in.Panels {
+		x0 := r.X0 + float64(k%2)*(w+gap)
+		y1 := r.Y1 - float64(k/2)*chartHeight
+		in.panel(g, p, rect{x0 + chartSide, y1 - chartHeight + 30, x0 + w - 4, y1 - 16}, k+2 >= len(in.Panels))
+	}
+}
+
+// panel draws one quantity; the lowest of a column names what lies across.
+func (in ChartInput) panel(g *page, p ChartPanel, r rect, lowest bool) {
+	g.text(pt{r.X0 - chartSide, r.Y1 + 7}, g.shorten(heading(BarRow{Name: p.Name, Unit: p.Unit}), nameStyle(), r.width()+chartSide), nameStyle(), 0)
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, l := range p.Lines {
+		for _, v := range l {
+			if !math.IsNaN(v) && !math.IsInf(v, 0) {
+				lo, hi = math.Min(lo, v), math.Max(hi, v)
+			}
+		}
+	}
+	if lo > hi {
+		g.text(pt{(r.X0 + r.X1) / 2, (r.Y0 + r.Y1) / 2}, "never, or not known", small(), 0.5)
+		lo, hi = 0, 1
+	}
+	if lo > 0 && lo < 0.5*hi {
+		lo = 0
+	}
+	if hi-lo < 1e-9*math.Max(math.Abs(lo), math.Abs(hi)) || hi == lo { // the same everywhere
+		pad := math.Max(math.Abs(hi)*0.05, 1e-6)
+		lo, hi = lo-pad, hi+pad
+	}
+	y := newAxis(lo, hi, 4, r.Y0, r.Y1)
+	g.levels(y, r.X0, r.X1)
+	x, at := in.across(r)
+	for i, l := range p.Lines {
+		by := designPen(i)
+		point := func(k int) pt { return pt{at(k), y.at(l[k])} }
+		if len(in.Words) == 0 {
+			g.stroke(curve(len(l), point), false, by)
+		}
+		for k, v := range l {
+			if !math.IsNaN(v) && (len(l) <= 24 || len(in.Words) > 0) {
+				g.fill([][]pt{disc(point(k), 1.7)}, by.color)
+			}
+		}
+	}
+	in.foot(g, r, x, at, lowest)
+}
+
+// across returns the level axis and the place of each choice on it.
+func (in ChartInput) across(r rect) (axis, func(k int) float64) {
+	n := len(in.X)
+	if len(in.Words) > 0 || n == 1 {
+		step := r.width() / float64(n)
+		return axis{}, func(k int) float64 { return r.X0 + (float64(k)+0.5)*step }
+	}
+	x := tightAxis(in.X[0], in.X[n-1], 5, r.X0, r.X1)
+	return x, func(k int) float64 { return x.at(in.X[k]) }
+}
+
+// foot draws the level axis.
+func (in ChartInput) foot(g *page, r rect, x axis, at func(k int) float64, lowest bool) {
+	name := ""
+	if lowest {
+		name = clean(in.Across)
+	}
+	if len(in.Words) == 0 && len(in.X) > 1 {
+		g.ruler(x, r.Y0, name)
+		return
+	}
+	g.line(pt{r.X0, r.Y0}, pt{r.X1, r.Y0}, thin())
+	room := r.width()/float64(len(in.X)) - 3
+	for k := range in.X {
+		words := reading(in.X[k])
+		if len(in.Words) > 0 {
+			words = in.Words[k]
+		}
+		g.text(pt{at(k), r.Y0 - 12}, g.shorten(clean(words), label(), room), label(), 0.5)
+	}
+	g.text(pt{(r.X0 + r.X1) / 2, r.Y0 - 24}, name, label(), 0.5)
+}

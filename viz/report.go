@@ -1,0 +1,135 @@
+package viz
+
+import (
+	"bytes"
+	_ "embed" // the page's template and style
+	"encoding/base64"
+	"fmt"
+	"html/template"
+	"io"
+
+	"archload/cases"
+)
+
+//go:embed report.html
+var reportHTML string
+
+//go:embed report.css
+var reportCSS string
+
+// ReportInput is what a printed report is made from: one design, or several
+// with their comparison.
+type ReportInput struct {
+	Names      []string // what the user called them
+	Solutions  []*cases.Solution
+	Reports    []*cases.Report
+	Comparison *cases.Comparison // needed for more than one design
+	Version    string            // of the program
+}
+
+// WriteReport writes a report as one HTML file that needs nothing beside it:
+// answers in plain words with their ranges, pictures, tables, checks, what is
+// left out, and the case itself. It fits A4 and Letter paper.
+func WriteReport(w io.Writer, in ReportInput) error {
+	t, err := template.New("report").Parse(reportHTML)
+	if err != nil {
+		return fmt.Errorf("report: %w", err)
+	}
+	doc := reportDoc{Version: in.Version, Style: template.CSS(reportCSS)}
+	var all [][]cases.Answer
+	for i, s := range in.Solutions {
+		a, err := s.Answers(in.Reports[i])
+		if err != nil {
+			return fmt.Errorf("report: %s: %w", in.Names[i], err)
+		}
+		all = append(all, a)
+		d := design{name: in.Names[i], s: s, r: in.Reports[i], answers: a}
+		part, err := d.part(i, len(in.Solutions))
+		if err != nil {
+			return fmt.Errorf("report: %s: %w", in.Names[i], err)
+		}
+		doc.Parts = append(doc.Parts, part)
+	}
+	doc.Title = doc.Parts[0].Title
+	if len(doc.Parts) > 1 {
+		doc.Title = fmt.Sprintf("%d designs side by side", len(doc.Parts))
+		side, err := sideBySide(in, all)
+		if err != nil {
+			return fmt.Errorf("report: %w", err)
+		}
+		doc.Side = side
+	}
+	var b bytes.Buffer
+	if err := t.Execute(&b, doc); err != nil {
+		return fmt.Errorf("report: %w", err)
+	}
+	_, err = w.Write(b.Bytes())
+	return err
+}
+
+// reportDoc is the report as the template sees it.
+type reportDoc struct {
+	Title   string
+	Version string
+	Style   template.CSS
+	Side    []reportSection // the comparison; none for one design
+	Parts   []reportPart
+}
+
+// reportPart is one design.
+type reportPart struct {
+	ID       string
+	Letter   string // "A: ", or nothing for a single design
+	Title    string
+	Name     string
+	Failed   []string // built-in checks that failed
+	Lead     []string // the answers in words
+	Advice   []string // what to do with them
+	Sections []reportSection
+}
+
+// reportSection is one heading with what stands below it.
+type reportSection struct {
+	Title   string
+	Words   []string
+	List    []string
+	Tables  []reportTable
+	Figures []reportFigure
+	Codes   []reportCode
+}
+
+// reportTable has its first column as words, the others as numbers, unless
+// Words is set.
+type reportTable struct {
+	Caption string
+	Head    []string
+	Rows    [][]string
+	Words   bool
+}
+
+// reportFigure is a picture inside the file.
+type reportFigure struct {
+	Source  template.URL
+	Alt     string
+	Caption string
+}
+
+// reportCode is a text file.
+type reportCode struct{ Name, Text string }
+
+// figure draws a page into the file.
+func figure(p Page, caption string) (reportFigure, error) {
+	pic, err := p.picture()
+	if err != nil {
+		return reportFigure{}, fmt.Errorf("picture %s: %w", p.Name, err)
+	}
+	var b bytes.Buffer
+	if err := pic.Write(&b, "svg", 0); err != nil {
+		return reportFigure{}, fmt.Errorf("picture %s: %w", p.Name, err)
+	}
+	return reportFigure{
+		Source:  template.URL("data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(b.Bytes())),
+		Alt:     caption,
+		Caption: caption,
+	}, nil
+}

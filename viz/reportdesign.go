@@ -1,0 +1,189 @@
+package viz
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"archload/cases"
+)
+
+// part makes the part of design i of n.
+func (d *design) part(i, n int) (reportPart, error) {
+	p := reportPart{ID: fmt.Sprintf("design-%d", i+1), Title: d.r.Title, Name: d.name, Failed: d.r.Error.Failed(), Lead: d.lead(), Advice: d.advice()}
+	if p.Title == "" {
+		p.Title = d.name
+	}
+	if n > 1 {
+		p.Letter = string(rune('A'+i)) + ": "
+	}
+	p.Sections = []reportSection{d.certain(), d.ranges(), d.drawn(), d.forces(), d.sinks(), d.bears(), d.paths(), d.works(), d.trust(), d.leaves(), d.written()}
+	if err := d.illustrate(p.Sections); err != nil {
+		return p, err
+	}
+	p.Sections = slices.DeleteFunc(p.Sections, func(s reportSection) bool {
+		return len(s.Words)+len(s.List)+len(s.Tables)+len(s.Figures)+len(s.Codes) == 0
+	})
+	return p, nil
+}
+
+// The sections of a design that hold pictures, in their order.
+const (
+	sectionDrawn = iota + 2 // behind how sure each number is, and why
+	sectionForces
+	sectionSinks
+	sectionBears
+	sectionPaths
+	sectionWorks
+)
+
+// pageNote says where a picture of Pictures belongs and how to read it.
+type pageNote struct {
+	page    string
+	section int
+	caption string
+}
+
+// pageNotes are in the order of the report.
+func pageNotes() []pageNote {
+	return []pageNote{
+		{"design-arch", sectionDrawn, "The design in plan, from outside, neck up, bass left: height of the outer surface above the rim's gluing surface, mm. Dashed: braces underneath."},
+		{"design-measures", sectionDrawn, "The design in plan, from outside: thickness, mm. Dashed: braces underneath."},
+		{"sink", sectionSinks, "The sink in plan, from outside, neck up, bass left, mm: from line to line it is always the step that the legend names."},
+		{"cross-arch", sectionSinks, "The cut across the top at the bridge, seen from the tail: as carved, and under load with the movement exaggerated as the picture says."},
+		{"foot-force", sectionBears, "What each third of the foot carries, N, while the strings are brought up to pitch, % of full load."},
+		{"foot-pressure", sectionBears, "Where the foot presses on the top, MPa."},
+		{"load-flow", sectionPaths, "Where the load goes: every line carries the same force, in N as the key says, from the foot to the edge. The colour is the force that goes through each mm of plate and braces, N/mm."},
+		{"rim-reaction", sectionPaths, "What the edge holds up from place to place, N on each mm."},
+		{"strength-used", sectionWorks, "How much of the wood's short-term strength is used, %."},
+		{"stress-along", sectionWorks, "Stress along the grain at the outer face, MPa; pull is positive."},
+		{"stress-along-inner", sectionWorks, "Stress along the grain at the inner face, MPa; pull is positive."},
+		{"stress-across", sectionWorks, "Stress across the grain at the outer face, MPa; pull is positive. Wood is weakest this way."},
+		{"stress-across-inner", sectionWorks, "Stress across the grain at the inner face, MPa; pull is positive."},
+	}
+}
+
+// illustrate draws every page of the design into the section where it
+// belongs; one without a note comes last before the checks.
+func (d *design) illustrate(sections []reportSection) error {
+	notes := pageNotes()
+	pages := append(d.designPages(), Pictures(d.s, d.r)...)
+	rank := func(p Page) int {
+		i := slices.IndexFunc(notes, func(n pageNote) bool { return n.page == p.Name })
+		if i < 0 {
+			return len(notes)
+		}
+		return i
+	}
+	slices.SortStableFunc(pages, func(a, b Page) int { return rank(a) - rank(b) })
+	for _, p := range pages {
+		at := pageNote{section: sectionWorks, caption: "Picture: " + p.Name + "; what it shows and its unit stand in it."}
+		if i := rank(p); i < len(notes) {
+			at = notes[i]
+		}
+		f, err := figure(p, at.caption)
+		if err != nil {
+			return err
+		}
+		s := &sections[at.section]
+		s.Figures = append(s.Figures, f)
+	}
+	return nil
+}
+
+// designPages draw the design itself.
+func (d *design) designPages() []Page {
+	g := drawingOf(d.s, d.r)
+	g.Gauges = nil
+	height, thick := make([]float64, len(d.s.Mesh.Points)), make([]float64, len(d.s.Mesh.Points))
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for i := range height {
+		n := d.s.Mesh.Nodes[i]
+		height[i], thick[i] = n.P[2]+n.N[2]*n.H/2, n.H
+		lo, hi = math.Min(lo, n.H), math.Max(hi, n.H)
+	}
+	page := func(name string, f Field) Page {
+		return Page{Name: name, picture: func() (*Picture, error) {
+			c := captionOf(d.s, d.r)
+			c.Subtitle = f.Name
+			return PlanView(PlanInput{Caption: c, Plan: d.s.Mesh.Plan, Field: &f, Drawing: g})
+		}}
+	}
+	out := []Page{page("design-arch", Field{Name: "height of the outer surface", Unit: "mm", Nodal: height})}
+	if hi-lo > 0.1 {
+		out = append(out, page("design-measures", Field{Name: "thickness", Unit: "mm", Nodal: thick}))
+	}
+	return out
+}
+
+func (d *design) certain() reportSection {
+	t := reportTable{Head: []string{"", "computed", "from plank to plank", "from the mesh"}}
+	for _, a := range d.answers {
+		t.Rows = append(t.Rows, []string{a.Name, decNum(a.Value, a.Digits, "never") + " " + a.Unit, woodRange(a), meshRange(a)})
+	}
+	return reportSection{Title: "How sure each number is", Tables: []reportTable{t}}
+}
+
+// ranges says how the ranges were got.
+func (d *design) ranges() reportSection {
+	s := reportSection{Title: "How the ranges were got"}
+	s.Words = []string{
+		"From the mesh: the program cuts the top into small triangles. It solves the case a second time on triangles twice as large and sees how much the answer moves; a third of that is left in the finer one (for strength the whole of it is shown, because a peak settles more slowly).",
+		"From plank to plank: no two planks are alike. Stiffness scatters from board to board with a coefficient of variation of 22 % (Wood Handbook, table 5-6), so about two planks in three lie within 22 % of the mean. Both ends were computed with every stiffness of the design 22 % lower and 22 % higher at once, with the same strings and the same relief. For strength, bending strength is taken 16 % higher and lower as well (same table), and crushing strength 28 % (same table, from memory).",
+	}
+	return s
+}
+
+func (d *design) drawn() reportSection {
+	c, r := d.s.Case, d.r
+	t := reportTable{Head: []string{"", ""}, Words: true}
+	add := func(name, form string, args ...any) {
+		t.Rows = append(t.Rows, []string{name, fmt.Sprintf(form, args...)})
+	}
+	add("wood of the top", "%s, %s, %s-cut", c.Plate.Wood, c.Plate.Made, c.Plate.Cut)
+	add("arch", "apex %s mm high, %s", dec(r.Top.Apex.Value, 1), d.place(r.Top.Apex.X, r.Top.Apex.Y))
+	add("steepest slope", "%s degrees", dec(r.Top.Steepest.Value, 1))
+	if lo, hi := dec(r.Top.Thinnest.Value, 1), dec(r.Top.Thickest.Value, 1); lo == hi {
+		add("thickness", "%s mm everywhere", lo)
+	} else {
+		add("thickness", "%s to %s mm", lo, hi)
+	}
+	add("mass", "plate %s g, braces %s g", dec(r.Mass.Plate, 0), dec(r.Mass.Braces, 1))
+	add("edge", "%s", rimWords(c))
+	for i := range c.Braces {
+		b := &c.Braces[i]
+		add(b.Name, "up to %s mm wide and %s mm high", dec(b.Width.Max(), 1), dec(b.Height.Max(), 1))
+	}
+	if b := c.Bridge; b != nil {
+		add("bridge", "%s, %s mm long, %s mm wide, up to %s mm high, mass %s g; strings %s mm above the top; hold: %s", b.Wood, dec(float64(b.Length), 0),
+			dec(float64(b.Width), 1), dec(b.Height.Max(), 1), decNum(r.Mass.Bridge, 1, "?"), dec(float64(b.SaddleHeight), 1), b.Hold)
+		add("relief under the foot", "%s", reliefWords(b))
+	}
+	return reportSection{Title: "The design", Tables: []reportTable{t}}
+}
+
+func rimWords(c *cases.Case) string {
+	r := c.Rim
+	switch r.Support {
+	case "hinged":
+		return "hinged: held along the outline, free to turn"
+	case "clamped":
+		return "clamped: held along the outline, not free to turn"
+	case "free":
+		return "free"
+	}
+	return fmt.Sprintf("on elastic sides of %s, %s mm high and %s mm thick, lining %s x %s mm", r.SideWood, dec(float64(r.SideHeight), 0),
+		dec(float64(r.SideThickness), 1), dec(float64(r.Lining[0]), 0), dec(float64(r.Lining[1]), 0))
+}
+
+func reliefWords(b *cases.Bridge) string {
+	switch {
+	case len(b.Relief.Stations) > 0:
+		return "by stations, see the case"
+	case b.Relief.Depth > 0:
+		return fmt.Sprintf("%s mm deep, %s", dec(float64(b.Relief.Depth), 2), b.Relief.Shape)
+	case b.Relief.Across > 0:
+		return fmt.Sprintf("%s mm hollow across", dec(float64(b.Relief.Across), 2))
+	}
+	return "none: fitted tight"
+}
