@@ -172,9 +172,6 @@ func fractions(nodes []mesh.Node, chain []int32) []float64 {
 	return s
 }
 
-func distance(p, q [3]float64) float64 {
-	return math.Sqrt((p[0]-q[0])*(p[0]-q[0]) + (p[1]-q[1])*(p[1]-q[1]) + (p[2]-q[2])*(p[2]-q[2]))
-}
 
 // benchPin is the stiffness of a point support on the bench, N/mm: so much
 // more than a plate's that 100 N press it down by a hundred-thousandth of a

@@ -235,6 +235,9 @@ func (w *walk) advance(d direction) error {
 			break
 		}
 		if w.state.Iteration++; w.state.Iteration > 60*w.p.pads+200 {
+			if w.t == 0 {
+				return ErrTips // the resultant lies on the very edge of the foot
+			}
 			return fmt.Errorf("contact: no end after %d events at %.3f of the load", w.state.Iteration, w.t)
 		}
 	}

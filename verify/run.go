@@ -149,16 +149,16 @@ func (p *plan) addJob(check string, at density) {
 // run does all jobs. Each fills its own slot, so that the answers do not
 // depend on the number of workers.
 func (p *plan) run(ctx context.Context, o Options) error {
-	todo := slices.Clone(p.order)
+	left := slices.Clone(p.order)
 	var mu sync.Mutex
 	next := func() *job {
 		mu.Lock()
 		defer mu.Unlock()
-		if len(todo) == 0 || ctx.Err() != nil {
+		if len(left) == 0 || ctx.Err() != nil {
 			return nil
 		}
-		j := todo[0]
-		todo = todo[1:]
+		j := left[0]
+		left = left[1:]
 		if o.Progress != nil {
 			o.Progress(j.check)
 		}

@@ -109,7 +109,7 @@ type reportTable struct {
 
 // reportFigure is a picture inside the file.
 type reportFigure struct {
-	Source  template.URL
+	Source  template.HTMLAttr // src="data:...", so that its + stays a +
 	Alt     string
 	Caption string
 }
@@ -128,7 +128,7 @@ func figure(p Page, caption string) (reportFigure, error) {
 		return reportFigure{}, fmt.Errorf("picture %s: %w", p.Name, err)
 	}
 	return reportFigure{
-		Source:  template.URL("data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(b.Bytes())),
+		Source:  template.HTMLAttr(`src="data:image/svg+xml;base64,` + base64.StdEncoding.EncodeToString(b.Bytes()) + `"`),
 		Alt:     caption,
 		Caption: caption,
 	}, nil

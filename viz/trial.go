@@ -93,7 +93,10 @@ func BenchSheet(c *cases.Case, t *cases.Trial, paper Paper) *Sheet {
 	sh.build = func(fitter) *fullScale {
 		d := s.drawFoot()
 		y := d.lo[1] - 8
-		for _, part := range t.Instructions() {
+		for i, part := range t.Instructions() {
+			if i == 0 {
+				part.Lines = []string{"The numbers stand along the foot above; the curve shows them."}
+			}
 			y = benchPart(d, part, y)
 		}
 		return d
