@@ -172,7 +172,6 @@ func fractions(nodes []mesh.Node, chain []int32) []float64 {
 	return s
 }
 
-
 // benchPin is the stiffness of a point support on the bench, N/mm: so much
 // more than a plate's that 100 N press it down by a hundred-thousandth of a
 // millimetre.

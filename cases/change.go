@@ -45,10 +45,6 @@ func numberStart() *regexp.Regexp {
 	return regexp.MustCompile(`^[-+]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?`)
 }
 
-// changeLabel is how messages name a change, which stands in no file; its line
-// is its number among the changes.
-const changeLabel = "--change"
-
 // mostValues is how many values one key may take.
 const mostValues = 100000
 
@@ -192,13 +188,14 @@ type KeyValue struct {
 
 // OpenChanged opens a case as Open does and sets keys in it before it is
 // decoded and checked, as if a case on top of it had said so. Faults in them
-// are told at "--change" and the number of the key among them.
-func OpenChanged(fsys fs.FS, nameOrPath string, set []KeyValue) (*Case, error) {
+// are told at the place from, which stands for a file, and the number of the
+// key among them as its line.
+func OpenChanged(fsys fs.FS, nameOrPath, from string, set []KeyValue) (*Case, error) {
 	src, err := openNamed(fsys, nameOrPath)
 	if err != nil {
 		return nil, Faults{{File: nameOrPath, Line: 1, Err: err}}
 	}
-	return loadChanged(src, &source{fsys: fsys, path: changeLabel, label: changeLabel}, set)
+	return loadChanged(src, &source{fsys: fsys, path: from, label: from}, set)
 }
 
 // openNamed opens a bundled case, or a case file.
@@ -215,6 +212,9 @@ func (d *decoder) setKeys(tree *node, over *source, set []KeyValue) *node {
 	for i, s := range set {
 		parts, err := splitKey(s.Key)
 		value := grow(over, s.Value.value, "", i+1, nil)
+		if err == nil && (parts[0].name == "base" || parts[0].name == "format") {
+			err = fmt.Errorf("says how to read the case's file; want another key")
+		}
 		if err == nil {
 			tree, err = withKey(tree, parts, "", value)
 		}

@@ -73,7 +73,7 @@ func TestOpenChanged(t *testing.T) {
 		}
 		return KeyValue{key, v[0]}
 	}
-	c, err := OpenChanged(nil, "course-guitar", []KeyValue{
+	c, err := OpenChanged(nil, "course-guitar", "--change", []KeyValue{
 		set("brace[2].width", `"0.25 in"`), set("plate.thickness", "4.5"), set("bridge.relief.depth", "0.1"),
 		set("plate.arch.formula.height", "20")})
 	if err != nil {
@@ -99,7 +99,7 @@ func TestOpenChanged(t *testing.T) {
 		{"plate.arch.contours", `"none.csv"`, "--change:1: plate.arch.contours: "},
 		{"format", "2", "--change:1: format: "},
 	} {
-		_, err := OpenChanged(fstest.MapFS{}, "course-guitar", []KeyValue{set(f.key, f.value)})
+		_, err := OpenChanged(fstest.MapFS{}, "course-guitar", "--change", []KeyValue{set(f.key, f.value)})
 		if err == nil || !strings.HasPrefix(err.Error(), f.want) || strings.Contains(err.Error(), "\n") {
 			t.Errorf("%s = %s: %v, want %s", f.key, f.value, err, f.want)
 		}

@@ -43,7 +43,7 @@ func Load(fsys fs.FS, name string) (*Case, error) {
 // Open loads a bundled case by its name, or a case file from fsys. A name
 // without a slash and without the ending .toml is that of a bundled case.
 func Open(fsys fs.FS, nameOrPath string) (*Case, error) {
-	return OpenChanged(fsys, nameOrPath, nil)
+	return OpenChanged(fsys, nameOrPath, "", nil)
 }
 
 // load reads a case from its opened file.

@@ -115,7 +115,7 @@ func (s *Series) settings(point int) []KeyValue {
 
 // open loads the case of a point.
 func (s *Series) open(point int) (*Case, error) {
-	return OpenChanged(s.fsys, s.name, s.settings(point))
+	return OpenChanged(s.fsys, s.name, "--change", s.settings(point))
 }
 
 // light says whether a key leaves the top, the bridge's body and its contact

@@ -1,6 +1,7 @@
 package fem
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -63,7 +64,7 @@ func solveChain(t *testing.T, beams []Beam, arm, force, moment [3]float64) []flo
 	}
 	x := mat.NewVecDense(n, nil)
 	if err := c.SolveVecTo(x, f); err != nil {
-		if _, ok := err.(mat.Condition); !ok {
+		if !errors.As(err, new(mat.Condition)) { // a large condition number alone is no fault
 			t.Fatal(err)
 		}
 	}

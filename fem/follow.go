@@ -303,10 +303,9 @@ func (w *walk) trace() {
 	for i := range f {
 		f[i] = w.lambda[w.p.normal(i)]
 	}
-	tr := w.state.Trace
-	if len(tr) > 0 && w.t-tr[len(tr)-1].Load < 1e-12 {
-		tr[len(tr)-1].Force = f
+	if n := len(w.state.Trace); n > 0 && w.t-w.state.Trace[n-1].Load < 1e-12 {
+		w.state.Trace[n-1].Force = f
 		return
 	}
-	w.state.Trace = append(tr, Trace{Load: w.t, Force: f})
+	w.state.Trace = append(w.state.Trace, Trace{Load: w.t, Force: f})
 }

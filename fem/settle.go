@@ -20,51 +20,55 @@ import (
 // row closes, its tangential rows stay free until it next opens.
 func (w *walk) settle(d direction) (*rates, error) {
 	var opened []int // by the last change
-	for round := 0; ; round++ {
-		if len(w.pending) > 0 {
-			if err := w.letGo(); err != nil {
-				return nil, err
-			}
+	for round := 0; round <= manyRounds+8*w.p.pads; round++ {
+		if err := w.letGo(); err != nil {
+			return nil, err
 		}
 		r, err := w.rates(d)
 		if errors.Is(err, errFree) && len(opened) > 0 {
-			round = max(round, 13)
-			on := opened[1:]
-			if len(on) == 0 {
-				on = w.lands(opened[0])
+			round = max(round, manyRounds+1)
+			if opened, err = w.catch(opened, err); err == nil {
+				continue
 			}
-			if len(on) == 0 {
-				return nil, err
-			}
-			opened = opened[:1]
-			if err := w.change(nil, on); err != nil {
-				return nil, err
-			}
-			continue
 		}
 		if err != nil {
 			return nil, err
 		}
-		opens, closes := w.wrong(r, d)
+		opens, closes := w.wrong(r)
 		if len(opens)+len(closes) == 0 {
 			return r, nil
 		}
-		if round > 12 {
+		if round > manyRounds {
 			opens, closes = firstOnly(opens, closes)
-		}
-		if round > 12+8*w.p.pads {
-			return nil, fmt.Errorf("contact: the set of closed points does not settle at %.3f of the load", w.t)
 		}
 		opened = opens
 		if err := w.change(opens, closes); err != nil {
 			return nil, err
 		}
 	}
+	return nil, fmt.Errorf("contact: the set of closed points does not settle at %.3f of the load", w.t)
+}
+
+// manyRounds is how often many pads may change at once.
+const manyRounds = 12
+
+// catch mends a change that let the body go: all but the first pad that opened
+// close again, or, if it was one alone, the touching pad on which the body then
+// comes down. free is returned if there is none.
+func (w *walk) catch(opened []int, free error) ([]int, error) {
+	on := opened[1:]
+	if len(on) == 0 {
+		on = w.lands(opened[0])
+	}
+	if len(on) == 0 {
+		return opened, free
+	}
+	return opened[:1], w.change(nil, on)
 }
 
 // wrong lists the pads at the edge of closing or opening whose next movement
 // breaks the contact conditions.
-func (w *walk) wrong(r *rates, d direction) (opens, closes []int) {
+func (w *walk) wrong(r *rates) (opens, closes []int) {
 	tiny := w.p.nothing()
 	for k, j := range w.g.rows {
 		if !w.p.isNormal(j) || w.lambda[j] > tiny*w.force {

@@ -92,11 +92,12 @@ func (c *Curve) nearest(p Point) (u float64, q Point, d float64) {
 	}
 	u, q, d = c.nearestOn(at, frac, p)
 	n := len(c.flat)
-	if frac < 0.01 { // just beside a point of the polyline: the foot may lie beyond it
+	switch { // just beside a point of the polyline the foot may lie beyond it
+	case frac < 0.01:
 		at, frac = (at+n-1)%n, 1
-	} else if frac > 0.99 {
+	case frac > 0.99:
 		at, frac = (at+1)%n, 0
-	} else {
+	default:
 		return u, q, d
 	}
 	if u2, q2, d2 := c.nearestOn(at, frac, p); d2 < d {

@@ -2,6 +2,7 @@ package mesh
 
 import (
 	"math"
+	"slices"
 	"sort"
 )
 
@@ -21,7 +22,7 @@ func fitCurve(pts []Point, corner []bool, knot []float64) []curveCubic {
 	}
 	if first < 0 {
 		second = periodicSecond(pts, knot)
-		ends = append(second[1:n:n], second[0])
+		ends = slices.Concat(second[1:n], second[:1])
 	} else {
 		for i := first; i < first+n; {
 			j := i + 1

@@ -138,7 +138,7 @@ type level struct {
 
 // on sets the equations up on cells of the given size.
 func (f *fitter) on(size float64) *level {
-	g := gridOver(f.rim.lo, f.rim.hi, size, boxMargin)
+	g := gridOver(f.rim.lo, f.rim.hi, size)
 	l := &level{fitter: f, sys: newBandSystem(g)}
 	l.work = make([]float64, len(l.sys.data))
 	r := roughness{rim: f.rim, flat: flatWeight}

@@ -25,7 +25,7 @@ type projector struct {
 const projectWeight = 10 // of the roughness, mm⁴: over patches 3 mm apart (10·9)^(1/6) = 2.1 mm
 
 func newProjector(rim *rimLine, size float64) (*projector, error) {
-	g := gridOver(rim.lo, rim.hi, size, boxMargin)
+	g := gridOver(rim.lo, rim.hi, size)
 	f := &projector{sys: newBandSystem(g), patches: g.patchesOn(rim)}
 	for k := range f.values {
 		f.values[k] = g.valueAt(g.placeOf(0, 0, k))

@@ -116,8 +116,8 @@ func TestVolumeAndMassOfADome(t *testing.T) {
 	const r, h, edge = 300.0, 6.0, 150.0 // mm
 	m := Lift(discPlan(edge, 25), Plate{ball{r, 250}, Flat(h)})
 	mid := r - h/2
-	cap := 2 * math.Pi * mid * (mid - math.Sqrt(mid*mid-edge*edge)) // mm², Archimedes
-	want := cap * h * (1 + h*h/(12*mid*mid))                        // shell between concentric spheres
+	crown := 2 * math.Pi * mid * (mid - math.Sqrt(mid*mid-edge*edge)) // mm², Archimedes
+	want := crown * h * (1 + h*h/(12*mid*mid))                        // shell between concentric spheres
 	// The 48-sided rim leaves 0.29 % of the disc out: sin(2π/48)/(2π/48).
 	want *= math.Sin(2*math.Pi/48) / (2 * math.Pi / 48)
 	if got := m.Volume(); math.Abs(got/want-1) > 1e-3 {

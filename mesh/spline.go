@@ -19,11 +19,11 @@ type grid struct {
 	sx, sy       int     // strides of the coefficients; the shorter side runs fastest
 }
 
-// gridOver returns the grid that covers the box lo to hi with margin more
+// gridOver returns the grid that covers the box lo to hi with boxMargin more
 // cells on each side, centred on it.
-func gridOver(lo, hi Point, size float64, margin int) grid {
-	nx := int(math.Ceil((hi[0]-lo[0])/size)) + 2*margin
-	ny := int(math.Ceil((hi[1]-lo[1])/size)) + 2*margin
+func gridOver(lo, hi Point, size float64) grid {
+	nx := int(math.Ceil((hi[0]-lo[0])/size)) + 2*boxMargin
+	ny := int(math.Ceil((hi[1]-lo[1])/size)) + 2*boxMargin
 	g := grid{
 		x0: (lo[0]+hi[0])/2 - float64(nx)*size/2, y0: (lo[1]+hi[1])/2 - float64(ny)*size/2,
 		size: size, nx: nx, ny: ny, sx: 1, sy: nx + 3,

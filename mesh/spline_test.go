@@ -19,7 +19,7 @@ func waves(g grid) *Spline {
 func TestSplineDerivatives(t *testing.T) {
 	const step, tol = 1e-4, 1e-5 // mm, 1 and 1/mm; central differences
 	for _, box := range []Point{{40, 70}, {70, 40}} {
-		s := waves(gridOver(Point{-10, 5}, Point{-10 + box[0], 5 + box[1]}, 6, 2))
+		s := waves(gridOver(Point{-10, 5}, Point{-10 + box[0], 5 + box[1]}, 6))
 		for _, p := range []Point{{3.3, 21.7}, {8, 11}, {0.01, 30}, {-3, 44.9}} {
 			got := s.At(p)
 			e, w := s.At(Point{p[0] + step, p[1]}), s.At(Point{p[0] - step, p[1]})
@@ -44,7 +44,7 @@ func jetDistance(a, b Jet) float64 {
 }
 
 func TestSplineStencilsAgreeWithJet(t *testing.T) {
-	s := waves(gridOver(Point{0, 0}, Point{60, 30}, 6, 2))
+	s := waves(gridOver(Point{0, 0}, Point{60, 30}, 6))
 	for _, p := range []Point{{1, 2}, {33.3, 17}, {60, 30}, {0, 0}} {
 		jet, value, laplace := s.At(p), s.valueAt(p), s.laplaceAt(p)
 		if got := s.apply(&value, s.coef); math.Abs(got-jet.Z) > 1e-12 {
@@ -57,7 +57,7 @@ func TestSplineStencilsAgreeWithJet(t *testing.T) {
 }
 
 func TestSplineGoesOnAlongTangentPlane(t *testing.T) {
-	s := waves(gridOver(Point{0, 0}, Point{60, 30}, 6, 2))
+	s := waves(gridOver(Point{0, 0}, Point{60, 30}, 6))
 	edge := Point{s.x0 + float64(s.nx)*s.size, 10}
 	at := s.At(edge)
 	got := s.At(Point{edge[0] + 5, 10})

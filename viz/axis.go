@@ -83,9 +83,8 @@ func curve(n int, at func(i int) pt) [][]pt {
 }
 
 // sampleRow draws samples with their meaning in a row from at to the right,
-// within w; items that do not fit start another row below. It returns the
-// baseline of the last row.
-func (p *page) sampleRow(at pt, w float64, items []keyItem) float64 {
+// within w; items that do not fit start another row below.
+func (p *page) sampleRow(at pt, w float64, items []keyItem) {
 	x, y := at.X, at.Y
 	for _, it := range items {
 		words := 22.0
@@ -102,7 +101,6 @@ func (p *page) sampleRow(at pt, w float64, items []keyItem) float64 {
 		p.text(pt{x + words, y}, p.shorten(it.words, label(), w-words), label(), 0)
 		x += need + 14
 	}
-	return y
 }
 
 // lineSample is a key's sample of a line.

@@ -211,7 +211,7 @@ func TestSVGIsXML(t *testing.T) {
 		}
 		text := b.String()
 		for d := xml.NewDecoder(strings.NewReader(text)); ; {
-			if _, err := d.Token(); err == io.EOF {
+			if _, err := d.Token(); errors.Is(err, io.EOF) {
 				break
 			} else if err != nil {
 				t.Errorf("%s: %v", name, err)

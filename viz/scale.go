@@ -219,12 +219,12 @@ func (f Field) Scale() Scale {
 // SharedRange returns the range that holds the values of all fields, so that
 // their pictures can be compared colour by colour.
 func SharedRange(fields ...Field) [2]float64 {
-	r, any := [2]float64{}, false
+	r, found := [2]float64{}, false
 	for _, f := range fields {
 		lo, hi, ok := f.Extent()
 		switch {
-		case ok && !any:
-			r, any = [2]float64{lo, hi}, true
+		case ok && !found:
+			r, found = [2]float64{lo, hi}, true
 		case ok:
 			r = [2]float64{math.Min(r[0], lo), math.Max(r[1], hi)}
 		}

@@ -92,24 +92,37 @@ func (s *Sheet) writeSVG(w io.Writer) error {
 	return b.Flush()
 }
 
-// whole lays the drawing out in one piece.
+// whole lays the drawing out in one piece, on the least paper.
 func (s *Sheet) whole() *fullScale {
 	free := func(y, _ float64) float64 { return y }
-	beside := s.compose(mesh.Point{}, true, free)
-	below := s.compose(mesh.Point{}, false, free)
-	if below.hi[0]*below.hi[1] < beside.hi[0]*beside.hi[1] {
-		return below
+	var best *fullScale
+	for _, at := range squarePlaces() {
+		if d := s.compose(mesh.Point{}, at, free); d != nil && (best == nil || d.hi[0]*d.hi[1] < best.hi[0]*best.hi[1]) {
+			best = d
+		}
 	}
-	return beside
+	return best
 }
 
-// compose sets the check square beside or below the drawing, the whole with
-// its lower left corner in the origin; cell 0, 0 means one piece.
-func (s *Sheet) compose(cell mesh.Point, beside bool, fit fitter) *fullScale {
+// squarePlace is where the check square stands.
+type squarePlace int
+
+const (
+	within squarePlace = iota // in an empty part of the drawing
+	beside                    // to the right of it
+	below
+)
+
+func squarePlaces() []squarePlace { return []squarePlace{within, beside, below} }
+
+// compose puts the check square and the drawing together, the whole with its
+// lower left corner in the origin; cell 0, 0 means one piece. It is nil if the
+// drawing has no room within.
+func (s *Sheet) compose(cell mesh.Point, place squarePlace, fit fitter) *fullScale {
 	out := newFullScale()
 	const pad = 1 // mm, so that no line is halved at the edge
 	base := float64(pad)
-	if !beside {
+	if place == below {
 		base += sheetSquare + sheetGap
 	}
 	at := mesh.Point{pad, base}
@@ -119,7 +132,14 @@ func (s *Sheet) compose(cell mesh.Point, beside bool, fit fitter) *fullScale {
 	}
 	out.include(d, at)
 	square := mesh.Point{pad, pad}
-	if beside {
+	switch place {
+	case within:
+		room, ok := out.room(cell, sheetSquare+2)
+		if !ok {
+			return nil
+		}
+		square = mesh.Point{room[0] + 1, room[1] + 1}
+	case beside:
 		square[0] += d.hi[0] - d.lo[0] + sheetGap
 		if end := nextJoint(square[0], cell[0]); cell[0] > 0 && square[0]+sheetSquare > end {
 			square[0] = end + 1
@@ -129,6 +149,57 @@ func (s *Sheet) compose(cell mesh.Point, beside bool, fit fitter) *fullScale {
 	out.lo = mesh.Point{}
 	out.hi = mesh.Point{out.hi[0] + pad, out.hi[1] + pad}
 	return out
+}
+
+// room looks for an empty square of the given side outside the drawing's
+// widest line: in one of the cells that the drawing needs anyway, or anywhere
+// in its box if there are no cells.
+func (d *fullScale) room(cell mesh.Point, side float64) (mesh.Point, bool) {
+	t := tiling{d: d, cell: cell, cells: [][2]int{{0, 0}}, cols: 1, rows: 1}
+	if cell[0] > 0 {
+		t.cells = nil
+		t.divide()
+	}
+	shape := d.widest()
+	for _, c := range t.cells {
+		lo, hi := mesh.Point{}, d.hi
+		if cell[0] > 0 {
+			lo, hi = t.seen(c[0], c[1])
+		}
+		for y := hi[1] - side; y >= lo[1]; y -= 4 {
+			for x := hi[0] - side; x >= lo[0]; x -= 4 {
+				a, b := mesh.Point{x, y}, mesh.Point{x + side, y + side}
+				if !d.crosses(a, b) && !insideLoop(shape, mesh.Point{x + side/2, y + side/2}) {
+					return a, true
+				}
+			}
+		}
+	}
+	return mesh.Point{}, false
+}
+
+// widest is the closed line whose box is largest.
+func (d *fullScale) widest() []mesh.Point {
+	var best []mesh.Point
+	most := 0.0
+	for _, it := range d.items {
+		if a := (it.hi[0] - it.lo[0]) * (it.hi[1] - it.lo[1]); it.closed && a > most {
+			best, most = it.line, a
+		}
+	}
+	return best
+}
+
+// insideLoop counts crossings to the right of p.
+func insideLoop(l []mesh.Point, p mesh.Point) bool {
+	in := false
+	for i, a := range l {
+		b := l[(i+1)%len(l)]
+		if (a[1] > p[1]) != (b[1] > p[1]) && p[0] < a[0]+(p[1]-a[1])/(b[1]-a[1])*(b[0]-a[0]) {
+			in = !in
+		}
+	}
+	return in
 }
 
 // square is the check square with what there is to say of the sheet in it.
@@ -166,14 +237,17 @@ func (s *Sheet) tile() (best tiling, paper mesh.Point) {
 	w, h := s.Paper.size()
 	for _, size := range []mesh.Point{{w, h}, {h, w}} {
 		cell := mesh.Point{size[0] - 2*sheetEdge - 2*sheetLap, size[1] - 2*sheetEdge - 2*sheetLap - sheetFoot}
-		for _, beside := range []bool{true, false} {
-			t := tiling{cell: cell}
-			t.d = s.compose(cell, beside, func(y, h float64) float64 {
-				if joint := nextJoint(y, cell[1]); h <= cell[1] && y+h > joint {
-					return joint + 0.5
-				}
-				return y
-			})
+		fit := func(y, h float64) float64 {
+			if joint := nextJoint(y, cell[1]); h <= cell[1] && y+h > joint {
+				return joint + 0.5
+			}
+			return y
+		}
+		for _, at := range squarePlaces() {
+			t := tiling{cell: cell, d: s.compose(cell, at, fit)}
+			if t.d == nil {
+				continue
+			}
 			if t.divide(); best.d == nil || len(t.cells) < len(best.cells) {
 				best, paper = t, size
 			}
@@ -189,27 +263,32 @@ func nextJoint(v, cell float64) float64 {
 	return sheetLap + max(1, math.Ceil((v-sheetLap)/cell))*cell
 }
 
-// divide lists the cells that show something, from the top left. The cells at
-// the edge show what lies in their outer lap, which nobody else does.
+// divide lists the cells that show something, from the top left.
 func (t *tiling) divide() {
 	count := func(k int) int { return max(1, int(math.Ceil((t.d.hi[k]-2*sheetLap)/t.cell[k]-1e-9))) }
 	t.cols, t.rows = count(0), count(1)
 	for row := t.rows - 1; row >= 0; row-- {
 		for col := range t.cols {
-			lo, hi := t.box(col, row)
-			for k, i := range [2]int{col, row} {
-				if i == 0 {
-					lo[k] -= sheetLap
-				}
-				if i == count(k)-1 {
-					hi[k] += sheetLap
-				}
-			}
-			if t.d.crosses(lo, hi) {
+			if lo, hi := t.seen(col, row); t.d.crosses(lo, hi) {
 				t.cells = append(t.cells, [2]int{col, row})
 			}
 		}
 	}
+}
+
+// seen is a cell with those of its laps that lie at the edge of the whole:
+// nobody else shows what is in them.
+func (t *tiling) seen(col, row int) (lo, hi mesh.Point) {
+	lo, hi = t.box(col, row)
+	for k, i := range [2]int{col, row} {
+		if i == 0 {
+			lo[k] -= sheetLap
+		}
+		if i == [2]int{t.cols, t.rows}[k]-1 {
+			hi[k] += sheetLap
+		}
+	}
+	return lo, hi
 }
 
 // box is a cell without its laps.

@@ -136,19 +136,19 @@ func depthsOf(text string) ([]float64, error) {
 // admit lets the case's own checks pass the deepest relief of each shape, and
 // returns the case with the relief of the bench sheet.
 func (o *reliefFlags) admit(c *cases.Case, arg string, opt cases.TrialOptions) (*cases.Case, error) {
-	with := func(shape string, depth float64) (*cases.Case, error) {
-		return cases.OpenChanged(disk{}, filepath.ToSlash(arg), []cases.KeyValue{
-			{Key: "bridge.relief.shape", Value: cases.Valued(shape)}, {Key: "bridge.relief.depth", Value: cases.Valued(depth)}})
+	with := func(from, shape string, depth float64) (*cases.Case, error) {
+		return cases.OpenChanged(disk{}, filepath.ToSlash(arg), from, []cases.KeyValue{
+			{Key: "bridge.relief.depth", Value: cases.Valued(depth)}, {Key: "bridge.relief.shape", Value: cases.Valued(shape)}})
 	}
 	for _, s := range opt.Shapes {
-		if _, err := with(s, opt.Depths[len(opt.Depths)-1]); err != nil {
+		if _, err := with("--depths", s, opt.Depths[len(opt.Depths)-1]); err != nil {
 			return nil, err
 		}
 	}
 	if opt.Sheet == nil {
 		return c, nil
 	}
-	return with(opt.Shapes[0], *opt.Sheet)
+	return with("--depth", opt.Shapes[0], *opt.Sheet)
 }
 
 // files lists the plot, the table and the bench sheet.

@@ -88,17 +88,17 @@ func (g *graph) split(part []int32, parts int) []*graph {
 	return subs
 }
 
-// take appends node i of g; neighbours of another part are dropped.
-func (s *graph) take(g *graph, i int32, part, local []int32) {
-	for _, j := range g.neighbours(i) {
+// take appends node i of all; neighbours of another part are dropped.
+func (g *graph) take(all *graph, i int32, part, local []int32) {
+	for _, j := range all.neighbours(i) {
 		if part[j] == part[i] {
-			s.adj = append(s.adj, local[j])
+			g.adj = append(g.adj, local[j])
 		}
 	}
-	s.ptr = append(s.ptr, int32(len(s.adj)))
-	s.node = append(s.node, g.node[i])
-	if g.xy != nil {
-		s.xy = append(s.xy, g.xy[i])
+	g.ptr = append(g.ptr, int32(len(g.adj)))
+	g.node = append(g.node, all.node[i])
+	if all.xy != nil {
+		g.xy = append(g.xy, all.xy[i])
 	}
 }
 

@@ -63,7 +63,7 @@ func (m *Matrix) gather(elems [][]int32, start []int32) {
 	m.ptr = make([]int32, m.n+1)
 	m.col = make([]int32, 0, len(pairs)/2+m.n)
 	for i := range m.n {
-		row := append(pairs[start[i]:start[i+1]:start[i+1]], int32(i))
+		row := append(slices.Clone(pairs[start[i]:start[i+1]]), int32(i))
 		slices.Sort(row)
 		m.col = append(m.col, slices.Compact(row)...)
 		m.ptr[i+1] = int32(len(m.col))

@@ -94,8 +94,8 @@ func (tr *Triangulation) splitTri(t, v int32) {
 	tr.T = append(tr.T,
 		Tri{V: [3]int32{v, b, c}, N: [3]int32{None, t2, t}, S: [3]int32{o.S[0], None, None}, In: o.In},
 		Tri{V: [3]int32{v, c, a}, N: [3]int32{None, t, t1}, S: [3]int32{o.S[1], None, None}, In: o.In})
-	tr.link(t1, 0, o.N[0], t)
-	tr.link(t2, 0, o.N[1], t)
+	tr.link(t1, o.N[0], t)
+	tr.link(t2, o.N[1], t)
 	tr.at[v], tr.at[a], tr.at[b], tr.at[c] = t, t, t, t1
 	tr.stack = append(tr.stack, t, t1, t2)
 }
@@ -116,8 +116,8 @@ func (tr *Triangulation) splitEdge(t int32, i int, v int32) {
 	tr.T = append(tr.T,
 		Tri{V: [3]int32{v, b, p}, N: [3]int32{None, t, u}, S: [3]int32{o.S[i1], None, None}, In: o.In},
 		Tri{V: [3]int32{v, a, q}, N: [3]int32{None, u, t}, S: [3]int32{n.S[j1], None, None}, In: n.In})
-	tr.link(t2, 0, o.N[i1], t)
-	tr.link(u2, 0, n.N[j1], u)
+	tr.link(t2, o.N[i1], t)
+	tr.link(u2, n.N[j1], u)
 	tr.at[v], tr.at[p], tr.at[a], tr.at[b], tr.at[q] = t, t, t, u, u
 	tr.stack = append(tr.stack, t, t2, u, u2)
 }

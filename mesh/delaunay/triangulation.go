@@ -76,10 +76,10 @@ func (tr *Triangulation) across(u, t int32) int {
 	return 2
 }
 
-// link makes u (edge j) the neighbour of t across edge i, both ways; u may be
-// None.
-func (tr *Triangulation) link(t int32, i int, u int32, old int32) {
-	tr.T[t].N[i] = u
+// link makes u the neighbour of t across its first edge, both ways; u may be
+// None. old is the triangle that u had there.
+func (tr *Triangulation) link(t, u, old int32) {
+	tr.T[t].N[0] = u
 	if u != None {
 		tr.T[u].N[tr.across(u, old)] = t
 	}

@@ -1,0 +1,193 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"archload/cases"
+)
+
+// testSeries plans a small series.
+func testSeries(t *testing.T, part [2]int) *cases.Series {
+	t.Helper()
+	var changes []cases.Change
+	for _, text := range []string{"bridge.relief.depth = [0, 0.1, -1, 0.2]", "plate.thickness = [5, 6]"} {
+		c, err := cases.ParseChange(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		changes = append(changes, c)
+	}
+	s, err := cases.NewSeries(disk{}, "first", changes, 0.25, part)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// runFor works on a series until so many rows are done, and says whether it is
+// complete.
+func runFor(t *testing.T, s *cases.Series, dir string, rows int) bool {
+	t.Helper()
+	st, err := openStore(dir, s.Head)
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, cancel := context.WithCancel(t.Context())
+	defer cancel()
+	err = s.Run(ctx, st.missing(s.Mine()), 2, func(r cases.SeriesRow) error {
+		if rows--; rows < 0 {
+			cancel()
+			return ctx.Err()
+		}
+		return st.add(r)
+	})
+	if err == nil {
+		err = st.finish()
+	}
+	if cerr := st.close(); cerr != nil {
+		t.Fatal(cerr)
+	}
+	return err == nil
+}
+
+func filesOf(t *testing.T, stem string) string {
+	t.Helper()
+	var out bytes.Buffer
+	for _, e := range []string{".jsonl", ".csv"} {
+		data, err := os.ReadFile(stem + e)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out.Write(data)
+	}
+	return out.String()
+}
+
+// TestSeriesResumes stops a series at random rows, cuts its files at random
+// places as a loss of power would, and goes on: the end is the uninterrupted
+// one's to the byte.
+func TestSeriesResumes(t *testing.T) {
+	s := testSeries(t, [2]int{1, 1})
+	whole := t.TempDir()
+	if !runFor(t, s, whole, 100) {
+		t.Fatal("the uninterrupted series did not end")
+	}
+	want := filesOf(t, filepath.Join(whole, "series"))
+	rng := rand.New(rand.NewPCG(1, 6))
+	for range 2 {
+		dir := t.TempDir()
+		stops := 0
+		for ; !runFor(t, s, dir, 1+rng.IntN(4)); stops++ {
+			for _, e := range []string{".jsonl", ".csv"} {
+				name := filepath.Join(dir, "series"+e)
+				info, err := os.Stat(name)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if err := os.Truncate(name, info.Size()-rng.Int64N(min(info.Size(), 700))); err != nil {
+					t.Fatal(err)
+				}
+			}
+			if stops > 100 {
+				t.Fatal("the series does not come to an end")
+			}
+		}
+		if got := filesOf(t, filepath.Join(dir, "series")); got != want || stops == 0 {
+			t.Errorf("after %d stops:\n%s\nwant\n%s", stops, got, want)
+		}
+	}
+}
+
+// TestSeriesParts: parts put together are the whole to the byte; parts that are
+// missing, doubled or of another series are refused.
+func TestSeriesParts(t *testing.T) {
+	whole := t.TempDir()
+	runFor(t, testSeries(t, [2]int{1, 1}), whole, 100)
+	var dirs []string
+	for i := range 3 {
+		dirs = append(dirs, t.TempDir())
+		if !runFor(t, testSeries(t, [2]int{i + 1, 3}), dirs[i], 100) {
+			t.Fatal("a part did not end")
+		}
+	}
+	join := func(out string, dirs ...string) (int, string) {
+		var stdout, stderr bytes.Buffer
+		code := run(t.Context(), append([]string{"series", "--join", "-o", out}, dirs...), &stdout, &stderr)
+		return code, stderr.String()
+	}
+	out := t.TempDir()
+	if code, says := join(out, dirs...); code != exitDone {
+		t.Fatalf("join: exit status %d: %s", code, says)
+	}
+	if got, want := filesOf(t, filepath.Join(out, "series")), filesOf(t, filepath.Join(whole, "series")); got != want {
+		t.Errorf("parts together\n%s\nwant\n%s", got, want)
+	}
+	if _, err := os.Stat(filepath.Join(out, "series-map.png")); err != nil {
+		t.Error(err)
+	}
+	cut := t.TempDir()
+	runFor(t, testSeries(t, [2]int{2, 3}), cut, 1)
+	for _, c := range []struct {
+		dirs []string
+		says string
+	}{
+		{dirs[:2], "3 of 8 points are missing: part 3/3 has 0 of 3"},
+		{[]string{dirs[0], cut, dirs[2]}, "2 of 8 points are missing: part 2/3 has 1 of 3"},
+		{append([]string{dirs[1]}, dirs...), "want each part once"},
+		{[]string{t.TempDir()}, "found none in"},
+	} {
+		into := t.TempDir()
+		if code, says := join(into, c.dirs...); code != exitFaulty || !strings.Contains(says, c.says) || strings.Count(says, "\n") != 1 {
+			t.Errorf("join: exit status %d, %q; want %d and %q", code, says, exitFaulty, c.says)
+		}
+		if left, err := os.ReadDir(into); err != nil || len(left) > 0 {
+			t.Errorf("a refused join left %v, %v", left, err)
+		}
+	}
+}
+
+// TestSeriesCommand runs the command: an interrupt keeps what is done and says
+// how to go on; another series is not mixed in.
+func TestSeriesCommand(t *testing.T) {
+	dir := t.TempDir()
+	call := func(ctx context.Context, args ...string) (int, string, string) {
+		var stdout, stderr bytes.Buffer
+		code := run(ctx, append([]string{"series"}, args...), &stdout, &stderr)
+		return code, stdout.String(), stderr.String()
+	}
+	args := []string{"first", "--refine", "0.25", "--change", "bridge.relief.depth = [0, -1]", "-o", dir}
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	code, stdout, stderr := call(ctx, args...)
+	if code != exitInterrupted || stdout != "" || !strings.Contains(stderr, "0 of 2 rows are in") {
+		t.Errorf("interrupted: exit status %d, %q, %q", code, stdout, stderr)
+	}
+	code, stdout, stderr = call(t.Context(), args...)
+	if code != exitDone || stderr != "" || !strings.Contains(stdout, "2 points, 1 of them failed") || !strings.Contains(stdout, "point 2 (-1) failed: --change:1:") {
+		t.Errorf("exit status %d, %q, %q", code, stdout, stderr)
+	}
+	for _, c := range []struct {
+		args []string
+		says string
+	}{
+		{[]string{"first", "--refine", "0.25", "--change", "bridge.relief.depth = [0]", "-o", dir}, "holds the rows of another series"},
+		{[]string{"first"}, "want at least one --change"},
+		{[]string{"first", "--change", "x"}, "want KEY = VALUES"},
+		{[]string{"first", "--change", "plate.thicknes = [1]"}, "did you mean"},
+		{[]string{"first", "--change", "plate.thickness = [5]", "--part", "1"}, "want I/N"},
+		{[]string{"first", "--change", "plate.thickness = [5]", "--part", "1/2x"}, "want I/N"},
+		{[]string{"--join", "x"}, "want a folder for the whole series"},
+		{[]string{"--join", "x", "--change", "plate.thickness = [5]", "-o", dir}, "without --change"},
+	} {
+		code, _, stderr := call(t.Context(), c.args...)
+		if code != exitFaulty || !strings.Contains(stderr, c.says) || strings.Count(stderr, "\n") != 1 {
+			t.Errorf("%q: exit status %d, %q; want %d and %q", c.args, code, stderr, exitFaulty, c.says)
+		}
+	}
+}
