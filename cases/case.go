@@ -12,7 +12,7 @@ const format = 1
 // defaults filled in. Load makes it; later stages never change it.
 type Case struct {
 	Format   int              `toml:"format" need:"format = 1"`
-	Title    string           `toml:"title"` // one line for pictures and tables; default: none
+	Title    string           `toml:"title"` // one line for pictures and tables; default: the file's name
 	Base     string           `toml:"base"`  // case this one starts from: a file, or a bundled case's name; default: none
 	Plate    Plate            `toml:"plate" need:"the table [plate] with wood, outline and thickness"`
 	Braces   []Brace          `toml:"brace"` // default: none

@@ -194,7 +194,7 @@ func (r *Row) number(v Num) string {
 	if !v.Known() {
 		return "never"
 	}
-	return fmt.Sprintf("%.*f", r.digits, float64(v))
+	return plainZeros(fmt.Sprintf("%.*f", r.digits, float64(v)))
 }
 
 func (r *Row) difference(v Num) string {

@@ -61,6 +61,9 @@ func loadChanged(src, over *source, set []KeyValue) (*Case, error) {
 	if tree != nil {
 		d.rep.places[""] = tree.at()
 		d.table(reflect.ValueOf(c).Elem(), tree, "")
+		if c.Title == "" && d.rep.clean("title") {
+			c.Title = trimExt(path.Base(src.label))
+		}
 		c.nameThings()
 		c.findWoods(d.rep)
 		c.validate(d.rep)

@@ -36,7 +36,7 @@ func Look(c *Case) (*Overview, error) {
 	e := p.Plate.Extremes(p.Mesh)
 	o := &Overview{Format: format, Units: unitsNote, Title: c.Title, Keys: Resolved(c), Mass: s.masses(),
 		Top: TopReport{Thinnest: spotOf(e.Thinnest), Thickest: spotOf(e.Thickest), Steepest: spotOf(e.Steepest),
-			Apex: spotOf(e.Highest), ApexSink: None()},
+			Apex: p.apex(e.Highest), ApexSink: None()},
 		Strings: c.stringsReport(), Nodes: len(p.Model.Nodes), Warnings: p.warnings()}
 	// Fill and work of nested dissection on a plate, fitted to measured
 	// factors of 2 000 to 50 000 nodes.

@@ -41,7 +41,7 @@ func collect(t *testing.T, s *Series, workers int) []string {
 func TestSeriesWorkers(t *testing.T) {
 	changes := []Change{mustChange(t, "bridge.relief.depth = [0, 0.1, -1]"), mustChange(t, "plate.thickness = [5, 6]")}
 	plan := func(part [2]int) *Series {
-		s, err := NewSeries(nil, "first", changes, 0.25, part)
+		s, err := NewSeries(nil, "flat-plate", changes, 0.25, part)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -131,7 +131,7 @@ func TestSeriesRefused(t *testing.T) {
 // TestSeriesStops: a row that cannot be kept, or a cancelled context, ends the
 // run with that error.
 func TestSeriesStops(t *testing.T) {
-	s := must(NewSeries(nil, "first", []Change{mustChange(t, "bridge.relief.depth = 0..0.3 by 0.1")}, 0.25, [2]int{1, 1}))
+	s := must(NewSeries(nil, "flat-plate", []Change{mustChange(t, "bridge.relief.depth = 0..0.3 by 0.1")}, 0.25, [2]int{1, 1}))
 	full := errors.New("disk full")
 	if err := s.Run(t.Context(), s.Mine(), 2, func(SeriesRow) error { return full }); !errors.Is(err, full) {
 		t.Errorf("run ended with %v, want %v", err, full)

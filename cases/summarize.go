@@ -77,13 +77,34 @@ func (s *Solution) masses() MassReport {
 	return m
 }
 
+// apex climbs from the highest node to the top of the surface: Newton's method
+// on a slope of zero. Where that leads away (a flat plate, a rim higher than
+// the middle) it stays at the node.
+func (b *Built) apex(node mesh.Place) Spot {
+	const far, steps = 10, 8 // mm, 1
+	p := node.At
+	for range steps {
+		j := b.Plate.Outer.At(p)
+		det := j.Zxx*j.Zyy - j.Zxy*j.Zxy
+		if !(det > 0) || j.Zxx >= 0 {
+			return spotOf(node)
+		}
+		p[0] -= (j.Zx*j.Zyy - j.Zy*j.Zxy) / det
+		p[1] -= (j.Zy*j.Zxx - j.Zx*j.Zxy) / det
+		if math.Hypot(p[0]-node.At[0], p[1]-node.At[1]) > far {
+			return spotOf(node)
+		}
+	}
+	return Spot{Value: b.Plate.Outer.At(p).Z, X: p[0], Y: p[1]}
+}
+
 func spotOf(p mesh.Place) Spot { return Spot{Value: p.Value, X: p.At[0], Y: p.At[1]} }
 
 func (s *Solution) topReport() TopReport {
 	e := s.Plate.Extremes(s.Mesh)
 	t := TopReport{Thinnest: spotOf(e.Thinnest), Thickest: spotOf(e.Thickest), Steepest: spotOf(e.Steepest),
-		Apex: spotOf(e.Highest), ApexSink: None()}
-	if at, inside := s.place.outer(e.Highest.At); inside {
+		Apex: s.apex(e.Highest), ApexSink: None()}
+	if at, inside := s.place.outer(mesh.Point{t.Apex.X, t.Apex.Y}); inside {
 		t.ApexSink = Num(-s.Result.MoveAt(at)[2])
 	}
 	for i := range s.plateN {

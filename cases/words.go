@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"regexp"
 	"strings"
 )
 
@@ -28,14 +29,23 @@ func (r *Report) WriteSummary(w io.Writer) error {
 func section(b *strings.Builder, name string) { fmt.Fprintf(b, "%s\n", name) }
 
 func line(b *strings.Builder, label, format string, args ...any) {
-	fmt.Fprintf(b, "  %-28s %s\n", label, fmt.Sprintf(format, args...))
+	fmt.Fprintf(b, "  %-28s %s\n", label, plainZeros(fmt.Sprintf(format, args...)))
+}
+
+// plainZeros takes the sign off numbers that are rounded to zero.
+func plainZeros(text string) string {
+	return regexp.MustCompile(`-0(\.0+)?([^.0-9]|$)`).ReplaceAllString(text, "0$1$2")
 }
 
 func (r *Report) sayTop(b *strings.Builder) {
 	section(b, "The top")
 	line(b, "mass", "%.0f g the plate, %.1f g the braces", r.Mass.Plate, r.Mass.Braces)
-	line(b, "thickness", "%.1f mm at (%.0f, %.0f) to %.1f mm at (%.0f, %.0f)", r.Top.Thinnest.Value, r.Top.Thinnest.X,
-		r.Top.Thinnest.Y, r.Top.Thickest.Value, r.Top.Thickest.X, r.Top.Thickest.Y)
+	if t := r.Top; t.Thickest.Value-t.Thinnest.Value < 0.05 {
+		line(b, "thickness", "%.1f mm everywhere", t.Thinnest.Value)
+	} else {
+		line(b, "thickness", "%.1f mm at (%.0f, %.0f) to %.1f mm at (%.0f, %.0f)", r.Top.Thinnest.Value, r.Top.Thinnest.X,
+			r.Top.Thinnest.Y, r.Top.Thickest.Value, r.Top.Thickest.X, r.Top.Thickest.Y)
+	}
 	arched := r.Top.Steepest.Value > 0.1
 	if arched {
 		line(b, "apex", "%.1f mm high at (%.0f, %.0f)", r.Top.Apex.Value, r.Top.Apex.X, r.Top.Apex.Y)
@@ -83,8 +93,7 @@ func (r *Report) sayBridge(b *strings.Builder) {
 	section(b, "The bridge")
 	line(b, "mass", "%.1f g", float64(r.Mass.Bridge))
 	line(b, "sinks", "%.3f mm at its middle; bass end %.3f, treble end %.3f", g.Sink, g.EndSink[0], g.EndSink[1])
-	line(b, "leans", "%.3f degrees toward the %s; %s side lower by %.3f degrees", math.Abs(g.Tilt.ForeAft),
-		ends(g.Tilt.ForeAft, "neck", "tail"), ends(g.Tilt.Sideways, "treble", "bass"), math.Abs(g.Tilt.Sideways))
+	line(b, "leans", "%.3f degrees toward the %s; %s", math.Abs(g.Tilt.ForeAft), ends(g.Tilt.ForeAft, "neck", "tail"), g.Tilt.sideWords())
 	line(b, "string action at the octave", "%.3f mm %s", math.Abs(g.ActionChange), ends(g.ActionChange, "lower", "higher"))
 	line(b, "the foot presses", "bass end %.1f %%, middle %.1f %%, treble end %.1f %%", 100*g.Share.BassEnd,
 		100*g.Share.Middle, 100*g.Share.TrebleEnd)
@@ -93,6 +102,13 @@ func (r *Report) sayBridge(b *strings.Builder) {
 		line(b, "friction needed to hold it", "%.3f", float64(g.FrictionNeeded))
 	}
 	b.WriteByte('\n')
+}
+
+func (t TiltReport) sideWords() string {
+	if math.Abs(t.Sideways) < 0.0005 {
+		return "level from side to side"
+	}
+	return fmt.Sprintf("%s side lower by %.3f degrees", ends(t.Sideways, "treble", "bass"), math.Abs(t.Sideways))
 }
 
 func (g *BridgeReport) middleWords() string {

@@ -23,7 +23,7 @@ func testSeries(t *testing.T, part [2]int) *cases.Series {
 		}
 		changes = append(changes, c)
 	}
-	s, err := cases.NewSeries(disk{}, "first", changes, 0.25, part)
+	s, err := cases.NewSeries(disk{}, "flat-plate", changes, 0.25, part)
 	if err != nil {
 		t.Fatal(err)
 	}
