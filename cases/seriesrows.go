@@ -117,8 +117,11 @@ func (h SeriesHead) HeadLine() ([]byte, error) { return lineOf(seriesLine{Series
 func (r SeriesRow) Line() ([]byte, error) { return lineOf(seriesLine{SeriesRow: &r}) }
 
 func lineOf(l seriesLine) ([]byte, error) {
-	data, err := json.Marshal(l)
-	return append(data, '\n'), err
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	err := e.Encode(l)
+	return b.Bytes(), err
 }
 
 // ReadSeries reads a series' file. A last line that was cut short, as by a

@@ -48,7 +48,7 @@ func (p *problem) rest() (rest [6]float64, err error) {
 				worst, least = i, g
 			}
 		}
-		if worst < 0 {
+		if worst < 0 || containsInt(set, worst) { // in the set: clear but for rounding
 			return q, nil
 		}
 		set = append(p.tight(set, q), worst)

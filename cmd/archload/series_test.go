@@ -16,7 +16,7 @@ import (
 func testSeries(t *testing.T, part [2]int) *cases.Series {
 	t.Helper()
 	var changes []cases.Change
-	for _, text := range []string{"bridge.relief.depth = [0, 0.1, -1, 0.2]", "plate.thickness = [5, 6]"} {
+	for _, text := range []string{"bridge.relief.depth = [0, 0.1, -1, 0.2]", "plate.thickness = [5, 4]"} {
 		c, err := cases.ParseChange(text)
 		if err != nil {
 			t.Fatal(err)

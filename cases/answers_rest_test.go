@@ -1,0 +1,34 @@
+package cases
+
+import (
+	"math"
+	"testing"
+)
+
+// TestAnswersOfManyReliefs lays a narrow foot on many depths of relief: the
+// slack bridge finds its rest on each, and the sink changes smoothly.
+func TestAnswersOfManyReliefs(t *testing.T) {
+	c, err := Open(nil, "octave-mandola")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := Solve(t.Context(), c, Options{NoFlow: true, NoError: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	last := 0.0
+	for i := range 40 {
+		k := 0.5 + 0.025*float64(i)
+		r, err := s.ofStiffness(k)
+		if err != nil {
+			t.Fatalf("gaps %g times as deep: %v", k, err)
+		}
+		if i > 0 && math.Abs(r.Bridge.Sink-last) > 0.01 {
+			t.Errorf("gaps %g times as deep: the bridge sinks %.4f mm, %.4f before; want a step under 0.01", k, r.Bridge.Sink, last)
+		}
+		if bad := r.Error.Failed(); len(bad) > 0 {
+			t.Errorf("gaps %g times as deep: failed %v", k, bad)
+		}
+		last = r.Bridge.Sink
+	}
+}
