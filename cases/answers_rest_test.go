@@ -17,14 +17,14 @@ func TestAnswersOfManyReliefs(t *testing.T) {
 		t.Fatal(err)
 	}
 	last := 0.0
-	for i := range 40 {
-		k := 0.5 + 0.025*float64(i)
+	for i := range 20 {
+		k := 0.5 + 0.05*float64(i)
 		r, err := s.ofStiffness(k)
 		if err != nil {
 			t.Fatalf("gaps %g times as deep: %v", k, err)
 		}
-		if i > 0 && math.Abs(r.Bridge.Sink-last) > 0.01 {
-			t.Errorf("gaps %g times as deep: the bridge sinks %.4f mm, %.4f before; want a step under 0.01", k, r.Bridge.Sink, last)
+		if i > 0 && math.Abs(r.Bridge.Sink-last) > 0.02 {
+			t.Errorf("gaps %g times as deep: the bridge sinks %.4f mm, %.4f before; want a step under 0.02", k, r.Bridge.Sink, last)
 		}
 		if bad := r.Error.Failed(); len(bad) > 0 {
 			t.Errorf("gaps %g times as deep: failed %v", k, bad)

@@ -11,27 +11,14 @@ import (
 func (s *Series) Run(ctx context.Context, points []int, workers int, emit func(SeriesRow) error) error {
 	ctx, stop := context.WithCancelCause(ctx)
 	defer stop(nil)
+	r := &seriesRun{emit: emit, stop: stop}
 	jobs := make(chan []int)
-	var mu sync.Mutex
 	var wg sync.WaitGroup
 	for range max(1, workers) {
 		wg.Go(func() {
 			w := &seriesSolver{s: s}
 			for job := range jobs {
-				for _, p := range job {
-					row, err := w.row(ctx, p-1)
-					if err == nil {
-						mu.Lock()
-						if err = context.Cause(ctx); err == nil {
-							err = emit(row)
-						}
-						mu.Unlock()
-					}
-					if err != nil {
-						stop(err)
-						break
-					}
-				}
+				r.do(ctx, w, job)
 			}
 		})
 	}
@@ -44,6 +31,37 @@ func (s *Series) Run(ctx context.Context, points []int, workers int, emit func(S
 	close(jobs)
 	wg.Wait()
 	return context.Cause(ctx)
+}
+
+// seriesRun is what the workers of one run share.
+type seriesRun struct {
+	mu   sync.Mutex
+	emit func(SeriesRow) error // under mu
+	stop context.CancelCauseFunc
+}
+
+// do answers the points of one job until the run is stopped.
+func (r *seriesRun) do(ctx context.Context, w *seriesSolver, job []int) {
+	for _, p := range job {
+		row, err := w.row(ctx, p-1)
+		if err == nil {
+			err = r.hand(ctx, row)
+		}
+		if err != nil {
+			r.stop(err)
+			return
+		}
+	}
+}
+
+// hand gives a row away, unless the run has been stopped meanwhile.
+func (r *seriesRun) hand(ctx context.Context, row SeriesRow) error {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if err := context.Cause(ctx); err != nil {
+		return err
+	}
+	return r.emit(row)
 }
 
 // jobs divides points so that one top's stay with one worker, unless there are

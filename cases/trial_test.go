@@ -3,6 +3,9 @@ package cases
 import (
 	"math"
 	"testing"
+
+	"archload/fem"
+	"archload/materials"
 )
 
 // steps are n depths from zero on, mm.
@@ -14,42 +17,64 @@ func steps(n int, step float64) []float64 {
 	return out
 }
 
-// TestTry compares reliefs read off one path with a refit of each.
+// TestTry compares reliefs read off one path with a refit of each: with grip,
+// with slip, and with a gap that is not the depth times a shape.
 func TestTry(t *testing.T) {
-	p := mustPrepare(t, "course-guitar-relief", 0.25)
-	tr, err := p.Try(t.Context(), TrialOptions{Depths: []float64{0, 0.03, 0.12, 0.6, 3}, Shapes: []string{"parabola", "flat"}})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if len(tr.Points) != 10 {
-		t.Fatalf("%d points, want 10", len(tr.Points))
-	}
-	for _, got := range tr.Points {
-		c := *p.Case
-		b := *c.Bridge
-		b.Relief.Shape, b.Relief.Depth = got.Shape, Length(got.Depth)
-		c.Bridge = &b
-		sol, err := p.Refit(&c)
+	for name, set := range map[string][]KeyValue{
+		"grip":            nil,
+		"slip":            {{"bridge.hold", Valued("slip")}},
+		"hollowed across": {{"bridge.relief.across", Valued(0.05)}},
+	} {
+		c, err := OpenChanged(nil, "course-guitar-relief", name, set)
 		if err != nil {
 			t.Fatal(err)
 		}
-		r := Summarize(sol)
-		for _, v := range []struct {
-			what      string
-			got, want float64
-		}{
-			{"sink, mm", got.Sink, r.Bridge.Sink},
-			{"bass end's share", got.Share.BassEnd, r.Bridge.Share.BassEnd},
-			{"middle's share", got.Share.Middle, r.Bridge.Share.Middle},
-			{"touches at", float64(got.MiddleTouchesAt), float64(r.Bridge.MiddleTouchesAt)},
-			{"closes at", float64(got.MiddleClosesAt), float64(r.Bridge.MiddleClosesAt)},
-			{"gap left, mm", got.GapLeft, r.Bridge.GapLeft},
-			{"foot pressure, MPa", float64(got.FootPressure), float64(r.Strength.FootPressure)},
-			{"strength used", float64(got.StrengthUsed), float64(r.Strength.Used)},
-		} {
-			if math.IsNaN(v.got) != math.IsNaN(v.want) || math.Abs(v.got-v.want) > 1e-7*math.Max(math.Abs(v.want), 1e-2) {
-				t.Errorf("%s of %g mm: %s %.10g, a refit gives %.10g", got.Shape, got.Depth, v.what, v.got, v.want)
-			}
+		p, err := Prepare(t.Context(), c, Options{Workers: 2, Refine: 0.25})
+		if err != nil {
+			t.Fatal(err)
+		}
+		tr, err := p.Try(t.Context(), TrialOptions{Depths: []float64{0, 0.03, 0.12, 0.6, 3}, Shapes: []string{"parabola", "flat"}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(tr.Points) != 10 || p.scales() != (name != "hollowed across") {
+			t.Fatalf("%s: %d points, want 10", name, len(tr.Points))
+		}
+		if slips := p.Bridge.hold == fem.Slip; slips != (name == "slip") {
+			t.Fatalf("%s: the foot slips: %v", name, slips)
+		}
+		for _, got := range tr.Points {
+			sameAsRefit(t, name, p, got)
+		}
+	}
+}
+
+func sameAsRefit(t *testing.T, name string, p *Prepared, got TrialPoint) {
+	t.Helper()
+	c := *p.Case
+	b := *c.Bridge
+	b.Relief.Shape, b.Relief.Depth = got.Shape, Length(got.Depth)
+	c.Bridge = &b
+	sol, err := p.Refit(&c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := Summarize(sol)
+	for _, v := range []struct {
+		what      string
+		got, want float64
+	}{
+		{"sink, mm", got.Sink, r.Bridge.Sink},
+		{"bass end's share", got.Share.BassEnd, r.Bridge.Share.BassEnd},
+		{"middle's share", got.Share.Middle, r.Bridge.Share.Middle},
+		{"touches at", float64(got.MiddleTouchesAt), float64(r.Bridge.MiddleTouchesAt)},
+		{"closes at", float64(got.MiddleClosesAt), float64(r.Bridge.MiddleClosesAt)},
+		{"gap left, mm", got.GapLeft, r.Bridge.GapLeft},
+		{"foot pressure, MPa", float64(got.FootPressure), float64(r.Strength.FootPressure)},
+		{"strength used", float64(got.StrengthUsed), float64(r.Strength.Used)},
+	} {
+		if math.IsNaN(v.got) != math.IsNaN(v.want) || math.Abs(v.got-v.want) > 1e-7*math.Max(math.Abs(v.want), 1e-2) {
+			t.Errorf("%s, %s of %g mm: %s %.10g, a refit gives %.10g", name, got.Shape, got.Depth, v.what, v.got, v.want)
 		}
 	}
 }
@@ -61,5 +86,68 @@ func BenchmarkTry200(b *testing.B) {
 		if _, err := p.Try(b.Context(), o); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// TestTrialWood compares the sheet's wood that is all softer with a case whose
+// woods are.
+func TestTrialWood(t *testing.T) {
+	own := func(card string, k float64) ChangeValue {
+		c, err := materials.Find(card)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return ChangeValue{value: map[string]any{"like": card, "EL": k * c.Wood.EL}}
+	}
+	try := func(k float64) *Trial {
+		c, err := OpenChanged(nil, "first", "test", []KeyValue{
+			{"wood.top", own("sitka-spruce", k)}, {"wood.foot", own("ebony", k)}, {"rim.support", Valued("hinged")},
+			{"plate.wood", Valued("top")}, {"bridge.wood", Valued("foot")}, {"bridge.relief.depth", Valued(0.3)}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := Prepare(t.Context(), c, Options{Refine: 0.25})
+		if err != nil {
+			t.Fatal(err)
+		}
+		tr, err := p.Try(t.Context(), TrialOptions{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return tr
+	}
+	got, want := try(1).Wood.Softer, *try(1 - StiffnessScatter).Sheet
+	for _, v := range []struct {
+		what      string
+		got, want float64
+	}{
+		{"sink, mm", got.Sink, want.Sink},
+		{"middle's share", got.Share.Middle, want.Share.Middle},
+		{"closes at", float64(got.MiddleClosesAt), float64(want.MiddleClosesAt)},
+		{"gap left, mm", got.GapLeft, want.GapLeft},
+		{"top's bend, mm", got.TopBend, want.TopBend},
+		{"strength used", float64(got.StrengthUsed), float64(want.StrengthUsed)},
+		{"depth, mm", got.Depth, want.Depth},
+	} {
+		if !(math.Abs(v.got-v.want) <= 1e-6*math.Abs(v.want)) {
+			t.Errorf("%s %.10g, in softer wood %.10g", v.what, v.got, v.want)
+		}
+	}
+}
+
+// TestTopUnderFoot finds the parabola it is given.
+func TestTopUnderFoot(t *testing.T) {
+	var m [5]float64
+	var f [3]float64
+	for _, u := range []float64{-1, -0.4, 0.1, 0.5, 1} {
+		for k, v := 0, 1.0; k < 5; k, v = k+1, v*u {
+			m[k] += v
+			if k < 3 {
+				f[k] += v * (0.3 - 0.2*u + 0.07*u*u)
+			}
+		}
+	}
+	if got, want := square(m, f), 0.07; math.Abs(got-want) > 1e-12 {
+		t.Errorf("square term %g, want %g", got, want)
 	}
 }

@@ -25,6 +25,9 @@ func (t *Trial) Write(w io.Writer) error {
 	b.WriteString("middle down: how much more the top gives way under the foot's middle than under its ends.\n" +
 		"curve: what that adds to the arch along the foot, rounder positive. -: never, or not worked out\n" +
 		"at this depth (strength: a blank).\n")
+	if t.Sheet == nil {
+		b.WriteString("\nThe case has no relief of its own; name the depth you choose to learn what to take off.\n")
+	}
 	for _, part := range t.Instructions() {
 		fmt.Fprintf(&b, "\n%s\n", part.Head)
 		for _, l := range part.Lines {

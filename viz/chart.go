@@ -85,24 +85,9 @@ func (in ChartInput) drawAll(g *page) {
 // panel draws one quantity; the lowest of a column names what lies across.
 func (in ChartInput) panel(g *page, p ChartPanel, r rect, lowest bool) {
 	g.text(pt{r.X0 - chartSide, r.Y1 + 7}, g.shorten(heading(BarRow{Name: p.Name, Unit: p.Unit}), nameStyle(), r.width()+chartSide), nameStyle(), 0)
-	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, l := range p.Lines {
-		for _, v := range l {
-			if !math.IsNaN(v) && !math.IsInf(v, 0) {
-				lo, hi = math.Min(lo, v), math.Max(hi, v)
-			}
-		}
-	}
-	if lo > hi {
+	lo, hi, known := p.span()
+	if !known {
 		g.text(pt{(r.X0 + r.X1) / 2, (r.Y0 + r.Y1) / 2}, "never, or not known", small(), 0.5)
-		lo, hi = 0, 1
-	}
-	if lo > 0 && lo < 0.5*hi {
-		lo = 0
-	}
-	if hi-lo < 1e-9*math.Max(math.Abs(lo), math.Abs(hi)) || hi == lo { // the same everywhere
-		pad := math.Max(math.Abs(hi)*0.05, 1e-6)
-		lo, hi = lo-pad, hi+pad
 	}
 	y := newAxis(lo, hi, 4, r.Y0, r.Y1)
 	g.levels(y, r.X0, r.X1)
@@ -120,6 +105,30 @@ func (in ChartInput) panel(g *page, p ChartPanel, r rect, lowest bool) {
 		}
 	}
 	in.foot(g, r, x, at, lowest)
+}
+
+// span is what the upright axis must hold: the values, zero with them if it is
+// near, and never nothing.
+func (p ChartPanel) span() (lo, hi float64, known bool) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, l := range p.Lines {
+		for _, v := range l {
+			if !math.IsNaN(v) && !math.IsInf(v, 0) {
+				lo, hi = math.Min(lo, v), math.Max(hi, v)
+			}
+		}
+	}
+	if lo > hi {
+		return 0, 1, false
+	}
+	if lo > 0 && lo < 0.5*hi {
+		lo = 0
+	}
+	if size := math.Max(math.Abs(lo), math.Abs(hi)); hi-lo <= 1e-9*size { // the same everywhere
+		pad := math.Max(size*0.05, 1e-6)
+		return lo - pad, hi + pad, true
+	}
+	return lo, hi, true
 }
 
 // across returns the level axis and the place of each choice on it.

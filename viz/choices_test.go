@@ -139,7 +139,7 @@ func TestBenchSheetScale(t *testing.T) {
 		t.Fatalf("%d sheets, want 1", len(pages))
 	}
 	feet := 0
-	for _, m := range pathsOf(t, pages[0].body) {
+	for _, m := range pages[0].paths {
 		lo, hi := m.box()
 		if w, h := hi[0]-lo[0], hi[1]-lo[1]; math.Abs(w-132) < 0.03 && math.Abs(h-13) < 0.03 {
 			feet++

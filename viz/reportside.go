@@ -21,7 +21,7 @@ func sideBySide(in ReportInput, all [][]cases.Answer) ([]reportSection, error) {
 	}
 	first.Tables = []reportTable{answersSide(letters, all), differs}
 	first.Words = []string{
-		"Each number of A stands in the first column; beside it the other designs, each with its difference from A. In brackets: the range of that difference if both tops are cut from the same plank, softer or stiffer by 22 % (Wood Handbook, table 5-6). A difference far smaller than the wood's range of the numbers themselves shows only between tops of one plank.",
+		"Each number of A stands in the first column; beside it the other designs, each with its difference from A. A sign = means no difference. In brackets: the range of that difference if both tops are cut from the same plank, softer or stiffer by 22 % (Wood Handbook, table 5-6). A difference far smaller than the wood's range of the numbers themselves shows only between tops of one plank.",
 	}
 	rows := reportSection{Title: "All numbers side by side"}
 	t := reportTable{Head: append(letters, "unit")}
@@ -71,11 +71,14 @@ func against(a cases.Answer, other []cases.Answer) string {
 		if math.IsNaN(d[0]) {
 			return text
 		}
-		text += ": " + plus(d[0], a.Digits)
-		if math.IsNaN(d[1] + d[2]) {
-			return text
+		change, low, high := plus(d[0], a.Digits), plus(min(d[1], d[2]), a.Digits), plus(max(d[1], d[2]), a.Digits)
+		switch none := dec(0, a.Digits); {
+		case math.IsNaN(d[1] + d[2]):
+			return text + ": " + change
+		case change == none && low == none && high == none:
+			return text + " ="
 		}
-		return text + fmt.Sprintf(" (%s to %s)", plus(min(d[1], d[2]), a.Digits), plus(max(d[1], d[2]), a.Digits))
+		return text + fmt.Sprintf(": %s (%s to %s)", change, low, high)
 	}
 	return "–"
 }

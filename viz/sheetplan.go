@@ -190,11 +190,11 @@ func labelPlace(l []mesh.Point, centre mesh.Point, bearings []float64, set []mes
 				best, off = p, d
 			}
 		}
-		clear := off < 0.1
+		empty := off < 0.1
 		for _, q := range set {
-			clear = clear && (math.Abs(q[0]-best[0]) > 7 || math.Abs(q[1]-best[1]) > 3.6)
+			empty = empty && (math.Abs(q[0]-best[0]) > 7 || math.Abs(q[1]-best[1]) > 3.6)
 		}
-		if clear {
+		if empty {
 			return best, true
 		}
 	}

@@ -171,10 +171,6 @@ func footForceOf(s *cases.Solution, r *cases.Report) FootForceInput {
 
 // ComparePictures lists the pages that set solved cases side by side.
 func ComparePictures(sols []*cases.Solution, c *cases.Comparison) []Page {
-	sections := CompareInput{Caption: Caption{Title: "Cross-arches at the bridge", Subtitle: "carved shape, and loaded shape with the sink exaggerated"}}
-	for i, s := range sols {
-		sections.Sections = append(sections.Sections, sectionOf(s, c.Titles[i]))
-	}
 	bars := BarsInput{Caption: Caption{Title: "The designs side by side"}, Designs: c.Titles}
 	for _, r := range c.Rows {
 		row := BarRow{Name: r.Name, Unit: r.Unit}
@@ -185,9 +181,26 @@ func ComparePictures(sols []*cases.Solution, c *cases.Comparison) []Page {
 			bars.Rows = append(bars.Rows, row)
 		}
 	}
-	pages := []Page{
-		{Name: "cross-arches", picture: func() (*Picture, error) { return CompareSections(sections) }},
-		{Name: "bars", picture: func() (*Picture, error) { return CompareBars(bars) }},
-	}
+	pages := append(crossArchPages(sols, c), Page{Name: "bars", picture: func() (*Picture, error) { return CompareBars(bars) }})
 	return append(pages, oneScalePages(sols, c)...)
+}
+
+// crossArchPages lays the designs' cross-arches on as many pages as they need,
+// shared out evenly so that none stands alone.
+func crossArchPages(sols []*cases.Solution, c *cases.Comparison) []Page {
+	var out []Page
+	pages := (len(sols) + mostSections - 1) / mostSections
+	for k := range pages {
+		first, end := k*len(sols)/pages, (k+1)*len(sols)/pages
+		in := CompareInput{Caption: Caption{Title: "Cross-arches at the bridge", Subtitle: "carved shape, and loaded shape with the sink exaggerated"}}
+		for i := first; i < end; i++ {
+			in.Sections = append(in.Sections, sectionOf(sols[i], c.Titles[i]))
+		}
+		name := "cross-arches"
+		if pages > 1 {
+			name = fmt.Sprintf("cross-arches-%d", k+1)
+		}
+		out = append(out, Page{Name: name, picture: func() (*Picture, error) { return CompareSections(in) }})
+	}
+	return out
 }

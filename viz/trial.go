@@ -112,7 +112,7 @@ const benchWidth = 178.0
 func benchPart(d *fullScale, p cases.Instruction, y float64) float64 {
 	x := -benchWidth / 2
 	d.words(mesh.Point{x, y}, p.Head, style{10, bold, rustColor()}, 0)
-	y -= 1
+	y--
 	for _, l := range p.Lines {
 		for _, w := range d.rule.wrap(clean(l), label(), benchWidth*perMM) {
 			y -= 3.9

@@ -47,7 +47,7 @@ func newSeries() *cobra.Command {
 			return takes(1, 1, "one case")(cmd, args)
 		},
 		ValidArgsFunction: completeCases,
-		RunE:              func(cmd *cobra.Command, args []string) error { return o.run(cmd, args) },
+		RunE:              o.run,
 	}
 	o.flags(cmd)
 	cmd.Flags().Lookup("out").Usage = "write the table and the pictures into the folder `DIR` (default: the case's name with -series)"
