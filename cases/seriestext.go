@@ -51,11 +51,9 @@ func SeriesText(h SeriesHead, rows []SeriesRow) string {
 
 // writeRows prints a table of the first results.
 func (h SeriesHead) writeRows(b *strings.Builder, rows []SeriesRow) {
-	cols := seriesColumns()[:6]
-	head := append([]string{"point"}, h.Keys...)
-	for _, c := range cols {
-		head = append(head, c.Name)
-	}
+	short := []string{"sinks mm", "middle %", "closes %", "strength %", "top mm", "crush %"} // of the first columns
+	cols := seriesColumns()[:len(short)]
+	head := append(append([]string{"point"}, h.Keys...), short...)
 	table := [][]string{head}
 	for _, r := range rows {
 		line := append([]string{fmt.Sprint(r.Point)}, h.Words(r.Point)...)
@@ -80,7 +78,9 @@ func (h SeriesHead) writeRows(b *strings.Builder, rows []SeriesRow) {
 		}
 		b.WriteByte('\n')
 	}
-	b.WriteByte('\n')
+	b.WriteString("\nsinks: the bridge; middle: what the foot's middle third carries, and at how much of the load it has\n" +
+		"closed; strength: used at the top's worst place; top: sinks where it sinks most; crush: of the strength\n" +
+		"under the foot; -: never, not known, or failed. The table has more.\n\n")
 }
 
 // writeRanges prints from where to where each result runs, and at which point.

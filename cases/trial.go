@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"archload/fem"
 	"archload/materials"
@@ -41,6 +42,7 @@ type TrialPoint struct {
 	TopBend         float64     `json:"top_bend"`      // how much more the top gives way under the foot's middle than under its ends: positive flattens the arch
 	TopCurvature    float64     `json:"top_curvature"` // 1/m, added under the foot along its length: positive makes the arch rounder
 	StrengthUsed    Num         `json:"strength_used"` // null where it was not worked out
+	Checks          string      `json:"checks_failed"` // names of the built-in checks that it does not pass, where the strength was worked out
 }
 
 // TrialWood is the sheet's relief on the same design in wood that is all softer
@@ -214,6 +216,8 @@ func (t *trier) point(q *Prepared, st *fem.State, strength bool) TrialPoint {
 	out.TopBend, out.TopCurvature = s.topUnderFoot()
 	if strength {
 		out.StrengthUsed = t.used(s, card.Strength)
+		ch := s.Result.Checks
+		out.Checks = strings.Join(ErrorReport{Equilibrium: ch.Force, Moment: ch.Moment, Energy: ch.Energy, Complementarity: ch.Contact}.Failed(), "; ")
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package cases
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"archload/fem"
@@ -60,6 +61,9 @@ func sameAsRefit(t *testing.T, name string, p *Prepared, got TrialPoint) {
 		t.Fatal(err)
 	}
 	r := Summarize(sol)
+	if want := strings.Join(r.Error.Failed(), "; "); got.Checks != want {
+		t.Errorf("%s, %s of %g mm: failed checks %q, a refit's %q", name, got.Shape, got.Depth, got.Checks, want)
+	}
 	for _, v := range []struct {
 		what      string
 		got, want float64

@@ -2,6 +2,7 @@ package cases
 
 import (
 	"context"
+	"fmt"
 	"math"
 )
 
@@ -77,10 +78,25 @@ func deepestOf(b *Bridge) float64 {
 	return most
 }
 
+// Failed tells which built-in checks a relief does not pass, and where.
+func (t *Trial) Failed() []string {
+	var out []string
+	for _, p := range t.Points {
+		if p.Checks != "" {
+			out = append(out, fmt.Sprintf("%s of %s %g mm deep", p.Checks, p.Shape, p.Depth))
+		}
+	}
+	if t.Sheet != nil && t.Sheet.Checks != "" {
+		out = append(out, t.Sheet.Checks+" of the bench sheet's relief")
+	}
+	return out
+}
+
 // BenchStation is what to take from under the foot at one place.
 type BenchStation struct {
 	X      float64 `json:"x"`      // mm from the bridge's middle
 	Remove float64 `json:"remove"` // mm, on the bridge's middle line
+	Gap    float64 `json:"gap"`    // mm, what a feeler gauge finds there, strings slack: the measured misfit with it
 }
 
 // benchStep is from one station of a bench sheet to the next, mm.
@@ -90,7 +106,9 @@ const benchStep = 10
 // middle, and at the feet's ends.
 func (b *Bridge) benchStations() []BenchStation {
 	var out []BenchStation
-	add := func(x float64) { out = append(out, BenchStation{x, b.reliefAlong(x) + float64(b.Relief.Across)}) }
+	add := func(x float64) {
+		out = append(out, BenchStation{X: x, Remove: b.reliefAlong(x) + float64(b.Relief.Across), Gap: b.Gap(x, 0)})
+	}
 	for _, f := range b.Feet {
 		from, to := float64(f.From), float64(f.To)
 		add(from)

@@ -96,8 +96,9 @@ func (t *Trial) Instructions() []Instruction {
 	if p == nil {
 		return nil
 	}
+	most := t.deepest(func(s BenchStation) float64 { return s.Remove }).Remove
 	return []Instruction{
-		{fmt.Sprintf("What to take off: %.2f mm (%.1f thousandths of an inch) at the deepest, %s", p.Depth, 1000*p.Depth/inch, p.Shape), []string{t.takeOff()}},
+		{fmt.Sprintf("What to take off: %.2f mm (%.1f thousandths of an inch) at the deepest, %s", most, 1000*most/inch, p.Shape), []string{t.takeOff()}},
 		{"Check it with the strings slack", t.checkSlack()},
 		{"What should be left at full load", t.checkLoaded()},
 		{"How sure this is", t.howSure()},
@@ -109,21 +110,28 @@ func (t *Trial) Instructions() []Instruction {
 func (t *Trial) takeOff() string {
 	parts := make([]string, len(t.Bench))
 	for i, s := range t.Bench {
-		parts[i] = fmt.Sprintf("at\u00a0%+.0f:\u00a0%.0f\u00a0(%.1f)", s.X, 100*s.Remove, 1000*s.Remove/inch)
+		parts[i] = fmt.Sprintf("at\u00a0%s:\u00a0%.0f\u00a0(%.1f)", signed(s.X), 100*s.Remove, 1000*s.Remove/inch)
 	}
 	return "Hundredths of a millimetre (thousandths of an inch) at millimetres from the bridge's middle, treble positive: " + strings.Join(parts, ", ") + "."
 }
 
-func (t *Trial) checkSlack() []string {
-	most := BenchStation{}
+// deepest is the station with the most of something, the nearest to the middle
+// if there are several.
+func (t *Trial) deepest(of func(BenchStation) float64) BenchStation {
+	most := t.Bench[0]
 	for _, s := range t.Bench {
-		if s.Remove > most.Remove || s.Remove == most.Remove && math.Abs(s.X) < math.Abs(most.X) {
+		if d := of(s) - of(most); d > 1e-9 || d > -1e-9 && math.Abs(s.X) < math.Abs(most.X) {
 			most = s
 		}
 	}
-	end := t.Bench[0].Remove
+	return most
+}
+
+func (t *Trial) checkSlack() []string {
+	most := t.deepest(func(s BenchStation) float64 { return s.Gap })
+	end := math.Max(t.Bench[0].Gap, t.Bench[len(t.Bench)-1].Gap)
 	lines := []string{fmt.Sprintf("Stand the bridge on its place, strings slack, with no weight on it but its own. A feeler gauge of %.2f mm (%.1f thousandths of an inch) shall just go under %s, and one of %.2f mm not.",
-		most.Remove, 1000*most.Remove/inch, whereWords(most.X), math.Round(100*most.Remove)/100+0.02)}
+		most.Gap, 1000*most.Gap/inch, whereWords(most.X), math.Round(100*most.Gap)/100+0.02)}
 	if end < 0.005 {
 		lines = append(lines, "Nothing shall go under the outer ends: they must touch over their whole width. Chalk on the top shows where they do.")
 	}
@@ -157,7 +165,15 @@ func whereWords(x float64) string {
 	if math.Abs(x) < 0.5 {
 		return "in the middle"
 	}
-	return fmt.Sprintf("at %+.0f mm from the middle", x)
+	return fmt.Sprintf("at %s mm from the middle", signed(x))
+}
+
+// signed writes a place to the millimetre, with its sign unless it is 0.
+func signed(x float64) string {
+	if math.Abs(x) < 0.5 {
+		return "0"
+	}
+	return fmt.Sprintf("%+.0f", x)
 }
 
 func moreOrLess(v float64) string {

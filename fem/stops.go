@@ -10,6 +10,8 @@ type Stop struct {
 	Closed []bool     // for each pad
 	Slides []bool     // as in State
 	Rho    [6]float64 // as in State, mm and rad
+	Work   float64    // as in State, up to this load, N·mm
+	Lost   float64    // as in State, up to this load, N·mm
 }
 
 // stopOver notes the state at every wanted load within the stretch of length
@@ -28,9 +30,16 @@ func (w *walk) stopOver(d direction, r *rates, ds float64) {
 				at.Gap[i] = 0
 			}
 		}
+		done := w.p.self * d.dt // by the loads, for each unit of load
 		for m := range at.Rho {
 			at.Rho[m] += s * r.rho[m]
+			done += w.p.f[m] * r.rho[m]
 		}
+		for k, j := range w.g.rows {
+			done += w.p.b[j] * r.lambda[k]
+		}
+		at.Work = w.state.Work + (w.t+d.dt*s/2)*done*s
+		at.Lost = w.state.Lost
 		w.state.Stops = append(w.state.Stops, at)
 		w.p.stops = w.p.stops[1:]
 	}
@@ -43,7 +52,8 @@ func (w *walk) stopOver(d direction, r *rates, ds float64) {
 // path, in the new gaps and up to full load.
 func (s *Stop) Scaled(path *State) *State {
 	k := 1 / s.Load
-	out := &State{Lambda: slices.Clone(s.Lambda), Gap: slices.Clone(s.Gap), Closed: s.Closed, Slides: s.Slides, Rho: s.Rho, Rest: path.Rest}
+	out := &State{Lambda: slices.Clone(s.Lambda), Gap: slices.Clone(s.Gap), Closed: s.Closed, Slides: s.Slides, Rho: s.Rho, Rest: path.Rest,
+		Work: s.Work * k * k, Lost: s.Lost * k * k, Residual: path.Residual}
 	for i := range out.Lambda {
 		out.Lambda[i] *= k
 	}

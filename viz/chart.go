@@ -107,8 +107,12 @@ func (in ChartInput) panel(g *page, p ChartPanel, r rect, lowest bool) {
 	in.foot(g, r, x, at, lowest)
 }
 
+// leastSpan is how much of the greatest value an upright axis covers at least,
+// so that a difference of no account does not look like one, 1.
+const leastSpan = 0.05
+
 // span is what the upright axis must hold: the values, zero with them if it is
-// near, and never nothing.
+// near, and never less than leastSpan.
 func (p ChartPanel) span() (lo, hi float64, known bool) {
 	lo, hi = math.Inf(1), math.Inf(-1)
 	for _, l := range p.Lines {
@@ -124,9 +128,12 @@ func (p ChartPanel) span() (lo, hi float64, known bool) {
 	if lo > 0 && lo < 0.5*hi {
 		lo = 0
 	}
-	if size := math.Max(math.Abs(lo), math.Abs(hi)); hi-lo <= 1e-9*size { // the same everywhere
-		pad := math.Max(size*0.05, 1e-6)
-		return lo - pad, hi + pad, true
+	size := math.Max(math.Abs(lo), math.Abs(hi))
+	if size == 0 {
+		return 0, 1, true
+	}
+	if thin := leastSpan*size - (hi - lo); thin > 0 {
+		lo, hi = lo-thin/2, hi+thin/2
 	}
 	return lo, hi, true
 }

@@ -128,7 +128,7 @@ func TestBenchSheetScale(t *testing.T) {
 		t.Fatal(err)
 	}
 	tr := &cases.Trial{Title: c.Title, Sheet: &cases.TrialPoint{Shape: "parabola", Depth: 0.12, MiddleTouchesAt: 0.16, MiddleClosesAt: cases.None()},
-		Wood: &cases.TrialWood{Scatter: 0.22}, Bench: []cases.BenchStation{{X: -66}, {X: 0, Remove: 0.12}, {X: 66}}}
+		Wood: &cases.TrialWood{Scatter: 0.22}, Bench: []cases.BenchStation{{X: -66}, {X: 0, Remove: 0.12, Gap: 0.12}, {X: 66}}}
 	var b bytes.Buffer
 	s := BenchSheet(c, tr, A4)
 	if err := s.Write(&b, "pdf"); err != nil {

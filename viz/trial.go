@@ -11,7 +11,7 @@ import (
 
 // TrialPictures lists the pages of a relief trial.
 func TrialPictures(t *cases.Trial) []Page {
-	return []Page{{Name: "relief", picture: func() (*Picture, error) { return Chart(trialChart(t)) }}}
+	return []Page{{Name: "depths", picture: func() (*Picture, error) { return Chart(trialChart(t)) }}}
 }
 
 func trialChart(t *cases.Trial) ChartInput {

@@ -82,7 +82,13 @@ func (o *reliefFlags) run(cmd *cobra.Command, arg string) error {
 	if err != nil {
 		return err
 	}
-	return o.deliver(cmd, t, t.Write, o.files(arg, sheetCase, t))
+	if err := o.deliver(cmd, t, t.Write, o.files(arg, sheetCase, t)); err != nil {
+		return err
+	}
+	if bad := t.Failed(); len(bad) > 0 {
+		return checkError{strings.Join(bad, ", ")}
+	}
+	return nil
 }
 
 // options reads the flags that say what to try.
@@ -155,7 +161,7 @@ func (o *reliefFlags) admit(c *cases.Case, arg string, opt cases.TrialOptions) (
 func (o *reliefFlags) files(arg string, c *cases.Case, t *cases.Trial) []output {
 	stem := filepath.Join(o.dir, fileStem(arg))
 	files := pictureFiles(stem, viz.TrialPictures(t))
-	files = append(files, output{stem + "-relief", []string{"csv"}, trialTable(t).write})
+	files = append(files, output{stem + "-depths", []string{"csv"}, trialTable(t).write})
 	if s := viz.BenchSheet(c, t, viz.Paper(o.paper)); s != nil {
 		files = append(files, output{stem + "-" + s.Name, s.Formats(), s.Write})
 	}

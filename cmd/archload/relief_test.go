@@ -15,17 +15,17 @@ import (
 func TestReliefCommand(t *testing.T) {
 	dir := t.TempDir()
 	var stdout, stderr bytes.Buffer
-	code := run(t.Context(), []string{"relief", "first", "--refine", "0.25", "--depths", "0..0.2 by 0.05", "--shapes", "parabola,flat",
+	code := run(t.Context(), []string{"relief", "first", "--refine", "0.25", "--depths", "0..0.2 by 0.05", "--shapes", "parabola,wedge",
 		"--depth", "0.005 in", "-o", dir, "--json", filepath.Join(dir, "t.json")}, &stdout, &stderr)
 	if code != exitDone || stderr.Len() > 0 {
 		t.Fatalf("exit status %d: %s", code, stderr.String())
 	}
-	for _, says := range []string{"What to take off: 0.13 mm (5.0 thousandths of an inch)", "at +0: 13 (5.0)", "of 0.13 mm (5.0 thousandths of an inch) shall just go under in the middle", "22 % in stiffness"} {
+	for _, says := range []string{"What to take off: 0.13 mm (5.0 thousandths of an inch)", "at 0: 13 (5.0)", "of 0.13 mm (5.0 thousandths of an inch) shall just go under in the middle", "22 % in stiffness"} {
 		if !strings.Contains(stdout.String(), says) {
 			t.Errorf("output lacks %q:\n%s", says, stdout.String())
 		}
 	}
-	for _, name := range []string{"first-relief.png", "first-relief.svg", "first-relief.csv", "first-bench.svg", "first-bench.pdf"} {
+	for _, name := range []string{"first-depths.png", "first-depths.svg", "first-depths.csv", "first-bench.svg", "first-bench.pdf"} {
 		if info, err := os.Stat(filepath.Join(dir, name)); err != nil || info.Size() < 500 {
 			t.Errorf("%s: %v, %v", name, info, err)
 		}
@@ -38,7 +38,7 @@ func TestReliefCommand(t *testing.T) {
 	if err := json.Unmarshal(data, &tr); err != nil {
 		t.Fatal(err)
 	}
-	if len(tr.Points) != 10 || tr.Points[5].Shape != "flat" || tr.Sheet.Depth != 0.127 || len(tr.Bench) != 15 {
+	if len(tr.Points) != 10 || tr.Points[5].Shape != "wedge" || tr.Sheet.Depth != 0.127 || len(tr.Bench) != 15 {
 		t.Errorf("%d points, sheet %+v, %d stations; want 10 points, 0.127 mm and 15 stations", len(tr.Points), tr.Sheet, len(tr.Bench))
 	}
 }
