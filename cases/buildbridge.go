@@ -170,7 +170,7 @@ func (b *Built) pad(c cell, bed bedding) fem.Pad {
 	hi := mesh.Point{mid[0] + c.dx/2, mid[1] + c.dy/2}
 	p := fem.Pad{Node: b.Bridge.nearestNode(mid[0], 0, b.Bridge.base), Area: c.area(), Spread: b.place.spread(lo, hi, 2, 2)}
 	p.Dir = surfaceFrame(b.Plate.Outer.At(mid))
-	p.Gap = br.meanGap(c)
+	p.Gap = br.meanGap(c) * p.Dir[0][2] // relief is taken off upright; a gap is square to the surface
 	n, t := bed.per(p.Dir, br.Height.Value(c.x), b.Plate.Thickness.At(mid).Z)
 	p.Bedding = [2]float64{n / p.Area, t / p.Area}
 	return p

@@ -314,8 +314,8 @@ func (s *Solution) fromSlack(x float64) float64 {
 	from, to := br.Reach()
 	a, b := br.Gap(from, 0), br.Gap(to, 0)
 	ends := func(x float64) float64 { return a + (b-a)*(x-from)/(to-from) }
-	for i, c := range s.Bridge.cells {
-		if s.Bridge.pads[i].Gap < ends(c.x)-1e-9 {
+	for _, c := range s.Bridge.cells {
+		if br.meanGap(c) < ends(c.x)-1e-9 {
 			return 0 // it rests inside the ends: a misfit
 		}
 	}

@@ -113,7 +113,7 @@ func (p *Prepared) regap(c *Case) *Prepared {
 	st := *p.Bridge
 	st.pads = slices.Clone(st.pads)
 	for i := range st.pads {
-		st.pads[i].Gap = c.Bridge.meanGap(st.cells[i])
+		st.pads[i].Gap = c.Bridge.meanGap(st.cells[i]) * st.pads[i].Dir[0][2]
 	}
 	b.Bridge = &st
 	q := *p

@@ -50,6 +50,8 @@ type walk struct {
 	closed  []bool
 	slides  []bool      // closed pads that bear without drag
 	let     map[int]int // how often a pad let go while the set settles
+	stages  int         // fading stages so far
+	stage   []int       // of each row: the stage in which it fades
 	offset  []float64   // tangential rows: where the pad stuck, mm
 	pending []int32     // pads that opened with tangential force left
 	state   *State
@@ -60,6 +62,7 @@ type walk struct {
 // direction is one straight stage of the path: the load rises by dt, and the
 // tangential forces left on opened pads fade out.
 type direction struct {
+	id   int // of the stage, see walk.stage
 	dt   float64
 	fade []int32   // rows
 	rate []float64 // dλ/ds of those rows, N
@@ -72,14 +75,42 @@ type rates struct {
 }
 
 // follow raises the load from nothing to full.
+//
+// Where the slack body rests on three pads with the load's resultant on the
+// edge between two of them, the first newton may tip it onto neighbours that
+// stand off by less than any tool can feel. If the path is lost so, it starts
+// again with such pads taken as touching: within 1e-5, then up to a hundredth of
+// the greatest gap.
 func (p *problem) follow() (*State, error) {
+	deepest := 0.0
+	for _, g := range p.gap {
+		deepest = math.Max(deepest, g)
+	}
+	stops := p.stops
+	st, err := p.followFrom(0)
+	for _, share := range []float64{1e-5, 1e-3, 1e-2} {
+		if !errors.Is(err, errFree) || deepest == 0 {
+			break
+		}
+		p.stops = stops
+		if again, e := p.followFrom(share * deepest); e == nil {
+			return again, nil
+		}
+	}
+	return st, err
+}
+
+// followFrom raises the load with gaps at rest below snap, mm, taken as closed.
+func (p *problem) followFrom(snap float64) (*State, error) {
 	n := len(p.b)
 	w := &walk{p: p, g: newGrown(p.a, p.r), lambda: make([]float64, n), w: make([]float64, p.pads),
-		closed: make([]bool, p.pads), slides: make([]bool, p.pads), let: map[int]int{}, offset: make([]float64, n), state: &State{}}
+		closed: make([]bool, p.pads), slides: make([]bool, p.pads), let: map[int]int{}, stage: make([]int, n), offset: make([]float64, n), state: &State{}}
+	p.snap = 0
 	rest, err := p.rest()
 	if err != nil {
 		return nil, err
 	}
+	p.snap = snap
 	w.state.Rest = rest
 	for i := range w.w {
 		w.w[i] = p.restGap(i, rest)
@@ -171,7 +202,7 @@ func (w *walk) rates(d direction) (*rates, error) {
 	for k, i := range g.rows {
 		rhs[k] = -p.b[i] * d.dt
 		for m, j := range d.fade {
-			if !w.stuck(j) {
+			if w.fades(d, j) {
 				rhs[k] -= p.at(i, j) * d.rate[m]
 			}
 		}
@@ -180,7 +211,7 @@ func (w *walk) rates(d direction) (*rates, error) {
 	for m := range 6 {
 		f[m] = -p.f[m] * d.dt
 		for k, j := range d.fade {
-			if !w.stuck(j) {
+			if w.fades(d, j) {
 				f[m] -= p.r[j][m] * d.rate[k]
 			}
 		}
@@ -207,7 +238,7 @@ func (w *walk) slope(i int32, d direction, r *rates) float64 {
 		v += ai[j] * r.lambda[k]
 	}
 	for k, j := range d.fade {
-		if !w.stuck(j) {
+		if w.fades(d, j) {
 			v += ai[j] * d.rate[k]
 		}
 	}
@@ -272,16 +303,7 @@ func (w *walk) move(d direction, r *rates, ds float64) {
 		w.lambda[j] += dl
 		dD += p.b[j] * dl
 	}
-	for k, j := range d.fade {
-		if w.stuck(j) {
-			continue // it closed again and keeps what it has
-		}
-		dl := d.rate[k] * ds
-		slip := w.slope(j, d, r) * ds
-		w.state.Lost -= (w.lambda[j] + dl/2) * slip
-		w.lambda[j] += dl
-		dD += p.b[j] * dl
-	}
+	dD += w.drag(d, r, ds)
 	for m := range 6 {
 		w.rho[m] += r.rho[m] * ds
 		dD += p.f[m] * r.rho[m] * ds
@@ -296,6 +318,32 @@ func (w *walk) move(d direction, r *rates, ds float64) {
 	if d.dt*ds > 0 {
 		clear(w.let)
 	}
+}
+
+// drag moves the tangential forces that are still left on opened pads: those of
+// this stage fade, those of a stage that waits for this one stay. All of them
+// do work on the slip of their pads, which is lost. It returns what their change
+// adds to the movement of the loads.
+func (w *walk) drag(d direction, r *rates, ds float64) (dD float64) {
+	if len(d.fade) == 0 {
+		return 0
+	}
+	rate := map[int32]float64{}
+	for k, j := range d.fade {
+		if w.fades(d, j) {
+			rate[j] = d.rate[k]
+		}
+	}
+	for i := range int32(w.p.pads * w.p.per) {
+		if w.p.isNormal(i) || w.stuck(i) || w.lambda[i] == 0 {
+			continue
+		}
+		dl := rate[i] * ds
+		w.state.Lost -= (w.lambda[i] + dl/2) * w.slope(i, d, r) * ds
+		w.lambda[i] += dl
+		dD += w.p.b[i] * dl
+	}
+	return dD
 }
 
 func (w *walk) trace() {

@@ -12,7 +12,7 @@ var ErrTips = errors.New("the strings' resultant falls outside the bridge's foot
 func (p *problem) restGap(i int, rest [6]float64) float64 {
 	pl := p.plane[i]
 	g := p.gap[i] + p.nz[i]*(pl[0]*rest[2]+pl[1]*rest[3]+pl[2]*rest[4])
-	if math.Abs(g) < 1e-12 {
+	if math.Abs(g) < max(1e-12, p.snap) {
 		return 0
 	}
 	return g

@@ -163,11 +163,13 @@ func (w *walk) hasLeft(i int) bool {
 // that goes is counted in Lost.
 func (w *walk) letGo() error {
 	for len(w.pending) > 0 {
-		var d direction
+		w.stages++
+		d := direction{id: w.stages}
 		for _, i := range w.pending {
 			for a := 1; a < w.p.per; a++ {
 				j := i*int32(w.p.per) + int32(a)
 				if !w.stuck(j) && w.lambda[j] != 0 {
+					w.stage[j] = d.id
 					d.fade = append(d.fade, j)
 					d.rate = append(d.rate, -w.lambda[j])
 				}
@@ -181,12 +183,18 @@ func (w *walk) letGo() error {
 			return err
 		}
 		for _, j := range d.fade {
-			if !w.stuck(j) {
+			if w.fades(d, j) {
 				w.lambda[j] = 0
 			}
 		}
 	}
 	return nil
+}
+
+// fades says whether a row still fades in the stage d: not if its pad closed
+// again and sticks, nor if it then let go anew, which is a stage of its own.
+func (w *walk) fades(d direction, row int32) bool {
+	return !w.stuck(row) && w.stage[row] == d.id
 }
 
 // stuck says whether a tangential row's pad is closed and does not slide.

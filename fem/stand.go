@@ -92,6 +92,7 @@ type problem struct {
 	per  int
 
 	tiny  float64      // relative size of nothing, 1
+	snap  float64      // gaps at rest below this count as none, mm
 	stops []float64    // still to be kept
 	plane [][3]float64 // vertical movement of each pad by ρz, ρrx, ρry
 	down  [3]float64   // the load that presses the slack body down: Fz, Mx, My
