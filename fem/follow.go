@@ -49,7 +49,9 @@ type walk struct {
 	rho     [6]float64
 	closed  []bool
 	slides  []bool      // closed pads that bear without drag
-	let     map[int]int // how often a pad let go while the set settles
+	let     map[int]int // how often a pad let go within a millionth of the load
+	letFrom float64     // load at which that count began
+	fading  []bool      // pads whose drag fades in a stage that has not ended
 	stages  int         // fading stages so far
 	stage   []int       // of each row: the stage in which it fades
 	offset  []float64   // tangential rows: where the pad stuck, mm
@@ -104,7 +106,7 @@ func (p *problem) follow() (*State, error) {
 func (p *problem) followFrom(snap float64) (*State, error) {
 	n := len(p.b)
 	w := &walk{p: p, g: newGrown(p.a, p.r), lambda: make([]float64, n), w: make([]float64, p.pads),
-		closed: make([]bool, p.pads), slides: make([]bool, p.pads), let: map[int]int{}, stage: make([]int, n), offset: make([]float64, n), state: &State{}}
+		closed: make([]bool, p.pads), slides: make([]bool, p.pads), let: map[int]int{}, stage: make([]int, n), fading: make([]bool, p.pads), offset: make([]float64, n), state: &State{}}
 	p.snap = 0
 	rest, err := p.rest()
 	if err != nil {
@@ -281,13 +283,14 @@ func (w *walk) advance(d direction) error {
 // step is the length to the next event, at most left.
 func (w *walk) step(r *rates, left float64) float64 {
 	ds := left
+	tiny := w.p.nothing() // slower than this counts as standing, as in wrong
 	for i := range w.p.pads {
-		if !w.closed[i] && r.w[i] < 0 {
+		if !w.closed[i] && r.w[i] < -tiny*w.length {
 			ds = math.Min(ds, math.Max(0, w.w[i]/-r.w[i]))
 		}
 	}
 	for k, j := range w.g.rows {
-		if w.p.isNormal(j) && r.lambda[k] < 0 {
+		if w.p.isNormal(j) && r.lambda[k] < -tiny*w.force {
 			ds = math.Min(ds, math.Max(0, w.lambda[j]/-r.lambda[k]))
 		}
 	}
@@ -315,8 +318,9 @@ func (w *walk) move(d direction, r *rates, ds float64) {
 	}
 	w.state.Work += (w.t + d.dt*ds/2) * dD
 	w.t += d.dt * ds
-	if d.dt*ds > 0 {
+	if w.t-w.letFrom > 1e-6 {
 		clear(w.let)
+		w.letFrom = w.t
 	}
 }
 

@@ -38,7 +38,7 @@ func (w *walk) settle(d direction) (*rates, error) {
 		if len(opens)+len(closes) == 0 {
 			return r, nil
 		}
-		if round > manyRounds {
+		if round > manyRounds || w.restless(opens) || w.restless(closes) {
 			opens, closes = firstOnly(opens, closes)
 		}
 		opened = opens
@@ -47,6 +47,16 @@ func (w *walk) settle(d direction) (*rates, error) {
 		}
 	}
 	return nil, fmt.Errorf("contact: the set of closed points does not settle at %.3f of the load", w.t)
+}
+
+// restless says whether one of the pads has let go here more than once.
+func (w *walk) restless(pads []int) bool {
+	for _, i := range pads {
+		if w.let[i] > 1 {
+			return true
+		}
+	}
+	return false
 }
 
 // manyRounds is how often many pads may change at once.
@@ -111,7 +121,7 @@ func (w *walk) change(opens, closes []int) error {
 			w.let[i]++
 			w.slides[i] = false
 			w.record(i, false)
-			if w.hasLeft(i) {
+			if w.hasLeft(i) && !w.fading[i] {
 				w.pending = append(w.pending, int32(i))
 			}
 		}
@@ -123,6 +133,7 @@ func (w *walk) change(opens, closes []int) error {
 		w.lambda[w.p.normal(i)] = 0
 		w.w[i] = 0
 		w.slides[i] = w.let[i] >= 2
+		w.fading[i] = w.fading[i] && w.slides[i] // one that sticks keeps what it has
 		w.stick(i)
 		w.record(i, true)
 	}
@@ -163,9 +174,12 @@ func (w *walk) hasLeft(i int) bool {
 // that goes is counted in Lost.
 func (w *walk) letGo() error {
 	for len(w.pending) > 0 {
-		w.stages++
+		if w.stages++; w.stages > 20*w.p.pads {
+			return fmt.Errorf("contact: points let go without end at %.3f of the load", w.t)
+		}
 		d := direction{id: w.stages}
 		for _, i := range w.pending {
+			w.fading[i] = true
 			for a := 1; a < w.p.per; a++ {
 				j := i*int32(w.p.per) + int32(a)
 				if !w.stuck(j) && w.lambda[j] != 0 {
@@ -184,6 +198,7 @@ func (w *walk) letGo() error {
 		}
 		for _, j := range d.fade {
 			if w.fades(d, j) {
+				w.fading[w.p.padOf(j)] = false
 				w.lambda[j] = 0
 			}
 		}
