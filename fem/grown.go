@@ -3,6 +3,7 @@ package fem
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/blas"
 	"gonum.org/v1/gonum/blas/gonum"
@@ -74,7 +75,7 @@ func (g *grown) pushBlock(rows []int32) bool {
 	var bl gonum.Implementation
 	var la lapack.Implementation
 	k, m := len(g.rows), len(rows)
-	all := append(g.rows[:k:k], rows...)
+	all := slices.Concat(g.rows, rows)
 	for i, r := range rows {
 		ai := g.a[int(r)*g.n : int(r+1)*g.n]
 		li := g.l[(k+i)*g.n:]

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 )
@@ -142,14 +143,14 @@ func (w *walk) change(opens, closes []int) error {
 
 // record notes an event, or strikes out its opposite at the same load.
 func (w *walk) record(i int, closes bool) {
-	ev := w.state.Events
-	for k := len(ev) - 1; k >= 0 && ev[k].Load == w.t; k-- {
-		if ev[k].Pad == int32(i) && ev[k].Closes != closes {
-			w.state.Events = append(ev[:k], ev[k+1:]...)
+	st := w.state
+	for k := len(st.Events) - 1; k >= 0 && st.Events[k].Load == w.t; k-- {
+		if st.Events[k].Pad == int32(i) && st.Events[k].Closes != closes {
+			st.Events = slices.Delete(st.Events, k, k+1)
 			return
 		}
 	}
-	w.state.Events = append(ev, Event{Load: w.t, Pad: int32(i), Closes: closes})
+	st.Events = append(st.Events, Event{Load: w.t, Pad: int32(i), Closes: closes})
 }
 
 // stick notes the tangential place of a pad that closes.
@@ -177,19 +178,7 @@ func (w *walk) letGo() error {
 		if w.stages++; w.stages > 20*w.p.pads {
 			return fmt.Errorf("contact: points let go without end at %.3f of the load", w.t)
 		}
-		d := direction{id: w.stages}
-		for _, i := range w.pending {
-			w.fading[i] = true
-			for a := 1; a < w.p.per; a++ {
-				j := i*int32(w.p.per) + int32(a)
-				if !w.stuck(j) && w.lambda[j] != 0 {
-					w.stage[j] = d.id
-					d.fade = append(d.fade, j)
-					d.rate = append(d.rate, -w.lambda[j])
-				}
-			}
-		}
-		w.pending = nil
+		d := w.fadeOut()
 		if len(d.fade) == 0 {
 			return nil
 		}
@@ -204,6 +193,25 @@ func (w *walk) letGo() error {
 		}
 	}
 	return nil
+}
+
+// fadeOut makes a stage of the drags on the pads that are pending.
+func (w *walk) fadeOut() direction {
+	d := direction{id: w.stages}
+	for _, i := range w.pending {
+		for a := 1; a < w.p.per; a++ {
+			j := i*int32(w.p.per) + int32(a)
+			if w.stuck(j) || w.lambda[j] == 0 {
+				continue
+			}
+			w.fading[i] = true
+			w.stage[j] = d.id
+			d.fade = append(d.fade, j)
+			d.rate = append(d.rate, -w.lambda[j])
+		}
+	}
+	w.pending = nil
+	return d
 }
 
 // fades says whether a row still fades in the stage d: not if its pad closed

@@ -42,7 +42,7 @@ func CompareBars(in BarsInput) (*Picture, error) {
 		}
 	}
 	p := &Picture{Width: pageWidth, Title: clean(in.Caption.Title)}
-	p.Height = captionHeight(in.Caption, pageWidth) + height
+	p.Height = captionHeight(in.Caption) + height
 	p.draw = func(g *page) { drawBars(g, in) }
 	return p, nil
 }

@@ -63,11 +63,11 @@ func (p *page) layCaption(c Caption) captionLayout {
 	return l
 }
 
-// captionHeight returns how much of a page of width w the caption and the
-// margins take, points.
-func captionHeight(c Caption, w float64) float64 {
+// captionHeight returns how much of a page the caption and the margins take,
+// points.
+func captionHeight(c Caption) float64 {
 	const h = 1000
-	l := newMeasure(w, h).layCaption(c)
+	l := newMeasure(pageWidth, h).layCaption(c)
 	return h - l.free.height()
 }
 

@@ -49,7 +49,7 @@ func Chart(in ChartInput) (*Picture, error) {
 	}
 	p := &Picture{Width: pageWidth, Title: clean(in.Caption.Title)}
 	rows := (len(in.Panels) + 1) / 2
-	p.Height = captionHeight(in.Caption, pageWidth) + float64(rows)*chartHeight + 6 + in.keyHeight()
+	p.Height = captionHeight(in.Caption) + float64(rows)*chartHeight + 6 + in.keyHeight()
 	p.draw = func(g *page) { in.drawAll(g) }
 	return p, nil
 }

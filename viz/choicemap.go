@@ -41,7 +41,7 @@ func ChoiceMap(in ChoiceMapInput) (*Picture, error) {
 		}
 	}
 	p := &Picture{Width: pageWidth, Title: clean(in.Caption.Title)}
-	p.Height = captionHeight(in.Caption, pageWidth) + mapPart*math.Ceil(float64(len(in.Panels))/2)
+	p.Height = captionHeight(in.Caption) + mapPart*math.Ceil(float64(len(in.Panels))/2)
 	p.draw = func(g *page) {
 		l := g.layCaption(in.Caption)
 		g.drawCaption(l)

@@ -31,7 +31,7 @@ func CompareSections(in CompareInput) (*Picture, error) {
 		}
 	}
 	p := &Picture{Width: pageWidth, Title: clean(in.Caption.Title)}
-	head := captionHeight(in.Caption, pageWidth)
+	head := captionHeight(in.Caption)
 	f := frameSections(in.Sections, compareCell(n, 756-head-comparePart), sectionSize{in.Stretch, in.Enlarge})
 	p.Height = head + comparePart + 12*float64(n) + float64(n)*(f.height+compareGap)
 	p.draw = func(g *page) { drawCompare(g, in, f) }

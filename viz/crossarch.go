@@ -55,7 +55,7 @@ func CrossArch(in CrossArchInput) (*Picture, error) {
 	p := &Picture{Width: pageWidth, Title: clean(in.Caption.Title)}
 	arch := rect{margin + 8, -archMost, pageWidth - margin - 8, 0}
 	f := frameSections([]Section{in.Section}, arch, sectionSize{in.Stretch, in.Enlarge})
-	p.Height = captionHeight(in.Caption, pageWidth) + f.height + archRest
+	p.Height = captionHeight(in.Caption) + f.height + archRest
 	if len(in.Feet) > 0 {
 		p.Height += feetPart
 	}

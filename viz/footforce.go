@@ -35,7 +35,7 @@ func FootForce(in FootForceInput) (*Picture, error) {
 	slices.SortStableFunc(events, func(a, b Event) int { return int(sign(a.At - b.At)) })
 	in.Events = events
 	p := &Picture{Width: pageWidth, Title: clean(in.Caption.Title)}
-	p.Height = captionHeight(in.Caption, pageWidth) + 230 + 12*float64(len(events))
+	p.Height = captionHeight(in.Caption) + 230 + 12*float64(len(events))
 	p.draw = func(g *page) { drawFootForce(g, in) }
 	return p, nil
 }

@@ -140,7 +140,7 @@ func (v *planView) pageHeight(rows int) float64 {
 		l := g.layLegend(v, rect{0, 0, planColumn, 0}) // no room: the least patches
 		need -= l.below
 	}
-	return math.Max(planHeight, captionHeight(v.in.Caption, planWidth)+listHeight(rows)+4+math.Max(need, planLeast))
+	return math.Max(planHeight, captionHeight(v.in.Caption)+listHeight(rows)+4+math.Max(need, planLeast))
 }
 
 // bounds returns the box of outline and nodes, mm.

@@ -84,7 +84,7 @@ func FootPressure(in FootPressureInput) (*Picture, error) {
 		return nil, fmt.Errorf("foot pressure: want a bearing area, found no contact points")
 	}
 	p := &Picture{Width: pageWidth, Title: clean(in.Caption.Title)}
-	p.Height = captionHeight(in.Caption, pageWidth) + footBand + footCurve
+	p.Height = captionHeight(in.Caption) + footBand + footCurve
 	p.draw = func(g *page) { drawFootPressure(g, in) }
 	return p, nil
 }
