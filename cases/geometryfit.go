@@ -179,9 +179,10 @@ const (
 )
 
 // checkSurfaces refuses a plate that is too thin anywhere or bends more
-// tightly than it is thick, and warns where its underside dips below z = 0.
+// tightly than it is thick, and warns where its thickness runs away from the
+// data and where its underside dips below z = 0.
 func (g *shaper) checkSurfaces(bends *bendMap) {
-	thin, thinAt := math.Inf(1), mesh.Point{}
+	thin, thick := extreme{z: math.Inf(1)}, extreme{}
 	tight, tightAt := 0.0, mesh.Point{}
 	dip, dipAt := 0.0, mesh.Point{}
 	bends.each(func(k int, p mesh.Point) {
@@ -189,8 +190,11 @@ func (g *shaper) checkSurfaces(bends *bendMap) {
 			return
 		}
 		t := g.plate.Thickness.At(p).Z
-		if t < thin {
-			thin, thinAt = t, p
+		if t < thin.z {
+			thin = extreme{t, p}
+		}
+		if t > thick.z {
+			thick = extreme{t, p}
 		}
 		if b := t * bends.point[k]; b > tight {
 			tight, tightAt = b, p
@@ -199,9 +203,10 @@ func (g *shaper) checkSurfaces(bends *bendMap) {
 			dip, dipAt = d, p
 		}
 	})
-	if thin < thinnest {
-		g.rep.addKey("plate.thickness", "want >= %g mm everywhere, found %.2g at %s", thinnest, thin, spot(thinAt))
+	if thin.z < thinnest {
+		g.tooThin(thin)
 	}
+	g.checkGraduation(thin, thick)
 	if tight >= 1 {
 		g.rep.addKey("plate.arch", "the arch bends more tightly than the plate is thick at %s: radius %.2g mm; want a smoother arch", spot(tightAt), g.plate.Thickness.At(tightAt).Z/tight)
 	}

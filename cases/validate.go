@@ -10,6 +10,7 @@ import (
 // validate checks what no single key can know. A check is passed over when a
 // key that it needs is faulty already.
 func (c *Case) validate(r *report) {
+	c.checkOutline(r)
 	c.checkArch(r)
 	c.checkHoles(r)
 	c.checkBraces(r)

@@ -1,6 +1,9 @@
 package cases
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // checkBridge checks the bridge's own dimensions and how it stands.
 func (c *Case) checkBridge(r *report) {
@@ -130,13 +133,18 @@ func (c *Case) checkTipping(r *report) {
 // Warnings returns what is admitted but worth a second look, in the order of
 // the keys.
 func (c *Case) Warnings() []*FileError {
-	out := append([]*FileError(nil), c.rep.notes...)
+	return slices.Concat(c.rep.notes, c.slips(), c.stringSlips(), c.bridgeDoubts(), c.benchSlips(), c.woodSlips())
+}
+
+// bridgeDoubts tells of a bridge that rocks and of a relief's idle key.
+func (c *Case) bridgeDoubts() []*FileError {
 	if c.Bridge == nil || c.Strings == nil {
-		return out
+		return nil
 	}
+	var out []*FileError
 	sum, width := c.StringSum(), float64(c.Bridge.Width)
 	if math.Abs(sum.Rocking) > width/6 {
 		out = append(out, c.Fault("bridge.width", "the strings' push of %.3g N shifts the downforce by %.3g mm, out of the middle third of the foot's width of %g mm: the bridge rocks", sum.Along, sum.Rocking, width))
 	}
-	return out
+	return append(out, c.reliefSlips()...)
 }

@@ -95,13 +95,23 @@ func (r *Report) sayBridge(b *strings.Builder) {
 	line(b, "sinks", "%.3f mm at its middle; bass end %.3f, treble end %.3f", g.Sink, g.EndSink[0], g.EndSink[1])
 	line(b, "leans", "%.3f degrees toward the %s; %s", math.Abs(g.Tilt.ForeAft), ends(g.Tilt.ForeAft, "neck", "tail"), g.Tilt.sideWords())
 	line(b, "string action at the octave", "%.3f mm %s", math.Abs(g.ActionChange), ends(g.ActionChange, "lower", "higher"))
-	line(b, "the foot presses", "bass end %.1f %%, middle %.1f %%, treble end %.1f %%", 100*g.Share.BassEnd,
-		100*g.Share.Middle, 100*g.Share.TrebleEnd)
+	line(b, "the foot presses", "bass end %.1f %%, middle %.1f %%, treble end %.1f %% of %.1f N square to the surface", 100*g.Share.BassEnd,
+		100*g.Share.Middle, 100*g.Share.TrebleEnd, g.pressed())
 	line(b, "the middle of the foot", "%s", g.middleWords())
 	if g.FrictionNeeded.Known() {
 		line(b, "friction needed to hold it", "%.3f", float64(g.FrictionNeeded))
 	}
 	b.WriteByte('\n')
+}
+
+// pressed is the sum of the foot's forces square to the surface, N. On slopes it
+// differs from the downforce, as drag carries a part of that.
+func (g *BridgeReport) pressed() float64 {
+	sum := 0.0
+	for _, c := range g.Contact {
+		sum += c.Force
+	}
+	return sum
 }
 
 func (t TiltReport) sideWords() string {

@@ -1,8 +1,10 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"path/filepath"
+	"strings"
 
 	"archload/cases"
 	"archload/viz"
@@ -39,7 +41,7 @@ func (o *wanted) compare(cmd *cobra.Command, args []string, name string) error {
 	for _, a := range args {
 		sol, rep, err := o.solve(cmd, a)
 		if err != nil {
-			return err
+			return ofCase(a, err)
 		}
 		sols, reps = append(sols, sol), append(reps, rep)
 	}
@@ -52,6 +54,16 @@ func (o *wanted) compare(cmd *cobra.Command, args []string, name string) error {
 		return err
 	}
 	return checked(args, reps...)
+}
+
+// ofCase says which of several cases an error belongs to, unless it says so
+// itself or belongs to the command line.
+func ofCase(name string, err error) error {
+	var usage usageError
+	if errors.As(err, &usage) || strings.HasPrefix(err.Error(), name+":") {
+		return err
+	}
+	return fmt.Errorf("%s: %w", name, err)
 }
 
 // stems names the files of each case; cases of the same name get their letter

@@ -1,0 +1,73 @@
+package cases
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"archload/mesh"
+)
+
+// How far the fitted thickness may leave the range of its data before a
+// warning, as a share, and from how many times the median a datum is taken for
+// a slip of the pen where the fit fails.
+const (
+	belowData, aboveData = 0.8, 1.25
+	farDatum             = 3
+	farPlace             = 50 // mm from the nearest datum: worth a word where the fit fails
+)
+
+// extreme is a value and where it is taken.
+type extreme struct {
+	z  float64 // mm
+	at mesh.Point
+}
+
+// checkGraduation warns where a thickness fitted to data runs away from them.
+func (g *shaper) checkGraduation(thin, thick extreme) {
+	for _, t := range g.c.Plate.Thickness.tables() {
+		if t.table == nil || math.IsInf(thin.z, 1) {
+			continue
+		}
+		key := "plate.thickness." + t.key
+		if least := slices.Min(t.table.Height); thin.z < belowData*least {
+			g.warn(key, "no thickness was measured within %.0f mm of %s; the fit guesses %.3g mm, thinner than any measured (%.3g)",
+				t.table.nearest(thin.at), spot(thin.at), thin.z, least)
+		}
+		if most := slices.Max(t.table.Height); thick.z > aboveData*most {
+			g.warn(key, "no thickness was measured within %.0f mm of %s; the fit guesses %.3g mm, thicker than any measured (%.3g)",
+				t.table.nearest(thick.at), spot(thick.at), thick.z, most)
+		}
+	}
+}
+
+// tooThin reports a plate that is a hole somewhere: at the datum that the fit
+// stumbles over, if one lies far above the others, or else at the thickness.
+func (g *shaper) tooThin(thin extreme) {
+	unmeasured := ""
+	for _, t := range g.c.Plate.Thickness.tables() {
+		if t.table == nil {
+			continue
+		}
+		if far := t.table.nearest(thin.at); far > farPlace {
+			unmeasured = fmt.Sprintf("; no thickness was measured within %.0f mm of it", far)
+		}
+		middle, most := median(t.table.Height), slices.Max(t.table.Height)
+		if most > farDatum*middle {
+			row := slices.Index(t.table.Height, most)
+			g.rep.add(t.table.rows[row], "height", fmt.Errorf("want a thickness like the others, whose median is %.3g mm, found %g; the fit through it leaves %.2g mm at %s",
+				middle, most, thin.z, spot(thin.at)))
+			return
+		}
+	}
+	g.rep.addKey("plate.thickness", "want >= %g mm everywhere, found %.2g at %s%s", thinnest, thin.z, spot(thin.at), unmeasured)
+}
+
+// nearest returns the distance to the nearest datum, mm.
+func (h *HeightTable) nearest(p mesh.Point) float64 {
+	least := math.Inf(1)
+	for i := range h.X {
+		least = min(least, math.Hypot(h.X[i]-p[0], h.Y[i]-p[1]))
+	}
+	return least
+}

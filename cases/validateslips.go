@@ -1,0 +1,178 @@
+package cases
+
+import (
+	"fmt"
+	"slices"
+
+	"archload/mesh"
+)
+
+// What lies beyond these bounds is taken for a slip of the pen or of the unit.
+const (
+	halfTouch = 1.0 // mm: so near the centre line half an outline begins and ends
+
+	lightestTop, heaviestTop = 1.0, 12.0 // mm, a constant thickness
+
+	slackest, tightest = 0.25, 4.0 // 1, a string's tension over the set's median
+
+	softestWood, stiffestWood  = 3000.0, 30000.0 // MPa, EL: balsa lies about at the one, no timber above the other
+	lightestWood, heaviestWood = 200.0, 1400.0   // kg/m³
+)
+
+// checkOutline refuses half an outline: the curve would be closed down the
+// centre line. Ends that are marked as corners mean a straight edge there, as
+// of a test plate drawn from a corner.
+func (c *Case) checkOutline(r *report) {
+	p := c.Plate.Outline.Points
+	if len(p) < 3 || !r.clean("plate.outline") {
+		return
+	}
+	if k := c.Plate.Outline.Corner; len(k) == len(p) && k[0] && k[len(k)-1] {
+		return
+	}
+	onLine := func(p mesh.Point) bool { return -halfTouch < p[0] && p[0] < halfTouch }
+	if !onLine(p[0]) || !onLine(p[len(p)-1]) {
+		return
+	}
+	least, most := p[0][0], p[0][0]
+	for _, q := range p {
+		least, most = min(least, q[0]), max(most, q[0])
+	}
+	side := ""
+	switch {
+	case least > -halfTouch && most >= halfTouch:
+		side = "treble"
+	case most < halfTouch && least <= -halfTouch:
+		side = "bass"
+	default:
+		return
+	}
+	r.addKey("plate.outline", "this is one half of an outline (all points on the %s side of the centre line); want the whole curve", side)
+}
+
+// slips lists the values of the plate that are admitted but unlikely.
+func (c *Case) slips() []*FileError {
+	t := float64(c.Plate.Thickness.Const)
+	if t == 0 || lightestTop <= t && t <= heaviestTop {
+		return nil
+	}
+	dim, _ := dimensionOf(Length(0))
+	return []*FileError{c.Fault("plate.thickness", "%g mm is unlikely for a top%s", t, meant(dim, t, []string{"in", "cm"}, between(lightestTop, heaviestTop)))}
+}
+
+// stringSlips names each string whose tension lies far from the others'.
+func (c *Case) stringSlips() []*FileError {
+	if c.Strings == nil {
+		return nil
+	}
+	s := c.Strings
+	pulls := make([]float64, len(s.Each))
+	for i := range pulls {
+		pulls[i] = float64(s.tension(i))
+	}
+	middle := median(pulls)
+	likely := between(slackest*middle, tightest*middle)
+	var out []*FileError
+	for i, t := range pulls {
+		if !likely(t) {
+			out = append(out, c.Fault(entryKey("strings.each", i+1), "%s pulls %.4g N, far from the median of the set, %.4g N%s", s.Each[i].Name, t, middle, s.unitMeant(i, t, likely)))
+		}
+	}
+	return out
+}
+
+// unitMeant asks for the unit with which string i would pull like the others.
+func (s *Strings) unitMeant(i int, pull float64, likely func(float64) bool) string {
+	e := &s.Each[i]
+	switch {
+	case e.Plain > 0:
+		dim, _ := dimensionOf(Length(0))
+		d := float64(e.Plain)
+		return meant(dim, d, []string{"in"}, func(x float64) bool { return likely(pull * (x / d) * (x / d)) })
+	case e.UnitWeight > 0:
+		dim, _ := dimensionOf(LineMass(0))
+		w := float64(e.UnitWeight)
+		return meant(dim, w, []string{"lb/in", "g/m"}, func(x float64) bool { return likely(pull * x / w) })
+	}
+	dim, _ := dimensionOf(Force(0))
+	return meant(dim, pull, []string{"lb", "kg"}, likely)
+}
+
+// benchSlips names each load that presses upward.
+func (c *Case) benchSlips() []*FileError {
+	var out []*FileError
+	for i, l := range c.Loads {
+		if l.Force[2] > 0 {
+			out = append(out, c.Fault(entryKey("load", i+1)+".force", "%s presses upward with %g N; down is negative z", l.Name, float64(l.Force[2])))
+		}
+	}
+	return out
+}
+
+// woodSlips names each wood whose stiffness along the grain or density no
+// timber has. (A number meant in GPa or g/cm3 is no card: package materials.)
+func (c *Case) woodSlips() []*FileError {
+	var out []*FileError
+	seen := map[string]bool{}
+	for _, key := range sortedKeys(c.cards) {
+		card := c.cards[key]
+		if seen[card.Name] {
+			continue
+		}
+		seen[card.Name] = true
+		at := func(string) string { return key }
+		if c.Woods[card.Name] != nil {
+			at = func(value string) string { return joinKey(joinKey("wood", card.Name), value) }
+		}
+		if x, likely := card.Wood.EL, between(softestWood, stiffestWood); !likely(x) {
+			dim, _ := dimensionOf(Stress(0))
+			out = append(out, c.Fault(at("EL"), "EL of %g MPa is unlikely for wood%s", x, meant(dim, x, []string{"psi"}, likely)))
+		}
+		if x, likely := card.Wood.Density, between(lightestWood, heaviestWood); !likely(x) {
+			dim, _ := dimensionOf(Density(0))
+			out = append(out, c.Fault(at("density"), "a density of %g kg/m3 is unlikely for wood%s", x, meant(dim, x, []string{"lb/ft3"}, likely)))
+		}
+	}
+	return out
+}
+
+// reliefSlips tells of ends that the relief's shape does not use.
+func (c *Case) reliefSlips() []*FileError {
+	const key = "bridge.relief.ends"
+	rel := &c.Bridge.Relief
+	switch {
+	case !c.rep.isSet(key):
+	case len(rel.Stations) > 0:
+		return []*FileError{c.Fault(key, "changes nothing: the stations give the whole relief")}
+	case rel.Shape != "flat":
+		return []*FileError{c.Fault(key, "changes nothing: only shape = \"flat\" has ends, found %q", rel.Shape)}
+	}
+	return nil
+}
+
+// between tells whether a value lies in a range, its ends included.
+func between(low, high float64) func(float64) bool {
+	return func(x float64) bool { return low <= x && x <= high }
+}
+
+// meant asks for the first of the units with which the number would be likely;
+// nothing, if there is none.
+func meant(dim dimension, x float64, units []string, likely func(float64) bool) string {
+	for _, u := range units {
+		if f, ok := dim.factor(u); ok && likely(x*f) {
+			return fmt.Sprintf("; was %q meant?", fmt.Sprintf("%.6g %s", x, u))
+		}
+	}
+	return ""
+}
+
+// median returns the middle of the values, the mean of the middle two for an
+// even number; 0 without any.
+func median(values []float64) float64 {
+	s := slices.Sorted(slices.Values(values))
+	n := len(s)
+	if n == 0 {
+		return 0
+	}
+	return (s[(n-1)/2] + s[n/2]) / 2
+}

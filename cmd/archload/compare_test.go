@@ -1,0 +1,32 @@
+package main
+
+import (
+	"errors"
+	"testing"
+
+	"archload/cases"
+)
+
+// TestOfCase wants each failure to name its case once and to keep its exit
+// code.
+func TestOfCase(t *testing.T) {
+	t.Parallel()
+	fault := func(file string) error {
+		return cases.Faults{{File: file, Line: 3, Key: "plate", Err: errors.New("want wood")}}
+	}
+	for _, c := range []struct {
+		err  error
+		want string
+		code int
+	}{
+		{errors.New("not converged"), "archload: mine.toml: not converged", exitCannot},
+		{fault("mine.toml"), "mine.toml:3: plate: want wood", exitFaulty},
+		{fault("base.toml"), "mine.toml: base.toml:3: plate: want wood", exitFaulty},
+		{usagef("want --refine >= 0.25"), "archload: want --refine >= 0.25", exitFaulty},
+	} {
+		err := ofCase("mine.toml", c.err)
+		if got := message(err); got != c.want || exitCode(err) != c.code {
+			t.Errorf("%q, exit code %d, want %q, %d", got, exitCode(err), c.want, c.code)
+		}
+	}
+}
