@@ -60,7 +60,7 @@ func TestReadmeOutput(t *testing.T) {
 	}{
 		{"<!-- archload solve first -->", []string{"solve", "first"}},
 		{"<!-- archload relief course-guitar -->", []string{"relief", "course-guitar"}},
-		{"<!-- archload compare, the four designs of the demo -->", append([]string{"compare"}, demoCases...)},
+		{"<!-- archload compare, the four designs of the demo -->", append([]string{"compare"}, demoCases()...)},
 	} {
 		shown := block(t, text, c.mark, "text")
 		var stdout, stderr bytes.Buffer
