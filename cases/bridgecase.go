@@ -90,6 +90,7 @@ type Post struct {
 	Name      string     `toml:"name"`                                             // default: "post N"
 	At        mesh.Point `toml:"at" need:"the place [x, y] in mm"`                 // mm
 	Stiffness Stiffness  `toml:"stiffness" need:"its stiffness in N/mm" want:">0"` // N/mm
+	Diameter  Length     `toml:"diameter" default:"6" want:">0"`                   // mm, of its end on the plate; default: 6
 }
 
 // Mesh steers the triangulation.

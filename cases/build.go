@@ -226,13 +226,26 @@ func (b *Built) friction() {
 	}
 }
 
-// posts are springs between the plate's inner face and the back.
+// postSprings is how many springs stand for one post: its end bears on a disc,
+// as a plate that shears sinks without limit under a true point.
+const postSprings = 7
+
+// posts are springs between the plate's inner face and the back, spread over
+// the end of each post: one in its middle, six around it.
 func (b *Built) posts() {
 	b.firstPost = len(b.Model.Springs)
 	for i := range b.Case.Posts {
 		p := &b.Case.Posts[i]
-		at, _ := b.place.inner(p.At)
-		b.Model.Springs = append(b.Model.Springs, fem.Spring{At: at, Dir: [3]float64{0, 0, 1}, K: float64(p.Stiffness)})
+		for k := range postSprings {
+			q := p.At
+			if k > 0 {
+				sin, cos := math.Sincos(float64(k) * math.Pi / 3)
+				q[0] += float64(p.Diameter) / 3 * cos
+				q[1] += float64(p.Diameter) / 3 * sin
+			}
+			at, _ := b.place.inner(q)
+			b.Model.Springs = append(b.Model.Springs, fem.Spring{At: at, Dir: [3]float64{0, 0, 1}, K: float64(p.Stiffness) / postSprings})
+		}
 	}
 }
 

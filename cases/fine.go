@@ -13,6 +13,7 @@ const (
 	footEdge   = 3.0
 	footMargin = 6.0
 	loadEdge   = 3.0
+	postEdge   = 2.0
 	braceEdge  = 5.0
 	holeEdge   = 3.0 // along straight edges
 	eyeEdge    = 1.5 // least, at the smallest eyes
@@ -45,6 +46,9 @@ func (g *shaper) fine() []mesh.Fine {
 			Along:  []mesh.Point{{lo[0], mid}, {hi[0], mid}},
 			Radius: (hi[1]-lo[1])/2 + footMargin, Size: m.edge(loadEdge),
 		})
+	}
+	for _, p := range g.c.Posts {
+		out = append(out, mesh.Fine{Along: []mesh.Point{p.At}, Radius: float64(p.Diameter)/2 + footMargin, Size: m.edge(postEdge)})
 	}
 	for _, s := range g.c.Supports {
 		if s.At != nil {

@@ -204,7 +204,11 @@ func (s *Solution) reactions() ReactionsReport {
 			r.Total[k] += re.F[k]
 		}
 		if i >= posts {
-			r.Posts = append(r.Posts, PostReport{Name: s.Case.Posts[i-posts].Name, Force: re.F[2]})
+			k := (i - posts) / postSprings
+			if k == len(r.Posts) {
+				r.Posts = append(r.Posts, PostReport{Name: s.Case.Posts[k].Name})
+			}
+			r.Posts[k].Force += re.F[2]
 			continue
 		}
 		if at, ok := parts[mesh.Point{p[0], p[1]}]; ok {
