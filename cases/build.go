@@ -73,7 +73,7 @@ func (b *Built) plateShells() error {
 	cut := materials.Cut{Flat: p.Cut == "flat", RingAngle: float64(p.RingAngle), GrainAngle: float64(p.GrainAngle)}
 	b.Model.Sections = []fem.Section{{
 		Wood: card.Wood.Compliance(), Axes: materials.PlateAxes(cut),
-		Pressed: p.Made == "pressed", Density: card.Wood.Density, Part: fem.PartPlate,
+		Pressed: p.Made == "pressed", Part: fem.PartPlate,
 	}}
 	b.Model.Shells = make([]fem.ShellElem, len(b.Mesh.Tris))
 	for i, t := range b.Mesh.Tris {
@@ -143,7 +143,7 @@ func (b *Built) bar(br *Brace, chain []int32, card materials.Card, group int32) 
 			Nodes: [2]int32{chain[k-1], chain[k]}, Glued: true,
 			Lean: [2]int32{lean[k-1], lean[k]}, Joined: [2]bool{joined[k-1], joined[k]}, Across: [3]float64{-dir[1], dir[0], 0},
 			Up: [3]float64{0, 0, 1}, Section: rectangle(w, h, card.Wood),
-			Density: card.Wood.Density, Part: fem.PartBrace, Group: group,
+			Part: fem.PartBrace, Group: group,
 		}
 		for end := range 2 {
 			e.Glue[end], _ = b.place.inner(b.Mesh.Points[chain[k-1+end]])

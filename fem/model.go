@@ -15,7 +15,6 @@ const (
 	PartSide
 	PartBrace
 	PartLining
-	PartBlock
 )
 
 // Section is the wood of a set of shells.
@@ -23,7 +22,6 @@ type Section struct {
 	Wood    materials.Compliance // 1/MPa, in the wood's own axes
 	Axes    materials.Axes       // rows L, R, T in global x, y, z
 	Pressed bool                 // the axes follow the facet instead of staying in the billet
-	Density float64              // kg/m³
 	Part    Part
 }
 
@@ -47,7 +45,6 @@ type BeamElem struct {
 	Offset  [2][3]float64   // from the node or the glue to the beam's axis, mm
 	Up      [3]float64      // the section's height direction
 	Section RectSection
-	Density float64 // kg/m³
 	Part    Part
 	Group   int32 // index of the brace; -1 if none
 }
@@ -90,12 +87,6 @@ type SurfacePoint struct {
 type PointForce struct {
 	At SurfacePoint
 	F  [3]float64 // N
-}
-
-// NodeForce is a generalised force on a node.
-type NodeForce struct {
-	Node int32
-	F    [6]float64 // N and N·mm
 }
 
 // leanDof is the only live freedom of a lean node.

@@ -108,9 +108,6 @@ func (s *Shell) Thickness() float64 { return s.frame.h }
 // the outward normal, in global x, y, z (rows, 1).
 func (s *Shell) Frame() [3][3]float64 { return s.frame.axes }
 
-// WoodAxes returns L, R and T of this triangle in the facet frame (rows, 1).
-func (s *Shell) WoodAxes() [3][3]float64 { return s.wood }
-
 // StiffnessTo sets k to the 18x18 stiffness, row-major, global degrees of
 // freedom node by node (N/mm, N, N mm). It is symmetric to the last bit.
 func (s *Shell) StiffnessTo(k *[324]float64) {

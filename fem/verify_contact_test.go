@@ -4,49 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"os"
 	"testing"
-
-	"github.com/pelletier/go-toml/v2"
 
 	"archload/fem/sparse"
 )
-
-// reference is one row of a table in testdata/reference.
-type reference struct {
-	Name      string  `toml:"name"`
-	Quantity  string  `toml:"quantity"`
-	Value     float64 `toml:"value"`
-	Unit      string  `toml:"unit"`
-	Tolerance float64 `toml:"tolerance"` // relative
-	Kind      string  `toml:"kind"`
-	Source    string  `toml:"source"`
-}
-
-// readReference reads one table; a row without unit, source or tolerance
-// is refused.
-func readReference(t *testing.T, name string) []reference {
-	t.Helper()
-	data, err := os.ReadFile("../testdata/reference/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var table struct {
-		Case []reference `toml:"case"`
-	}
-	if err := toml.Unmarshal(data, &table); err != nil {
-		t.Fatalf("%s: %v", name, err)
-	}
-	if len(table.Case) == 0 {
-		t.Fatalf("%s: no rows", name)
-	}
-	for i, c := range table.Case {
-		if c.Name == "" || c.Quantity == "" || c.Unit == "" || c.Source == "" || c.Tolerance <= 0 {
-			t.Fatalf("%s: row %d: want name, quantity, unit, source and a tolerance > 0, found %+v", name, i+1, c)
-		}
-	}
-	return table.Case
-}
 
 // springy is a plate that is nothing but one spring under each pad: pads in
 // plan, their compliance (mm/N) and the body that stands on them.
@@ -121,77 +82,6 @@ func followed(t *testing.T, s *Standing, gap []float64, loads []BodyLoad) *State
 		t.Fatal(err)
 	}
 	return st
-}
-
-// closesAt is the load factor at which a pad first closes.
-func closesAt(st *State, pad int32) float64 {
-	for _, e := range st.Events {
-		if e.Pad == pad && e.Closes {
-			return e.Load
-		}
-	}
-	return math.NaN()
-}
-
-// relievedBridge is the bridge of testdata/reference/contact.toml: its
-// pads at the ends and in the middle, end springs of the given compliance.
-func relievedBridge(t *testing.T, endGive, middleGive float64) (*Standing, *Body) {
-	t.Helper()
-	var xs []float64
-	for k := range 9 {
-		xs = append(xs, -150+37.5*float64(k))
-	}
-	// Shear moduli so large that the beam is Euler's.
-	b := straightBody(xs, RectSection{Width: 20, Height: 10, E: 1e4, Gxy: 1e13, Gxz: 1e13}, true)
-	s := springy{at: [][2]float64{{-150, 0}, {0, 0}, {150, 0}}, give: []float64{endGive, middleGive, endGive}, body: b}
-	return s.stand(t), b
-}
-
-// uniform spreads a load q, N/mm, over the nodes by Simpson's rule, which is
-// exact for the middle's influence line: a cubic on each half.
-func (b *Body) uniform(q float64) []BodyLoad {
-	var loads []BodyLoad
-	n := len(b.Nodes) - 1
-	for k, p := range b.Nodes {
-		w := []float64{2, 4}[k%2]
-		if k == 0 || k == n {
-			w = 1
-		}
-		loads = append(loads, b.down(p[0], 0, q*w*(b.Nodes[1][0]-b.Nodes[0][0])/3))
-	}
-	return loads
-}
-
-// TestRelievedBridge compares with the closed forms of the table.
-func TestRelievedBridge(t *testing.T) {
-	const firm = 1e-12 // mm/N, a rigid support
-	gap := []float64{0, 0.3, 0}
-	soft, body := relievedBridge(t, 1.0/200, 1.0/400)
-	rigid, _ := relievedBridge(t, firm, firm)
-	full := followed(t, soft, gap, []BodyLoad{body.down(0, 0, 180)})
-	closing := closesAt(full, 1) * 180
-	got := map[string]float64{
-		"relieved bridge on springs: load in the middle at which the gap closes":        closing,
-		"relieved bridge on springs: force in the middle at 180 N":                      full.Lambda[1],
-		"relieved bridge on springs: force at each end at 180 N":                        full.Lambda[0],
-		"relieved bridge on springs: sink of the middle at 180 N":                       0.3 + full.Lambda[1]/400,
-		"relieved bridge on springs: force in the middle at twice the closing load":     followed(t, soft, gap, []BodyLoad{body.down(0, 0, 2*closing)}).Lambda[1],
-		"relieved bridge on rigid supports: load in the middle at which the gap closes": closesAt(followed(t, rigid, gap, []BodyLoad{body.down(0, 0, 20)}), 1) * 20,
-		"relieved bridge on rigid supports: uniform load at which the gap closes":       closesAt(followed(t, rigid, gap, body.uniform(0.1)), 1) * 100,
-	}
-	for _, row := range readReference(t, "contact.toml") {
-		v, ok := got[row.Name+": "+row.Quantity]
-		if !ok {
-			t.Errorf("%s: %s: no test computes this row", row.Name, row.Quantity)
-			continue
-		}
-		if e := v/row.Value - 1; !(math.Abs(e) <= row.Tolerance) {
-			t.Errorf("%s: %s = %.9g %s, want %.9g (%s): off by %.2g, allowed %.2g", row.Name, row.Quantity, v, row.Unit, row.Value, row.Source, e, row.Tolerance)
-		}
-	}
-	if a, b := full.Lambda[0], full.Lambda[2]; math.Abs(a-b) > 1e-9*180 {
-		t.Errorf("end forces %.9f and %.9f N, want them equal (symmetry)", a, b)
-	}
 }
 
 // TestTwoFeet loads a stiff bar on two equal feet 100 mm apart at a distance e

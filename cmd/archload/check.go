@@ -1,35 +1,44 @@
 package main
 
 import (
+	"io"
+
 	"archload/cases"
 
 	"github.com/spf13/cobra"
 )
 
 func newCheck() *cobra.Command {
-	var jsonFile string
-	cmd := &cobra.Command{
+	return lookInto(&cobra.Command{
 		Use:   "check CASE",
 		Short: "Check a case and print the design as it will be computed",
 		Long: "Check a case without solving it: every fault at once, with file, line and key; then the\n" +
 			"design with its defaults filled in, masses, string forces, and what a solve will cost.",
-		Example:           "  archload check first\n  archload check mine/mine.toml",
-		Args:              takes(1, 1, "one case"),
-		ValidArgsFunction: completeCases,
-		RunE: func(cmd *cobra.Command, args []string) error {
-			c, err := openCase(args[0])
-			if err != nil {
-				return err
-			}
-			ov, err := cases.Look(c)
-			if err != nil {
-				return err
-			}
-			if jsonFile != "" {
-				return writeTo(jsonFile, cmd.OutOrStdout(), jsonOf(ov))
-			}
-			return ov.Write(cmd.OutOrStdout())
-		},
+		Example: "  archload check first\n  archload check mine/mine.toml",
+	}, func(c *cases.Case) (page, error) { return cases.Look(c) })
+}
+
+// page is what a command prints or writes as JSON.
+type page interface{ Write(io.Writer) error }
+
+// lookInto completes a command that says something of a case without solving
+// it: as text, or with --json as JSON instead.
+func lookInto(cmd *cobra.Command, look func(*cases.Case) (page, error)) *cobra.Command {
+	var jsonFile string
+	cmd.Args, cmd.ValidArgsFunction = takes(1, 1, "one case"), completeCases
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		c, err := openCase(args[0])
+		if err != nil {
+			return err
+		}
+		p, err := look(c)
+		if err != nil {
+			return err
+		}
+		if jsonFile != "" {
+			return writeTo(jsonFile, cmd.OutOrStdout(), jsonOf(p))
+		}
+		return p.Write(cmd.OutOrStdout())
 	}
 	cmd.Flags().StringVar(&jsonFile, "json", "", "write it as JSON to this `FILE` instead (\"-\": standard output)")
 	return cmd
