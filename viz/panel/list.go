@@ -1,0 +1,20 @@
+package panel
+
+import "image/color"
+
+// Vertex is a corner of a triangle on the page.
+type Vertex struct {
+	X, Y  float64     // pixels from the left and the top of the page
+	U, V  float64     // place in the atlas, 0 to 1
+	Paint color.NRGBA // multiplied by the atlas's coverage
+}
+
+// List is everything flat on the page: panels, text, legends, charts. Every
+// three vertices are a triangle; later ones lie over earlier ones. Plain
+// shapes use a place in the atlas that is full.
+type List struct {
+	Atlas    *Atlas
+	Vertices []Vertex
+
+	clips []pixels // what shows, innermost last
+}

@@ -1,0 +1,278 @@
+package panel
+
+import (
+	"image/color"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Slider is a number between two ends, moved along a rule.
+type Slider struct {
+	Control
+	Unit     string
+	Min, Max float64 // Min < Max
+	Step     float64 // 0: any value
+	Default  float64 // a double click or Backspace goes there
+	Decimals int     // of the value as shown
+	Marks    []Mark  // under the rule
+	// Format writes the value in place of Decimals and Unit, if it is given.
+	Format func(v float64) string
+}
+
+// Mark is a place on a slider's rule.
+type Mark struct {
+	At    float64
+	Label string // may be empty
+}
+
+const (
+	handleHalf = 6.0  // half a handle's width, points
+	labelLine  = 21.0 // of a slider's words above its rule
+	ruleBelow  = 14.0 // from the words to the rule
+)
+
+// Height returns the height that suits the slider, points.
+func (s Slider) Height() float64 {
+	for _, m := range s.Marks {
+		if m.Label != "" {
+			return SliderHeight + 12
+		}
+	}
+	return SliderHeight
+}
+
+// within returns v between the ends; what is no number is the default.
+func (s Slider) within(v float64) float64 {
+	if math.IsNaN(v) {
+		v = s.Default
+	}
+	if math.IsNaN(v) {
+		v = s.Min
+	}
+	return min(max(v, s.Min), s.Max)
+}
+
+// kept returns v on a step and between the ends.
+func (s Slider) kept(v float64) float64 {
+	v = s.within(v)
+	if s.Step > 0 && v < s.Max {
+		v = s.Min + math.Round((v-s.Min)/s.Step)*s.Step
+		v = tidy(v, s.Step)
+	}
+	return min(max(v, s.Min), s.Max)
+}
+
+// tidy takes the last bits off a multiple of a step: 0.3, not 0.30000000000000004.
+func tidy(v, step float64) float64 {
+	if abs(v) < step*1e-9 {
+		return 0
+	}
+	t, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 12, 64), 64)
+	if err != nil {
+		return v
+	}
+	return t
+}
+
+// text writes the value.
+func (s Slider) text(v float64) string {
+	if s.Format != nil {
+		return s.Format(v)
+	}
+	return withUnit(number(v, s.Decimals), s.Unit)
+}
+
+// number writes v with a true minus sign; a rounded zero has none.
+func number(v float64, decimals int) string {
+	t := strconv.FormatFloat(v, 'f', max(0, decimals), 64)
+	if strings.Trim(t, "-0.") == "" {
+		t = strings.TrimPrefix(t, "-")
+	}
+	return strings.Replace(t, "-", "−", 1)
+}
+
+func withUnit(t, unit string) string {
+	switch unit {
+	case "":
+		return t
+	case "°", "′", "″":
+		return t + unit
+	}
+	return t + " " + unit
+}
+
+// track returns where the handle's middle can be.
+func (s Slider) track() Rect {
+	return Rect{s.At.X + handleHalf, s.At.Y + labelLine, max(1, s.At.W-2*handleHalf), ruleBelow}
+}
+
+// placeOf returns where on the rule v lies.
+func (s Slider) placeOf(v float64) float64 {
+	t := s.track()
+	return t.X + t.W*(v-s.Min)/(s.Max-s.Min)
+}
+
+// Slider draws a rule with a handle, and tells whether the hand changed v. A
+// value that the program set stays as it is, off the steps too.
+func (p *Panel) Slider(s Slider, v *float64) bool {
+	if !(s.Max > s.Min) {
+		s.Max = s.Min + 1
+	}
+	was := s.within(*v)
+	now := was
+	f := p.touch(s.Control)
+	if s.Off == "" {
+		p.slide(s, f, &now)
+		p.sliderKeys(s, f, &now)
+		p.sliderWheel(s, f, &now)
+	}
+	if now != was {
+		*v = now
+	}
+	p.drawSlider(s, f, now)
+	return now != was
+}
+
+// slide follows the pointer. A press beside the handle brings it there, one on
+// the words only gives the focus; a second one sets the default.
+func (p *Panel) slide(s Slider, f feel, v *float64) {
+	if f.pressed {
+		p.grab = s.placeOf(*v) - p.in.X
+		p.rest = p.in.X
+		if abs(p.grab) > handleHalf {
+			p.grab, p.rest = 0, math.NaN()
+		}
+	}
+	if f.double {
+		*v = s.kept(s.Default)
+		p.held = ""
+		return
+	}
+	t := s.track()
+	if f.pressed && p.in.Y < t.Y {
+		p.held = ""
+		return
+	}
+	if f.held && p.in.X != p.rest {
+		p.rest = math.NaN()
+		*v = s.kept(s.Min + (p.in.X+p.grab-t.X)/t.W*(s.Max-s.Min))
+	}
+}
+
+// stride is what an arrow key adds: a step, or a hundredth of the range.
+func (s Slider) stride() float64 {
+	if s.Step > 0 {
+		return s.Step
+	}
+	return (s.Max - s.Min) / 100
+}
+
+func (p *Panel) sliderKeys(s Slider, f feel, v *float64) {
+	if !f.focused {
+		return
+	}
+	for {
+		k, ok := p.key(KeyLeft, KeyDown, KeyRight, KeyUp, KeyHome, KeyEnd, KeyPageUp, KeyPageDown, KeyBackspace)
+		if !ok {
+			return
+		}
+		by := s.stride()
+		if k.Shift {
+			by *= 10
+		}
+		switch k.Key {
+		case KeyLeft, KeyDown:
+			*v = s.kept(*v - by)
+		case KeyRight, KeyUp:
+			*v = s.kept(*v + by)
+		case KeyPageDown:
+			*v = s.kept(*v - 10*s.stride())
+		case KeyPageUp:
+			*v = s.kept(*v + 10*s.stride())
+		case KeyHome:
+			*v = s.Min
+		case KeyEnd:
+			*v = s.Max
+		case KeyBackspace:
+			*v = s.kept(s.Default)
+		}
+	}
+}
+
+// sliderWheel moves the slider under the pointer a step for each notch. In an
+// area that can scroll the slider must have the focus: otherwise scrolling
+// past it would change it.
+func (p *Panel) sliderWheel(s Slider, f feel, v *float64) {
+	if !f.hot || p.in.Wheel[1] == 0 || p.wheeled || p.canScroll() && !f.focused {
+		return
+	}
+	p.wheeled = true
+	p.spin += p.in.Wheel[1]
+	n := math.Trunc(p.spin)
+	p.spin -= n
+	if n != 0 {
+		*v = s.kept(*v + n*s.stride())
+	}
+}
+
+// drawSlider draws a rule with its marks, and on it a pointed handle.
+func (p *Panel) drawSlider(s Slider, f feel, v float64) {
+	l, t := p.list, s.track()
+	x, y := s.placeOf(v), l.Atlas.snap(t.Bottom())
+	handle := s.Control
+	handle.ID, handle.At = s.ID+"/handle", Rect{x - handleHalf, t.Bottom() - 13, 2 * handleHalf, 14}
+	track := s.Control
+	track.ID, track.At = s.ID+"/track", t
+	p.place(s.Control, SliderPlace, s.text(v))
+	p.place(track, TrackPlace, s.text(v))
+	p.place(handle, HandlePlace, s.text(v))
+
+	rule, body, value := SoftInk(), Ink(), Ink()
+	if s.Off != "" {
+		rule, body, value = Hair(), asleep(), asleep()
+	}
+	words := Rect{s.At.X, s.At.Y, s.At.W, labelLine - 1}
+	shown := s.text(v)
+	l.TextIn(words, Body, Right, value, shown)
+	words.W -= l.Atlas.TextWidth(Body, shown) + 8
+	l.TextIn(words, Body, Left, s.ink(), s.words())
+	l.Level(t.X, t.Right(), y, 1, rule)
+	p.marks(s, y, rule)
+	if s.Off == "" {
+		l.Level(t.X, x, y, 2, Rust())
+		switch {
+		case f.held:
+			body = Rust()
+		case f.hot:
+			body = color.NRGBA{104, 62, 34, 255}
+		}
+	}
+	x = l.Atlas.snap(x)
+	l.Polygon([]Point{{x - handleHalf, y - 12}, {x + handleHalf, y - 12}, {x + handleHalf, y - 5}, {x, y + 1}, {x - handleHalf, y - 5}}, body)
+	p.ring(s.At, f)
+}
+
+// marks draws the marks under the rule; a label that would touch the one
+// before is left out.
+func (p *Panel) marks(s Slider, y float64, rule color.NRGBA) {
+	l, end := p.list, math.Inf(-1)
+	k := SoftInk()
+	if s.Off != "" {
+		k = asleep()
+	}
+	for _, m := range s.Marks {
+		if !(m.At >= s.Min && m.At <= s.Max) {
+			continue
+		}
+		x := s.placeOf(m.At)
+		l.Upright(x, y, y+5, 1, rule)
+		w := l.Atlas.TextWidth(Small, m.Label)
+		left := min(max(x-w/2, s.At.X), s.At.Right()-w)
+		if m.Label == "" || left < end {
+			continue
+		}
+		l.Text(Point{left, y + 15}, Small, Left, k, m.Label)
+		end = left + w + 6
+	}
+}
