@@ -25,10 +25,10 @@ func (s *Solution) SinkField() []float64 {
 func (s *Solution) StressFields(zeta float64) (along, across []float64) {
 	n := len(s.Mesh.Tris)
 	along, across = make([]float64, n), make([]float64, n)
-	for i := range n {
+	s.each(n, func(i int) {
 		f := s.faceStress(i, zeta)
 		along[i], across[i] = f.Along, f.Across
-	}
+	})
 	return along, across
 }
 
@@ -42,22 +42,11 @@ type Cut struct {
 
 // CrossCut cuts the plate across at y, a station every millimetre or so.
 func (s *Solution) CrossCut(y float64) Cut {
-	var c Cut
 	lo, hi := s.notes.Outline.Bounds()
-	for _, x := range evenStations(lo[0], hi[0], 1) {
-		q := mesh.Point{x, y}
-		if !s.notes.Outline.Contains(q) {
-			continue
-		}
-		at, inside := s.place.outer(q)
-		u := s.Result.MoveAt(at)
-		z := s.Plate.Outer.At(q).Z
-		in := z - s.Plate.Thickness.At(q).Z
-		if !inside && s.overHole(q) {
-			z, in = math.NaN(), math.NaN()
-		}
-		c.X, c.Outer, c.Inner = append(c.X, x), append(c.Outer, z), append(c.Inner, in)
-		c.Sink, c.Across = append(c.Sink, -u[2]), append(c.Across, u[0])
+	l := s.CutAlong(mesh.Point{lo[0], y}, mesh.Point{hi[0], y})
+	c := Cut{Outer: l.Outer, Inner: l.Inner, Sink: l.Sink, Across: l.Drift}
+	for _, q := range l.At {
+		c.X = append(c.X, q[0])
 	}
 	return c
 }

@@ -20,14 +20,14 @@ func flowPages(s *cases.Solution, r *cases.Report, d Drawing) []Page {
 	}
 	lines, rim := d, d
 	for _, l := range r.Flow.Lines {
-		lines.Flow = append(lines.Flow, smooth(l.Points))
+		lines.Flow = append(lines.Flow, Smoothed(l.Points))
 	}
 	force := r.Flow.Lines[0].Force
 	lines.FlowNote = fmt.Sprintf("line of force: each carries %s N, %.1f %% of the load", reading(force), 100*force/r.Flow.Load)
 	lines.Gauges, rim.Gauges = postMarks(s, r), postMarks(s, r)
 	lines.Rim, rim.Rim = rimHoldOf(s, r, false), rimHoldOf(s, r, true)
 	field := Field{Name: "vertical force through plate and braces", Unit: "N/mm", PerTriangle: s.FlowField(), Plain: true}
-	field.Range = &[2]float64{0, quantile(s.Mesh.Plan, field.PerTriangle, flowRange)}
+	field.Range = &[2]float64{0, Quantile(s.Mesh.Plan, field.PerTriangle, flowRange)}
 	return []Page{
 		planPage("load-flow", s, r, lines, field),
 		{Name: "rim-reaction", picture: func() (*Picture, error) {
@@ -38,8 +38,8 @@ func flowPages(s *cases.Solution, r *cases.Report, d Drawing) []Page {
 	}
 }
 
-// quantile is the value that a share q of the plan's area does not exceed.
-func quantile(p *mesh.Plan, v []float64, q float64) float64 {
+// Quantile is the value of a field of the triangles that a share q of the plan's area does not exceed.
+func Quantile(p *mesh.Plan, v []float64, q float64) float64 {
 	order := make([]int, len(v))
 	all := 0.0
 	for i := range order {
@@ -56,10 +56,10 @@ func quantile(p *mesh.Plan, v []float64, q float64) float64 {
 	return v[order[len(order)-1]]
 }
 
-// smooth draws a line of force without the small corners of the triangles:
+// Smoothed draws a line of force without the small corners of the triangles:
 // points every few millimetres, each drawn toward its neighbours' mean three
 // times. The ends stay.
-func smooth(l [][2]float64) []mesh.Point {
+func Smoothed(l [][2]float64) []mesh.Point {
 	const step = 2.5 // mm
 	pts := make([]pt, len(l))
 	for i, p := range l {

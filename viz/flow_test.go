@@ -135,7 +135,7 @@ func TestFootPressureColors(t *testing.T) {
 }
 
 func TestSmooth(t *testing.T) {
-	straight := smooth([][2]float64{{0, 0}, {3, 4}, {30, 40}})
+	straight := Smoothed([][2]float64{{0, 0}, {3, 4}, {30, 40}})
 	for _, p := range straight {
 		if math.Abs(p[1]*3-p[0]*4) > 1e-9 {
 			t.Errorf("a straight line bends to %v", p)
@@ -148,7 +148,7 @@ func TestSmooth(t *testing.T) {
 	for i := range 41 {
 		zigzag = append(zigzag, [2]float64{2.5 * float64(i), float64(i%2) * 0.5})
 	}
-	for _, p := range smooth(zigzag)[4:36] {
+	for _, p := range Smoothed(zigzag)[4:36] {
 		if math.Abs(p[1]-0.25) > 0.1 {
 			t.Errorf("a zigzag of 0.5 mm is still off its middle at %v", p)
 		}
@@ -166,7 +166,7 @@ func TestQuantile(t *testing.T) {
 			v[i] += p.Points[n][0] / 3
 		}
 	}
-	q := quantile(p, v, 0.9)
+	q := Quantile(p, v, 0.9)
 	for i, tri := range p.Tris {
 		whole += area(p, tri)
 		if v[i] <= q {
@@ -228,12 +228,12 @@ func TestDifference(t *testing.T) {
 	a, _ := solved(t, "course-guitar")
 	b, _ := solved(t, "course-guitar-treble")
 	va, vb := a.SinkField(), b.SinkField()
-	for n, v := range difference(a, a, va, va) {
+	for n, v := range Difference(a, a, va, va) {
 		if math.Abs(v) > 1e-12 {
 			t.Fatalf("node %d differs from itself by %g mm", n, v)
 		}
 	}
-	d := difference(a, b, va, vb)
+	d := Difference(a, b, va, vb)
 	worst := 0.0
 	for n, q := range a.Mesh.Points {
 		m, at := math.Inf(1), 0
@@ -249,7 +249,7 @@ func TestDifference(t *testing.T) {
 	if worst > 0.005 {
 		t.Errorf("where nodes nearly meet, the difference is off by %.4f mm", worst)
 	}
-	if hole := difference(a, b, va, vb); len(hole) != len(va) {
+	if hole := Difference(a, b, va, vb); len(hole) != len(va) {
 		t.Errorf("%d values for %d nodes", len(hole), len(va))
 	}
 }

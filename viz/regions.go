@@ -24,7 +24,7 @@ func newSheet(p *mesh.Plan, f Field) (*sheet, error) {
 	}
 	s := &sheet{pts: p.Points, val: f.Nodal}
 	if f.Nodal == nil {
-		s.val = nodeMeans(p, f.PerTriangle)
+		s.val = NodeMeans(p, f.PerTriangle)
 	}
 	for i, t := range p.Tris {
 		if area(p, t) < 0 {
@@ -74,9 +74,9 @@ func area(p *mesh.Plan, t [3]int32) float64 {
 	return 0.5 * ((b[0]-a[0])*(c[1]-a[1]) - (c[0]-a[0])*(b[1]-a[1]))
 }
 
-// nodeMeans returns the area-weighted mean of the triangles around each
+// NodeMeans returns the area-weighted mean of the triangles around each
 // node; triangles without a value do not count. A node with none has NaN.
-func nodeMeans(p *mesh.Plan, v []float64) []float64 {
+func NodeMeans(p *mesh.Plan, v []float64) []float64 {
 	sum, weight := make([]float64, len(p.Points)), make([]float64, len(p.Points))
 	for i, t := range p.Tris {
 		if math.IsNaN(v[i]) || math.IsInf(v[i], 0) {

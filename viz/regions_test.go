@@ -149,7 +149,7 @@ func TestNodeMeans(t *testing.T) {
 		Points: []mesh.Point{{0, 0}, {2, 0}, {0, 2}, {2, 1}, {9, 9}},
 		Tris:   [][3]int32{{0, 1, 2}, {1, 3, 2}},
 	}
-	got := nodeMeans(p, []float64{6, 3})
+	got := NodeMeans(p, []float64{6, 3})
 	for n, want := range []float64{6, 5, 5, 3} { // (2·6 + 1·3)/3 = 5
 		if math.Abs(got[n]-want) > 1e-12 {
 			t.Errorf("mean at node %d = %g, want %g", n, got[n], want)
@@ -158,7 +158,7 @@ func TestNodeMeans(t *testing.T) {
 	if !math.IsNaN(got[4]) {
 		t.Errorf("mean at a node without triangles = %g, want NaN", got[4])
 	}
-	if got := nodeMeans(p, []float64{math.NaN(), 3}); got[1] != 3 || !math.IsNaN(got[0]) {
+	if got := NodeMeans(p, []float64{math.NaN(), 3}); got[1] != 3 || !math.IsNaN(got[0]) {
 		t.Errorf("means beside a missing value = %v, want NaN at node 0 and 3 at node 1", got)
 	}
 }

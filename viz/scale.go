@@ -117,6 +117,31 @@ func (s Scale) BandColor(k int) color.NRGBA {
 // Color returns the colour in which the value v is drawn.
 func (s Scale) Color(v float64) color.NRGBA { return s.BandColor(s.Band(v)) }
 
+// LevelText writes the value at the lower edge of band k as a legend shows it.
+func (s Scale) LevelText(k int) string { return number(s.Level(k), decimals(s.Step)) }
+
+// Reading writes a value with three significant figures, as pictures show it.
+func Reading(v float64) string { return reading(v) }
+
+// Share returns where v lies between the ends of the legend, 0 to 1; values
+// outside are held at the ends, NaN stays NaN.
+func (s Scale) Share(v float64) float64 {
+	if s.Step == 0 {
+		if s.Signed {
+			return 0.5 + 0.5*sign(s.Lo)
+		}
+		return 0.25
+	}
+	return math.Max(0, math.Min(1, (v-s.Lo)/(s.Hi-s.Lo)))
+}
+
+// Smooth returns the colour of v without bands, for pictures whose contour
+// lines are drawn by themselves.
+func (s Scale) Smooth(v float64) color.NRGBA { return s.colors.At(s.Share(v)) }
+
+// Map returns the scale's colours.
+func (s Scale) Map() *ColorMap { return s.colors }
+
 func sign(v float64) float64 {
 	switch {
 	case v > 0:

@@ -1,0 +1,168 @@
+package scene
+
+import (
+	"math"
+
+	"archload/cases"
+	"archload/viz"
+)
+
+// Field is a quantity that colours the scene.
+type Field uint8
+
+// The fields.
+const (
+	Wood         Field = iota // none: the parts in the colours of their wood
+	Sink                      // of the outer surface
+	StressAlong               // the grain, at one face
+	StressAcross              // the grain, at one face
+	StrengthUsed              // at the worse face
+	LoadFlow                  // vertical force through plate and braces
+	FootPressure              // under the bridge
+	RemainingGap              // under the bridge
+)
+
+// Face is a surface of the plate.
+type Face uint8
+
+// The faces of the plate.
+const (
+	Outer Face = iota
+	Inner
+)
+
+// Fields lists the fields in the order of a menu.
+func Fields() []Field {
+	return []Field{Wood, Sink, StressAlong, StressAcross, StrengthUsed, LoadFlow, FootPressure, RemainingGap}
+}
+
+// fieldWords are the maker's words for a field.
+type fieldWords struct{ name, unit, words string }
+
+func (f Field) says() fieldWords {
+	switch f {
+	case Sink:
+		return fieldWords{"sink", "mm", "How far the outer surface has gone down. Between two lines lies one step of the legend."}
+	case StressAlong:
+		return fieldWords{"stress along the grain", "MPa", "Pull (brown) and push (blue) along the grain at the face shown."}
+	case StressAcross:
+		return fieldWords{"stress across the grain", "MPa", "Pull (brown) and push (blue) across the grain at the face shown, where spruce is weakest."}
+	case StrengthUsed:
+		return fieldWords{"strength used", "%", "Share of the wood's strength that is used at the worse face: 100 is where it may crack at once."}
+	case LoadFlow:
+		return fieldWords{"load flow", "N/mm", "Force that goes through each millimetre of plate and braces on its way from the bridge to the rim."}
+	case FootPressure:
+		return fieldWords{"foot pressure", "MPa", "How hard each place of the bridge's foot presses on the top; bare where it does not touch."}
+	case RemainingGap:
+		return fieldWords{"remaining gap", "mm", "Air that is left between the foot and the top; bare where they touch."}
+	}
+	return fieldWords{"wood", "", "The parts as they are carved."}
+}
+
+// Name returns the field in the maker's words.
+func (f Field) Name() string { return f.says().name }
+
+// Unit returns the field's unit; "" for none.
+func (f Field) Unit() string { return f.says().unit }
+
+// Words explains the field in a line or two.
+func (f Field) Words() string { return f.says().words }
+
+// Signed tells whether zero parts two meanings, pull and push.
+func (f Field) Signed() bool { return f == StressAlong || f == StressAcross }
+
+// HasFaces tells whether the field differs between the faces of the plate.
+func (f Field) HasFaces() bool { return f == StressAlong || f == StressAcross }
+
+// OnFoot tells whether the field lies on the bridge's foot instead of the
+// plate.
+func (f Field) OnFoot() bool { return f == FootPressure || f == RemainingGap }
+
+// Values returns a field of the plate at its nodes, in the field's unit; nil
+// if it does not lie on the plate or is not known. Fields of the triangles
+// are the means about each node, weighted by area. LoadFlow needs
+// Solution.Flow.
+func Values(s *cases.Solution, f Field, face Face) []float64 {
+	var per []float64
+	zeta := 1.0
+	if face == Inner {
+		zeta = -1
+	}
+	switch f {
+	case Sink:
+		return s.SinkField()
+	case StressAlong:
+		per, _ = s.StressFields(zeta)
+	case StressAcross:
+		_, per = s.StressFields(zeta)
+	case StrengthUsed:
+		per, _ = s.StrengthFields()
+	case LoadFlow:
+		per = s.FlowField()
+	}
+	if per == nil {
+		return nil
+	}
+	return viz.NodeMeans(s.Mesh.Plan, per)
+}
+
+// FootValues returns a field of the foot at the cells of Solution.FootCells,
+// NaN where there is nothing: no pressure, or no gap. It is nil for other
+// fields and without a bridge.
+func FootValues(s *cases.Solution, f Field) []float64 {
+	var out []float64
+	switch f {
+	case FootPressure:
+		for _, c := range s.FootCells() {
+			out = append(out, c.Pressure)
+		}
+	case RemainingGap:
+		out = s.FootGaps()
+	}
+	for i, v := range out {
+		if !(v > 0) {
+			out[i] = math.NaN()
+		}
+	}
+	return out
+}
+
+// riseShare is how much a top may rise, of its greatest sink, before zero is
+// given a colour of its own.
+const riseShare = 0.05
+
+// flowShare is the share of the plate's area whose values the legend of the
+// load flow covers; the few beyond, under the foot, take its end colour.
+const flowShare = 0.98
+
+// Range returns the ends of the legend for the values of a field, in its unit.
+// It is what designs side by side share: join their ranges and hand the
+// result to Show.
+func Range(s *cases.Solution, f Field, values []float64) [2]float64 {
+	lo, hi, ok := viz.Field{Nodal: values}.Extent()
+	if !ok {
+		return [2]float64{}
+	}
+	if f == LoadFlow {
+		hi = viz.Quantile(s.Mesh.Plan, s.FlowField(), flowShare)
+	}
+	if !f.signedIn([2]float64{lo, hi}) {
+		lo = 0
+	}
+	return [2]float64{lo, math.Max(hi, lo)}
+}
+
+// signedIn tells whether zero parts two meanings in a range of values: a top
+// that rises by a breath is not worth a second colour.
+func (f Field) signedIn(r [2]float64) bool {
+	return f.Signed() || f == Sink && r[0] < -riseShare*math.Abs(r[1])
+}
+
+// scaleOf returns the legend's scale of a range.
+func (f Field) scaleOf(r [2]float64) viz.Scale {
+	signed := f.signedIn(r)
+	if !signed {
+		r[0] = math.Max(0, r[0])
+	}
+	return viz.NewScale(r[0], r[1], signed)
+}

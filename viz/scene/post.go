@@ -1,0 +1,32 @@
+package scene
+
+import "math"
+
+// postReach is how much of a post is drawn where the sides, whose height it
+// has, are not modelled, mm.
+const postReach = 60.0
+
+// posts adds the props between top and back, whose upper end goes along with
+// the top.
+func (b *build) posts() {
+	const corners = 16
+	for i := range b.s.Case.Posts {
+		p := &b.s.Case.Posts[i]
+		at, _ := b.s.OnInner(p.At)
+		top := b.k.spot(at).on(b.inner)
+		foot := vec{p.At[0], p.At[1], -postReach}
+		if b.s.Case.Rim.Support == "elastic" {
+			foot[2] = -float64(b.s.Case.Rim.SideHeight)
+		}
+		rings := [][]vec{make([]vec, corners), make([]vec, corners)}
+		for k := range corners {
+			sin, cos := math.Sincos(2 * math.Pi * float64(k) / corners)
+			r := float64(p.Diameter) / 2
+			rings[0][k] = plus(foot, 1, vec{r * cos, r * sin, 0})
+			rings[1][k] = plus(top, 1, vec{r * cos, r * sin, 0})
+		}
+		o := lofted(p.Name, rings, braceColor())
+		o.rounded(rings)
+		b.solid(o)
+	}
+}

@@ -1,0 +1,69 @@
+package scene
+
+import (
+	"image/color"
+
+	"archload/viz"
+)
+
+// Scene is what stands before the camera: everything in mm, in the case's own
+// axes (x to the treble, y to the neck, z outward). A Scene is never changed
+// once it is made; a new load or field makes a new one, which may share
+// solids with the old.
+type Scene struct {
+	Solids []*Solid
+	Lines  []*Line
+	Labels []Label
+
+	Scale     *viz.Scale // of the values on the solids; nil: no field is shown
+	Plain     bool       // no contour lines: the field is too uneven for them
+	Field     string     // its name in the maker's words
+	Unit      string
+	Enlarge   float64    // movements are drawn this many times as large, 1
+	Centre    [3]float64 // mm, what the camera turns about at first
+	Radius    float64    // mm, of a sphere about Centre that holds everything
+	Title     string     // of the design
+	Statement string     // what is shown, in one line: field, load, enlargement
+}
+
+// Solid is a skin of triangles, lit, in one colour or in the colours of the
+// scene's field. All lists but Tris have one entry for each point.
+type Solid struct {
+	Name    string       // "plate outside", "plate inside", "bass bar", "bridge"
+	Points  [][3]float64 // mm, as drawn: the movements, enlarged, are already added
+	Normals [][3]float64 // unit, of the shape as drawn
+	Values  []float64    // of the field, in its unit; nil: Paint everywhere; NaN: no value there
+	Tris    [][3]int32   // anticlockwise seen from outside the body
+	Paint   color.NRGBA  // where there is no value
+	Picks   bool         // the pointer can read values here
+}
+
+// Line is a polyline of a constant width on the screen.
+type Line struct {
+	Points [][3]float64 // mm, as drawn
+	Width  float64      // pixels on a screen of ordinary density
+	Paint  color.NRGBA
+	Halo   bool    // a light edge, so that it reads on dark ground
+	Dash   float64 // mm of dash and of gap; 0: unbroken
+	Over   bool    // drawn over everything, not hidden by solids
+	Beads  bool    // beads move along it from its first point when the picture is in motion
+}
+
+// Label is a word at a place of the scene.
+type Label struct {
+	Text   string
+	At     [3]float64 // mm, as drawn
+	Kind   LabelKind
+	Toward [3]float64 // mm; where the text stands off the place to, as a direction; zero: centred on it
+}
+
+// LabelKind says what a label stands for, and so how it is drawn.
+type LabelKind uint8
+
+// The kinds of label.
+const (
+	Orientation LabelKind = iota // neck, tail, bass, treble
+	Reading                      // a pinned gauge with its value
+	SectorForce                  // the newtons that a part of the rim takes
+	Part                         // the name of a part that a lesson points at
+)

@@ -1,0 +1,225 @@
+package scene
+
+import (
+	"fmt"
+	"math"
+
+	"archload/cases"
+	"archload/mesh"
+	"archload/viz"
+)
+
+// Show says what a scene shows of a design. Only Solution is needed.
+type Show struct {
+	Solution   *cases.Solution // of the design that the skeleton was made from
+	Load       float64         // share of the string load, for the statement, 1
+	Field      Field
+	Face       Face              // of the plate, for fields that differ between the faces
+	Values     []float64         // of the field, in its unit, at the nodes or the cells of the foot; nil: taken from Solution
+	Difference bool              // Values are what another design has more of
+	Range      *[2]float64       // ends of the legend, in the field's unit; nil: from the values
+	Enlarge    float64           // movements are drawn so many times as large, 1; 0: EnlargeFor
+	Strings    bool              // draw them
+	Flow       *cases.FlowReport // lines of force to draw; nil: none
+	Pins       []Pin             // places to read
+	Wordless   bool              // no neck, tail, bass and treble at the rim
+}
+
+// Pin is a place on the plate that is read.
+type Pin struct {
+	Name string
+	At   mesh.Point // mm, on the outer surface
+	Text string     // the reading; "": the field's value there
+}
+
+// build is a scene in the making.
+type build struct {
+	k            *Skeleton
+	in           Show
+	s            *cases.Solution
+	e            float64
+	outer, inner []vec     // the plate's skins as drawn, at the nodes
+	up           []vec     // normals of the outer skin as drawn
+	values       []float64 // at the nodes; nil: none
+	onFoot       []float64 // at the cells of the foot; nil: none
+	scene        *Scene
+}
+
+// Build makes the scene.
+func (k *Skeleton) Build(in Show) *Scene {
+	b := &build{k: k, in: in, s: in.Solution, e: in.Enlarge, scene: &Scene{}}
+	if b.e == 0 {
+		b.e = EnlargeFor(in.Solution)
+	}
+	b.field()
+	b.plate()
+	b.bars()
+	b.posts()
+	b.bridge()
+	b.foot()
+	b.ring()
+	if in.Strings {
+		b.strings()
+	}
+	b.flow()
+	b.pins()
+	b.words()
+	c := b.scene
+	c.Enlarge, c.Title = b.e, b.s.Case.Title
+	c.Field, c.Unit = in.Field.Name(), in.Field.Unit()
+	c.Statement = b.statement()
+	c.bound()
+	return c
+}
+
+// field finds the values and the scale.
+func (b *build) field() {
+	f := b.in.Field
+	if f == Wood {
+		return
+	}
+	v := b.in.Values
+	if v == nil && f.OnFoot() {
+		v = FootValues(b.s, f)
+	} else if v == nil {
+		v = Values(b.s, f, b.in.Face)
+	}
+	if f.OnFoot() {
+		b.onFoot = v
+	} else {
+		b.values = v
+	}
+	r := b.in.Range
+	if r == nil {
+		own := b.ownRange(v)
+		r = &own
+	}
+	b.scene.Plain = f == LoadFlow || f.OnFoot()
+	scale := f.scaleOf(*r)
+	if b.in.Difference {
+		scale = viz.NewScale(r[0], r[1], true)
+	}
+	b.scene.Scale = &scale
+}
+
+// ownRange is the range of the scene's own values.
+func (b *build) ownRange(v []float64) [2]float64 {
+	if b.in.Difference {
+		lo, hi, _ := viz.Field{Nodal: v}.Extent()
+		return [2]float64{lo, hi}
+	}
+	return Range(b.s, b.in.Field, v)
+}
+
+// statement says what is shown in one line.
+func (b *build) statement() string {
+	f := b.in.Field
+	words := f.Name()
+	if f == Wood {
+		words = "the parts"
+	}
+	if b.in.Difference {
+		words = "difference in " + words
+	}
+	if f.HasFaces() {
+		words += [2]string{", outer face", ", inner face"}[b.in.Face]
+	}
+	return words + ", " + b.loadWords() + "; " + b.enlargeWords()
+}
+
+func (b *build) loadWords() string {
+	what := "string load"
+	if b.s.Case.Strings == nil {
+		what = "load"
+	}
+	switch share := math.Round(100 * b.in.Load); {
+	case share == 0:
+		return "no " + what
+	case share < 100:
+		return fmt.Sprintf("%.0f %% of the %s", share, what)
+	}
+	return "full " + what
+}
+
+func (b *build) enlargeWords() string {
+	what := "movement"
+	if b.s.Bridge != nil && deepestGap(b.s) > 0 {
+		what = "movement and gaps"
+	}
+	if b.e == 1 {
+		return what + " drawn true to size"
+	}
+	return fmt.Sprintf("%s drawn %g times as large", what, b.e)
+}
+
+// How large the greatest movement is drawn by EnlargeFor: a share of the
+// arch's height and a share of the plate's width.
+const (
+	archShare  = 0.15
+	widthShare = 0.01
+)
+
+// EnlargeFor returns by how much movements are to be enlarged, 1, so that they
+// can be seen on the arch without drowning it: 1, 2 or 5 times a power of ten,
+// at least 1. The bridge's relief, drawn as much larger, stays within its
+// height. A top at rest has nothing to enlarge: 1.
+func EnlargeFor(s *cases.Solution) float64 {
+	most, lo, hi := 0.0, math.Inf(1), math.Inf(-1)
+	for i, n := range s.Mesh.Nodes {
+		u := s.Result.U[6*i : 6*i+3]
+		most = math.Max(most, norm(vec{u[0], u[1], u[2]}))
+		z := n.P[2] + n.H/2*n.N[2]
+		lo, hi = math.Min(lo, z), math.Max(hi, z)
+	}
+	left, right := math.Inf(1), math.Inf(-1)
+	for _, n := range s.Mesh.Rim {
+		x := s.Mesh.Points[n][0]
+		left, right = math.Min(left, x), math.Max(right, x)
+	}
+	if most == 0 {
+		return 1
+	}
+	want := (archShare*(hi-lo) + widthShare*(right-left)) / most
+	if s.Bridge != nil {
+		if gap := deepestGap(s); gap > 0 {
+			want = math.Min(want, reliefShare*lowestBase(s)/gap)
+		}
+	}
+	return math.Max(1, round125(want))
+}
+
+// reliefShare is how much of the base's least height the relief may take when
+// it is drawn enlarged.
+const reliefShare = 0.6
+
+// deepestGap is the deepest relief under the foot, mm.
+func deepestGap(s *cases.Solution) float64 {
+	most := 0.0
+	for _, c := range s.FootCells() {
+		most = math.Max(most, s.Case.Bridge.Gap(c.X, c.Y))
+	}
+	return most
+}
+
+// lowestBase is the base's height where it is lowest over a gap, mm.
+func lowestBase(s *cases.Solution) float64 {
+	least := math.Inf(1)
+	for _, c := range s.FootCells() {
+		if s.Case.Bridge.Gap(c.X, c.Y) > 0.5*deepestGap(s) {
+			least = math.Min(least, s.Case.Bridge.Height.Value(c.X))
+		}
+	}
+	return least
+}
+
+// round125 returns the nearest 1, 2 or 5 times a power of ten, by ratio.
+func round125(v float64) float64 {
+	e := math.Pow(10, math.Floor(math.Log10(v)))
+	best := e
+	for _, k := range []float64{2, 5, 10} {
+		if math.Abs(math.Log(v/(k*e))) < math.Abs(math.Log(v/best)) {
+			best = k * e
+		}
+	}
+	return best
+}

@@ -1,0 +1,207 @@
+package scene
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"archload/cases"
+	"archload/mesh"
+	"archload/viz"
+)
+
+// words adds neck, tail, bass and treble at the rim, unless the flow's words
+// stand there.
+func (b *build) words() {
+	if b.in.Wordless || b.in.Flow != nil {
+		return
+	}
+	m := b.k.mesh
+	for _, w := range []struct {
+		text string
+		axis int
+		sign float64
+	}{{"neck", 1, 1}, {"tail", 1, -1}, {"bass", 0, -1}, {"treble", 0, 1}} {
+		best := m.Rim[0]
+		for _, n := range m.Rim {
+			d := w.sign * (m.Points[n][w.axis] - m.Points[best][w.axis])
+			off := math.Abs(m.Points[n][1-w.axis]) < math.Abs(m.Points[best][1-w.axis])
+			if d > 1e-6 || d > -1e-6 && off {
+				best = n
+			}
+		}
+		var toward vec
+		toward[w.axis] = w.sign
+		b.label(Label{Text: w.text, At: times(add(b.outer[best], b.inner[best]), 0.5), Kind: Orientation, Toward: toward})
+	}
+}
+
+func (b *build) label(l Label) { b.scene.Labels = append(b.scene.Labels, l) }
+
+// pins adds a small ring and a reading at each pinned place.
+func (b *build) pins() {
+	for _, p := range b.in.Pins {
+		at, inside := b.s.OnOuter(p.At)
+		if !inside && p.Text == "" {
+			continue // nothing can be read there
+		}
+		s := b.k.spot(at)
+		text := p.Text
+		if text == "" && b.values != nil {
+			text = viz.Reading(s.value(b.values)) + " " + b.in.Field.Unit()
+		}
+		if p.Name != "" {
+			text = p.Name + " " + text
+		}
+		up := unit(s.on(b.up))
+		place := plus(s.on(b.outer), 2*hover, up)
+		b.line(&Line{Points: circle(place, up, 2.2), Width: 1.6, Paint: lineColor(), Halo: true})
+		b.label(Label{Text: text, At: place, Kind: Reading, Toward: up})
+	}
+}
+
+// circle is a closed ring about p, square to n, mm.
+func circle(p, n vec, radius float64) []vec {
+	const corners = 20
+	u := unit(cross(n, vec{0, 1, 0.01}))
+	v := cross(n, u)
+	out := make([]vec, corners+1)
+	for i := range out {
+		s, c := math.Sincos(2 * math.Pi * float64(i) / corners)
+		out[i] = plus(plus(p, radius*c, u), radius*s, v)
+	}
+	return out
+}
+
+// flow adds the lines of force, what each part of the rim takes, and what the
+// braces carry.
+func (b *build) flow() {
+	if b.in.Flow == nil {
+		return
+	}
+	for i, l := range b.in.Flow.Lines {
+		var above, below []vec
+		for _, q := range viz.Smoothed(l.Points) {
+			at, _ := b.s.OnMiddle(q)
+			s := b.k.spot(at)
+			above = append(above, b.lifted(s))
+			below = append(below, plus(s.on(b.inner), -hover, unit(s.on(b.up))))
+		}
+		for _, pts := range [2][]vec{above, below} {
+			b.line(&Line{Points: pts, Width: 1.5, Paint: flowColor(), Halo: true, Beads: true})
+			b.head(pts, 0.5+0.06*float64(i%3))
+		}
+	}
+	b.rimForces()
+	b.braceForces()
+}
+
+// headSize is the length of an arrow head's strokes, mm.
+const headSize = 4.0
+
+// head adds an open arrow head to a line on the outer skin at a share of its
+// points; short lines have none.
+func (b *build) head(pts []vec, share float64) {
+	i := int(share * float64(len(pts)))
+	if i < 2 || i >= len(pts) || len(pts) < 10 {
+		return
+	}
+	b.arrowHead(pts[i], unit(sub(pts[i], pts[i-2])), 1.5, headSize)
+}
+
+// arrowHead adds an open head at p that points along dir, with strokes of a
+// length in mm.
+func (b *build) arrowHead(p, dir vec, width, size float64) {
+	side := unit(cross(dir, vec{0, 0, 1}))
+	back := plus(p, -0.85*size, dir)
+	b.line(&Line{Points: []vec{plus(back, 0.5*size, side), p, plus(back, -0.5*size, side)}, Width: width, Paint: flowColor(), Halo: true})
+}
+
+// Sizes of the arrows at the rim, mm.
+const (
+	rimArrow = 22.0
+	rimStart = 3.0
+)
+
+// rimForces adds an arrow and the newtons at the middle of what each part of
+// the rim takes.
+func (b *build) rimForces() {
+	c := b.in.Flow.Sectors
+	stations := b.s.RimStations()
+	for _, w := range []struct {
+		name  string
+		force float64
+	}{{"neck", c.Neck}, {"tail", c.Tail}, {"bass", c.Bass}, {"treble", c.Treble}} {
+		i, ok := middleOf(stations, w.name)
+		if !ok {
+			continue
+		}
+		n, loop := b.k.mesh.Rim[i], b.k.mesh.Rim
+		p, q := b.k.mesh.Points[loop[(i+len(loop)-1)%len(loop)]], b.k.mesh.Points[loop[(i+1)%len(loop)]]
+		away := unit(vec{q[1] - p[1], p[0] - q[0], 0})
+		from := plus(b.outer[n], rimStart, away)
+		tip := plus(from, rimArrow, away)
+		b.line(&Line{Points: []vec{from, tip}, Width: 2.4, Paint: flowColor(), Halo: true, Beads: true})
+		b.arrowHead(tip, away, 2.4, 1.5*headSize)
+		b.label(Label{Text: fmt.Sprintf("%s %.0f N", w.name, w.force), At: plus(tip, 2, away), Kind: SectorForce, Toward: away})
+	}
+}
+
+// middleOf finds the station at which half of what a part of the rim takes has
+// been passed. The parts lie anticlockwise; one may run over the list's end.
+func middleOf(st []cases.RimStation, sector string) (at int, ok bool) {
+	start, n := -1, len(st)
+	sum := 0.0
+	for i := range st {
+		if st[i].Sector != sector {
+			continue
+		}
+		sum += st[i].Force
+		if st[(i+n-1)%n].Sector != sector {
+			start = i
+		}
+	}
+	if start < 0 {
+		return 0, false
+	}
+	part := 0.0
+	for k := range n {
+		i := (start + k) % n
+		if st[i].Sector != sector {
+			break
+		}
+		at = i
+		if part += st[i].Force; math.Abs(part) >= math.Abs(sum)/2 {
+			break
+		}
+	}
+	return at, true
+}
+
+// braceForces adds what each brace carries, as a line under it as wide as its
+// share of the load.
+func (b *build) braceForces() {
+	for _, r := range b.in.Flow.Braces {
+		i := slices.IndexFunc(b.k.braces, func(f braceFrame) bool { return f.name == r.Name })
+		if i < 0 {
+			continue
+		}
+		f := &b.k.braces[i]
+		var below, above []vec
+		for j := range f.stations {
+			ring := b.braceRing(&f.stations[j])
+			below = append(below, plus(times(add(ring[0], ring[3]), 0.5), -hover, vec{0, 0, 1}))
+			above = append(above, times(add(b.lifted(f.stations[j].above[0]), b.lifted(f.stations[j].above[1])), 0.5))
+		}
+		paint := flowColor()
+		width := 1.5 + 20*math.Min(0.2, math.Abs(r.Share))
+		b.line(&Line{Points: below, Width: width, Paint: paint, Halo: true})
+		paint.A = 90
+		b.line(&Line{Points: above, Width: width, Paint: paint})
+		at, inside := b.s.OnMiddle(mesh.Point{r.X, r.Y})
+		if inside {
+			s := b.k.spot(at)
+			b.label(Label{Text: fmt.Sprintf("%s %.0f N, %.0f %%", r.Name, r.HandOver, 100*r.Share), At: s.on(b.inner), Kind: Part})
+		}
+	}
+}
