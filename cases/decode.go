@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"archload/materials"
 	"archload/mesh"
 
 	"github.com/pelletier/go-toml/v2"
@@ -14,7 +15,9 @@ import (
 // decoder fills the case structs from a tree and gathers every fault.
 type decoder struct {
 	rep    *report
-	tables map[string]*csvTable // read tables by label; nil: faulty
+	tables map[string]*csvTable      // read tables by label; nil: faulty
+	cards  map[string]materials.Card // bundled cards found, by name
+	root   reflect.Type              // where the home of a misplaced key is looked for; nil: the Case
 
 	drawings map[string]*drawing // read drawings by label; nil: faulty
 }
@@ -198,7 +201,11 @@ func (d *decoder) unknown(n *node, key, name string, known []string) {
 		d.fault(n, key, "unknown key; did you mean %q?", like)
 		return
 	}
-	if home := homesOf(reflect.TypeFor[Case](), "", name); len(home) > 0 {
+	root := d.root
+	if root == nil {
+		root = reflect.TypeFor[Case]()
+	}
+	if home := homesOf(root, "", name); len(home) > 0 {
 		d.fault(n, key, "unknown key here; want it in [%s]", strings.Join(home, "] or ["))
 		return
 	}

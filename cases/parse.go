@@ -81,6 +81,9 @@ type node struct {
 // at is the node's place.
 func (n *node) at() place { return place{n.src, n.line} }
 
+// errNoKeys is the fault of a file that says nothing.
+var errNoKeys = errors.New("want a case (format = 1, title, [plate] ...), found no keys")
+
 // parse reads a whole file. The fault, if any, is of syntax.
 func parse(src *source) (*node, *FileError) {
 	tree := map[string]any{}
@@ -88,7 +91,7 @@ func parse(src *source) (*node, *FileError) {
 		return nil, syntaxFault(src, err)
 	}
 	if len(tree) == 0 {
-		return nil, &FileError{File: src.label, Line: 1, Err: errors.New("want a case (format = 1, title, [plate] ...), found no keys")}
+		return nil, &FileError{File: src.label, Line: 1, Err: errNoKeys}
 	}
 	return grow(src, tree, "", 1, positions(src.data)), nil
 }
