@@ -33,7 +33,7 @@ type Foot struct {
 // Hollow is wood taken out of the base from its underside.
 type Hollow struct {
 	Wall  Length `toml:"wall" need:"the wall left standing in mm" want:">0"` // mm
-	Depth Length `toml:"depth" need:"the depth in mm" want:">0"`             // mm
+	Depth Length `toml:"depth" need:"the depth in mm" want:">=0"`            // mm; 0: solid after all
 }
 
 // BridgePosts are the two screws between base and saddle beam.

@@ -18,7 +18,7 @@ type Built struct {
 	Model  *fem.Model
 	Bridge *standing        // nil without a bridge
 	Loads  []fem.PointForce // on the plate itself
-	Bars   []bar            // the braces, in the order of the case
+	Bars   []bar            // the braces that are fitted, in the order of the case
 
 	place     placer
 	joints    map[int32]int32 // joint node of a plate node where joined braces cross
@@ -29,6 +29,7 @@ type Built struct {
 // bar is one brace of the model.
 type bar struct {
 	name  string
+	brace int // of the case, from 0
 	first int // first beam of the model
 	count int
 	mass  float64 // g
@@ -89,11 +90,16 @@ func (b *Built) braces() error {
 	b.findJoints()
 	for i := range b.Case.Braces {
 		br := &b.Case.Braces[i]
+		if !br.Fitted {
+			continue
+		}
 		card, err := b.Case.wood(fmt.Sprintf("brace[%d].wood", i+1))
 		if err != nil {
 			return err
 		}
-		b.Bars = append(b.Bars, b.bar(br, b.Mesh.Lines[i], card, int32(i)))
+		one := b.bar(br, b.Mesh.Lines[i], card, int32(len(b.Bars)))
+		one.brace = i
+		b.Bars = append(b.Bars, one)
 	}
 	return nil
 }
@@ -104,6 +110,9 @@ func (b *Built) findJoints() {
 	b.joints = map[int32]int32{}
 	users := map[int32][]int{}
 	for i := range b.Case.Braces {
+		if !b.Case.Braces[i].Fitted {
+			continue
+		}
 		for _, n := range b.Mesh.Lines[i] {
 			users[n] = append(users[n], i)
 		}
@@ -111,6 +120,7 @@ func (b *Built) findJoints() {
 	for i := range b.Case.Braces { // in the order of the lines, not of the map
 		for _, n := range b.Mesh.Lines[i] {
 			_, done := b.joints[n]
+			done = done || !b.Case.Braces[i].Fitted
 			for _, k := range users[n] {
 				if k != i && !done && (b.Case.Braces[i].Joined || b.Case.Braces[k].Joined) {
 					b.joints[n] = b.Model.AddJoint(b.Model.Nodes[n])
@@ -135,7 +145,7 @@ func (b *Built) bar(br *Brace, chain []int32, card materials.Card, group int32) 
 	}
 	for k := 1; k < len(chain); k++ {
 		s := (along[k-1] + along[k]) / 2
-		w, h := br.Width.Value(s), br.Height.Value(s)
+		w, h := br.Width.Value(s), br.HeightAt(s)
 		p, q := b.Mesh.Points[chain[k-1]], b.Mesh.Points[chain[k]]
 		one.mass += w * h * math.Hypot(q[0]-p[0], q[1]-p[1]) * card.Wood.Density * gramPerMM3
 		dir := unit2(q[0]-p[0], q[1]-p[1])
@@ -147,7 +157,7 @@ func (b *Built) bar(br *Brace, chain []int32, card materials.Card, group int32) 
 		}
 		for end := range 2 {
 			e.Glue[end], _ = b.place.inner(b.Mesh.Points[chain[k-1+end]])
-			e.Offset[end] = [3]float64{0, 0, -br.Height.Value(along[k-1+end]) / 2}
+			e.Offset[end] = [3]float64{0, 0, -br.HeightAt(along[k-1+end]) / 2}
 		}
 		b.Model.Beams = append(b.Model.Beams, e)
 	}

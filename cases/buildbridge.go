@@ -166,14 +166,20 @@ func (b *Built) pads(card materials.Card) {
 func (b *Built) pad(c cell, bed bedding) fem.Pad {
 	br := b.Case.Bridge
 	mid := mesh.Point{br.At[0] + c.x, br.At[1] + c.y}
-	lo := mesh.Point{mid[0] - c.dx/2, mid[1] - c.dy/2}
-	hi := mesh.Point{mid[0] + c.dx/2, mid[1] + c.dy/2}
-	p := fem.Pad{Node: b.Bridge.nearestNode(mid[0], 0, b.Bridge.base), Area: c.area(), Spread: b.place.spread(lo, hi, 2, 2)}
+	p := fem.Pad{Node: b.Bridge.nearestNode(mid[0], 0, b.Bridge.base), Area: c.area(), Spread: b.under(br, c)}
 	p.Dir = surfaceFrame(b.Plate.Outer.At(mid))
 	p.Gap = br.meanGap(c) * p.Dir[0][2] // relief is taken off upright; a gap is square to the surface
 	n, t := bed.per(p.Dir, br.Height.Value(c.x), b.Plate.Thickness.At(mid).Z)
 	p.Bedding = [2]float64{n / p.Area, t / p.Area}
 	return p
+}
+
+// under are the places of the plate on which a cell of a bridge presses.
+func (b *Built) under(br *Bridge, c cell) []fem.SurfacePoint {
+	mid := mesh.Point{br.At[0] + c.x, br.At[1] + c.y}
+	lo := mesh.Point{mid[0] - c.dx/2, mid[1] - c.dy/2}
+	hi := mesh.Point{mid[0] + c.dx/2, mid[1] + c.dy/2}
+	return b.place.spread(lo, hi, 2, 2)
 }
 
 // meanGap is the gap's mean along a cell, by Simpson's rule, mm.

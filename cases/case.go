@@ -31,19 +31,21 @@ type Case struct {
 
 	topAtBridge float64 // mm, outer surface under the bridge's middle above z = 0; looked up for strings.path alone
 	topKnown    bool
+	before      *Case // a case that shares what it can; while loading alone
 }
 
 // Plate is the top: its wood, plan, graduation, arch and sound holes.
 type Plate struct {
-	Wood       string  `toml:"wood" need:"the name of a wood, as in wood = \"sitka-spruce\""`
-	Made       string  `toml:"made" default:"carved" one:"carved pressed"` // carved: wood axes fixed in space; pressed: they follow the surface. Default: carved
-	Cut        string  `toml:"cut" default:"quarter" one:"quarter flat"`   // default: quarter
-	RingAngle  Angle   `toml:"ring_angle" default:"0" want:"-90..90"`      // deg, rings turned from the cut about the grain; default: 0
-	GrainAngle Angle   `toml:"grain_angle" default:"0" want:"-45..45"`     // deg, grain turned from the centre line in plan, anticlockwise; default: 0
-	Outline    Outline `toml:"outline" need:"a CSV file with x_mm,y_mm[,corner], an element of a drawing (\"top.svg#outline\") or a list of [x, y]"`
-	Thickness  Heights `toml:"thickness" need:"the thickness in mm, or { contours = \"...\" }, { templates = \"...\" } or { points = \"...\" }"` // mm, from the outer surface inward along its normal
-	Arch       Arch    `toml:"arch" need:"the table [plate.arch] with one of contours, templates, points, formula"`
-	Holes      []Hole  `toml:"hole"` // default: none
+	Wood           string  `toml:"wood" need:"the name of a wood, as in wood = \"sitka-spruce\""`
+	Made           string  `toml:"made" default:"carved" one:"carved pressed"` // carved: wood axes fixed in space; pressed: they follow the surface. Default: carved
+	Cut            string  `toml:"cut" default:"quarter" one:"quarter flat"`   // default: quarter
+	RingAngle      Angle   `toml:"ring_angle" default:"0" want:"-90..90"`      // deg, rings turned from the cut about the grain; default: 0
+	GrainAngle     Angle   `toml:"grain_angle" default:"0" want:"-45..45"`     // deg, grain turned from the centre line in plan, anticlockwise; default: 0
+	Outline        Outline `toml:"outline" need:"a CSV file with x_mm,y_mm[,corner], an element of a drawing (\"top.svg#outline\") or a list of [x, y]"`
+	Thickness      Heights `toml:"thickness" need:"the thickness in mm, or { contours = \"...\" }, { templates = \"...\" } or { points = \"...\" }"` // mm, from the outer surface inward along its normal
+	ThicknessScale float64 `toml:"thickness_scale" default:"1" want:"0.5..2"`                                                                        // 1, multiplies the thickness everywhere; default: 1
+	Arch           Arch    `toml:"arch" need:"the table [plate.arch] with one of contours, templates, points, formula"`
+	Holes          []Hole  `toml:"hole"` // default: none
 }
 
 // Arch is the carved outer surface, from exactly one source.
@@ -86,13 +88,22 @@ type Hole struct {
 
 // Brace is a bar glued to the underside along a line.
 type Brace struct {
-	Name   string       `toml:"name"`                                                                                         // default: "brace N"
-	Wood   string       `toml:"wood"`                                                                                         // grain along the line, rings upright; default: the plate's wood
-	Line   []mesh.Point `toml:"line" need:"at least two points [x, y]"`                                                       // mm, in plan
-	Width  Profile      `toml:"width" along:"fraction" want:">0" need:"the width in mm"`                                      // mm
-	Height Profile      `toml:"height" along:"fraction" want:">0" need:"the height in mm, or stations [[fraction, mm], ...]"` // mm, below the plate
-	Joined bool         `toml:"joined" default:"false"`                                                                       // where it crosses another one they are let into each other; default: false
+	Name        string       `toml:"name"`                                                                                         // default: "brace N"
+	Wood        string       `toml:"wood"`                                                                                         // grain along the line, rings upright; default: the plate's wood
+	Line        []mesh.Point `toml:"line" need:"at least two points [x, y]"`                                                       // mm, in plan
+	Width       Profile      `toml:"width" along:"fraction" want:">0" need:"the width in mm"`                                      // mm
+	Height      Profile      `toml:"height" along:"fraction" want:">0" need:"the height in mm, or stations [[fraction, mm], ...]"` // mm, below the plate
+	HeightScale float64      `toml:"height_scale" default:"1" want:"0.2..3"`                                                       // 1, multiplies the height everywhere; default: 1
+	Joined      bool         `toml:"joined" default:"false"`                                                                       // where it crosses another one they are let into each other; default: false
+	Fitted      bool         `toml:"fitted" default:"true"`                                                                        // false: not glued in, as if it were left off; default: true
 }
+
+// evenThickness is the thickness of a plate of one thickness, mm; 0 where it is
+// graduated.
+func (p *Plate) evenThickness() Length { return p.Thickness.Const * Length(p.ThicknessScale) }
+
+// HeightAt is the height at a fraction of the brace's length, mm.
+func (b *Brace) HeightAt(s float64) float64 { return b.HeightScale * b.Height.Value(s) }
 
 // Rim is what holds the plate's edge.
 type Rim struct {
@@ -113,6 +124,7 @@ type Strings struct {
 	FrontAngle     *Angle      `toml:"front_angle" want:"0..45"`                // deg, below the top's plane toward the neck
 	BackAngle      *Angle      `toml:"back_angle" want:"0..45"`                 // deg, below the top's plane toward the tail
 	Path           *StringPath `toml:"path"`                                    // default: angles given
+	TensionScale   float64     `toml:"tension_scale" default:"1" want:"0.2..3"` // 1, multiplies every tension: a lighter or heavier set; default: 1
 	SaddleFriction float64     `toml:"saddle_friction" default:"0" want:"0..1"` // 1, string on saddle; 0: no range of the push is given; default: 0
 	Each           []String    `toml:"each" need:"the strings, treble first"`
 }

@@ -281,8 +281,9 @@ func withEntry(n *node, parts []keyPart, key string, value *node) (*node, error)
 	return &node{src: n.src, line: n.line, val: items}, nil
 }
 
-// Valued returns a value that is known to the program: a number or a name.
-func Valued[T string | float64](v T) ChangeValue {
+// Valued returns a value that is known to the program: a number, a name, or a
+// truth.
+func Valued[T string | float64 | bool](v T) ChangeValue {
 	return ChangeValue{Text: valueWords(v), value: v}
 }
 

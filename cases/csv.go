@@ -36,6 +36,9 @@ func (d *decoder) readTable(n *node, key, name string, cols []column) *csvTable 
 	kind := label + "|" + cols[0].name
 	if t, ok := d.tables[kind]; ok {
 		d.spoilIf(t == nil, key)
+		if t != nil && !slices.Contains(d.rep.order, t.src) { // read for an earlier case
+			d.rep.order = append(d.rep.order, t.src)
+		}
 		return t
 	}
 	d.tables[kind] = nil

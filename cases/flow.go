@@ -50,7 +50,7 @@ const lineTolerance = 0.05
 func (s *Solution) FindFlow() {
 	s.clock.time(&s.Spent.Flow, func() {
 		var err error
-		if s.Flow, err = s.Result.Flow(); err != nil {
+		if s.Flow, err = s.Result.Whole().Flow(); err != nil {
 			s.Flow = nil
 			if !errors.Is(err, fem.ErrNoLoad) {
 				s.flowFault = err
@@ -58,6 +58,10 @@ func (s *Solution) FindFlow() {
 		}
 	})
 }
+
+// FlowLines is where the load goes at the solution's own load, once FindFlow
+// has found it; nil without a load straight down.
+func (s *Solution) FlowLines() (*FlowReport, error) { return s.flowReport() }
 
 func (s *Solution) flowReport() (*FlowReport, error) {
 	f := s.Flow

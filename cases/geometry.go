@@ -17,8 +17,10 @@ type FitNotes struct {
 	Thickness *mesh.FitReport // nil for a constant thickness
 	Warnings  []*FileError    // admitted, but worth a second look
 
-	holeKeys []string // key of each hole of the domain
-	lineKeys []string // key of each line of the domain
+	ofArch   []*FileError // those of Warnings that the fit of the arch gave
+	ofThick  []*FileError // and that of the thickness
+	holeKeys []string     // key of each hole of the domain
+	lineKeys []string     // key of each line of the domain
 }
 
 // Geometry turns a case into the input of the mesher and the plate's surfaces.

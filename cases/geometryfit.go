@@ -11,18 +11,32 @@ import (
 
 // surfaces makes the thickness and the arch.
 func (g *shaper) surfaces() {
-	p := &g.c.Plate
-	g.plate.Thickness = mesh.Flat(p.Thickness.Const)
-	if p.Thickness.Const == 0 {
-		data := g.data(p.Thickness.Contours, p.Thickness.Templates, p.Thickness.Points, p.Thickness.Noise)
-		if s, rep := g.fit("plate.thickness", data, p.Thickness.tables()); s != nil {
-			g.plate.Thickness, g.notes.Thickness = s, rep
-		}
-	}
+	g.thickness()
 	if !g.rep.clean("plate.thickness") {
 		return
 	}
 	g.notes.RimHeight = g.rimHeight()
+	g.arch()
+}
+
+// thickness makes the graduation.
+func (g *shaper) thickness() {
+	p := &g.c.Plate
+	g.plate.Thickness = mesh.Flat(p.evenThickness())
+	if p.Thickness.Const == 0 {
+		data := g.data(p.Thickness.Contours, p.Thickness.Templates, p.Thickness.Points, p.Thickness.Noise)
+		before := len(g.notes.Warnings)
+		if s, rep := g.fit("plate.thickness", data, p.Thickness.tables()); s != nil {
+			g.plate.Thickness, g.notes.Thickness = scaledSurface{s, p.ThicknessScale}, rep
+		}
+		g.notes.ofThick = g.notes.Warnings[before:]
+	}
+}
+
+// arch makes the outer surface for the rim's height.
+func (g *shaper) arch() {
+	before := len(g.notes.Warnings)
+	p := &g.c.Plate
 	if p.Arch.Formula != nil {
 		g.formula()
 		return
@@ -32,6 +46,19 @@ func (g *shaper) surfaces() {
 	if s, rep := g.fit("plate.arch", data, p.Arch.tables()); s != nil {
 		g.plate.Outer, g.notes.Arch = s, rep
 	}
+	g.notes.ofArch = g.notes.Warnings[before:]
+}
+
+// scaledSurface is a surface with all heights multiplied by a number.
+type scaledSurface struct {
+	mesh.Surface
+	by float64 // 1
+}
+
+// At returns height and derivatives at a place.
+func (s scaledSurface) At(p mesh.Point) mesh.Jet {
+	j := s.Surface.At(p)
+	return mesh.Jet{Z: s.by * j.Z, Zx: s.by * j.Zx, Zy: s.by * j.Zy, Zxx: s.by * j.Zxx, Zxy: s.by * j.Zxy, Zyy: s.by * j.Zyy}
 }
 
 // rimHeight returns the height of the outer surface at the outline, mm: as
@@ -40,7 +67,7 @@ func (g *shaper) rimHeight() float64 {
 	if h := g.c.Plate.Arch.RimHeight; h != nil {
 		return float64(*h)
 	}
-	if t := g.c.Plate.Thickness.Const; t > 0 {
+	if t := g.c.Plate.evenThickness(); t > 0 {
 		return float64(t)
 	}
 	rim := g.notes.Outline.Polyline(0.05)

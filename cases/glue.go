@@ -100,7 +100,7 @@ func (g *glueLine) handOver(a, b float64) (out, in float64) {
 // outward, the glue is in tension. The couples that a brace's twist adds across
 // its width are left out.
 func (s *Solution) glueReport(i int) GlueReport {
-	br := &s.Case.Braces[i]
+	br := &s.Case.Braces[s.Bars[i].brace]
 	g := s.glueLine(s.Bars[i])
 	r := GlueReport{ShearUsed: None(), PeelUsed: None()}
 	l := g.length()
@@ -134,7 +134,7 @@ func (s *Solution) glueReport(i int) GlueReport {
 // 0 if neither is known.
 func (s *Solution) softer(i int, of func(materials.Strength) float64) float64 {
 	limit := 0.0
-	for _, key := range []string{"plate.wood", fmt.Sprintf("brace[%d].wood", i+1)} {
+	for _, key := range []string{"plate.wood", fmt.Sprintf("brace[%d].wood", s.Bars[i].brace+1)} {
 		card, err := s.Case.wood(key)
 		if err != nil {
 			continue

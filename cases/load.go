@@ -9,6 +9,8 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+
+	"archload/materials"
 )
 
 // bundledFiles are the cases that come with the program, and their tables.
@@ -52,9 +54,16 @@ func load(src *source) (*Case, error) { return loadChanged(src, nil, nil) }
 // loadChanged is load with keys set by the user on top of the files; over
 // stands for the place they come from.
 func loadChanged(src, over *source, set []KeyValue) (*Case, error) {
-	d := &decoder{rep: newReport(), tables: map[string]*csvTable{}}
-	c := &Case{rep: d.rep}
-	tree := d.chain(src, nil)
+	d := newDecoder()
+	return d.finish(&Case{rep: d.rep}, src, d.chain(src, nil), over, set)
+}
+
+func newDecoder() *decoder {
+	return &decoder{rep: newReport(), tables: map[string]*csvTable{}, cards: map[string]materials.Card{}}
+}
+
+// finish makes a case of the tree of its file and bases, with keys set on top.
+func (d *decoder) finish(c *Case, src *source, tree *node, over *source, set []KeyValue) (*Case, error) {
 	if tree != nil && len(set) > 0 {
 		tree = d.setKeys(tree, over, set)
 	}
@@ -65,7 +74,7 @@ func loadChanged(src, over *source, set []KeyValue) (*Case, error) {
 			c.Title = trimExt(path.Base(src.label))
 		}
 		c.nameThings()
-		c.findWoods(d.rep)
+		c.findWoods(d)
 		c.validate(d.rep)
 	}
 	if err := d.rep.err(); err != nil {
@@ -83,6 +92,9 @@ func (c *Case) nameThings() {
 	}
 	for i := range c.Braces {
 		name(&c.Braces[i].Name, "brace", i)
+	}
+	if b := c.Bridge; b != nil && b.Hollow != nil && b.Hollow.Depth == 0 {
+		b.Hollow = nil // a case on top of a hollowed one says that it is solid
 	}
 	for i := range c.Loads {
 		name(&c.Loads[i].Name, "load", i)

@@ -1,6 +1,9 @@
 package cases
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // checkPath checks the strings' path and finds the top's height under the
 // bridge, from which its angles follow. It reports whether angles can be had.
@@ -60,6 +63,10 @@ func (s *Strings) checkPathString(r *report, i int) {
 // findTop fits the arch, for its height under the bridge. Faults of the plan
 // and of the arch's data are reported as Geometry would.
 func (c *Case) findTop(r *report) bool {
+	if b := c.before; b != nil && b.topKnown && sameTop(b, c) {
+		c.topAtBridge, c.topKnown = b.topAtBridge, true
+		return true
+	}
 	g := shaper{c: c, rep: r.fresh(), notes: &FitNotes{}}
 	g.curves()
 	if len(g.rep.faults) == 0 {
@@ -75,6 +82,14 @@ func (c *Case) findTop(r *report) bool {
 	}
 	c.topAtBridge, c.topKnown = g.plate.Outer.At(c.Bridge.At).Z, true
 	return true
+}
+
+// sameTop says whether two cases have the same outer surface under the middle
+// of their bridges.
+func sameTop(a, b *Case) bool {
+	return !slices.ContainsFunc(changedKeys(a, b), func(k string) bool {
+		return shapes(k) || k == "bridge.at"
+	})
 }
 
 // checkPathAngles wants angles that a string can have: it falls from the

@@ -2,7 +2,6 @@ package cases
 
 import (
 	"context"
-	"slices"
 	"strings"
 )
 
@@ -20,33 +19,26 @@ func Prepare(ctx context.Context, c *Case, o Options) (*Prepared, error) {
 // Answer solves the prepared case.
 func (p *Prepared) Answer() (*Solution, error) { return p.answer() }
 
-// editable are the keys that Refit takes: what changes the strings' forces and
-// the gap under the foot, and nothing of wood or geometry.
-func editable() []string {
-	return []string{"title", "base", "strings", "bridge.relief", "bridge.misfit", "gauge", "bridge.saddle_height"}
-}
-
-// Refit answers a case that differs from the prepared one in strings, relief
-// or misfit alone, on the same factor. Any other difference is an error that
-// names the key.
+// Refit answers a case that differs from the prepared one in strings, bridge,
+// gauges or the size of loads alone, on the same factor, if the feet stay where
+// they are. Any other difference is an error that names the key.
 func (p *Prepared) Refit(c *Case) (*Solution, error) {
-	for _, d := range keyDiffs([]*Case{p.Case, c}) {
-		if !slices.ContainsFunc(editable(), func(k string) bool { return withinKey(d.Key, k) }) {
-			return nil, c.Fault(d.Key, "changes the top or the bridge itself, which needs a new solve")
+	changed := changedKeys(p.Case, c)
+	for _, k := range changed {
+		if costOf(k) > Refit || movesFoot(k) || k == "bridge" {
+			return nil, c.Fault(k, "changes the top or where the bridge stands, which needs a new solve")
 		}
 	}
-	if (c.Bridge == nil) != (p.Bridge == nil) || c.Bridge == nil {
-		return nil, c.Fault("bridge", "changes the top or the bridge itself, which needs a new solve")
+	q, err := p.refitted(c, changed, p.workers)
+	if err != nil {
+		return nil, err
 	}
-	return p.regap(c).answer()
+	return q.answer()
 }
 
 // withinKey says whether key is k or lies below it; entry numbers do not
 // count.
-func withinKey(key, k string) bool {
-	key = withoutEntries(key)
-	return key == k || strings.HasPrefix(key, k+".")
-}
+func withinKey(key, k string) bool { return isWithin(withoutEntries(key), k) }
 
 // withoutEntries strips the entry numbers from a key: brace[2].joined to
 // brace.joined.

@@ -118,20 +118,6 @@ func (s *Series) open(point int) (*Case, error) {
 	return OpenChanged(s.fsys, s.name, "--change", s.settings(point))
 }
 
-// light says whether a key leaves the top, the bridge's body and its contact
-// points as they are, so that a refit gives what a solve of its own would.
-func light(key string) bool {
-	plain := withoutEntries(key)
-	for _, k := range []string{"title", "bridge.relief", "bridge.misfit", "strings.front_angle", "strings.back_angle", "strings.scale",
-		"strings.each.tension", "strings.each.note", "strings.each.plain", "strings.each.unit_weight", "strings.each.rise",
-		"strings.each.front_angle", "strings.each.back_angle", "gauge"} {
-		if isWithin(plain, k) {
-			return true
-		}
-	}
-	return false
-}
-
 // arrange puts the points of one top together.
 func (s *Series) arrange() {
 	s.group = make([]int, s.Head.Points)

@@ -44,6 +44,9 @@ type Prepared struct {
 	notes *FitNotes
 	clock Clock
 	spent Stages
+
+	workers int
+	circles *circles
 }
 
 // Solution is an answered case.
@@ -126,23 +129,7 @@ func (g *shape) prepare(ctx context.Context, o Options, refine float64) (*Prepar
 	if err != nil {
 		return nil, err
 	}
-	o.say("assemble")
-	var sys *fem.System
-	p.clock.time(&p.spent.Assemble, func() { sys, err = fem.Assemble(p.Model, o.workers()) })
-	if err == nil {
-		err = ctx.Err()
-	}
-	if err != nil {
-		return nil, err
-	}
-	o.say("factor")
-	p.clock.time(&p.spent.Factor, func() { p.Top, err = sys.Prepare(o.workers()) })
-	if err != nil {
-		return nil, g.c.explain(err)
-	}
-	o.say("condense")
-	p.clock.time(&p.spent.Condense, func() { err = p.condense() })
-	return p, err
+	return p, p.solid(ctx, o, nil)
 }
 
 func (g *shape) mesh(p *Prepared, refine float64) error {

@@ -74,9 +74,7 @@ type stresses struct{ outer, inner, mean [][6]float64 }
 func (s *Solution) plateStresses() stresses {
 	n := len(s.Mesh.Tris)
 	f := stresses{make([][6]float64, n), make([][6]float64, n), make([][6]float64, n)}
-	for i := range n {
-		f.outer[i], f.inner[i], f.mean[i] = s.Result.ShellStress(i, 1), s.Result.ShellStress(i, -1), s.Result.ShellStress(i, 0)
-	}
+	s.each(n, func(i int) { f.outer[i], f.inner[i], f.mean[i] = s.Result.ShellStresses(i) })
 	return f
 }
 
@@ -102,11 +100,9 @@ func (s *Solution) judge(f *strengthField, i int, all stresses, tris []int32, st
 }
 
 func (s *Solution) circleField(st materials.Strength) strengthField {
-	f, all, shape := newStrengthField(len(s.Mesh.Tris)), s.plateStresses(), circle()
-	for i := range s.Mesh.Tris {
-		tris, _ := s.circleAt(i, shape)
-		s.judge(&f, i, all, tris, st)
-	}
+	f, all := newStrengthField(len(s.Mesh.Tris)), s.plateStresses()
+	circles := s.circles.of(s.Prepared)
+	s.each(len(circles), func(i int) { s.judge(&f, i, all, circles[i], st) })
 	return f
 }
 

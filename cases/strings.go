@@ -48,14 +48,15 @@ func Push(front, back Force, frontAngle, backAngle Angle) (down, along float64) 
 // tension returns the tension of string i as tuned, N. A valid case has one.
 func (s *Strings) tension(i int) Force {
 	e := &s.Each[i]
-	if e.Tension > 0 {
-		return e.Tension
+	t := e.Tension
+	if t == 0 {
+		mu := e.UnitWeight
+		if e.Plain > 0 {
+			mu = e.Plain.LineMass(steelDensity)
+		}
+		t = TensionOf(mu, s.scale(i), e.Note.Freq)
 	}
-	mu := e.UnitWeight
-	if e.Plain > 0 {
-		mu = e.Plain.LineMass(steelDensity)
-	}
-	return TensionOf(mu, s.scale(i), e.Note.Freq)
+	return t * Force(s.TensionScale)
 }
 
 // scale returns the speaking length of string i, mm.

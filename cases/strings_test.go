@@ -41,7 +41,7 @@ func TestTension(t *testing.T) {
 		if note, err := ParseNote(c.name); err != nil || !near(float64(note), c.freq, 5e-4) {
 			t.Errorf("%s = %.4f Hz, %v, want %g", c.name, note, err, c.freq)
 		}
-		s := Strings{Scale: scale, Each: []String{{Note: Note{Freq: f}, Plain: Length(c.plain * inch)}}}
+		s := Strings{Scale: scale, TensionScale: 1, Each: []String{{Note: Note{Freq: f}, Plain: Length(c.plain * inch)}}}
 		s.Each[0].UnitWeight = LineMass(c.weight * pound / inch * 1000)
 		if got := float64(s.tension(0)); !near(got, c.want, c.tol) {
 			t.Errorf("%s, %g in or %g lb/in: tension %.3f N, want %g", c.name, c.plain, c.weight, got, c.want)
@@ -100,7 +100,7 @@ func TestStringPlaces(t *testing.T) {
 // 0.2, 14 deg: exp(0.048869) - 1 = 0.050083.
 func TestGrip(t *testing.T) {
 	f, b := Angle(5), Angle(9)
-	c := Case{Strings: &Strings{SaddleFriction: 0.2, FrontAngle: &f, BackAngle: &b, Each: []String{{Tension: 100, Rise: 10}}}}
+	c := Case{Strings: &Strings{TensionScale: 1, SaddleFriction: 0.2, FrontAngle: &f, BackAngle: &b, Each: []String{{Tension: 100, Rise: 10}}}}
 	got := c.force(0)
 	if !near(got.Grip, 5.0083, 1e-4) {
 		t.Errorf("grip = %.5f N, want 5.0083", got.Grip)

@@ -120,10 +120,8 @@ func (s *Solution) gauges() []GaugeReport {
 	out := []GaugeReport{}
 	for i := range s.Case.Gauges {
 		g := &s.Case.Gauges[i]
-		at, _ := s.place.outer(g.At)
-		u := s.Result.MoveAt(at)
-		r := GaugeReport{Name: g.Name, X: g.At[0], Y: g.At[1], Sink: -u[2], Measured: None(), Displacement: u,
-			Outer: s.stressAround(g.At, at, 1), Inner: s.stressAround(g.At, at, -1)}
+		r, _ := s.ReadingAt(g.At)
+		r.Name = g.Name
 		if g.Measured != nil {
 			r.Measured = Num(*g.Measured)
 		}

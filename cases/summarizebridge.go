@@ -42,6 +42,13 @@ func (s *Solution) padForce(i int) (normal float64, drag [2]float64) {
 }
 
 func (s *Solution) bridgeReport() *BridgeReport {
+	r := s.bridgeState()
+	s.events(r)
+	return r
+}
+
+// bridgeState is bridgeReport without what the path of the load tells.
+func (s *Solution) bridgeState() *BridgeReport {
 	st := s.Bridge
 	u := s.Result.Body
 	r := &BridgeReport{Sink: s.sink()}
@@ -54,7 +61,6 @@ func (s *Solution) bridgeReport() *BridgeReport {
 	}
 	r.ActionChange = s.actionChange()
 	s.contact(r)
-	s.events(r)
 	r.Guides = s.Result.Guides
 	return r
 }

@@ -38,7 +38,7 @@ func (c *Case) checkArch(r *report) {
 	if !r.clean("plate.arch.rim_height", "plate.thickness") {
 		return
 	}
-	rim := c.Plate.Thickness.Const
+	rim := c.Plate.evenThickness()
 	if a.RimHeight != nil {
 		if *a.RimHeight < rim/2 {
 			r.addKey("plate.arch.rim_height", "want >= %g mm, half the thickness (the plate lies on z = 0 or is let in by half), found %g", rim/2, *a.RimHeight)
@@ -84,8 +84,8 @@ func (c *Case) checkBraces(r *report) {
 			r.addKey(key+".width", "want less than the brace's length of %.4g mm, found %g", long, b.Width.Max())
 		}
 		room := float64(c.Rim.SideHeight)
-		if c.Rim.Support == "elastic" && r.clean("rim") && b.Height.Max() >= room {
-			r.addKey(key+".height", "want less than the side height of %g mm (the bar would touch the back), found %g", room, b.Height.Max())
+		if c.Rim.Support == "elastic" && r.clean("rim") && b.HeightScale*b.Height.Max() >= room {
+			r.addKey(key+".height", "want less than the side height of %g mm (the bar would touch the back), found %g", room, b.HeightScale*b.Height.Max())
 		}
 	}
 }

@@ -25,6 +25,8 @@ type extreme struct {
 
 // checkGraduation warns where a thickness fitted to data runs away from them.
 func (g *shaper) checkGraduation(thin, thick extreme) {
+	thin.z /= g.c.Plate.ThicknessScale // as fitted
+	thick.z /= g.c.Plate.ThicknessScale
 	for _, t := range g.c.Plate.Thickness.tables() {
 		if t.table == nil || math.IsInf(thin.z, 1) {
 			continue

@@ -76,13 +76,15 @@ type woodFinder struct {
 	own   map[string]*materials.Card // the case's own; nil: faulty
 	files map[string]*materials.Card // card files by label; nil: faulty
 	cards map[string]materials.Card  // result, by key
+	known map[string]materials.Card  // bundled cards found before, by name
 }
 
 // findWoods resolves every wood the case names. A name is one of the case's
 // own [wood.NAME] tables, a card file beside the file that names it (with the
 // ending .toml), or a bundled card.
-func (c *Case) findWoods(r *report) {
-	f := woodFinder{rep: r, own: map[string]*materials.Card{}, files: map[string]*materials.Card{}, cards: map[string]materials.Card{}}
+func (c *Case) findWoods(d *decoder) {
+	r := d.rep
+	f := woodFinder{rep: r, own: map[string]*materials.Card{}, files: map[string]*materials.Card{}, cards: map[string]materials.Card{}, known: d.cards}
 	for _, name := range sortedKeys(c.Woods) {
 		key := joinKey("wood", name)
 		f.own[name] = nil
@@ -128,7 +130,7 @@ func (f *woodFinder) find(key, name string) {
 	if !isOwn && path.Ext(name) == ".toml" {
 		card = f.file(key, name)
 	} else if !isOwn {
-		c, err := materials.Find(name)
+		c, err := f.bundled(name)
 		if err != nil {
 			f.unknown(key, name, err)
 			return
@@ -138,6 +140,18 @@ func (f *woodFinder) find(key, name string) {
 	if card != nil {
 		f.cards[key] = *card
 	}
+}
+
+// bundled finds a bundled card.
+func (f *woodFinder) bundled(name string) (materials.Card, error) {
+	if card, ok := f.known[name]; ok {
+		return card, nil
+	}
+	card, err := materials.Find(name)
+	if err == nil && f.known != nil {
+		f.known[name] = card
+	}
+	return card, err
 }
 
 // unknown reports a name that is no wood; a wood of the case's own may be the

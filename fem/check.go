@@ -7,7 +7,7 @@ func (r *Result) check(s *Standing, fit Fit) {
 	r.Checks.Contact = r.State.Residual
 	r.Checks.Energy = relative(r.Energy.Total()-(r.State.Work-r.State.Lost), r.State.Work)
 	var ap, mo [3]float64
-	s.plate.plate.resultant(s.plate.loadF, &ap, &mo)
+	s.plate.plate.resultant(s.plate.loadsAt(fit), &ap, &mo)
 	for _, l := range s.problemBody(fit).Loads {
 		addAt(&ap, &mo, l.At, l.F)
 	}
@@ -94,6 +94,14 @@ func (r *Result) ShellStress(i int, zeta float64) [6]float64 {
 	var u [18]float64
 	gather(u[:], r.U, r.Plate.Model.Shells[i].Nodes[:])
 	return r.Plate.Shells[i].Stress(&u, zeta)
+}
+
+// ShellStresses is ShellStress at the outer face, the inner face and in the
+// middle.
+func (r *Result) ShellStresses(i int) (outer, inner, middle [6]float64) {
+	el := &r.Plate.Shells[i]
+	f := r.ShellForces(i)
+	return el.stressOf(&f, 1), el.stressOf(&f, -1), el.stressOf(&f, 0)
 }
 
 // BeamForces returns the section forces of beam i.

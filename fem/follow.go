@@ -4,6 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"gonum.org/v1/gonum/blas/gonum"
+
+	"archload/fem/sparse"
 )
 
 // errFree says that the closed pads do not hold the body.
@@ -28,6 +32,7 @@ type State struct {
 	Work      float64 // of all loads along the path, N·mm
 	Lost      float64 // let go by grip when pads open, N·mm
 	Trace     []Trace // normal forces at the start, at every event and at full load
+	path      *path   // if Fit asks for it
 	Stops     []Stop  // at the loads that Fit asks for
 	Residual  float64 // worst violation of the contact conditions, relative to the load
 	Iteration int
@@ -43,6 +48,7 @@ type Trace struct {
 type walk struct {
 	p       *problem
 	g       *grown
+	normals *sparse.Rows // of the compliance, one for each pad
 	t       float64
 	lambda  []float64 // all rows
 	w       []float64 // normal rows only are kept current: relative movement of each pad
@@ -72,6 +78,7 @@ type direction struct {
 
 type rates struct {
 	lambda []float64 // active rows in factor order
+	all    []float64 // of all rows, those that fade among them
 	rho    [6]float64
 	w      []float64 // of each pad's normal row
 }
@@ -105,8 +112,13 @@ func (p *problem) follow() (*State, error) {
 // followFrom raises the load with gaps at rest below snap, mm, taken as closed.
 func (p *problem) followFrom(snap float64) (*State, error) {
 	n := len(p.b)
-	w := &walk{p: p, g: newGrown(p.a, p.r), lambda: make([]float64, n), w: make([]float64, p.pads),
+	w := &walk{p: p, g: newGrown(p.a, p.r, p.b), lambda: make([]float64, n), w: make([]float64, p.pads),
 		closed: make([]bool, p.pads), slides: make([]bool, p.pads), let: map[int]int{}, stage: make([]int, n), fading: make([]bool, p.pads), offset: make([]float64, n), state: &State{}}
+	normals := make([]int32, p.pads)
+	for i := range normals {
+		normals[i] = p.normal(i)
+	}
+	w.normals = sparse.NewRows(p.a, n, normals)
 	p.snap = 0
 	rest, err := p.rest()
 	if err != nil {
@@ -200,50 +212,77 @@ func (w *walk) open(pads []int) error {
 // closed pads.
 func (w *walk) rates(d direction) (*rates, error) {
 	p, g := w.p, w.g
-	rhs := make([]float64, len(g.rows))
-	for k, i := range g.rows {
-		rhs[k] = -p.b[i] * d.dt
-		for m, j := range d.fade {
-			if w.fades(d, j) {
-				rhs[k] -= p.at(i, j) * d.rate[m]
-			}
-		}
+	r := &rates{all: make([]float64, len(p.b)), w: make([]float64, p.pads)}
+	var err error
+	if len(d.fade) == 0 {
+		r.lambda, r.rho, err = g.along(d.dt, w.load(d))
+	} else {
+		r.lambda, r.rho, err = g.solve(w.undone(d, r.all), w.load(d))
 	}
-	var f [6]float64
-	for m := range 6 {
-		f[m] = -p.f[m] * d.dt
-		for k, j := range d.fade {
-			if w.fades(d, j) {
-				f[m] -= p.r[j][m] * d.rate[k]
-			}
-		}
-	}
-	lam, rho, err := g.solve(rhs, f)
 	if err != nil {
 		return nil, err
 	}
-	r := &rates{lambda: lam, rho: rho, w: make([]float64, p.pads)}
+	for k, j := range g.rows {
+		r.all[j] = r.lambda[k]
+	}
+	open := make([]bool, p.pads)
+	for i, c := range w.closed {
+		open[i] = !c
+	}
+	w.normals.MulTo(r.w, r.all, open)
 	for i := range r.w {
-		if !w.closed[i] {
-			r.w[i] = w.slope(p.normal(i), d, r)
+		if w.closed[i] {
+			r.w[i] = 0
+			continue
+		}
+		j := p.normal(i)
+		r.w[i] += p.b[j] * d.dt
+		for m := range 6 {
+			r.w[i] += p.r[j][m] * r.rho[m]
 		}
 	}
 	return r, nil
 }
 
-// slope is dw/ds of any row.
-func (w *walk) slope(i int32, d direction, r *rates) float64 {
-	p := w.p
-	v := p.b[i] * d.dt
-	ai := p.a[int(i)*len(p.b) : (int(i)+1)*len(p.b)]
-	for k, j := range w.g.rows {
-		v += ai[j] * r.lambda[k]
-	}
-	for k, j := range d.fade {
-		if w.fades(d, j) {
-			v += ai[j] * d.rate[k]
+// load is the resultant that the active rows must hold, with what fades taken
+// off.
+func (w *walk) load(d direction) (f [6]float64) {
+	for m := range 6 {
+		f[m] = -w.p.f[m] * d.dt
+		for k, j := range d.fade {
+			if w.fades(d, j) {
+				f[m] -= w.p.r[j][m] * d.rate[k]
+			}
 		}
 	}
+	return f
+}
+
+// undone gives the movements that the active rows must undo while rows fade,
+// and writes the rates of those into all.
+func (w *walk) undone(d direction, all []float64) []float64 {
+	for m, j := range d.fade {
+		if w.fades(d, j) {
+			all[j] = d.rate[m]
+		}
+	}
+	rhs := make([]float64, len(w.g.rows))
+	for k, i := range w.g.rows {
+		rhs[k] = -w.p.b[i] * d.dt
+		for m, j := range d.fade {
+			if w.fades(d, j) {
+				rhs[k] -= w.p.at(i, j) * d.rate[m]
+			}
+		}
+	}
+	return rhs
+}
+
+// slope is dw/ds of any row.
+func (w *walk) slope(i int32, d direction, r *rates) float64 {
+	var bl gonum.Implementation
+	p, n := w.p, len(w.p.b)
+	v := p.b[i]*d.dt + bl.Ddot(n, p.a[int(i)*n:int(i+1)*n], 1, r.all, 1)
 	for m := range 6 {
 		v += p.r[i][m] * r.rho[m]
 	}
@@ -261,6 +300,7 @@ func (w *walk) advance(d direction) error {
 			w.trace()
 		}
 		ds := w.step(r, 1-s)
+		w.knot(d, r)
 		w.stopOver(d, r, ds)
 		w.move(d, r, ds)
 		s += ds
@@ -348,16 +388,4 @@ func (w *walk) drag(d direction, r *rates, ds float64) (dD float64) {
 		dD += w.p.b[i] * dl
 	}
 	return dD
-}
-
-func (w *walk) trace() {
-	f := make([]float64, w.p.pads)
-	for i := range f {
-		f[i] = w.lambda[w.p.normal(i)]
-	}
-	if n := len(w.state.Trace); n > 0 && w.t-w.state.Trace[n-1].Load < 1e-12 {
-		w.state.Trace[n-1].Force = f
-		return
-	}
-	w.state.Trace = append(w.state.Trace, Trace{Load: w.t, Force: f})
 }

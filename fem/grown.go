@@ -5,137 +5,234 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/blas"
 	"gonum.org/v1/gonum/blas/gonum"
-	lapack "gonum.org/v1/gonum/lapack/gonum"
 	"gonum.org/v1/gonum/mat"
+
+	"archload/fem/sparse"
 )
 
 // leastPivot is the smallest part of its own compliance that a row must add.
 const leastPivot = 1e-14
 
-// grown is the Cholesky factor of the active rows of a compliance, grown a
-// row at a time in the order in which pads close, together with the rigid
-// motions' forward-solved columns.
+// grown is the Cholesky factor of the active rows of a compliance, grown in the
+// order in which pads close, together with the forward-solved columns of the
+// rigid motions and of the load. A row that comes changes none of those before
+// it, so that all of this only grows.
 type grown struct {
 	a    []float64    // n×n, row-major, symmetric
 	r    [][6]float64 // rigid motion of each row
+	b    []float64    // movement of each row under the load
 	n    int
-	rows []int32   // active rows, in factor order
-	l    []float64 // row-major lower factor, stride n
-	y    [][6]float64
+	rows []int32 // active rows, in factor order
+	l    *sparse.Lower
+	y    [7][]float64 // L⁻¹ R and L⁻¹ b, by columns
+	yy   [6][6]float64
+	buf  [][]float64
 }
 
-func newGrown(a []float64, r [][6]float64) *grown {
+// loadColumn is the place of L⁻¹ b among the columns.
+const loadColumn = 6
+
+// groupRows is how many rows go through the factor together.
+const groupRows = 24
+
+func newGrown(a []float64, r [][6]float64, b []float64) *grown {
 	n := len(r)
-	return &grown{a: a, r: r, n: n, l: make([]float64, n*n), y: make([][6]float64, 0, n)}
+	g := &grown{a: a, r: r, b: b, n: n, l: sparse.NewLower(n), buf: make([][]float64, groupRows)}
+	for m := range g.y {
+		g.y[m] = make([]float64, 0, n)
+	}
+	for i := range g.buf {
+		g.buf[i] = make([]float64, n)
+	}
+	return g
 }
 
-// push adds row i. It fails if the compliance is not positive definite there.
-func (g *grown) push(i int32) error {
-	var bl gonum.Implementation
-	k := len(g.rows)
-	row := g.l[k*g.n : k*g.n+k+1]
-	ai := g.a[int(i)*g.n : int(i+1)*g.n]
-	for j, rj := range g.rows {
-		lj := g.l[j*g.n : j*g.n+j+1]
-		row[j] = (ai[rj] - bl.Ddot(j, row, 1, lj, 1)) / lj[j]
-	}
-	d := ai[i] - bl.Ddot(k, row, 1, row, 1)
-	if !(d > leastPivot*ai[i]) {
-		return fmt.Errorf("contact: row %d adds no compliance (pivot %.3g of %.3g mm/N)", i, d, ai[i])
-	}
-	row[k] = math.Sqrt(d)
-	g.rows = append(g.rows, i)
-	g.y = append(g.y, g.rigidRow(i, row))
-	return nil
-}
-
-// blockRows is from how many rows on pushMany is quicker than push.
-const blockRows = 48
-
-// pushMany adds rows in their order. Many at once go through blocked routines;
-// if those meet a row that adds no compliance, the rows go in one by one, so
-// that the message names it.
+// pushMany adds rows in their order. It fails at the first at which the
+// compliance is not positive definite.
 func (g *grown) pushMany(rows []int32) error {
-	if len(rows) >= blockRows && g.pushBlock(rows) {
-		return nil
-	}
-	for _, r := range rows {
-		if err := g.push(r); err != nil {
+	for len(rows) > 0 {
+		m := min(groupRows, len(rows))
+		if err := g.pushGroup(rows[:m]); err != nil {
 			return err
 		}
+		rows = rows[m:]
 	}
 	return nil
 }
 
-// pushBlock borders the factor by a block: with A21 and A22 the new rows,
-// L21 = A21 L11⁻ᵀ and L22 L22ᵀ = A22 − L21 L21ᵀ.
-func (g *grown) pushBlock(rows []int32) bool {
+// pushGroup borders the factor: the part below the old rows in one pass through
+// it, the rest row by row.
+func (g *grown) pushGroup(rows []int32) error {
 	var bl gonum.Implementation
-	var la lapack.Implementation
-	k, m := len(g.rows), len(rows)
-	all := slices.Concat(g.rows, rows)
+	k := len(g.rows)
+	xs := g.buf[:len(rows)]
 	for i, r := range rows {
-		ai := g.a[int(r)*g.n : int(r+1)*g.n]
-		li := g.l[(k+i)*g.n:]
-		for j, c := range all[:k+i+1] {
-			li[j] = ai[c]
+		ai, x := g.a[int(r)*g.n:int(r+1)*g.n], xs[i]
+		for j, c := range g.rows {
+			x[j] = ai[c]
+		}
+		for j, c := range rows[:i+1] {
+			x[k+j] = ai[c]
 		}
 	}
-	low := g.l[k*g.n:]
-	if k > 0 {
-		bl.Dtrsm(blas.Right, blas.Lower, blas.Trans, blas.NonUnit, m, k, 1, g.l, g.n, low, g.n)
-		bl.Dsyrk(blas.Lower, blas.NoTrans, m, k, -1, low, g.n, 1, low[k:], g.n)
-	}
-	if !la.Dpotrf(blas.Lower, m, low[k:], g.n) {
-		return false
-	}
+	g.l.Forward(xs, k)
 	for i, r := range rows {
-		if d := g.l[(k+i)*g.n+k+i]; d*d <= leastPivot*g.a[int(r)*g.n+int(r)] {
-			return false
+		x := xs[i]
+		for j, xj := range xs[:i] {
+			x[k+j] = (x[k+j] - bl.Ddot(k+j, x, 1, xj, 1)) / xj[k+j]
 		}
-	}
-	for i, r := range rows {
+		own := g.a[int(r)*g.n+int(r)]
+		d := x[k+i] - bl.Ddot(k+i, x, 1, x, 1)
+		if !(d > leastPivot*own) {
+			return fmt.Errorf("contact: row %d adds no compliance (pivot %.3g of %.3g mm/N)", r, d, own)
+		}
+		x[k+i] = math.Sqrt(d)
+		g.l.SetRow(k+i, x[:k+i+1])
 		g.rows = append(g.rows, r)
-		g.y = append(g.y, g.rigidRow(r, g.l[(k+i)*g.n:(k+i)*g.n+k+i+1]))
+		g.addColumns(r, x[:k+i+1])
 	}
-	return true
+	return nil
 }
 
-// rigidRow continues L⁻¹ R by the row whose factor row is given.
-func (g *grown) rigidRow(i int32, row []float64) [6]float64 {
+// addColumns continues L⁻¹ R, L⁻¹ b and RᵀL⁻ᵀL⁻¹R by the row whose factor row is
+// given.
+func (g *grown) addColumns(i int32, row []float64) {
+	var bl gonum.Implementation
 	k := len(row) - 1
-	y := g.r[i]
-	for j, l := range row[:k] {
-		yj := &g.y[j]
-		for m := range y {
-			y[m] -= l * yj[m]
+	for m := range g.y {
+		v := g.b[i]
+		if m < loadColumn {
+			v = g.r[i][m]
+		}
+		g.y[m] = append(g.y[m], (v-bl.Ddot(k, row, 1, g.y[m], 1))/row[k])
+	}
+	for m := range 6 {
+		for c := m; c < 6; c++ {
+			g.yy[m][c] += g.y[m][k] * g.y[c][k]
 		}
 	}
-	for m := range y {
-		y[m] /= row[k]
-	}
-	return y
 }
 
-// drop takes a set of rows out and refactors what came after the first.
+// drop takes a set of rows out: few by turning what came after them, many by
+// refactoring it.
 func (g *grown) drop(out map[int32]bool) error {
-	first := len(g.rows)
+	var at []int
 	for k, r := range g.rows {
 		if out[r] {
-			first = k
-			break
+			at = append(at, k)
 		}
 	}
-	var tail []int32
-	for _, r := range g.rows[first:] {
+	if len(at) == 0 {
+		return nil
+	}
+	tail := len(g.rows) - at[0]
+	if turnCost*len(at)*tail < len(g.rows)*len(g.rows) {
+		for _, k := range slices.Backward(at) {
+			g.turnOut(k)
+		}
+		g.sumColumns()
+		return nil
+	}
+	var again []int32
+	for _, r := range g.rows[at[0]:] {
 		if !out[r] {
-			tail = append(tail, r)
+			again = append(again, r)
 		}
 	}
-	g.rows, g.y = g.rows[:first], g.y[:first]
-	return g.pushMany(tail)
+	g.cut(at[0])
+	g.sumColumns()
+	return g.pushMany(again)
+}
+
+// turnCost is what it takes to turn one row out, over refactoring, for each row
+// after it over the square of all rows (measured).
+const turnCost = 16
+
+// turnOut takes row k out of the factor. The rows after it move up by one and
+// stick out beyond the diagonal by one column; plane rotations of neighbouring
+// columns, which leave L Lᵀ as it is, take that in (G. H. Golub, C. F. Van Loan,
+// Matrix Computations, section on updating Cholesky factors, from memory).
+func (g *grown) turnOut(k int) {
+	n := len(g.rows)
+	cs, sn := make([]float64, n), make([]float64, n)
+	for i := k + 1; i < n; i += turnedTogether {
+		rows := g.buf[:min(turnedTogether, n-i)]
+		for b, row := range rows {
+			g.l.RowTo(row[:i+b+1], i+b)
+		}
+		if len(rows) == turnedTogether {
+			rotateFour([turnedTogether][]float64(rows), cs, sn, k, i-1)
+		} else {
+			for _, row := range rows {
+				rotate(row, cs, sn, k, i-1)
+			}
+		}
+		for b, row := range rows {
+			c := i + b - 1 // its new diagonal
+			rotate(row, cs, sn, i-1, c)
+			r := math.Hypot(row[c], row[c+1])
+			cs[c], sn[c] = row[c]/r, row[c+1]/r
+			row[c] = r
+			g.l.SetRow(c, row[:c+1])
+		}
+	}
+	for m := range g.y {
+		rotate(g.y[m], cs, sn, k, n-1)
+	}
+	copy(g.rows[k:], g.rows[k+1:])
+	g.cut(n - 1)
+}
+
+// turnedTogether is how many rows go through the rotations side by side: each
+// step waits for the one before it, but not for those of the other rows.
+const turnedTogether = 4
+
+// rotateFour is rotate for four rows.
+func rotateFour(x [turnedTogether][]float64, cs, sn []float64, from, end int) {
+	if from >= end {
+		return
+	}
+	p, q, r, s := x[0][:end+1], x[1][:end+1], x[2][:end+1], x[3][:end+1]
+	a0, a1, a2, a3 := p[from], q[from], r[from], s[from]
+	for c := from; c < end; c++ {
+		u, v := cs[c], sn[c]
+		b0, b1, b2, b3 := p[c+1], q[c+1], r[c+1], s[c+1]
+		p[c], q[c], r[c], s[c] = u*a0+v*b0, u*a1+v*b1, u*a2+v*b2, u*a3+v*b3
+		a0, a1, a2, a3 = u*b0-v*a0, u*b1-v*a1, u*b2-v*a2, u*b3-v*a3
+	}
+	p[end], q[end], r[end], s[end] = a0, a1, a2, a3
+}
+
+// rotate applies the rotations of columns c and c+1 for c from..end-1.
+func rotate(x, cs, sn []float64, from, end int) {
+	if from >= end {
+		return
+	}
+	a := x[from]
+	for c := from; c < end; c++ {
+		b := x[c+1]
+		x[c], a = cs[c]*a+sn[c]*b, cs[c]*b-sn[c]*a
+	}
+	x[end] = a
+}
+
+// cut keeps the first rows.
+func (g *grown) cut(rows int) {
+	g.rows = g.rows[:rows]
+	for m := range g.y {
+		g.y[m] = g.y[m][:rows]
+	}
+}
+
+// sumColumns sums RᵀL⁻ᵀL⁻¹R afresh.
+func (g *grown) sumColumns() {
+	var bl gonum.Implementation
+	for m := range 6 {
+		for c := m; c < 6; c++ {
+			g.yy[m][c] = bl.Ddot(len(g.rows), g.y[m], 1, g.y[c], 1)
+		}
+	}
 }
 
 // solve returns λ over the active rows and ρ with
@@ -144,56 +241,48 @@ func (g *grown) drop(out map[int32]bool) error {
 //
 // errFree is returned if the active rows do not hold the body.
 func (g *grown) solve(rhs []float64, f [6]float64) (lambda []float64, rho [6]float64, err error) {
-	var bl gonum.Implementation
-	k := len(g.rows)
-	z := make([]float64, k)
-	for i := range z {
-		li := g.l[i*g.n : i*g.n+i+1]
-		z[i] = (rhs[i] - bl.Ddot(i, li, 1, z, 1)) / li[i]
+	z := append([]float64(nil), rhs...)
+	g.l.Forward([][]float64{z}, len(z))
+	return g.finish(z, f)
+}
+
+// along is solve for the load alone: rhs = -b dt.
+func (g *grown) along(dt float64, f [6]float64) (lambda []float64, rho [6]float64, err error) {
+	z := make([]float64, len(g.rows))
+	for i, v := range g.y[loadColumn] {
+		z[i] = -v * dt
 	}
+	return g.finish(z, f)
+}
+
+// finish goes on from z = L⁻¹ rhs.
+func (g *grown) finish(z []float64, f [6]float64) (lambda []float64, rho [6]float64, err error) {
+	var bl gonum.Implementation
 	if rho, err = g.rigid(z, f); err != nil {
 		return nil, rho, err
 	}
-	for i := range z {
-		for m := range 6 {
-			z[i] -= g.y[i][m] * rho[m]
-		}
+	for m := range 6 {
+		bl.Daxpy(len(z), -rho[m], g.y[m], 1, z, 1)
 	}
-	for i := k - 1; i >= 0; i-- {
-		li := g.l[i*g.n : i*g.n+i+1]
-		z[i] /= li[i]
-		bl.Daxpy(i, -z[i], li, 1, z, 1)
-	}
+	g.l.Backward(z, len(z))
 	return z, rho, nil
 }
 
 // rigid solves (YᵀY) ρ = Yᵀ z − f.
 func (g *grown) rigid(z []float64, f [6]float64) (rho [6]float64, err error) {
+	var bl gonum.Implementation
 	s := mat.NewSymDense(6, nil)
 	var b [6]float64
-	for m := range 6 {
-		b[m] = -f[m]
-		for i := range z {
-			b[m] += g.y[i][m] * z[i]
-		}
-		for c := m; c < 6; c++ {
-			v := 0.0
-			for i := range z {
-				v += g.y[i][m] * g.y[i][c]
-			}
-			s.SetSym(m, c, v)
-		}
-	}
-	// Scale to a unit diagonal: translations and rotations differ by mm².
+	// Scaled to a unit diagonal: translations and rotations differ by mm².
 	var d [6]float64
 	for m := range 6 {
-		d[m] = 1 / math.Sqrt(math.Max(s.At(m, m), math.SmallestNonzeroFloat64))
+		d[m] = 1 / math.Sqrt(math.Max(g.yy[m][m], math.SmallestNonzeroFloat64))
 	}
 	for m := range 6 {
+		b[m] = (bl.Ddot(len(z), g.y[m], 1, z, 1) - f[m]) * d[m]
 		for c := m; c < 6; c++ {
-			s.SetSym(m, c, s.At(m, c)*d[m]*d[c])
+			s.SetSym(m, c, g.yy[m][c]*d[m]*d[c])
 		}
-		b[m] *= d[m]
 	}
 	var ch mat.Cholesky
 	if ok := ch.Factorize(s); !ok || ch.Cond() > 1e13 {

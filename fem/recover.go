@@ -49,6 +49,8 @@ type Result struct {
 	standing *Standing
 	beamsU   []float64
 	load     []float64 // on the plate's nodes, pads included, N and N·mm
+	fit      Fit
+	moved    bool // movements alone: reactions, energies and checks are still to be found
 }
 
 // Recover computes displacements, reactions, energies and checks from a
@@ -66,27 +68,33 @@ func (s *Standing) Recover(st *State, fit Fit) *Result {
 	c.plate.solve(r.U)
 	r.body(s.problemBody(fit))
 	r.Guides = slices.Clone(st.Lambda[len(c.cols):])
-	r.react(f)
-	r.energies()
-	r.check(s, fit)
+	r.load, r.fit = f, fit
+	r.settle()
 	return r
+}
+
+// settle adds reactions, energies and checks to the movements.
+func (r *Result) settle() {
+	r.react(r.load)
+	r.energies()
+	if r.standing != nil {
+		r.check(r.standing, r.fit)
+		return
+	}
+	work := 0.0
+	for i, f := range r.load {
+		work += f * r.U[i] / 2
+	}
+	r.Checks.Energy = relative(r.Energy.Total()-work, work)
+	var ap, mo [3]float64
+	r.Plate.resultant(r.load, &ap, &mo)
+	r.Applied = ap
+	r.balance(ap, mo)
 }
 
 // RecoverBare is Recover without a body: loads on the plate alone.
 func (c *Condensed) RecoverBare() *Result {
-	r := &Result{Plate: c.plate, U: make([]float64, len(c.loadF))}
-	if c.loadU != nil {
-		copy(r.U, c.loadU)
-	}
-	r.react(c.loadF)
-	r.energies()
-	work := c.loadE / 2
-	r.Checks.Energy = relative(r.Energy.Total()-work, work)
-	var ap, mo [3]float64
-	c.plate.resultant(c.loadF, &ap, &mo)
-	r.Applied = ap
-	r.balance(ap, mo)
-	return r
+	return c.MovedBare(1).Whole()
 }
 
 func (s *Standing) problemBody(fit Fit) *Body {

@@ -62,6 +62,11 @@ func (s *Shell) Resultants(u *[18]float64) Resultants {
 // shear that the slope brings, though the face itself carries no shear.
 func (s *Shell) Stress(u *[18]float64, zeta float64) [6]float64 {
 	r := s.Resultants(u)
+	return s.stressOf(&r, zeta)
+}
+
+// stressOf is Stress from the resultants.
+func (s *Shell) stressOf(r *Resultants, zeta float64) [6]float64 {
 	h := s.frame.h
 	m, q := 6*zeta/(h*h), 1.5*(1-zeta*zeta)/h
 	return s.toWood([6]float64{

@@ -72,6 +72,8 @@ type Fit struct {
 	Gap       []float64  // of each pad before loading, mm
 	Loads     []BodyLoad // nil keeps the body's own
 	Tolerance float64    // what counts as no force or no gap in an event, relative, 1; 0 means 1e-11
+	Less      float64    // 1 less the fraction of the loads on the plate that a result is for
+	Path      bool       // State keeps the whole path, for State.At
 	Stops     []float64  // fractions of full load, rising, above 0 to 1, at which State keeps a Stop
 }
 
@@ -94,6 +96,7 @@ type problem struct {
 	tiny  float64      // relative size of nothing, 1
 	snap  float64      // gaps at rest below this count as none, mm
 	stops []float64    // still to be kept
+	keep  bool         // the whole path
 	plane [][3]float64 // vertical movement of each pad by ρz, ρrx, ρry
 	down  [3]float64   // the load that presses the slack body down: Fz, Mx, My
 	nz    []float64    // vertical part of each pad's normal
@@ -110,7 +113,7 @@ func (s *Standing) problem(fit Fit) *problem {
 	load, rigid := fr.loadVector()
 	u := append([]float64(nil), load...)
 	s.frame.factor.Solve(u)
-	p := &problem{a: s.a, r: s.r, f: rigid, gap: fit.Gap, stops: fit.Stops, tiny: fit.Tolerance, pads: len(s.plate.pads), per: s.per,
+	p := &problem{a: s.a, r: s.r, f: rigid, gap: fit.Gap, stops: fit.Stops, keep: fit.Path, tiny: fit.Tolerance, pads: len(s.plate.pads), per: s.per,
 		b: make([]float64, len(s.cols)), self: s.plate.loadE}
 	for i, f := range load {
 		p.self += f * u[i]

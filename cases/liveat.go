@@ -1,0 +1,68 @@
+package cases
+
+import (
+	"fmt"
+
+	"archload/fem"
+)
+
+// At returns the top at a fraction of the string load, from 0 to 1; loads on
+// the plate rise along. It serves every field, cut and gauge of a Solution and
+// its load flow (FindFlow). At full load it is the answer of Solve.
+func (l *Live) At(load float64) (*Solution, error) {
+	if !(load >= 0 && load <= 1) {
+		return nil, fmt.Errorf("want a fraction of the load from 0 to 1, found %g", load)
+	}
+	s := &Solution{Prepared: l.p, Spent: l.p.spent}
+	if l.p.stand == nil {
+		s.Result = l.p.cond.MovedBare(load)
+		return s, nil
+	}
+	t, err := l.follow()
+	if err != nil {
+		return nil, err
+	}
+	fit := l.p.fit()
+	fit.Less = 1 - load
+	fit.Loads = loadShare(fit.Loads, load)
+	s.Result = l.p.stand.Moved(t.at(load), fit)
+	return s, nil
+}
+
+// loadShare is a fraction of some loads.
+func loadShare(loads []fem.BodyLoad, share float64) []fem.BodyLoad {
+	out := make([]fem.BodyLoad, len(loads))
+	for i, b := range loads {
+		out[i] = b
+		for k := range b.F {
+			out[i].F[k] = share * b.F[k]
+		}
+	}
+	return out
+}
+
+// follow follows the load, once.
+func (l *Live) follow() (*track, error) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.track != nil {
+		return l.track, nil
+	}
+	t, err := l.p.newTrack()
+	if err != nil {
+		return nil, l.c.explain(err)
+	}
+	l.track = t
+	return t, nil
+}
+
+// known is the track that a design has in common with one refitted from it; nil
+// if there is none.
+func (l *Live) known(q *Prepared) *track {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.track == nil || q.stand != l.p.stand {
+		return nil
+	}
+	return l.track.serving(q)
+}

@@ -1,0 +1,223 @@
+package cases
+
+import (
+	"context"
+	"reflect"
+	"slices"
+
+	"archload/fem"
+	"archload/mesh"
+)
+
+// refitted puts a case on the prepared top that differs from its own in strings,
+// bridge, gauges or the size of loads alone. What a new factor would not
+// change is shared.
+func (p *Prepared) refitted(c *Case, changed []string, workers int) (*Prepared, error) {
+	if err := p.places(c); err != nil {
+		return nil, err
+	}
+	if c.Bridge == nil {
+		q := p.recast(c)
+		q.reload(changed)
+		return q, nil
+	}
+	if !slices.ContainsFunc(changed, func(k string) bool { return !light(k) }) {
+		return p.regap(c), nil
+	}
+	q := p.recast(c)
+	q.reload(changed)
+	if err := q.rebridge(p, workers); err != nil {
+		return nil, err
+	}
+	return q, nil
+}
+
+// places checks that everything still stands on wood.
+func (p *Prepared) places(c *Case) error {
+	g := shaper{c: c, rep: c.rep.fresh(), notes: p.notes}
+	g.checkPlaces()
+	return g.rep.err()
+}
+
+// recast is the prepared top under the name of another case.
+func (p *Prepared) recast(c *Case) *Prepared {
+	q, b := *p, *p.Built
+	b.Case = c
+	q.Built, q.spent = &b, Stages{}
+	return &q
+}
+
+// reload takes other sizes of the loads on the plate.
+func (p *Prepared) reload(changed []string) {
+	if !slices.ContainsFunc(changed, func(k string) bool { return isWithin(k, "load") }) {
+		return
+	}
+	p.Loads = nil
+	p.loads()
+	p.squeeze()
+	p.cond = p.cond.WithLoads(p.Loads)
+}
+
+// rebridge builds the bridge anew on the top of old. A foot that leaves the
+// contact nodes asks for another order of elimination.
+func (p *Prepared) rebridge(old *Prepared, workers int) error {
+	m := *p.Model
+	m.Zone = nil
+	p.Model = &m
+	if err := p.bridge(); err != nil {
+		return err
+	}
+	zone := united(old.Top.Model.Zone, m.Zone)
+	p.Model = old.Model
+	if len(zone) > len(old.Top.Model.Zone) {
+		sys := p.Top.WithZone(zone)
+		top, err := sys.Prepare(workers)
+		if err != nil {
+			return p.Case.explain(err)
+		}
+		p.Top, p.Model = top, sys.Model
+		return p.condense()
+	}
+	return p.restand(old)
+}
+
+// restand condenses again only if the contact points press elsewhere.
+func (p *Prepared) restand(old *Prepared) error {
+	for i := range p.Bridge.pads {
+		p.Bridge.pads[i].At = p.Top.Middle(p.Bridge.pads[i].Spread)
+	}
+	cond, same := p.cond.Under(p.Bridge.pads)
+	if !same || old.Bridge.hold != p.Bridge.hold {
+		return p.condense()
+	}
+	p.cond = cond
+	var err error
+	p.stand, err = cond.Stand(&p.Bridge.body)
+	return err
+}
+
+// united is the union of two rising lists.
+func united(a, b []int32) []int32 {
+	out := append(slices.Clone(a), b...)
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// refactored solves a case anew on the same plan of triangles: other wood,
+// thickness, sections of braces, rim.
+func (p *Prepared) refactored(ctx context.Context, c *Case, changed []string, o Options) (*Prepared, error) {
+	if err := p.places(c); err != nil {
+		return nil, err
+	}
+	q := &Prepared{clock: o.Clock, notes: p.notes}
+	plate, lifted := p.Plate, p.Mesh
+	if slices.ContainsFunc(changed, shapes) {
+		o.say("arch")
+		var err error
+		if plate, q.notes, err = p.rethick(c); err != nil {
+			return nil, err
+		}
+		lifted = mesh.Lift(p.Mesh.Plan, plate)
+	}
+	var err error
+	if q.Built, err = Build(c, plate, lifted); err != nil {
+		return nil, err
+	}
+	if zone := united(p.Top.Model.Zone, q.Model.Zone); len(zone) > 0 {
+		q.Model.Zone = zone
+	}
+	return q, q.solid(ctx, o, p.Top)
+}
+
+// rethick is the plate in another thickness, and what its fit tells. The arch
+// is fitted again only if the rim's height goes with the thickness.
+func (p *Prepared) rethick(c *Case) (mesh.Plate, *FitNotes, error) {
+	notes := *p.notes
+	notes.Warnings, notes.Thickness, notes.ofThick = nil, nil, nil
+	g := shaper{c: c, rep: c.rep.fresh(), notes: &notes, plate: p.Plate}
+	fitted, isFit := p.Plate.Thickness.(scaledSurface)
+	if isFit && reflect.DeepEqual(c.Plate.Thickness, p.Case.Plate.Thickness) {
+		g.plate.Thickness, notes.Thickness = scaledSurface{fitted.Surface, c.Plate.ThicknessScale}, p.notes.Thickness
+		notes.ofThick = p.notes.ofThick
+		notes.Warnings = slices.Clone(notes.ofThick)
+	} else {
+		g.thickness()
+	}
+	if err := g.rep.err(); err != nil {
+		return mesh.Plate{}, nil, err
+	}
+	if notes.RimHeight = g.rimHeight(); notes.RimHeight == p.notes.RimHeight {
+		notes.Warnings = append(notes.Warnings, notes.ofArch...)
+	} else {
+		g.arch()
+	}
+	if err := g.rep.err(); err != nil {
+		return mesh.Plate{}, nil, err
+	}
+	g.checkSurfaces(newBendMap(notes.Outline, g.plate.Outer))
+	return g.plate, &notes, g.rep.err()
+}
+
+// remeshed solves a case anew; its surfaces are those of this top if nothing
+// that they are fitted to has changed.
+func (p *Prepared) remeshed(ctx context.Context, c *Case, changed []string, o Options) (*Prepared, error) {
+	if slices.ContainsFunc(changed, shapes) {
+		return Prepare(ctx, c, o)
+	}
+	n := p.notes
+	g := shaper{c: c, rep: c.rep.fresh(), plate: p.Plate,
+		notes: &FitNotes{RimHeight: n.RimHeight, Arch: n.Arch, Thickness: n.Thickness, ofArch: n.ofArch, ofThick: n.ofThick}}
+	g.notes.Warnings = slices.Concat(n.ofThick, n.ofArch)
+	g.curves()
+	if err := g.rep.err(); err != nil {
+		return nil, err
+	}
+	bends := newBendMap(g.notes.Outline, g.plate.Outer)
+	g.checkPlaces()
+	g.checkSurfaces(bends)
+	if err := g.rep.err(); err != nil {
+		return nil, err
+	}
+	s := &shape{c: c, domain: g.domain(bends), plate: g.plate, notes: g.notes, clock: o.Clock}
+	return s.prepare(ctx, o, o.refine())
+}
+
+// shapes says whether a key changes the plate's surfaces.
+func shapes(key string) bool {
+	return isWithin(key, "plate.outline") || isWithin(key, "plate.arch") || isWithin(key, "plate.thickness") || key == "plate.thickness_scale"
+}
+
+// solid assembles, factorises and condenses what is built. The order of
+// elimination is that of another top if its nodes couple alike.
+func (p *Prepared) solid(ctx context.Context, o Options, like *fem.Prepared) error {
+	p.workers, p.circles = o.workers(), &circles{}
+	o.say("assemble")
+	var sys *fem.System
+	var err error
+	p.clock.time(&p.spent.Assemble, func() { sys, err = fem.Assemble(p.Model, o.workers()) })
+	if err == nil {
+		err = ctx.Err()
+	}
+	if err != nil {
+		return err
+	}
+	o.say("factor")
+	p.clock.time(&p.spent.Factor, func() {
+		if like != nil && sys.Alike(like.System) {
+			p.Top, err = sys.PrepareLike(like, o.workers())
+			return
+		}
+		p.Top, err = sys.Prepare(o.workers())
+	})
+	if err == nil {
+		err = ctx.Err()
+	} else {
+		err = p.Case.explain(err)
+	}
+	if err != nil {
+		return err
+	}
+	o.say("condense")
+	p.clock.time(&p.spent.Condense, func() { err = p.condense() })
+	return err
+}
