@@ -8,21 +8,20 @@ import (
 // TestAnswersOfManyReliefs lays a narrow foot on many depths of relief: the
 // slack bridge finds its rest on each, and the sink changes smoothly.
 func TestAnswersOfManyReliefs(t *testing.T) {
-	c, err := Open(nil, "octave-mandola")
-	if err != nil {
-		t.Fatal(err)
-	}
-	s, err := Solve(t.Context(), c, Options{NoFlow: true, NoError: true})
-	if err != nil {
-		t.Fatal(err)
-	}
+	p := mustPrepare(t, "octave-mandola", 1)
+	depth := float64(p.Case.Bridge.Relief.Depth)
 	last := 0.0
 	for i := range 20 {
 		k := 0.5 + 0.05*float64(i)
-		r, err := s.ofStiffness(k)
+		c, err := OpenChanged(nil, "octave-mandola", "test", []KeyValue{{"bridge.relief.depth", Valued(k * depth)}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, err := p.Refit(c)
 		if err != nil {
 			t.Fatalf("gaps %g times as deep: %v", k, err)
 		}
+		r := Summarize(s)
 		if i > 0 && math.Abs(r.Bridge.Sink-last) > 0.02 {
 			t.Errorf("gaps %g times as deep: the bridge sinks %.4f mm, %.4f before; want a step under 0.02", k, r.Bridge.Sink, last)
 		}

@@ -1,11 +1,8 @@
 package cases
 
 import (
-	"fmt"
-	"io"
 	"math"
 	"slices"
-	"strings"
 )
 
 // Comparison sets designs side by side.
@@ -15,7 +12,8 @@ type Comparison struct {
 	Cases   []string  `json:"cases"`
 	Titles  []string  `json:"titles"`
 	Differs []KeyDiff `json:"differs"` // in the input
-	Rows    []Row     `json:"rows"`
+	Rows    []Row     `json:"rows"`    // by how much they matter: see Row.Weight
+	Wood    *Wooden   `json:"wood"`    // behind the ranges of the rows; null without them
 	Reports []*Report `json:"reports"`
 }
 
@@ -27,31 +25,183 @@ type KeyDiff struct {
 
 // Row is one number in each case.
 type Row struct {
-	Name   string `json:"name"`
-	Unit   string `json:"unit"`
-	Values []Num  `json:"values"`
-	digits int
+	Name        string       `json:"name"`
+	Unit        string       `json:"unit"`
+	Values      []Num        `json:"values"`
+	Ranges      []Range      `json:"ranges"`      // of each value; none if not wanted
+	Differences []Difference `json:"differences"` // of the second and each further case from the first
+	Weight      Num          `json:"weight"`      // by which rows are ordered, 1; see weight. Null: it comes to it in one case and never in another, which goes before all else
+	headline
 }
 
-// Compare sets solved cases side by side. names are what the user called them.
+// Range is how sure a number is, in its own unit: half the width of each range.
+type Range struct {
+	Mesh   Num      `json:"mesh"`   // what the mesh may cost it; null if not estimated
+	Wood   Num      `json:"wood"`   // one standard deviation from plank to plank, to first order; null if it cannot be had
+	Behind []Behind `json:"behind"` // what the wood's range is made of
+	Drawn  *Drawn   `json:"drawn"`  // the wood's range again, by drawing planks; null unless asked for
+}
+
+// Difference is what a case has more of a number than the first case.
+type Difference struct {
+	Value   Num    `json:"value"`   // in the number's unit
+	Percent Num    `json:"percent"` // of the first case's; null if that is about zero
+	Mesh    Num    `json:"mesh"`    // its own ranges, as in Range: the same planks serve for both
+	Wood    Num    `json:"wood"`
+	Within  bool   `json:"within_wood_scatter"` // the wood's range of the difference is greater than the difference
+	Drawn   *Drawn `json:"drawn"`
+}
+
+// Compare sets solved cases side by side, without ranges. names are what the
+// user called them.
 func Compare(names []string, sols []*Solution, reps []*Report) *Comparison {
+	return CompareRanged(names, sols, reps, nil)
+}
+
+// CompareRanged sets solved cases side by side; spreads, one of each case, give
+// the ranges. nil leaves them out.
+func CompareRanged(names []string, sols []*Solution, reps []*Report, spreads []*Spread) *Comparison {
 	c := &Comparison{Format: format, Units: unitsNote, Cases: names, Reports: reps, Differs: differs(sols)}
 	for _, r := range reps {
 		c.Titles = append(c.Titles, r.Title)
 	}
 	for _, h := range headlines() {
-		row := Row{Name: h.name, Unit: h.unit, digits: h.digits}
+		row := Row{Name: h.name, Unit: h.unit, Ranges: []Range{}, headline: h}
 		known := false
 		for _, r := range reps {
 			v := h.get(r)
 			known = known || v.Known()
 			row.Values = append(row.Values, v)
 		}
-		if known {
-			c.Rows = append(c.Rows, row)
+		if !known {
+			continue
 		}
+		row.differ()
+		if spreads != nil {
+			row.addRanges(reps, spreads)
+		}
+		row.weigh()
+		c.Rows = append(c.Rows, row)
+	}
+	slices.SortStableFunc(c.Rows, byWeight)
+	if spreads != nil {
+		c.Wood = wooden(names, spreads)
 	}
 	return c
+}
+
+// differ fills in the differences from the first case.
+func (r *Row) differ() {
+	r.Differences = []Difference{}
+	for _, v := range r.Values[1:] {
+		d := Difference{Value: v - r.Values[0], Percent: None(), Mesh: None(), Wood: None()}
+		if math.Abs(float64(r.Values[0])) >= 2.5*math.Pow10(-r.digits) { // of less than its last digits nothing can be told
+			d.Percent = 100 * d.Value / Num(math.Abs(float64(r.Values[0])))
+		}
+		r.Differences = append(r.Differences, d)
+	}
+}
+
+// nought says whether a number rounds to zero as it is printed.
+func (h headline) nought(v Num) bool { return math.Abs(float64(v)) < 0.5*math.Pow10(-h.digits) }
+
+// IsNought says whether the number of case i rounds to zero as it is printed.
+func (r *Row) IsNought(i int) bool { return r.nought(r.Values[i]) }
+
+// addRanges fills in the ranges of values and differences.
+func (r *Row) addRanges(reps []*Report, spreads []*Spread) {
+	for i, sp := range spreads {
+		one := Range{Mesh: None(), Wood: None(), Behind: []Behind{}}
+		if !r.bare {
+			one = Range{Mesh: sp.mesh(reps[i], r.measure), Wood: sp.wood(r.measure), Behind: sp.behind(r.measure)}
+		}
+		r.Ranges = append(r.Ranges, one)
+		if i == 0 || r.bare {
+			continue
+		}
+		d := &r.Differences[i-1]
+		d.Wood = spreads[0].apart(sp, r.measure)
+		if sp.companion && spreads[0].companion {
+			d.Mesh = meshRange(d.Value, r.get(sp.base)-r.get(spreads[0].base), r.peak)
+		}
+		d.Within = math.Abs(float64(d.Value)) < float64(d.Wood)
+	}
+}
+
+// weigh sets the row's weight, the greatest over its differences: with ranges,
+// the difference over the greater of both numbers' wood ranges (how many times
+// more the design changes the number than another plank would), and below any
+// row whose difference the wood's scatter cannot turn round if it is within it.
+// Without ranges it is the difference over the greater of both numbers.
+func (r *Row) weigh() {
+	r.Weight = 0
+	for i, d := range r.Differences {
+		a, b := float64(r.Values[0]), float64(r.Values[i+1])
+		switch {
+		case r.event && r.Values[0].Known() != r.Values[i+1].Known():
+			r.Weight = None()
+			return
+		case !d.Value.Known() || r.bare:
+			continue
+		}
+		w := math.Abs(float64(d.Value)) / math.Max(math.Max(math.Abs(a), math.Abs(b)), 1e-12)
+		if len(r.Ranges) > 0 {
+			scale := math.Max(float64(r.Ranges[0].Wood), float64(r.Ranges[i+1].Wood))
+			least := 0.5 * math.Pow10(-r.digits) // no number is worth more than is printed
+			w = math.Abs(float64(d.Value)) / math.Max(scale, least)
+		}
+		if !math.IsNaN(w) {
+			r.Weight = Num(math.Max(float64(r.Weight), w))
+		}
+	}
+}
+
+// within says whether every difference of the row lies within the wood's
+// scatter or is none.
+func (r *Row) within() bool {
+	for _, d := range r.Differences {
+		if !d.Within && float64(d.Value) != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// WithinScatter says whether the row stands among those whose differences the
+// wood's scatter can turn round.
+func (r *Row) WithinScatter() bool { return r.part() == 1 }
+
+// part is the part of the table that a row belongs to: beyond the wood's
+// scatter, within it, and what has no range.
+func (r *Row) part() int {
+	switch {
+	case r.bare:
+		return 2
+	case len(r.Ranges) > 0 && r.within():
+		return 1
+	}
+	return 0
+}
+
+// byWeight orders rows: the weightiest first, those within the wood's scatter
+// after all others.
+func byWeight(a, b Row) int {
+	if a.part() != b.part() {
+		return a.part() - b.part()
+	}
+	heavy := func(r Row) float64 {
+		if !r.Weight.Known() {
+			return math.Inf(1)
+		}
+		return float64(r.Weight)
+	}
+	switch x, y := heavy(a), heavy(b); {
+	case x > y:
+		return -1
+	case x < y:
+		return 1
+	}
+	return 0
 }
 
 // differs lists the resolved keys whose values are not the same in all cases.
@@ -95,116 +245,4 @@ func keyDiffs(cs []*Case) []KeyDiff {
 		}
 	}
 	return out
-}
-
-// headline is one number that a comparison shows.
-type headline struct {
-	name, unit string
-	digits     int
-	get        func(*Report) Num
-}
-
-func ofBridge(get func(*BridgeReport) Num) func(*Report) Num {
-	return func(r *Report) Num {
-		if r.Bridge == nil {
-			return None()
-		}
-		return get(r.Bridge)
-	}
-}
-
-func headlines() []headline {
-	part := func(get func(*EnergyReport) float64) func(*Report) Num {
-		return func(r *Report) Num { return Num(100 * get(&r.Energy) / r.Energy.Total) }
-	}
-	return []headline{
-		{"bridge sinks", "mm", 3, ofBridge(func(b *BridgeReport) Num { return Num(b.Sink) })},
-		{"bass end of the bridge sinks", "mm", 3, ofBridge(func(b *BridgeReport) Num { return Num(b.EndSink[0]) })},
-		{"treble end of the bridge sinks", "mm", 3, ofBridge(func(b *BridgeReport) Num { return Num(b.EndSink[1]) })},
-		{"bridge leans toward the neck", "deg", 3, ofBridge(func(b *BridgeReport) Num { return Num(b.Tilt.ForeAft) })},
-		{"bridge leans to the treble", "deg", 3, ofBridge(func(b *BridgeReport) Num { return Num(b.Tilt.Sideways) })},
-		{"strings lower at the octave", "mm", 3, ofBridge(func(b *BridgeReport) Num { return Num(b.ActionChange) })},
-		{"top sinks most", "mm", 3, func(r *Report) Num { return Num(r.Top.MostSunk.Value) }},
-		{"apex sinks", "mm", 3, func(r *Report) Num { return r.Top.ApexSink }},
-		{"foot: bass end carries", "%", 1, ofBridge(func(b *BridgeReport) Num { return Num(100 * b.Share.BassEnd) })},
-		{"foot: middle carries", "%", 1, ofBridge(func(b *BridgeReport) Num { return Num(100 * b.Share.Middle) })},
-		{"foot: treble end carries", "%", 1, ofBridge(func(b *BridgeReport) Num { return Num(100 * b.Share.TrebleEnd) })},
-		{"foot: middle touches at", "% of load", 0, ofBridge(func(b *BridgeReport) Num { return 100 * b.MiddleTouchesAt })},
-		{"foot: middle has closed at", "% of load", 0, ofBridge(func(b *BridgeReport) Num { return 100 * b.MiddleClosesAt })},
-		{"friction needed", "1", 3, ofBridge(func(b *BridgeReport) Num { return b.FrictionNeeded })},
-		{"edge holds up: neck", "N", 1, func(r *Report) Num { return Num(r.Reactions.Sectors.Neck) }},
-		{"edge holds up: tail", "N", 1, func(r *Report) Num { return Num(r.Reactions.Sectors.Tail) }},
-		{"edge holds up: bass side", "N", 1, func(r *Report) Num { return Num(r.Reactions.Sectors.Bass) }},
-		{"edge holds up: treble side", "N", 1, func(r *Report) Num { return Num(r.Reactions.Sectors.Treble) }},
-		{"energy in all", "N mm", 2, func(r *Report) Num { return Num(r.Energy.Total) }},
-		{"of it stretching", "%", 1, part(func(e *EnergyReport) float64 { return e.Membrane })},
-		{"of it bending", "%", 1, part(func(e *EnergyReport) float64 { return e.Bending })},
-		{"of it in the braces", "%", 1, part(func(e *EnergyReport) float64 { return e.Braces })},
-		{"strength used", "%", 0, func(r *Report) Num { return 100 * r.Strength.Used }},
-		{"crushing under the foot", "%", 0, func(r *Report) Num { return 100 * r.Strength.FootUsed }},
-		{"mass of plate and braces", "g", 1, func(r *Report) Num { return Num(r.Mass.Plate + r.Mass.Braces) }},
-		{"error from the mesh", "%", 2, func(r *Report) Num { return 100 * r.Error.Discretisation }},
-	}
-}
-
-// Write prints the comparison as text.
-func (c *Comparison) Write(w io.Writer) error {
-	var b strings.Builder
-	for i, n := range c.Cases {
-		fmt.Fprintf(&b, "%c  %s: %s\n", 'A'+i, n, c.Titles[i])
-	}
-	b.WriteString("\nWhat differs in the input\n")
-	for _, d := range c.Differs {
-		fmt.Fprintf(&b, "  %s\n", d.Key)
-		for i, v := range d.Values {
-			fmt.Fprintf(&b, "      %c  %s\n", 'A'+i, v)
-		}
-	}
-	if len(c.Differs) == 0 {
-		b.WriteString("  nothing\n")
-	}
-	b.WriteString("\nWhat comes of it (below the first: the difference from A)\n")
-	fmt.Fprintf(&b, "  %-32s", "")
-	for i := range c.Cases {
-		fmt.Fprintf(&b, " %10c", 'A'+i)
-	}
-	b.WriteString("  unit\n")
-	for _, r := range c.Rows {
-		r.write(&b)
-	}
-	b.WriteString("\nA difference smaller than the scatter of wood (stiffness 22 % from board to board) shows only\n" +
-		"between tops of the same billet. The maker's judgement comes first.\n")
-	_, err := io.WriteString(w, b.String())
-	return err
-}
-
-func (r *Row) write(b *strings.Builder) {
-	fmt.Fprintf(b, "  %-32s", r.Name)
-	for _, v := range r.Values {
-		fmt.Fprintf(b, " %10s", r.number(v))
-	}
-	fmt.Fprintf(b, "  %s\n  %-32s %10s", r.Unit, "", "")
-	for _, v := range r.Values[1:] {
-		fmt.Fprintf(b, " %10s", r.difference(v))
-	}
-	b.WriteByte('\n')
-}
-
-func (r *Row) number(v Num) string {
-	if !v.Known() {
-		return "never"
-	}
-	return plainZeros(fmt.Sprintf("%.*f", r.digits, float64(v)))
-}
-
-func (r *Row) difference(v Num) string {
-	d := float64(v - r.Values[0])
-	if math.IsNaN(d) {
-		return ""
-	}
-	s := fmt.Sprintf("%+.*f", r.digits, d)
-	if strings.Trim(s, "+-0.") == "" {
-		return "="
-	}
-	return s
 }

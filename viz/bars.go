@@ -10,6 +10,7 @@ type BarRow struct {
 	Name   string
 	Unit   string
 	Values []float64 // one per design, in Unit; NaN: cannot be had
+	Wood   []float64 // half the wood's range of each, in Unit; nil: not drawn, NaN: cannot be had
 }
 
 // BarsInput is what CompareBars draws.
@@ -40,6 +41,9 @@ func CompareBars(in BarsInput) (*Picture, error) {
 		if len(r.Values) != n {
 			return nil, fmt.Errorf("compare bars: %q: %d values for %d designs", r.Name, len(r.Values), n)
 		}
+		if r.Wood != nil && len(r.Wood) != n {
+			return nil, fmt.Errorf("compare bars: %q: %d ranges for %d designs", r.Name, len(r.Wood), n)
+		}
 	}
 	p := &Picture{Width: pageWidth, Title: clean(in.Caption.Title)}
 	p.Height = captionHeight(in.Caption) + height
@@ -60,16 +64,50 @@ func drawBars(g *page, in BarsInput) {
 	for _, row := range in.Rows {
 		y -= barHead
 		g.text(pt{r.X0, y + 3}, g.shorten(heading(row), nameStyle(), r.width()), nameStyle(), 0)
-		x := barAxis(row.Values, r.X0+names+10, r.X1-58)
+		x := barAxis(row.reach(), r.X0+names+10, r.X1-58)
 		bottom := y - barHeight*float64(len(row.Values))
 		for i, v := range row.Values {
 			y -= barHeight
 			g.text(pt{r.X0 + names, y + 3.5}, g.shorten(clean(in.Designs[i]), label(), names), label(), 1)
-			g.bar(x, v, y, i)
+			g.bar(x, v, row.wood(i), y, i)
+			g.whisker(x, row, i, y+barHeight/2)
 		}
 		g.line(pt{x.at(0), bottom - 1}, pt{x.at(0), bottom + barHeight*float64(len(row.Values)) + 1}, thin())
 		y -= barGap
 	}
+}
+
+// reach are the values and the ends of their ranges.
+func (r BarRow) reach() []float64 {
+	out := r.Values
+	for i, w := range r.Wood {
+		if !math.IsNaN(w) {
+			out = append(out[:len(out):len(out)], r.Values[i]-w, r.Values[i]+w)
+		}
+	}
+	return out
+}
+
+// wood is half the wood's range of design i; 0 if it cannot be had.
+func (r BarRow) wood(i int) float64 {
+	if r.Wood == nil || math.IsNaN(r.Wood[i]) {
+		return 0
+	}
+	return r.Wood[i]
+}
+
+// whisker draws the wood's range of design i across the end of its bar.
+func (g *page) whisker(x axis, r BarRow, i int, y float64) {
+	w := r.wood(i)
+	if w == 0 || math.IsNaN(r.Values[i]) {
+		return
+	}
+	const half = 2.2 // of the strokes at its ends, points
+	a, b := x.at(r.Values[i]-w), x.at(r.Values[i]+w)
+	by := pen{width: 0.9, color: inkColor()}
+	g.line(pt{a, y}, pt{b, y}, by)
+	g.line(pt{a, y - half}, pt{a, y + half}, by)
+	g.line(pt{b, y - half}, pt{b, y + half}, by)
 }
 
 // heading is a quantity with its unit.
@@ -98,7 +136,7 @@ func barAxis(values []float64, a, b float64) axis {
 }
 
 // bar draws one bar with its value at the end.
-func (g *page) bar(x axis, v, y float64, design int) {
+func (g *page) bar(x axis, v, wood, y float64, design int) {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		g.text(pt{x.at(0) + 5, y + 3.5}, "no value", small(), 0)
 		return
@@ -111,8 +149,8 @@ func (g *page) bar(x axis, v, y float64, design int) {
 		g.stroke([][]pt{box(r)}, true, pen{width: 0.6, color: by.color})
 	}
 	if v < 0 {
-		g.text(pt{a - 4, y + 3.5}, reading(v), label(), 1)
+		g.text(pt{math.Min(a, x.at(v-wood)) - 4, y + 3.5}, reading(v), label(), 1)
 		return
 	}
-	g.text(pt{b + 5, y + 3.5}, reading(v), label(), 0)
+	g.text(pt{math.Max(b, x.at(v+wood)) + 5, y + 3.5}, reading(v), label(), 0)
 }

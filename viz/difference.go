@@ -1,7 +1,6 @@
 package viz
 
 import (
-	"fmt"
 	"math"
 
 	"archload/cases"
@@ -24,7 +23,7 @@ func oneScalePages(sols []*cases.Solution, c *cases.Comparison) []Page {
 	used := make([]Field, 2)
 	for i, s := range sols {
 		v, _ := s.StrengthFields()
-		used[i] = Field{Name: "strength used at the worse face", Unit: "%", Nodal: nodeMeans(s.Mesh.Plan, v)}
+		used[i] = Field{Name: "strength used at the worse face", Unit: "%", Nodal: NodeMeans(s.Mesh.Plan, v)}
 	}
 	pages = append(pages, sameScale("strength-used", sols, c, used)...)
 	return append(pages, differencePage("strength-used", sols, c, used))
@@ -41,7 +40,7 @@ func sameScale(name string, sols []*cases.Solution, c *cases.Comparison, f []Fie
 		if one.Unit != "mm" {
 			d.Gauges = nil // they read millimetres
 		}
-		out = append(out, planPage(fmt.Sprintf("%s-%c", name, 'A'+i), s, c.Reports[i], d, one))
+		out = append(out, planPage(name+"-"+cases.Letter(i), s, c.Reports[i], d, one))
 	}
 	return out
 }
@@ -50,7 +49,7 @@ func sameScale(name string, sols []*cases.Solution, c *cases.Comparison, f []Fie
 func differencePage(name string, sols []*cases.Solution, c *cases.Comparison, f []Field) Page {
 	return Page{Name: name + "-difference", picture: func() (*Picture, error) {
 		a, b := sols[0], sols[1]
-		field := Field{Name: f[0].Name + ", B less A", Unit: f[0].Unit, Signed: true, Nodal: difference(a, b, f[0].Nodal, f[1].Nodal)}
+		field := Field{Name: f[0].Name + ", B less A", Unit: f[0].Unit, Signed: true, Nodal: Difference(a, b, f[0].Nodal, f[1].Nodal)}
 		words := captionOf(a, c.Reports[0])
 		words.Title = "What changes from A to B: " + f[0].Name
 		words.Subtitle = "brown: more in B; blue: less in B; outline, braces and bridge are those of A"
@@ -61,8 +60,8 @@ func differencePage(name string, sols []*cases.Solution, c *cases.Comparison, f 
 	}}
 }
 
-// difference is vb less va at the nodes of a's plan; NaN where b has no plate.
-func difference(a, b *cases.Solution, va, vb []float64) []float64 {
+// Difference is vb less va, nodal values, at the nodes of a's plan; NaN where b has no plate.
+func Difference(a, b *cases.Solution, va, vb []float64) []float64 {
 	const edge = 1.0 // mm by which an outline of chords may miss another's
 	loc := mesh.NewLocator(b.Mesh.Plan)
 	out := make([]float64, len(va))

@@ -126,11 +126,14 @@ func addSections(out map[string]func(*testing.T) *Picture) {
 		demoSection("Course guitar, apex on the centre line", 17, 1), demoSection("Course guitar, apex 22 mm to the treble", 19, 0.8)}}))
 	out["compare-sections-most"] = made(CompareSections(CompareInput{Caption: demoCaption(), Sections: many}))
 	out["compare-sections-flat"] = made(CompareSections(CompareInput{Sections: []Section{flat, flat}}))
+	out["compare-sections-overlaid"] = made(OverlaySections(CompareInput{Caption: demoCaption(), Sections: []Section{
+		demoSection("Course guitar, apex on the centre line", 17, 1), demoSection(strings.Repeat("long ", 30), 19, 0.8)}}))
 	out["compare-bars"] = made(CompareBars(BarsInput{Caption: demoCaption(), Designs: []string{"apex on the centre line", strings.Repeat("long ", 30)},
 		Rows: []BarRow{
-			{"Bridge sink", "mm", []float64{0.352, 0.298}}, {"Share of the middle", "%", []float64{8.5, 12.1}},
-			{"Bridge tilt, treble side lower", "mm", []float64{-0.02, 0.05}}, {"Middle touches at", "% of load", []float64{math.NaN(), 23}},
-			{"Rise", "mm", []float64{-3, -0.001}}, {"Zero", "", []float64{0, 0}},
+			{"Bridge sink", "mm", []float64{0.352, 0.298}, []float64{0.05, 0.04}}, {"Share of the middle", "%", []float64{8.5, 12.1}, nil},
+			{"Bridge tilt, treble side lower", "mm", []float64{-0.02, 0.05}, []float64{0.01, 0.02}},
+			{"Middle touches at", "% of load", []float64{math.NaN(), 23}, []float64{math.NaN(), math.NaN()}},
+			{"Rise", "mm", []float64{-3, -0.001}, []float64{1, 0.01}}, {"Zero", "", []float64{0, 0}, []float64{0, 0}},
 		}}))
 }
 

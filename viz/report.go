@@ -23,8 +23,17 @@ type ReportInput struct {
 	Names      []string // what the user called them
 	Solutions  []*cases.Solution
 	Reports    []*cases.Report
+	Spreads    []*cases.Spread   // behind the ranges; nil leaves them out
 	Comparison *cases.Comparison // needed for more than one design
 	Version    string            // of the program
+}
+
+// spread is that of design i, if there is one.
+func (in ReportInput) spread(i int) *cases.Spread {
+	if in.Spreads == nil {
+		return nil
+	}
+	return in.Spreads[i]
 }
 
 // WriteReport writes a report as one HTML file that needs nothing beside it:
@@ -36,13 +45,8 @@ func WriteReport(w io.Writer, in ReportInput) error {
 		return fmt.Errorf("report: %w", err)
 	}
 	doc := reportDoc{Version: in.Version, Style: template.CSS(reportCSS)}
-	var all [][]cases.Answer
 	for i, s := range in.Solutions {
-		a, err := s.Answers(in.Reports[i])
-		if err != nil {
-			return fmt.Errorf("report: %s: %w", in.Names[i], err)
-		}
-		all = append(all, a)
+		a := in.Reports[i].Answers(in.spread(i))
 		d := design{name: in.Names[i], s: s, r: in.Reports[i], answers: a}
 		part, err := d.part(i, len(in.Solutions))
 		if err != nil {
@@ -53,7 +57,7 @@ func WriteReport(w io.Writer, in ReportInput) error {
 	doc.Title = doc.Parts[0].Title
 	if len(doc.Parts) > 1 {
 		doc.Title = fmt.Sprintf("%d designs side by side", len(doc.Parts))
-		side, err := sideBySide(in, all)
+		side, err := sideBySide(in)
 		if err != nil {
 			return fmt.Errorf("report: %w", err)
 		}

@@ -32,10 +32,14 @@ func reportOf(t *testing.T, names ...string) (ReportInput, []byte) {
 		}
 		r := cases.Summarize(s)
 		r.Title += ` <script>alert("&")</script>`
-		in.Solutions, in.Reports = append(in.Solutions, s), append(in.Reports, r)
+		sp, err := s.FindSpread(t.Context(), cases.Options{Workers: 2})
+		if err != nil {
+			t.Fatal(err)
+		}
+		in.Solutions, in.Reports, in.Spreads = append(in.Solutions, s), append(in.Reports, r), append(in.Spreads, sp)
 	}
 	if len(names) > 1 {
-		in.Comparison = cases.Compare(names, in.Solutions, in.Reports)
+		in.Comparison = cases.CompareRanged(names, in.Solutions, in.Reports, in.Spreads)
 	}
 	var b bytes.Buffer
 	if err := WriteReport(&b, in); err != nil {
@@ -147,11 +151,7 @@ func TestReport(t *testing.T) {
 func TestReportUnits(t *testing.T) {
 	for _, name := range []string{"course-guitar-relief", "bench-plate"} {
 		in, _ := reportOf(t, name)
-		answers, err := in.Solutions[0].Answers(in.Reports[0])
-		if err != nil {
-			t.Fatal(err)
-		}
-		d := design{name: name, s: in.Solutions[0], r: in.Reports[0], answers: answers}
+		d := design{name: name, s: in.Solutions[0], r: in.Reports[0], answers: in.Reports[0].Answers(in.Spreads[0])}
 		unit := regexp.MustCompile(`^( to (−?[\d.]+|never))? (mm|N|MPa|%|degrees)`)
 		lead := d.lead()
 		if len(lead) < 4 {
@@ -179,7 +179,7 @@ func TestReportSideBySide(t *testing.T) {
 	if got := checkSelfContained(t, page); got != want {
 		t.Errorf("%d pictures, want %d", got, want)
 	}
-	for _, text := range []string{"2 designs side by side", "What differs, and what comes of it", `id="design-2"`, "the worst place uses"} {
+	for _, text := range []string{"2 designs side by side", "What differs, and what comes of it", `id="design-2"`, "the worst place uses", "± wood", "<td>energy in bending, %</td>"} {
 		if !bytes.Contains(page, []byte(text)) {
 			t.Errorf("the report does not hold %q", text)
 		}

@@ -128,8 +128,8 @@ func (d *design) certain() reportSection {
 func (d *design) ranges() reportSection {
 	s := reportSection{Title: "How the ranges were got"}
 	s.Words = []string{
-		"From the mesh: the program cuts the top into small triangles. It solves the case a second time on triangles twice as large and sees how much the answer moves; a third of that is left in the finer one (for strength the whole of it is shown, because a peak settles more slowly).",
-		"From plank to plank: no two planks are alike. Stiffness scatters from board to board with a coefficient of variation of 22 % (Wood Handbook, table 5-6), so about two planks in three lie within 22 % of the mean. Both ends were computed with every stiffness of the design 22 % lower and 22 % higher at once, with the same strings and the same relief. For strength, bending strength is taken 16 % higher and lower as well (same table), and crushing strength 28 % (same table, from memory).",
+		"From the mesh: the program cuts the top into small triangles. It solves the case a second time on triangles twice as large and sees how much the answer moves; about seven tenths of that are left in the finer one (Richardson's extrapolation; for strength the whole of it is shown, because a peak settles more slowly).",
+		"From plank to plank: no two planks are alike. Stiffness scatters from board to board with a coefficient of variation of 22 % (Wood Handbook, table 5-6), so about two planks in three lie within 22 % of the mean; strengths and density have their own (same table: bending strength 16 %, crushing across the grain 28 %). The table knows one stiffness, along the grain; the others are assumed to scatter as much. The case was solved again with each constant of each piece of wood smaller by that, one at a time, with the same strings and the same relief; the range is the root of the sum of the squares of what each of them does: about two planks in three lie within it.",
 	}
 	return s
 }
@@ -152,7 +152,11 @@ func (d *design) drawn() reportSection {
 	add("edge", "%s", rimWords(c))
 	for i := range c.Braces {
 		b := &c.Braces[i]
-		add(b.Name, "up to %s mm wide and %s mm high", dec(b.Width.Max(), 1), dec(b.Height.Max(), 1))
+		if !b.Fitted {
+			add(b.Name, "left out")
+			continue
+		}
+		add(b.Name, "up to %s mm wide and %s mm high", dec(b.Width.Max(), 1), dec(b.HeightScale*b.Height.Max(), 1))
 	}
 	if b := c.Bridge; b != nil {
 		add("bridge", "%s, %s mm long, %s mm wide, up to %s mm high, mass %s g; strings %s mm above the top; hold: %s", b.Wood, dec(float64(b.Length), 0),

@@ -1,93 +1,96 @@
 package viz
 
 import (
-	"fmt"
-	"math"
+	"strings"
 
 	"archload/cases"
 )
 
 // sideBySide sets several designs side by side.
-func sideBySide(in ReportInput, all [][]cases.Answer) ([]reportSection, error) {
+func sideBySide(in ReportInput) ([]reportSection, error) {
 	c := in.Comparison
 	first := reportSection{Title: "What differs, and what comes of it"}
-	letters := []string{""}
+	differs := reportTable{Caption: "What differs in the input", Head: []string{""}, Words: true}
 	for i := range in.Reports {
-		letters = append(letters, string(rune('A'+i)))
+		differs.Head = append(differs.Head, cases.Letter(i))
 	}
-	differs := reportTable{Caption: "What differs in the input", Head: letters, Words: true}
 	for _, k := range c.Differs {
 		differs.Rows = append(differs.Rows, append([]string{k.Key}, k.Values...))
 	}
-	first.Tables = []reportTable{answersSide(letters, all), differs}
-	first.Words = []string{
-		"Each number of A stands in the first column; beside it the other designs, each with its difference from A. A sign = means no difference. In brackets: the range of that difference if both tops are cut from the same plank, softer or stiffer by 22 % (Wood Handbook, table 5-6). A difference far smaller than the wood's range of the numbers themselves shows only between tops of one plank.",
-	}
-	rows := reportSection{Title: "All numbers side by side"}
-	t := reportTable{Head: append(letters, "unit")}
-	for _, r := range c.Rows {
-		row := []string{r.Name}
-		for _, v := range r.Values {
-			if !v.Known() {
-				row = append(row, "never")
-				continue
-			}
-			row = append(row, reading(float64(v)))
-		}
-		t.Rows = append(t.Rows, append(row, r.Unit))
-	}
-	rows.Tables = []reportTable{t}
+	first.Tables = append([]reportTable{differs}, sideTables(c)...)
+	first.Words = sideWords(c)
+	pictures := reportSection{Title: "Pictures side by side"}
 	for _, p := range ComparePictures(in.Solutions, c) {
 		f, err := figure(p, "The designs side by side: "+p.Name+"; what is drawn and its unit stand in the picture.")
 		if err != nil {
 			return nil, err
 		}
-		rows.Figures = append(rows.Figures, f)
+		pictures.Figures = append(pictures.Figures, f)
 	}
-	return []reportSection{first, rows}, nil
+	return []reportSection{first, pictures}, nil
 }
 
-// answersSide is the table of what decides, each design against the first.
-func answersSide(letters []string, all [][]cases.Answer) reportTable {
-	t := reportTable{Caption: "What decides", Head: append(letters, "unit")}
-	for _, a := range all[0] {
-		row := []string{a.Name, decNum(a.Value, a.Digits, "never")}
-		for _, other := range all[1:] {
-			row = append(row, against(a, other))
+// sideTables are the numbers of the designs: first those whose difference
+// matters, then those within the wood's scatter.
+func sideTables(c *cases.Comparison) []reportTable {
+	beyond, within := sideTable(c), sideTable(c)
+	beyond.Caption = "What comes of it"
+	within.Caption = "None, or within the wood's scatter (~): in other planks such differences may vanish or turn round"
+	for i := range c.Rows {
+		r := &c.Rows[i]
+		t := &beyond
+		if r.WithinScatter() {
+			t = &within
 		}
-		t.Rows = append(t.Rows, append(row, a.Unit))
+		for k := range c.Cases {
+			name := r.Name + ", " + r.Unit
+			if k > 0 {
+				name = ""
+			}
+			t.Rows = append(t.Rows, append([]string{name, cases.Letter(k)}, sideCells(c, r, k)...))
+		}
 	}
-	return t
+	if len(within.Rows) == 0 {
+		return []reportTable{beyond}
+	}
+	return []reportTable{beyond, within}
 }
 
-// against writes another design's answer and how it differs from a.
-func against(a cases.Answer, other []cases.Answer) string {
-	for _, b := range other {
-		if b.Key != a.Key {
-			continue
-		}
-		d := [3]float64{float64(b.Value - a.Value), float64(b.Ends[0] - a.Ends[0]), float64(b.Ends[1] - a.Ends[1])}
-		text := decNum(b.Value, b.Digits, "never")
-		if math.IsNaN(d[0]) {
-			return text
-		}
-		change, low, high := plus(d[0], a.Digits), plus(min(d[1], d[2]), a.Digits), plus(max(d[1], d[2]), a.Digits)
-		switch none := dec(0, a.Digits); {
-		case math.IsNaN(d[1] + d[2]):
-			return text + ": " + change
-		case change == none && low == none && high == none:
-			return text + " ="
-		}
-		return text + fmt.Sprintf(": %s (%s to %s)", change, low, high)
+// ranged says whether a comparison has ranges.
+func ranged(c *cases.Comparison) bool { return c.Wood != nil }
+
+func sideTable(c *cases.Comparison) reportTable {
+	if ranged(c) {
+		return reportTable{Head: []string{"", "design", "number", "± wood", "± mesh", "less A", "in %", "± wood", "± mesh"}}
 	}
-	return "–"
+	return reportTable{Head: []string{"", "design", "number", "less A", "in %"}}
 }
 
-// plus writes a difference with its sign.
-func plus(v float64, digits int) string {
-	s := dec(v, digits)
-	if v > 0 && s != dec(0, digits) {
-		return "+" + s
+// sideCells are the cells of one design, with a true minus.
+func sideCells(c *cases.Comparison, r *cases.Row, k int) []string {
+	all := r.Cells(k)
+	out := all[:]
+	if !ranged(c) {
+		out = []string{all[0], all[3], all[4]}
 	}
-	return s
+	for i, s := range out {
+		out[i] = strings.Replace(s, "-", "−", 1)
+	}
+	return out
+}
+
+// sideWords say how to read the table.
+func sideWords(c *cases.Comparison) []string {
+	if !ranged(c) {
+		return []string{"Each number stands with its difference from A; = means none. The greatest change in percent stands first."}
+	}
+	out := []string{
+		"Each number stands with its difference from A; = means none. First stands what the design changes most against what another plank would change.",
+		"± wood, of a number: what another plank makes of it, one standard deviation, so that about two planks in three lie within. Of a difference: both designs are cut from the same plank wherever role and wood are the same, and most of the scatter falls out. A difference smaller than that is marked ~: it is within the wood's scatter, and in another plank it may vanish or turn round.",
+		"± mesh: what the triangles may cost the number, or the difference.",
+	}
+	for _, f := range c.Wood.Faults {
+		out = append(out, "A range marked ? could not be had: "+f+".")
+	}
+	return out
 }

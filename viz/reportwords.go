@@ -64,7 +64,10 @@ func meshRange(a cases.Answer) string {
 }
 
 func woodRange(a cases.Answer) string {
-	return decNum(a.Least, a.Digits, "never") + " to " + decNum(a.Most, a.Digits, "never") + " " + shortUnit(a)
+	if !a.Wood.Known() {
+		return "not known"
+	}
+	return dec(float64(a.Least), a.Digits) + " to " + dec(float64(a.Most), a.Digits) + " " + shortUnit(a)
 }
 
 // shortUnit is the unit without what it is a share of.
@@ -143,7 +146,7 @@ func (d *design) sayMiddle(b *cases.BridgeReport) string {
 	closes, _ := d.answer("middle_closes_at")
 	switch {
 	case !b.MiddleTouchesAt.Known():
-		return fmt.Sprintf("The middle of the foot never touches: %s mm of gap are left at full load. In softer wood it may touch; the table below gives the range.", dec(b.GapLeft, 3))
+		return fmt.Sprintf("The middle of the foot never touches: %s mm of gap are left at full load. In softer wood it may touch.", dec(b.GapLeft, 3))
 	case b.MiddleClosesAt.Known() && b.MiddleClosesAt == 0:
 		return "The middle of the foot bears from the first. " + carries
 	case b.MiddleClosesAt.Known():
@@ -163,6 +166,8 @@ func (d *design) sayStrength(a cases.Answer) string {
 		return text + " Expect a crack there: do not build it like this."
 	case v >= 60:
 		return text + " Wood keeps about six tenths of its strength under ten years of load (Wood Handbook): this is more, so make that place stiffer or thicker, or press less."
+	case !a.Most.Known():
+		return text + " Wood keeps about six tenths of its strength under ten years of load (Wood Handbook)."
 	case float64(a.Most) >= 60:
 		return text + " Wood keeps about six tenths of its strength under ten years of load (Wood Handbook): a good plank stays below, a poor one does not."
 	}

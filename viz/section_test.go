@@ -117,6 +117,8 @@ func TestSectionErrors(t *testing.T) {
 		{err(FootForce(fall)), "do not rise"},
 		{err(CompareBars(BarsInput{})), "found 0 designs"},
 		{err(CompareBars(BarsInput{Designs: []string{"a"}, Rows: []BarRow{{Name: "sink"}}})), "0 values for 1 designs"},
+		{err(CompareBars(BarsInput{Designs: []string{"a"}, Rows: []BarRow{{"sink", "mm", []float64{1}, []float64{}}}})), "0 ranges for 1 designs"},
+		{err(OverlaySections(CompareInput{})), "want 2 designs, found 0"},
 	} {
 		if c.err == nil || !strings.Contains(c.err.Error(), c.want) {
 			t.Errorf("error %v, want one with %q", c.err, c.want)

@@ -66,8 +66,9 @@ func (s *shop) drawPlan(step float64) *fullScale {
 	d := newFullScale()
 	s.contours(d, s.plate.Outer, step)
 	for i := range s.c.Braces {
-		b := &s.c.Braces[i]
-		s.brace(d, b.Line, b.Width.Max()/2)
+		if b := &s.c.Braces[i]; b.Fitted {
+			s.brace(d, b.Line, b.Width.Max()/2)
+		}
 	}
 	if b := s.c.Bridge; b != nil {
 		for i := range b.Feet {

@@ -79,8 +79,9 @@ func drawingOf(s *cases.Solution, r *cases.Report) Drawing {
 	d := Drawing{Grain: float64(s.Case.Plate.GrainAngle)}
 	d.Outline, d.Holes = s.Outlines()
 	for i := range s.Case.Braces {
-		b := &s.Case.Braces[i]
-		d.Braces = append(d.Braces, Strip{Name: b.Name, Line: b.Line, Half: []float64{b.Width.Max() / 2}})
+		if b := &s.Case.Braces[i]; b.Fitted {
+			d.Braces = append(d.Braces, Strip{Name: b.Name, Line: b.Line, Half: []float64{b.Width.Max() / 2}})
+		}
 	}
 	for _, g := range r.Gauges {
 		m := Mark{Name: g.Name, At: mesh.Point{g.X, g.Y}, Value: g.Sink, Unit: "mm"}
@@ -172,17 +173,41 @@ func footForceOf(s *cases.Solution, r *cases.Report) FootForceInput {
 // ComparePictures lists the pages that set solved cases side by side.
 func ComparePictures(sols []*cases.Solution, c *cases.Comparison) []Page {
 	bars := BarsInput{Caption: Caption{Title: "The designs side by side"}, Designs: c.Titles}
+	if ranged(c) {
+		bars.Caption.Subtitle = "first what the design changes most; stroke over the end of a bar: what another plank makes of it (one standard deviation)"
+	}
 	for _, r := range c.Rows {
 		row := BarRow{Name: r.Name, Unit: r.Unit}
-		for _, v := range r.Values {
+		for i, v := range r.Values {
+			if r.IsNought(i) {
+				v = 0
+			}
 			row.Values = append(row.Values, float64(v))
+		}
+		for _, v := range r.Ranges {
+			row.Wood = append(row.Wood, float64(v.Wood))
 		}
 		if len(bars.Rows) < mostBars/len(sols) {
 			bars.Rows = append(bars.Rows, row)
 		}
 	}
-	pages := append(crossArchPages(sols, c), Page{Name: "bars", picture: func() (*Picture, error) { return CompareBars(bars) }})
+	pages := crossArchPages(sols, c)
+	if len(bars.Rows) > 0 { // more designs than bars fit on a page leave none
+		pages = append(pages, Page{Name: "bars", picture: func() (*Picture, error) { return CompareBars(bars) }})
+	}
+	if len(sols) == 2 {
+		pages = append(pages, overlayPage(sols, c))
+	}
 	return append(pages, oneScalePages(sols, c)...)
+}
+
+// overlayPage lays the cross-arches of two designs over each other.
+func overlayPage(sols []*cases.Solution, c *cases.Comparison) Page {
+	in := CompareInput{Caption: Caption{Title: "Cross-arches at the bridge, one over the other", Subtitle: "A and B on one scale"}}
+	for i, s := range sols {
+		in.Sections = append(in.Sections, sectionOf(s, c.Titles[i]))
+	}
+	return Page{Name: "cross-arches-overlaid", picture: func() (*Picture, error) { return OverlaySections(in) }}
 }
 
 // crossArchPages lays the designs' cross-arches on as many pages as they need,

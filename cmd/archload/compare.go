@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"runtime"
 	"strings"
 
 	"archload/cases"
@@ -12,30 +13,59 @@ import (
 	"github.com/spf13/cobra"
 )
 
-// mostCases is how many columns a table can show side by side.
-const mostCases = 8
-
 func newCompare() *cobra.Command {
-	var o wanted
+	var o compared
 	cmd := &cobra.Command{
 		Use:   "compare CASE CASE...",
 		Short: "Solve several cases and set the same numbers side by side",
-		Long: "Solve two to eight cases and print what differs in the input, then the same numbers\n" +
-			"side by side, each with its difference from the first case.",
-		Example:           "  archload compare course-guitar course-guitar-relief",
-		Args:              takes(2, mostCases, fmt.Sprintf("2 to %d cases", mostCases)),
+		Long: "Solve two or more cases and print what differs in the input, then the same numbers\n" +
+			"side by side, each with its difference from the first case, the greatest change first.\n" +
+			"Every number and every difference carries two ranges: the wood's (from plank to plank;\n" +
+			"for a difference the same planks serve for both designs) and the mesh's.",
+		Example:           "  archload compare course-guitar course-guitar-relief\n  archload compare first mine.toml --sample 300 --seed 7",
+		Args:              takes(2, -1, "2 cases or more"),
 		ValidArgsFunction: completeCases,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			return o.compare(cmd, args, "compare")
 		},
 	}
 	o.flags(cmd)
+	cmd.Flags().BoolVar(&o.bare, "no-ranges", false, "leave out how sure each number is, which saves half of the time")
+	cmd.Flags().IntVar(&o.sample, "sample", 0, "check the wood's ranges by solving `N` sets of planks drawn at random (30 to 10000)")
+	cmd.Flags().Uint64Var(&o.seed, "seed", 1, "`NUMBER` that begins the draw of --sample; the same one gives the same planks")
 	return cmd
+}
+
+// compared is what a comparison shall compute besides the cases.
+type compared struct {
+	wanted
+	bare   bool   // without ranges
+	sample int    // sets of planks to draw; 0: none
+	seed   uint64 // of the draw
+}
+
+// checkRanges refuses a sample that says nothing or takes for ever, and flags
+// that exclude each other.
+func (o *compared) checkRanges(cmd *cobra.Command) error {
+	const least, most = 30, 10000
+	asked := cmd.Flags().Changed("sample")
+	switch {
+	case asked && (o.sample < least || o.sample > most):
+		return usagef("--sample: want %d to %d, found %d", least, most, o.sample)
+	case asked && o.bare:
+		return usagef("--sample checks the ranges that --no-ranges leaves out; want one of the two")
+	case cmd.Flags().Changed("seed") && !asked:
+		return usagef("--seed: want --sample beside it")
+	}
+	return nil
 }
 
 // compare solves the cases one after the other, each on all cores, and
 // delivers them side by side; name begins the names of the common pictures.
-func (o *wanted) compare(cmd *cobra.Command, args []string, name string) error {
+func (o *compared) compare(cmd *cobra.Command, args []string, name string) error {
+	if err := o.checkRanges(cmd); err != nil {
+		return err
+	}
 	var sols []*cases.Solution
 	var reps []*cases.Report
 	for _, a := range args {
@@ -45,7 +75,10 @@ func (o *wanted) compare(cmd *cobra.Command, args []string, name string) error {
 		}
 		sols, reps = append(sols, sol), append(reps, rep)
 	}
-	cmp := cases.Compare(args, sols, reps)
+	cmp, err := o.sideBySide(cmd, args, sols, reps)
+	if err != nil {
+		return err
+	}
 	files := pictureFiles(filepath.Join(o.dir, name), viz.ComparePictures(sols, cmp))
 	for i, stem := range stems(args) {
 		files = append(files, resultFiles(filepath.Join(o.dir, stem), sols[i], reps[i])...)
@@ -54,6 +87,49 @@ func (o *wanted) compare(cmd *cobra.Command, args []string, name string) error {
 		return err
 	}
 	return checked(args, reps...)
+}
+
+// sideBySide sets solved cases side by side, with the ranges that are wanted.
+func (o *compared) sideBySide(cmd *cobra.Command, args []string, sols []*cases.Solution, reps []*cases.Report) (*cases.Comparison, error) {
+	if o.bare {
+		return cases.Compare(args, sols, reps), nil
+	}
+	spreads, err := spread(cmd, args, sols)
+	if err != nil {
+		return nil, err
+	}
+	c := cases.CompareRanged(args, sols, reps, spreads)
+	if o.sample > 0 {
+		opts, done := telling(cmd, "drawn")
+		defer done()
+		s, err := cases.DrawSample(cmd.Context(), sols, o.sample, o.seed, opts)
+		if err != nil {
+			return nil, err
+		}
+		c.AddSample(s)
+	}
+	return c, nil
+}
+
+// spread works out how each solved case answers to its wood.
+func spread(cmd *cobra.Command, args []string, sols []*cases.Solution) ([]*cases.Spread, error) {
+	var out []*cases.Spread
+	for i, s := range sols {
+		opts, done := telling(cmd, fileStem(args[i]))
+		sp, err := s.FindSpread(cmd.Context(), opts)
+		done()
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, sp)
+	}
+	return out, nil
+}
+
+// telling are options on all cores that tell their progress behind a name.
+func telling(cmd *cobra.Command, name string) (o cases.Options, done func()) {
+	say, done := progress(cmd.ErrOrStderr())
+	return cases.Options{Workers: runtime.NumCPU(), Progress: func(stage string) { say(name + ": " + stage) }}, done
 }
 
 // ofCase says which of several cases an error belongs to, unless it says so
@@ -77,7 +153,7 @@ func stems(args []string) []string {
 	for i, a := range args {
 		out[i] = fileStem(a)
 		if count[out[i]] > 1 {
-			out[i] += fmt.Sprintf("-%c", 'A'+i)
+			out[i] += "-" + cases.Letter(i)
 		}
 	}
 	return out

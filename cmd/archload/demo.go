@@ -13,7 +13,7 @@ func demoCases() []string {
 }
 
 func newDemo() *cobra.Command {
-	o := wanted{refine: 1}
+	o := compared{wanted: wanted{refine: 1}}
 	cmd := &cobra.Command{
 		Use:   "demo",
 		Short: "Solve the bundled comparison and write its pictures: the place to start",

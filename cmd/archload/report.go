@@ -7,10 +7,14 @@ import (
 	"runtime/debug"
 
 	"archload/cases"
+	"archload/cmd/internal/disk"
 	"archload/viz"
 
 	"github.com/spf13/cobra"
 )
+
+// mostCases is how many designs one report can show.
+const mostCases = 8
 
 func newReport() *cobra.Command {
 	var o wanted
@@ -55,10 +59,14 @@ func (o *wanted) report(cmd *cobra.Command, args []string, file string) error {
 		}
 		in.Solutions, in.Reports = append(in.Solutions, sol), append(in.Reports, rep)
 	}
-	if len(args) > 1 {
-		in.Comparison = cases.Compare(args, in.Solutions, in.Reports)
+	var err error
+	if in.Spreads, err = spread(cmd, args, in.Solutions); err != nil {
+		return err
 	}
-	if err := makeDir(filepath.Dir(file)); err != nil {
+	if len(args) > 1 {
+		in.Comparison = cases.CompareRanged(args, in.Solutions, in.Reports, in.Spreads)
+	}
+	if err := disk.Make(filepath.Dir(file)); err != nil {
 		return err
 	}
 	if err := writeTo(file, cmd.OutOrStdout(), func(w io.Writer) error { return viz.WriteReport(w, in) }); err != nil {

@@ -1,0 +1,254 @@
+package cases
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"unicode/utf8"
+)
+
+// Write prints the comparison as text, at most 100 columns wide but for long
+// values of the input.
+func (c *Comparison) Write(w io.Writer) error {
+	var b strings.Builder
+	for i, n := range c.Cases {
+		fmt.Fprintf(&b, "%s  %s: %s\n", Letter(i), n, c.Titles[i])
+	}
+	b.WriteString("\nWhat differs in the input\n")
+	for _, d := range c.Differs {
+		fmt.Fprintf(&b, "  %s\n", d.Key)
+		for i, v := range d.Values {
+			fmt.Fprintf(&b, "      %s  %s\n", Letter(i), v)
+		}
+	}
+	if len(c.Differs) == 0 {
+		b.WriteString("  nothing\n")
+	}
+	c.writeRows(&b)
+	c.writeNotes(&b)
+	if c.Wood != nil && c.Wood.Sample != nil {
+		c.writeSample(&b)
+	}
+	b.WriteString("The maker's judgement comes first.\n")
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// Heads of the parts of the table.
+func (c *Comparison) heads() [3]string {
+	if c.ranged() {
+		return [3]string{
+			"What comes of it; first what the design changes most against what another plank would",
+			"None, or within the wood's scatter (~): in other planks such differences may vanish or turn round",
+			"Of the mesh",
+		}
+	}
+	return [3]string{"What comes of it; the greatest change in percent first", "", "Of the mesh"}
+}
+
+func (c *Comparison) ranged() bool { return len(c.Rows) > 0 && len(c.Rows[0].Ranges) > 0 }
+
+func (c *Comparison) writeRows(b *strings.Builder) {
+	part := -1
+	for i := range c.Rows {
+		r := &c.Rows[i]
+		if p := r.part(); p != part {
+			part = p
+			fmt.Fprintf(b, "\n%s\n", c.heads()[p])
+			if p < 2 {
+				b.WriteString(c.columns())
+			}
+		}
+		fmt.Fprintf(b, "  %s, %s\n", r.Name, r.Unit)
+		for k := range c.Cases {
+			b.WriteString(strings.TrimRight(c.line(r, k), " ") + "\n")
+		}
+	}
+}
+
+func (c *Comparison) columns() string {
+	if c.ranged() {
+		return fmt.Sprintf("%-34s%9s%9s%9s%11s%9s%9s%9s\n", "", "", "± wood", "± mesh", "less A", "in %", "± wood", "± mesh")
+	}
+	return fmt.Sprintf("%-34s%9s%11s%9s\n", "", "", "less A", "in %")
+}
+
+// line is one design's part of a row.
+func (c *Comparison) line(r *Row, k int) string {
+	s := c.label(k)
+	widths := [7]int{9, 9, 9, 11, 9, 9, 9}
+	for i, cell := range r.Cells(k) {
+		if c.ranged() || i == 0 || i == 3 || i == 4 {
+			s += strings.Repeat(" ", max(1, widths[i]-utf8.RuneCountInString(cell))) + cell
+		}
+	}
+	return s
+}
+
+// Cells writes what design k has of a row: its number, the wood's and the
+// mesh's range of it, what it has more than the first design (behind a ~ if
+// that is within the wood's scatter), the same in percent, and the two ranges
+// of the difference. What there is not is empty.
+func (r *Row) Cells(k int) [7]string {
+	out := [7]string{r.number(r.Values[k])}
+	ranged := len(r.Ranges) > 0 && !r.bare
+	if ranged && r.Values[k].Known() {
+		out[1], out[2] = r.width(r.Ranges[k].Wood), r.width(r.Ranges[k].Mesh)
+	}
+	if k == 0 || r.bare {
+		return out
+	}
+	d := r.Differences[k-1]
+	out[3], out[4] = r.difference(d.Value), percentOf(d.Percent, r.nought(d.Value))
+	if d.Within && !r.nought(d.Value) {
+		out[3] = "~" + out[3]
+	}
+	if ranged && d.Value.Known() {
+		out[5], out[6] = r.width(d.Wood), r.width(d.Mesh)
+	}
+	return out
+}
+
+// Letter names design i of a comparison: A to Z, then AA, AB and so on.
+func Letter(i int) string {
+	const letters = 26
+	if i < letters {
+		return string(rune('A' + i))
+	}
+	return Letter(i/letters-1) + Letter(i%letters)
+}
+
+// label is the first column of a design's line.
+func (c *Comparison) label(k int) string {
+	return padded(fmt.Sprintf("    %s  %s", Letter(k), c.Cases[k]), 34)
+}
+
+// padded cuts or fills a text to a width, counted in characters.
+func padded(s string, width int) string {
+	n := utf8.RuneCountInString(s)
+	if n > width {
+		return string([]rune(s)[:width-1]) + "…"
+	}
+	return s + strings.Repeat(" ", width-n)
+}
+
+func (h headline) number(v Num) string {
+	switch {
+	case !v.Known() && h.event:
+		return "never"
+	case !v.Known():
+		return "none"
+	}
+	return plainZeros(fmt.Sprintf("%.*f", h.digits, float64(v)))
+}
+
+// width is half the width of a range, as many digits as the number itself.
+func (h headline) width(v Num) string {
+	switch {
+	case !v.Known():
+		return "?"
+	case v > 0 && h.nought(v):
+		return "<" + fmt.Sprintf("%.*f", h.digits, math.Pow10(-h.digits))
+	}
+	return fmt.Sprintf("%.*f", h.digits, float64(v))
+}
+
+func (h headline) difference(v Num) string {
+	switch {
+	case !v.Known():
+		return ""
+	case h.nought(v):
+		return "="
+	}
+	return fmt.Sprintf("%+.*f", h.digits, float64(v))
+}
+
+func percentOf(v Num, none bool) string {
+	if !v.Known() || none {
+		return ""
+	}
+	return fmt.Sprintf("%+.1f", float64(v))
+}
+
+// writeNotes says what the ranges are.
+func (c *Comparison) writeNotes(b *strings.Builder) {
+	if !c.ranged() {
+		b.WriteString("\nNo ranges were asked for: a difference smaller than the scatter of wood (stiffness 22 % from\n" +
+			"board to board) shows only between tops of the same billet. ")
+		return
+	}
+	b.WriteString("\nHow sure this is\n")
+	b.WriteString("  ± wood, of a number: no two planks are alike. In about two planks of three it lies within this\n" +
+		"  range (one standard deviation; stiffness scatters by 22 %, Wood Handbook, table 5-6; each constant\n" +
+		"  of each plank by itself). Of a difference: both designs cut from the same plank, wherever role and\n" +
+		"  wood are the same; most of the scatter then falls out. ~ marks a difference smaller than that.\n" +
+		"  ± mesh: what the triangles may cost the number, or the difference.\n")
+	for i, r := range c.Rows {
+		if r.Name == "bridge sinks" || r.Name == "top sinks most" && c.Reports[0].Bridge == nil {
+			c.writeBehind(b, &c.Rows[i])
+		}
+	}
+	for _, f := range c.Wood.Faults {
+		fmt.Fprintf(b, "  ?: %s\n", f)
+	}
+	b.WriteString("  ")
+}
+
+// writeBehind says which constants make up the scatter of a row's first number.
+func (c *Comparison) writeBehind(b *strings.Builder, r *Row) {
+	const most = 3
+	var words []string
+	for _, k := range r.Ranges[0].Behind {
+		if len(words) < most {
+			words = append(words, fmt.Sprintf("to %.0f %% from %s of the %s", 100*k.Share, k.Constant, k.Plank))
+		}
+	}
+	if len(words) > 0 {
+		fmt.Fprintf(b, "  What to measure first: the scatter of %q in A (its square) comes\n  %s.\n", r.Name, strings.Join(words, ",\n  "))
+	}
+}
+
+// sampleAgrees is how far, relative to it, a range of first order may miss that
+// of a sample, 1.
+const sampleAgrees = 0.1
+
+// writeSample sets first-order ranges beside sampled ones.
+func (c *Comparison) writeSample(b *strings.Builder) {
+	h := c.Wood.Sample
+	fmt.Fprintf(b, "\n\nThe wood's ranges again, by solving %d sets of planks drawn at random (seed %d)\n", h.Planks, h.Seed)
+	fmt.Fprintf(b, "%-34s%9s%9s%9s%11s%9s%9s\n", "", "± wood", "drawn", "off by", "less A ±", "drawn", "off by")
+	for i := range c.Rows {
+		r := &c.Rows[i]
+		if r.bare {
+			continue
+		}
+		fmt.Fprintf(b, "  %s, %s\n", r.Name, r.Unit)
+		for k := range c.Cases {
+			s := c.label(k) + r.beside(r.Ranges[k].Wood, r.Ranges[k].Drawn, 9)
+			if k > 0 {
+				s += r.beside(r.Differences[k-1].Wood, r.Differences[k-1].Drawn, 11)
+			}
+			b.WriteString(strings.TrimRight(s, " ") + "\n")
+		}
+	}
+	b.WriteString("  Off by more than a tenth (!): the number bends or jumps with the wood, or of a difference little is\n" +
+		"  left once the scatter that both designs share has fallen out. Believe what was drawn.\n")
+	if h.Failed > 0 {
+		fmt.Fprintf(b, "  %d of the sets gave no answer and are left out.\n", h.Failed)
+	}
+	b.WriteString("  ")
+}
+
+// beside writes a range of first order, the drawn one, and how far they are
+// apart.
+func (h headline) beside(first Num, d *Drawn, width int) string {
+	off := ""
+	if v := float64(first)/float64(d.Deviation) - 1; !h.nought(d.Deviation) && !math.IsNaN(v) {
+		off = fmt.Sprintf("%+.0f %%", 100*v)
+		if math.Abs(v) > sampleAgrees {
+			off = "! " + off
+		}
+	}
+	return fmt.Sprintf("%*s%9s%9s", width, h.width(first), h.width(d.Deviation), off)
+}

@@ -1,0 +1,281 @@
+package cases
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"slices"
+	"sync"
+	"sync/atomic"
+)
+
+// Spread is how the numbers of a solved case answer to its wood: a report of
+// the case, and one for each constant of each plank made smaller. It is taken
+// on the companion mesh of the error estimate, whose answers differ by a
+// percent or two and whose factors cost a tenth; without a companion, on the
+// case's own.
+type Spread struct {
+	planks    []plank
+	constants []constant
+	base      *Report
+	each      []*Report // of each constant; nil: no answer in such wood
+	companion bool      // base is of triangles twice as large
+	own       *Report   // of the case's own mesh
+	faults    []string  // why there is none
+}
+
+// FindSpread solves the case again with every scattering constant of its wood
+// smaller by one standard deviation (of its logarithm), one at a time: one new
+// factor for each constant of the top, its braces and its sides, contact alone
+// for those of the bridge, and neither for strengths and density. A small step
+// would follow a number into the corner that it stands in (a worst place that
+// jumps, a point of the foot that lets go); one as wide as the scatter looks
+// across it. Smaller rather than greater, as movements grow faster in softer
+// wood than they shrink in stiffer, which a single step upward would miss. An
+// error is a cancelled context alone.
+func (s *Solution) FindSpread(ctx context.Context, o Options) (*Spread, error) {
+	on := s.scatterMesh()
+	sp := &Spread{companion: on != s, planks: s.Case.planks()}
+	sp.constants = scattering(sp.planks, on.Bridge != nil)
+	sp.base = on.plainReport()
+	sp.own = sp.base
+	if sp.companion {
+		sp.own = s.plainReport()
+	}
+	sp.each = make([]*Report, len(sp.constants))
+	faults := make([]error, len(sp.constants))
+	err := inParallel(ctx, o, len(sp.constants), func(i int) {
+		c := sp.constants[i]
+		times := make([]map[string]float64, len(sp.planks))
+		times[c.plank] = map[string]float64{c.key: math.Exp(-logDeviation(c.cv))}
+		other, err := on.recut(ctx, on.Case.cutFrom(sp.planks, times), c.redo)
+		if err != nil {
+			faults[i] = err
+			return
+		}
+		sp.each[i] = other.reportOf(c.redo, sp.base)
+	})
+	if err != nil {
+		return nil, err
+	}
+	for i, err := range faults {
+		if err != nil {
+			c := sp.constants[i]
+			sp.faults = append(sp.faults, fmt.Sprintf("no answer with a smaller %s of the %s: %v", c.key, sp.planks[c.plank].words(), err))
+		}
+	}
+	return sp, nil
+}
+
+// scatterMesh is the solution on which the wood's scatter is worked out.
+func (s *Solution) scatterMesh() *Solution {
+	if s.Coarse != nil {
+		return s.Coarse
+	}
+	return s
+}
+
+// plainReport is the report of the solution as recut would give it.
+func (s *Solution) plainReport() *Report {
+	own := *s
+	if s.Case.Rim.Support == "elastic" && own.Flow == nil {
+		own.FindFlow()
+	}
+	return Summarize(&own)
+}
+
+// scattering lists the constants of some planks.
+func scattering(planks []plank, bridge bool) []constant {
+	var out []constant
+	for i, p := range planks {
+		if bridge || p.role != "bridge" && p.role != "saddle beam" {
+			out = append(out, p.constants(i)...)
+		}
+	}
+	return out
+}
+
+// inParallel does n pieces of work on the options' workers and tells how far it
+// is. The error is that of the context.
+func inParallel(ctx context.Context, o Options, n int, do func(i int)) error {
+	var next, done atomic.Int64
+	var wg sync.WaitGroup
+	var say sync.Mutex
+	for range min(o.workers(), n) {
+		wg.Go(func() {
+			for i := int(next.Add(1)) - 1; i < n && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
+				do(i)
+				say.Lock()
+				o.say(fmt.Sprintf("planks, %d of %d", done.Add(1), n))
+				say.Unlock()
+			}
+		})
+	}
+	wg.Wait()
+	return ctx.Err()
+}
+
+// shifts are how far one standard deviation of each constant moves a number, to
+// first order, in the number's unit, as the constant grows by that. Without a
+// number in the base or in the wood of a step, NaN.
+func (sp *Spread) shifts(m measure) []float64 {
+	base, scale := float64(m.get(sp.base)), m.scale(sp.own, sp.base)
+	out := make([]float64, len(sp.constants))
+	for i, r := range sp.each {
+		if r == nil {
+			out[i] = math.NaN()
+			continue
+		}
+		out[i] = scale * (base - float64(m.get(r)))
+	}
+	return out
+}
+
+// logDeviation is the standard deviation of the logarithm of a lognormal quantity with
+// the given coefficient of variation, 1: sqrt(ln(1 + cv²)).
+func logDeviation(cv float64) float64 { return math.Sqrt(math.Log1p(cv * cv)) }
+
+// norm is the root of the sum of squares: the scatter of a sum of independent
+// shifts.
+func norm(shifts []float64) Num {
+	sum := 0.0
+	for _, v := range shifts {
+		sum += v * v
+	}
+	return Num(math.Sqrt(sum))
+}
+
+// wood is the wood's range of a number, one standard deviation, in its unit.
+func (sp *Spread) wood(m measure) Num { return norm(sp.shifts(m)) }
+
+// apart is the wood's range of what o has more than sp of a number, if both
+// designs are cut from the same planks where role and wood are the same: the
+// shifts of a plank that both have are subtracted before they are squared.
+func (sp *Spread) apart(o *Spread, m measure) Num {
+	shifts := o.shifts(m)
+	for i, v := range sp.shifts(m) {
+		if k := o.find(sp.planks[sp.constants[i].plank], sp.constants[i].key); k >= 0 {
+			shifts[k] -= v
+			continue
+		}
+		shifts = append(shifts, v)
+	}
+	return norm(shifts)
+}
+
+// find is the place of a plank's constant among o's, or -1.
+func (sp *Spread) find(p plank, key string) int {
+	return slices.IndexFunc(sp.constants, func(c constant) bool { return c.key == key && sp.planks[c.plank].same(p) })
+}
+
+// Behind is a constant of the wood and the share it has in a range.
+type Behind struct {
+	Plank    string  `json:"plank"`    // "top of sitka-spruce"
+	Constant string  `json:"constant"` // "EL"
+	Share    float64 `json:"share"`    // of the variance, 1
+}
+
+// behind lists the constants that make up a number's range, the greatest first,
+// down to a hundredth of the variance.
+func (sp *Spread) behind(m measure) []Behind {
+	shifts := sp.shifts(m)
+	sum := sq(float64(norm(shifts)))
+	out := []Behind{}
+	for i, v := range shifts {
+		if share := v * v / sum; share >= 0.01 {
+			c := sp.constants[i]
+			out = append(out, Behind{Plank: sp.planks[c.plank].words(), Constant: c.key, Share: share})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Behind) int {
+		switch {
+		case a.Share > b.Share:
+			return -1
+		case a.Share < b.Share:
+			return 1
+		}
+		return 0
+	})
+	return out
+}
+
+// meshOrder is the power of the triangles' size with which the error falls on
+// the bundled cases; see Solution.discretisation.
+const meshOrder = 1.3
+
+// meshRange is what the mesh may cost a number whose value on the case's own
+// and on twice as large triangles is known: the part of their difference that
+// L. F. Richardson's extrapolation leaves, for a peak of stress the whole of it.
+func meshRange(fine, coarse Num, peak bool) Num {
+	d := math.Abs(float64(fine - coarse))
+	if peak {
+		return Num(d)
+	}
+	return Num(d / (math.Exp2(meshOrder) - 1))
+}
+
+// mesh is the mesh's range of a number of r, the report of the finer mesh.
+func (sp *Spread) mesh(r *Report, h measure) Num {
+	if !sp.companion {
+		return None()
+	}
+	return meshRange(h.get(r), h.get(sp.base), h.peak)
+}
+
+// measure is one number of a report.
+type measure struct {
+	get  func(*Report) Num
+	peak bool // the greatest of a field: it settles slowly with the mesh
+}
+
+// scale is by how much the number's scatter on a companion mesh is to be
+// multiplied: a peak is lower or higher there as a whole, and its scatter with
+// it.
+func (m measure) scale(own, companion *Report) float64 {
+	a, b := float64(m.get(own)), float64(m.get(companion))
+	if !m.peak || own == companion || !(a > 0) || !(b > 0) {
+		return 1
+	}
+	return a / b
+}
+
+// Wooden says what stands behind the wood's ranges of a comparison.
+type Wooden struct {
+	Step      float64     `json:"step"`      // by which each constant was divided, one at a time
+	Constants []Constant  `json:"constants"` // all that scatter
+	Faults    []string    `json:"faults"`    // ranges that could not be had, and why
+	Sample    *SampleHead `json:"sample"`    // the check by planks drawn at random; null unless asked for
+}
+
+// Constant is one scattering number of one plank.
+type Constant struct {
+	Plank    string   `json:"plank"`    // "top of sitka-spruce"
+	Cases    []string `json:"cases"`    // that are cut from it
+	Constant string   `json:"constant"` // key of a wood card
+	Scatter  float64  `json:"scatter"`  // coefficient of variation, 1
+	Source   string   `json:"source"`
+}
+
+// wooden gathers what stands behind the ranges of several cases.
+func wooden(names []string, spreads []*Spread) *Wooden {
+	w := &Wooden{Faults: []string{}}
+	var seen []constant
+	var planks []plank
+	for k, sp := range spreads {
+		for _, c := range sp.constants {
+			p := sp.planks[c.plank]
+			i := slices.IndexFunc(seen, func(o constant) bool { return o.key == c.key && planks[o.plank].same(p) })
+			if i < 0 {
+				i = len(seen)
+				planks = append(planks, p)
+				seen = append(seen, constant{plank: i, key: c.key})
+				w.Constants = append(w.Constants, Constant{Plank: p.words(), Constant: c.key, Scatter: c.cv, Source: c.from.Words()})
+			}
+			w.Constants[i].Cases = append(w.Constants[i].Cases, names[k])
+		}
+		for _, f := range sp.faults {
+			w.Faults = append(w.Faults, names[k]+": "+f)
+		}
+	}
+	return w
+}

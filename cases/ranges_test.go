@@ -1,0 +1,293 @@
+package cases
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"unicode/utf8"
+)
+
+// rough are options for tests of ranges: a coarse mesh that is its own
+// companion.
+func rough() Options { return Options{Workers: 2, Refine: 0.3, NoFlow: true, NoError: true} }
+
+// caseWith opens a bundled case with some keys set.
+func caseWith(t *testing.T, name string, set ...KeyValue) *Case {
+	t.Helper()
+	c, err := OpenChanged(nil, name, "test", set)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+func solveAll(t *testing.T, o Options, cs ...*Case) []*Solution {
+	t.Helper()
+	var out []*Solution
+	for _, c := range cs {
+		s, err := Solve(t.Context(), c, o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// compareAll sets solutions side by side with their ranges.
+func compareAll(t *testing.T, sols []*Solution) *Comparison {
+	t.Helper()
+	var names []string
+	var reps []*Report
+	var spreads []*Spread
+	for i, s := range sols {
+		sp, err := s.FindSpread(t.Context(), Options{Workers: 2})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(sp.faults) > 0 {
+			t.Errorf("%s: %v", s.Case.Title, sp.faults)
+		}
+		names, reps, spreads = append(names, string(rune('a'+i))), append(reps, Summarize(s)), append(spreads, sp)
+	}
+	return CompareRanged(names, sols, reps, spreads)
+}
+
+func rowOf(t *testing.T, c *Comparison, name string) *Row {
+	t.Helper()
+	i := slices.IndexFunc(c.Rows, func(r Row) bool { return r.Name == name })
+	if i < 0 {
+		t.Fatalf("no row %q", name)
+	}
+	return &c.Rows[i]
+}
+
+func nearly(got, want Num, relative float64) bool {
+	return math.Abs(float64(got-want)) <= relative*math.Abs(float64(want))
+}
+
+// TestRecut: the same top in other planks is what a solve of its own gives.
+func TestRecut(t *testing.T) {
+	s := solveAll(t, rough(), mustOpen(t, "course-guitar-posts"))[0]
+	planks := s.Case.planks()
+	times := make([]map[string]float64, len(planks))
+	for i := range planks {
+		times[i] = map[string]float64{"EL": 0.8, "ER": 1.1, "GLR": 0.9, "GRT": 1.2}
+	}
+	c := s.Case.cutFrom(planks, times)
+	again, err := s.recut(t.Context(), c, redoFactor)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, want := Summarize(again), Summarize(solveAll(t, rough(), c)[0])
+	for _, h := range headlines() {
+		if g, w := h.get(got), h.get(want); w.Known() && math.Abs(float64(g-w)) > 1e-7*math.Abs(float64(w))+1e-9 {
+			t.Errorf("%s: %.10g %s, solved afresh %.10g", h.name, g, h.unit, w)
+		}
+	}
+	if base := Summarize(s); nearly(Num(got.Bridge.Sink), Num(base.Bridge.Sink), 0.05) {
+		t.Errorf("the bridge sinks %.4g mm in other wood, %.4g mm before: want a change", got.Bridge.Sink, base.Bridge.Sink)
+	}
+}
+
+// TestRedo: a constant of the bridge asks for contact alone, a strength for a
+// summary alone; both give what everything anew gives.
+func TestRedo(t *testing.T) {
+	s := solveAll(t, rough(), mustOpen(t, "course-guitar-relief"))[0]
+	planks, base := s.Case.planks(), s.plainReport()
+	for _, c := range scattering(planks, true) {
+		if c.redo == redoFactor {
+			continue
+		}
+		times := make([]map[string]float64, len(planks))
+		times[c.plank] = map[string]float64{c.key: 0.7}
+		other := s.Case.cutFrom(planks, times)
+		var got [2]*Report
+		for k, deep := range []redo{c.redo, redoFactor} {
+			again, err := s.recut(t.Context(), other, deep)
+			if err != nil {
+				t.Fatal(err)
+			}
+			got[k] = again.reportOf(deep, base)
+		}
+		for _, h := range headlines() {
+			if g, w := h.get(got[0]), h.get(got[1]); w.Known() && math.Abs(float64(g-w)) > 1e-7*math.Abs(float64(w))+1e-9 {
+				t.Errorf("%s of the %s, %s: %.10g %s, everything anew %.10g", c.key, planks[c.plank].words(), h.name, g, h.unit, w)
+			}
+		}
+	}
+}
+
+// TestEqualDesigns: two equal designs in the same planks differ in nothing,
+// with certainty.
+func TestEqualDesigns(t *testing.T) {
+	s := solveAll(t, rough(), mustOpen(t, "course-guitar-relief"))
+	c := compareAll(t, append(s, s...))
+	if len(c.Differs) != 0 {
+		t.Errorf("input differs: %v", c.Differs)
+	}
+	for _, r := range c.Rows {
+		d := r.Differences[0]
+		if r.bare {
+			continue
+		}
+		if d.Value != 0 || d.Wood != 0 || d.Within {
+			t.Errorf("%s: difference %g %s ± %g, within scatter %v; want 0 ± 0, false", r.Name, d.Value, r.Unit, d.Wood, d.Within)
+		}
+		if !r.Ranges[0].Wood.Known() || r.Ranges[0].Wood != r.Ranges[1].Wood {
+			t.Errorf("%s: wood's ranges %g and %g %s, want the same", r.Name, r.Ranges[0].Wood, r.Ranges[1].Wood, r.Unit)
+		}
+	}
+}
+
+// TestRealDifference: an apex to the treble softens the bass end in any plank,
+// and the same plank in both takes out most of the scatter.
+func TestRealDifference(t *testing.T) {
+	o := rough()
+	o.NoError = false
+	o.Refine = 0.6
+	c := compareAll(t, solveAll(t, o, mustOpen(t, "course-guitar"), mustOpen(t, "course-guitar-treble")))
+	r := rowOf(t, c, "bass end of the bridge sinks")
+	d := r.Differences[0]
+	if d.Within || !(d.Wood < r.Ranges[0].Wood) || !(d.Wood > 0) || !(d.Value > 3*d.Wood) {
+		t.Errorf("bass end: %+.3g mm ± %.2g, marked %v; A ± %.2g: want a sure difference with a smaller range", d.Value, d.Wood, d.Within, r.Ranges[0].Wood)
+	}
+	if want := 100 * d.Value / r.Values[0]; d.Percent != want {
+		t.Errorf("bass end: %g %%, want %g", d.Percent, want)
+	}
+	if !(r.Ranges[0].Mesh > 0) || !d.Mesh.Known() {
+		t.Errorf("bass end: mesh ± %g mm, of the difference ± %g: want both", r.Ranges[0].Mesh, d.Mesh)
+	}
+	if first := r.Ranges[0].Behind[0]; first.Constant != "EL" || !strings.HasPrefix(first.Plank, "top") {
+		t.Errorf("behind the bass end's scatter stands %+v, want EL of the top first", first)
+	}
+	if m := rowOf(t, c, "mass of plate and braces"); m.Weight > r.Weight {
+		t.Error("the mass, which hardly changes, stands before the bass end of the bridge")
+	}
+	if !nearly(rowOf(t, c, "mass of plate and braces").Ranges[0].Wood, 0.09*rowOf(t, c, "mass of plate and braces").Values[0], 0.1) {
+		t.Error("mass: want about 9 %: density scatters by 10 %, and the braces are of another plank")
+	}
+}
+
+// TestOtherPlanks: two woods are two planks, whose scatters add up; a wood of
+// another mean is another plank too.
+func TestOtherPlanks(t *testing.T) {
+	a := mustOpen(t, "course-guitar")
+	b := caseWith(t, "course-guitar", KeyValue{"plate.wood", Valued("engelmann-spruce")})
+	c := compareAll(t, solveAll(t, rough(), a, b))
+	r := rowOf(t, c, "bridge sinks")
+	both := Num(math.Hypot(float64(r.Ranges[0].Wood), float64(r.Ranges[1].Wood)))
+	if d := r.Differences[0].Wood; !nearly(d, both, 0.02) {
+		t.Errorf("another wood: difference ± %.4g mm, want nearly ± %.4g: the tops' scatters add up", d, both)
+	}
+	tops := 0
+	for _, k := range c.Wood.Constants {
+		if k.Constant == "EL" && strings.HasPrefix(k.Plank, "top") {
+			tops++
+			if len(k.Cases) != 1 {
+				t.Errorf("%s serves %v, want one case", k.Plank, k.Cases)
+			}
+		}
+		if k.Constant == "EL" && k.Plank == "bridge of ebony" && len(k.Cases) != 2 {
+			t.Errorf("%s serves %v, want both cases", k.Plank, k.Cases)
+		}
+		if !(k.Scatter > 0) || k.Source == "" {
+			t.Errorf("%s of the %s: scatter %g from %q", k.Constant, k.Plank, k.Scatter, k.Source)
+		}
+	}
+	if tops != 2 {
+		t.Errorf("%d tops, want 2", tops)
+	}
+}
+
+// TestPlanks lists the pieces of wood of cases.
+func TestPlanks(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		set  []KeyValue
+		want string
+	}{
+		{"course-guitar", nil, "top of sitka-spruce, braces of sitka-spruce, bridge of ebony"},
+		{"course-guitar-posts", []KeyValue{{"bridge.saddle_beam.wood", Valued("sugar-maple")}}, "top of sitka-spruce, braces of sitka-spruce, saddle beam of sugar-maple, bridge of ebony"},
+		{"course-guitar-posts", nil, "top of sitka-spruce, braces of sitka-spruce, bridge of ebony"},
+		{"course-guitar-elastic", []KeyValue{{"brace[2].wood", Valued("engelmann-spruce")}}, "top of sitka-spruce, braces of sitka-spruce, braces of engelmann-spruce, bridge of ebony, sides of sugar-maple"},
+		{"bench-plate", nil, "top of sitka-spruce"},
+	} {
+		var got []string
+		for _, p := range caseWith(t, c.name, c.set...).planks() {
+			got = append(got, p.words())
+		}
+		slices.Sort(got)
+		want := strings.Split(c.want, ", ")
+		slices.Sort(want)
+		if !slices.Equal(got, want) {
+			t.Errorf("%s %v: planks %q, want %q", c.name, c.set, got, want)
+		}
+	}
+}
+
+// TestNeverAndNone: what a design never comes to has no range and stands
+// first; what it has not got stands as none.
+func TestNeverAndNone(t *testing.T) {
+	deep := caseWith(t, "course-guitar", KeyValue{"bridge.relief.depth", Valued(2.0)})
+	c := compareAll(t, solveAll(t, rough(), mustOpen(t, "course-guitar"), deep, mustOpen(t, "bench-plate")))
+	r := rowOf(t, c, "foot: middle touches at")
+	if r.Values[1].Known() || r.Ranges[1].Wood.Known() || r.Differences[0].Value.Known() || r.Differences[0].Within || r.Weight.Known() {
+		t.Errorf("relief of 2 mm: touches at %v ± %v; want never, without ranges", r.Values[1], r.Ranges[1].Wood)
+	}
+	if c.Rows[0].Unit != "% of load" {
+		t.Errorf("%s stands first, want what one design never comes to", c.Rows[0].Name)
+	}
+	var text bytes.Buffer
+	if err := c.Write(&text); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{`(?m)^    B  b +never$`, `(?m)^    C  c +none$`} {
+		if !regexp.MustCompile(want).MatchString(text.String()) {
+			t.Errorf("the text does not hold %q", want)
+		}
+	}
+	for line := range strings.Lines(text.String()) {
+		if n := utf8.RuneCountInString(strings.TrimRight(line, "\n")); n > 100 && !strings.HasPrefix(line, "      ") {
+			t.Errorf("%d columns, want at most 100: %q", n, line)
+		}
+	}
+	data, err := json.Marshal(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Contains(data, []byte(`"values":[0,null,null]`)) {
+		t.Error(`the JSON holds no "values":[0,null,null]`)
+	}
+}
+
+// TestSideNeedsFlow: on elastic sides, what the edge holds up is that of the
+// load flow, in the ranges too.
+func TestSideNeedsFlow(t *testing.T) {
+	o := rough()
+	o.NoFlow, o.NoError, o.Refine = false, false, 0.5
+	c := compareAll(t, solveAll(t, o, mustOpen(t, "course-guitar-elastic")))
+	for _, name := range []string{"edge holds up: neck", "edge holds up: bass side"} {
+		if r := rowOf(t, c, name); !(r.Ranges[0].Mesh < 0.1*r.Values[0]) || !(r.Ranges[0].Wood < 0.2*r.Values[0]) {
+			t.Errorf("%s: %.3g N, mesh ± %.2g, wood ± %.2g: want ranges of the same number", name, r.Values[0], r.Ranges[0].Mesh, r.Ranges[0].Wood)
+		}
+	}
+}
+
+// TestSpreadStops: an interrupt ends the work.
+func TestSpreadStops(t *testing.T) {
+	s := solveAll(t, rough(), mustOpen(t, "bench-plate"))
+	ctx, stop := context.WithCancel(t.Context())
+	stop()
+	if _, err := s[0].FindSpread(ctx, Options{}); err == nil {
+		t.Error("a spread after an interrupt, want none")
+	}
+	if _, err := DrawSample(ctx, s, 30, 1, Options{}); err == nil {
+		t.Error("a sample after an interrupt, want none")
+	}
+}

@@ -1,0 +1,71 @@
+package materials
+
+import "math"
+
+// Scatter returns the coefficient of variation of one of a card's numbers from
+// plank to plank of the same wood, 1, and where it comes from: Wood Handbook,
+// table 5-6, clear wood. The table has one line for the modulus of elasticity,
+// which is measured along the grain; other moduli are assumed to scatter as
+// much. Poisson's ratios follow the moduli (see Varied) and have none of their
+// own: 0, as for a key that is no number of a card.
+func Scatter(key string) (cv float64, from Source) {
+	table := func(cv float64, line, mark string) (float64, Source) {
+		return cv, Source{Text: "Wood Handbook, table 5-6, " + line, Mark: mark}
+	}
+	assumed := func(cv float64, like string) (float64, Source) {
+		return cv, Source{Text: "assumed as " + like + ": common practice, no published source"}
+	}
+	switch key {
+	case "EL":
+		return table(0.22, "modulus of elasticity", MarkRead)
+	case "ER", "ET", "GLR", "GLT", "GRT":
+		return assumed(0.22, "the modulus of elasticity")
+	case "density":
+		return table(0.10, "specific gravity", MarkMemory)
+	case "MOR":
+		return table(0.16, "modulus of rupture", MarkRead)
+	case "compression_along":
+		return table(0.18, "compression parallel to grain", MarkMemory)
+	case "compression_across":
+		return table(0.28, "compression perpendicular to grain", MarkMemory)
+	case "shear_along":
+		return table(0.14, "shear parallel to grain", MarkMemory)
+	case "tension_across":
+		return assumed(0.25, "tension parallel to grain")
+	case "rolling_shear":
+		return assumed(0.14, "shear parallel to grain")
+	}
+	return 0, Source{}
+}
+
+// Words is the source with its mark, on one line.
+func (s Source) Words() string {
+	if s.Mark == "" {
+		return s.Text
+	}
+	return s.Text + " (" + s.Mark + ")"
+}
+
+// Varied returns the card of another plank of the same wood: times holds, by
+// key, how many times as great a number is. Poisson's ratios follow so that the
+// plank can exist: with S' = D S D, D diagonal, the compliance stays positive
+// definite for all factors, and
+//
+//	nuIJ' = nuIJ sqrt((EI'/EI) / (EJ'/EJ)).
+func (c Card) Varied(times map[string]float64) Card {
+	slots := c.slots()
+	factor := func(key string) float64 {
+		if t, ok := times[key]; ok {
+			return t
+		}
+		return 1
+	}
+	for i, f := range fields() {
+		*slots[i] *= factor(f.key)
+	}
+	w := &c.Wood
+	w.NuLR *= math.Sqrt(factor("EL") / factor("ER"))
+	w.NuLT *= math.Sqrt(factor("EL") / factor("ET"))
+	w.NuRT *= math.Sqrt(factor("ER") / factor("ET"))
+	return c
+}

@@ -1,0 +1,301 @@
+package desk
+
+import (
+	"context"
+	"io/fs"
+	"math"
+
+	"archload/cases"
+	"archload/viz"
+	"archload/viz/scene"
+)
+
+// answerer answers wants. It remembers each case as it was opened, so that a
+// key taken back does not cost a new start.
+type answerer struct {
+	fsys    fs.FS
+	options cases.Options
+	opened  map[string]*cases.Live
+}
+
+func newAnswerer(fsys fs.FS, o cases.Options) *answerer {
+	return &answerer{fsys: fsys, options: o, opened: map[string]*cases.Live{}}
+}
+
+// answer works out a want, starting from what was answered last; last may be
+// nil. Faults of a case come out as cases.Faults.
+func (a *answerer) answer(ctx context.Context, w Want, last *Shown) (*Shown, error) {
+	s := &Shown{Want: w}
+	for i, d := range w.Designs {
+		one, err := a.design(ctx, d, w, lastOf(last, i))
+		if err != nil {
+			return nil, err
+		}
+		s.Designs = append(s.Designs, one)
+	}
+	s.Enlarge = w.Enlarge
+	if w.Enlarge == 0 {
+		s.Enlarge = enlargeFor(s.Designs)
+	}
+	s.draw()
+	s.tabulate()
+	return s, nil
+}
+
+// enlargeFor is one enlargement for all designs: what suits the stiffest, as
+// long as no movement is drawn larger than a share of the plate's width.
+func enlargeFor(designs []*Answered) float64 {
+	const share = 0.06
+	best, limit := 0.0, math.Inf(1)
+	for _, d := range designs {
+		best = math.Max(best, scene.EnlargeFor(d.Full))
+		edge, _ := d.Full.Outlines()
+		lo, hi := bounds(edge)
+		most := 0.0
+		for _, v := range d.Full.SinkField() {
+			most = math.Max(most, math.Abs(v))
+		}
+		if most > 0 {
+			limit = math.Min(limit, share*(hi[0]-lo[0])/most)
+		}
+	}
+	if best <= limit {
+		return best
+	}
+	e := math.Pow(10, math.Floor(math.Log10(limit)))
+	for _, k := range []float64{5, 2} {
+		if k*e <= limit {
+			return math.Max(1, k*e)
+		}
+	}
+	return math.Max(1, e)
+}
+
+func lastOf(s *Shown, i int) *Answered {
+	if s == nil || i >= len(s.Designs) {
+		return nil
+	}
+	return s.Designs[i]
+}
+
+// design answers one design.
+func (a *answerer) design(ctx context.Context, d Design, w Want, last *Answered) (*Answered, error) {
+	live, err := a.live(ctx, d, last)
+	if err != nil {
+		return nil, err
+	}
+	one := &Answered{Live: live}
+	if last != nil && last.Live == live {
+		*one = Answered{Live: live, Skeleton: last.Skeleton, Full: last.Full, Events: last.Events, Report: last.Report}
+	}
+	if one.Full == nil {
+		if one.Full, err = live.At(1); err != nil {
+			return nil, err
+		}
+		one.Events = live.Events()
+		if last != nil && last.Skeleton.Fits(one.Full) {
+			one.Skeleton = last.Skeleton
+		} else {
+			one.Skeleton = scene.NewSkeleton(one.Full)
+		}
+	}
+	return one, one.at(w)
+}
+
+// live is the prepared design, on the cheapest way that is known.
+func (a *answerer) live(ctx context.Context, d Design, last *Answered) (*cases.Live, error) {
+	if last != nil && last.Live.Name() == d.Name {
+		switch keys := last.Live.Keys(); {
+		case sameKeys(keys, d.Keys):
+			return last.Live, nil
+		case within(keys, d.Keys):
+			return last.Live.Set(ctx, d.Keys...)
+		}
+	}
+	base := a.opened[d.Name]
+	if base == nil {
+		var err error
+		if base, err = cases.Begin(ctx, a.fsys, d.Name, a.options); err != nil {
+			return nil, err
+		}
+		a.opened[d.Name] = base
+	}
+	if len(d.Keys) == 0 {
+		return base, nil
+	}
+	return base.Set(ctx, d.Keys...)
+}
+
+// within says whether every key of a is set in b too, to whatever.
+func within(a, b []cases.KeyValue) bool {
+	for _, k := range a {
+		found := false
+		for _, o := range b {
+			found = found || o.Key == k.Key
+		}
+		if !found {
+			return false
+		}
+	}
+	return true
+}
+
+// at works out everything that depends on the load, field, cut and pins.
+func (d *Answered) at(w Want) error {
+	d.Now = d.Full
+	if w.Load < 1 {
+		var err error
+		if d.Now, err = d.Live.At(w.Load); err != nil {
+			return err
+		}
+	}
+	d.Bridge = d.Now.BridgeNow()
+	for _, g := range d.Now.Case.Gauges {
+		r, _ := d.Now.ReadingAt(g.At)
+		r.Name = g.Name
+		d.Gauges = append(d.Gauges, r)
+	}
+	for _, p := range w.Pins {
+		r, inside := d.Now.ReadingAt(p.At)
+		r.Name = p.Name
+		if !inside {
+			r.Sink = math.NaN()
+		}
+		d.Pins = append(d.Pins, r)
+	}
+	edge, _ := d.Now.Outlines()
+	if from, to, ok := cutLine(d.Now.Case, w.Cut, edge); ok {
+		cut := d.Now.CutAlong(from, to)
+		d.Cut = &cut
+	}
+	if w.Flow || w.Field == scene.LoadFlow {
+		d.flow()
+	}
+	return nil
+}
+
+// flow finds the paths of the load at the want's load. Where they cannot be
+// had, the rest of the picture still stands.
+func (d *Answered) flow() {
+	now := *d.Now
+	now.FindFlow()
+	d.Now = &now
+	var err error
+	if d.Flow, err = now.FlowLines(); err != nil {
+		d.Pathless = err.Error()
+	} else if d.Flow == nil {
+		d.Pathless = "no load presses down, so there are no paths"
+	}
+}
+
+// values of the want's field over a design, at full load and now; at the cells
+// of the foot if it lies there.
+func (d *Answered) values(w Want, s *cases.Solution) []float64 {
+	if w.Field.OnFoot() {
+		return scene.FootValues(s, w.Field)
+	}
+	return scene.Values(s, w.Field, w.face())
+}
+
+func (w Want) face() scene.Face {
+	if w.Inside {
+		return scene.Inner
+	}
+	return scene.Outer
+}
+
+// draw builds the scenes.
+func (s *Shown) draw() {
+	w := s.Want
+	var ranges [][2]float64
+	values := make([][]float64, len(s.Designs))
+	for i, d := range s.Designs {
+		values[i] = d.values(w, d.Now)
+		ranges = append(ranges, scene.Range(d.Now, w.Field, values[i]), d.steadyRange(w))
+	}
+	if len(s.Designs) == 2 && w.Arrange == Difference && values[0] != nil && !w.Field.OnFoot() {
+		s.Scenes = []*scene.Scene{s.difference(values)}
+		return
+	}
+	shared := joined(ranges)
+	for i, d := range s.Designs {
+		s.Scenes = append(s.Scenes, d.Skeleton.Build(scene.Show{
+			Solution: d.Now, Field: w.Field, Face: w.face(), Values: values[i], Enlarge: s.Enlarge, Range: &shared,
+			Load: w.Load, Strings: w.Strings, Flow: s.lines(d), Pins: w.Pins,
+		}))
+	}
+}
+
+// steadyRange is the range of the want's field at full load, and of a gap what
+// was cut away: the legend must not run while the load rises.
+func (d *Answered) steadyRange(w Want) [2]float64 {
+	switch {
+	case w.Field == scene.RemainingGap:
+		deepest := 0.0
+		for _, c := range d.Full.FootColumns() {
+			deepest = math.Max(deepest, c.Relief)
+		}
+		return [2]float64{0, deepest}
+	case d.Full == d.Now || w.Field == scene.LoadFlow:
+		return [2]float64{}
+	}
+	return scene.Range(d.Full, w.Field, d.values(w, d.Full))
+}
+
+// lines of force, if they are wanted.
+func (s *Shown) lines(d *Answered) *cases.FlowReport {
+	if !s.Want.Flow && s.Want.Field != scene.LoadFlow {
+		return nil
+	}
+	return d.Flow
+}
+
+// difference is the first design in the colours of what the second has more.
+func (s *Shown) difference(values [][]float64) *scene.Scene {
+	a, b := s.Designs[0], s.Designs[1]
+	return a.Skeleton.Build(scene.Show{
+		Solution: a.Now, Load: s.Want.Load, Field: s.Want.Field, Face: s.Want.face(), Enlarge: s.Enlarge, Strings: s.Want.Strings,
+		Values: viz.Difference(a.Now, b.Now, values[0], values[1]), Difference: true,
+	})
+}
+
+// joined is the range that holds all.
+func joined(ranges [][2]float64) [2]float64 {
+	out := ranges[0]
+	for _, r := range ranges[1:] {
+		out = [2]float64{math.Min(out[0], r[0]), math.Max(out[1], r[1])}
+	}
+	return out
+}
+
+// settle works out what takes longer: the whole report at full load.
+func (a *answerer) settle(ctx context.Context, s *Shown) (*Shown, error) {
+	out := *s
+	out.Designs = nil
+	for _, d := range s.Designs {
+		one := *d
+		if one.Report == nil {
+			var err error
+			if one.Report, err = d.Live.Report(ctx); err != nil {
+				return nil, err
+			}
+		}
+		out.Designs = append(out.Designs, &one)
+	}
+	out.tabulate()
+	return &out, nil
+}
+
+// tabulate sets the numbers at full load side by side, once they are there.
+func (s *Shown) tabulate() {
+	if !s.Settled() {
+		return
+	}
+	var names []string
+	var sols []*cases.Solution
+	var reps []*cases.Report
+	for _, d := range s.Designs {
+		names, sols, reps = append(names, d.Live.Name()), append(sols, d.Full), append(reps, d.Report)
+	}
+	s.Table = cases.Compare(names, sols, reps)
+}

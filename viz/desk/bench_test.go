@@ -1,0 +1,61 @@
+package desk
+
+import (
+	"testing"
+
+	"archload/cases"
+	"archload/viz/panel"
+	"archload/viz/scene"
+)
+
+// reliefGuitar is an answered course guitar at its own mesh.
+func reliefGuitar(b *testing.B) (*answerer, Want, *Shown) {
+	a := newAnswerer(nil, cases.Options{Workers: 2})
+	w := Want{Designs: []Design{{Name: "course-guitar-relief"}}, Load: 1, Field: scene.Sink, Strings: true}
+	s, err := a.answer(b.Context(), w, nil)
+	if err != nil {
+		b.Fatal(err)
+	}
+	return a, w, s
+}
+
+// BenchmarkReliefDrag is one step of a drag of the relief's slider: contact,
+// sink, numbers and scene.
+func BenchmarkReliefDrag(b *testing.B) {
+	a, w, last := reliefGuitar(b)
+	var err error
+	for i := 0; b.Loop(); i++ {
+		w.Designs = []Design{w.Designs[0].with(number("bridge.relief.depth", 0.1+0.001*float64(i%100)))}
+		if last, err = a.answer(b.Context(), w, last); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkLoadStep is one step of the load's slider.
+func BenchmarkLoadStep(b *testing.B) {
+	a, w, last := reliefGuitar(b)
+	var err error
+	for i := 0; b.Loop(); i++ {
+		w.Load = 0.01 * float64(i%100)
+		if last, err = a.answer(b.Context(), w, last); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkPage lays out one page without painting it.
+func BenchmarkPage(b *testing.B) {
+	d, err := New(Options{Names: []string{"course-guitar-relief"}, Solve: cases.Options{Workers: 2}})
+	if err != nil {
+		b.Fatal(err)
+	}
+	if err := d.Settle(b.Context()); err != nil {
+		b.Fatal(err)
+	}
+	in := panel.Input{}
+	for b.Loop() {
+		in.Now += 1.0 / 60
+		d.Frame(1280, 800, 1, in)
+	}
+}

@@ -1,0 +1,264 @@
+package desk
+
+import (
+	"fmt"
+	"math"
+
+	"archload/viz/panel"
+	"archload/viz/scene"
+)
+
+// drawControls draws everything that can be pressed and moved, and does what
+// the hand asks for.
+func (d *Desk) drawControls() {
+	d.drawBar()
+	d.drawStrip()
+	d.drawCaption(true)
+	d.drawRuler()
+	d.drawSide()
+}
+
+// fieldWords are the short words of the fields on the bar.
+func fieldWords() []string {
+	return []string{"Wood", "Sink", "Along the grain", "Across the grain", "Strength used", "Load flow", "Foot pressure", "Gap"}
+}
+
+// fieldShortcuts are their keys.
+func fieldShortcuts() []string { return []string{"0", "1", "2", "3", "4", "5", "6", "7"} }
+
+// drawBar draws what is seen, and from where, in as many rows as the words
+// need.
+func (d *Desk) drawBar() {
+	d.panel.Sheet(d.lay.bar)
+	c := panel.NewColumn(d.lay.bar, barPadding, 0)
+	field := int(d.want.Field)
+	if d.rows(c, panel.Choice{Control: panel.Control{ID: "field", Tip: d.want.Field.Words()}, Words: fieldWords(), Keys: fieldShortcuts()}, &field) {
+		d.see(scene.Fields()[field])
+	}
+	words, keys := viewWords()
+	view := -1
+	for i, v := range scene.Views() {
+		if v.Name == d.looks.View {
+			view = i
+		}
+	}
+	views := panel.Choice{Control: panel.Control{ID: "view",
+		Tip: "where the top is seen from; drag to turn, wheel to come nearer, right button to shift"}, Words: words, Keys: keys}
+	if d.oneRow(d.lay.bar.W) {
+		row := c.Row(panel.ChoiceHeight)
+		views.At = row
+		views.At.W = math.Round(0.54 * row.W)
+		if d.panel.Choice(views, &view) && view >= 0 {
+			d.look(scene.Views()[view].Name)
+		}
+		d.drawToggles(panel.Rect{X: views.At.Right() + 10, Y: row.Y, W: row.Right() - views.At.Right() - 10, H: row.H})
+		return
+	}
+	if d.rows(c, views, &view) && view >= 0 {
+		d.look(scene.Views()[view].Name)
+	}
+	d.drawToggles(c.Row(panel.ToggleHeight))
+}
+
+const (
+	barPadding = 4.0
+	oneRowFrom = 860.0 // points: from here on views and toggles share a row
+)
+
+func (d *Desk) oneRow(width float64) bool { return width >= oneRowFrom }
+
+// barHeight is how high the bar must be, points.
+func (d *Desk) barHeight(width float64) float64 {
+	in := width - 2*barPadding
+	h := 2*barPadding + float64(d.rowsFor(fieldWords(), fieldShortcuts(), in))*panel.ChoiceHeight
+	if d.oneRow(width) {
+		return h + panel.ChoiceHeight
+	}
+	words, keys := viewWords()
+	return h + float64(d.rowsFor(words, keys, in))*panel.ChoiceHeight + panel.ToggleHeight
+}
+
+// rowsFor is how many rows the words of a choice need in a width, points.
+func (d *Desk) rowsFor(words, keys []string, width float64) int {
+	for n := 1; n < len(words); n++ {
+		fits := true
+		for k := range n {
+			sum := 0.0
+			for i := k * len(words) / n; i < (k+1)*len(words)/n; i++ {
+				sum += d.atlas.TextWidth(panel.Body, words[i]+" ["+keys[i]+"]") + 10
+			}
+			fits = fits && sum <= width
+		}
+		if fits {
+			return n
+		}
+	}
+	return len(words)
+}
+
+// rows draws a choice in as many rows as it needs.
+func (d *Desk) rows(c *panel.Column, choice panel.Choice, chosen *int) bool {
+	n, changed := d.rowsFor(choice.Words, choice.Keys, c.Width()), false
+	was := *chosen
+	for k := range n {
+		from, to := k*len(choice.Words)/n, (k+1)*len(choice.Words)/n
+		part := choice
+		part.Words, part.Keys, part.At = choice.Words[from:to], choice.Keys[from:to], c.Row(panel.ChoiceHeight)
+		if k > 0 {
+			part.ID = fmt.Sprintf("%s row %d", choice.ID, k+1)
+		}
+		at := -1
+		if was >= from && was < to {
+			at = was - from
+		}
+		if d.panel.Choice(part, &at) && at >= 0 {
+			*chosen, changed = from+at, true
+		}
+	}
+	return changed
+}
+
+// viewWords are the short words of the views, and their keys.
+func viewWords() (words, keys []string) {
+	return []string{"At an angle", "Outside", "Tail", "Treble side", "Inside"}, []string{"A", "O", "T", "B", "U"}
+}
+
+// drawToggles draws what is drawn besides the field.
+func (d *Desk) drawToggles(rest panel.Rect) {
+	toggles := []struct {
+		id, label, key, tip, off string
+		on                       *bool
+	}{
+		{"contours", "Lines", "C", "a line at each step of the legend", "", &d.looks.Contours},
+		{"flow", "Paths", "W", "the ways of the load from the feet to the rim; each carries the same force", "", &d.want.Flow},
+		{"moving", "Moving", "M", "beads run along the paths", d.offMoving(), &d.moving},
+		{"inside", "Inner", "I", "the stress at the inner face instead of the outer one", d.offInside(), &d.want.Inside},
+	}
+	for i, t := range toggles {
+		at := panel.Rect{X: rest.X + rest.W*float64(i)/float64(len(toggles)), Y: rest.Y, W: rest.W / float64(len(toggles)), H: rest.H}
+		d.panel.Toggle(panel.Control{ID: t.id, At: at, Label: t.label, Key: t.key, Tip: t.tip, Off: t.off}, t.on)
+	}
+}
+
+func (d *Desk) offMoving() string {
+	if d.want.Flow || d.want.Field == scene.LoadFlow {
+		return ""
+	}
+	return "there are no paths to move along; turn them on first"
+}
+
+func (d *Desk) offInside() string {
+	if d.want.Field.HasFaces() {
+		return ""
+	}
+	return "only the stresses differ between the two faces"
+}
+
+// see shows another field.
+func (d *Desk) see(f scene.Field) { d.want.Field = f }
+
+// look moves the camera to a named view.
+func (d *Desk) look(view string) {
+	d.looks.View = view
+	d.fitted.X = 0
+	d.again = true
+}
+
+// drawRuler draws the string load, from nothing to full, with what happens at
+// the foot on the way.
+func (d *Desk) drawRuler() {
+	d.panel.Sheet(d.lay.ruler)
+	in := d.lay.ruler.Inset(12, 4)
+	play := "Play"
+	if d.play.on {
+		play = "Stop"
+	}
+	button := panel.Rect{X: in.X, Y: in.Y + 12, W: 84, H: panel.ButtonHeight}
+	if d.panel.Button(panel.Control{ID: "play", At: button, Label: play, Key: "P", Tip: "brings the strings up to pitch, from nothing to full"}) {
+		d.togglePlay()
+	}
+	load := d.want.Load
+	s := panel.Slider{Control: panel.Control{ID: "load", At: panel.Rect{X: button.Right() + 16, Y: in.Y, W: in.Right() - button.Right() - 16, H: in.H},
+		Label: "String load" + d.eventWords(), Tip: "how far the strings are brought up to pitch"},
+		Min: 0, Max: 1, Step: 0.01, Default: 1, Format: percent, Marks: d.eventMarks()}
+	if d.panel.Slider(s, &load) {
+		d.want.Load, d.play.on = load, false
+	}
+}
+
+// percent writes a fraction.
+func percent(v float64) string { return decimal(100*v, 0) + " %" }
+
+// eventMarks are the places on the ruler where something happens.
+func (d *Desk) eventMarks() []panel.Mark {
+	marks := []panel.Mark{{At: 0, Label: "slack"}, {At: 0.25}, {At: 0.5}, {At: 0.75}, {At: 1, Label: "at pitch"}}
+	one := d.design()
+	if one == nil {
+		return marks
+	}
+	var out []panel.Mark
+	for _, e := range one.Events {
+		if e.Load > 0.01 && e.Load < 0.99 {
+			out = append(out, panel.Mark{At: e.Load, Label: e.Words})
+		}
+	}
+	return append(out, marks...)
+}
+
+// eventWords says what has happened last on the way to the load that is shown.
+func (d *Desk) eventWords() string {
+	one := d.design()
+	if one == nil {
+		return ""
+	}
+	last := ""
+	for _, e := range one.Events {
+		if e.Load <= d.shown.Want.Load+1e-9 {
+			last = e.Words
+		}
+	}
+	if last == "" {
+		return ""
+	}
+	return ": " + last
+}
+
+// play is the string load running from nothing to full.
+type play struct {
+	on    bool
+	since float64 // s, when it stood at from
+	from  float64 // fraction of string load
+	to    float64
+}
+
+// playTime is how long the strings take from slack to pitch, s.
+const playTime = 7.0
+
+// togglePlay starts or stops the run.
+func (d *Desk) togglePlay() {
+	if d.play.on {
+		d.play.on = false
+		return
+	}
+	to := 1.0
+	if d.lesson != nil && d.lesson.step().Load > 0 {
+		to = d.lesson.step().Load
+	}
+	from := d.want.Load
+	if from >= to-1e-9 {
+		from = 0
+	}
+	d.play = play{on: true, since: d.now, from: from, to: to}
+}
+
+// advance moves the load on while it plays.
+func (d *Desk) advance(now float64) {
+	if !d.play.on {
+		return
+	}
+	v := d.play.from + math.Max(0, now-d.play.since)/playTime
+	if v >= d.play.to {
+		v, d.play.on = d.play.to, false
+	}
+	d.want.Load = math.Round(500*v) / 500
+}

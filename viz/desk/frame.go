@@ -1,0 +1,29 @@
+package desk
+
+import (
+	"image"
+	"image/color"
+
+	"archload/viz/panel"
+	"archload/viz/scene"
+)
+
+// Frame is one finished page: scenes in their rectangles, and the panels over
+// them. A painter only reads it.
+type Frame struct {
+	Width, Height int         // pixels
+	Density       float64     // pixels to a point of the layout: 1 on an ordinary screen, 2 on a fine one
+	Paper         color.NRGBA // behind everything
+	Views         []View
+	Panels        *panel.List
+}
+
+// View is one scene in its rectangle of the page.
+type View struct {
+	Where    image.Rectangle // pixels
+	Scene    *scene.Scene
+	Camera   scene.Camera
+	Contours bool    // lines at the steps of the legend
+	Phase    float64 // of the beads on moving lines, 0 to 1
+	Light    bool    // draw with less care while the hand moves (no multisampling)
+}

@@ -1,0 +1,132 @@
+package desk
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"archload/viz/scene"
+)
+
+// Looks is how the drawing is shown, apart from what the designs are. It is
+// what a window remembers for the next time.
+type Looks struct {
+	Field    scene.Field
+	Inside   bool    // the field of the inner face, where there are two
+	View     string  // a named view; "" is the first one
+	Load     float64 // fraction of string load
+	Enlarge  float64 // 0: chosen
+	Arrange  Arrange
+	Cut      CutKind
+	Contours bool
+	Flow     bool // lines of force
+	Strings  bool
+	set      bool
+}
+
+// UsualLooks is what a window shows at first.
+func UsualLooks() Looks {
+	return Looks{Field: scene.Sink, View: scene.Views()[0].Name, Load: 1, Contours: true, Strings: true, set: true}
+}
+
+func (l Looks) orUsual() Looks {
+	if !l.set {
+		return UsualLooks()
+	}
+	return l
+}
+
+// The words of the cuts, in their order.
+func cutWords() []string { return []string{"none", "cross", "long", "drawn"} }
+
+// Text writes the looks as lines of name and value, which ParseLooks reads.
+func (l Looks) Text() string {
+	var b strings.Builder
+	line := func(name string, v any) { fmt.Fprintf(&b, "%s = %v\n", name, v) }
+	line("field", fieldKey(l.Field))
+	line("inside", l.Inside)
+	line("view", l.View)
+	line("section", cutWords()[l.Cut])
+	line("contours", l.Contours)
+	line("flow", l.Flow)
+	line("strings", l.Strings)
+	return b.String()
+}
+
+// ParseLooks reads what Text wrote. What it does not know it leaves as usual:
+// remembered looks are no reason not to start.
+func ParseLooks(text string) Looks {
+	l := UsualLooks()
+	for line := range strings.Lines(text) {
+		name, v, _ := strings.Cut(strings.TrimSpace(line), " = ")
+		switch name {
+		case "field":
+			if f, err := FieldNamed(v); err == nil {
+				l.Field = f
+			}
+		case "view":
+			if err := KnownView(v); err == nil {
+				l.View = v
+			}
+		case "section":
+			if i := slices.Index(cutWords(), v); i >= 0 && CutKind(i) != FreeCut {
+				l.Cut = CutKind(i)
+			}
+		case "inside":
+			l.Inside = v == "true"
+		case "contours":
+			l.Contours = v == "true"
+		case "flow":
+			l.Flow = v == "true"
+		case "strings":
+			l.Strings = v == "true"
+		}
+	}
+	return l
+}
+
+// fieldKey is the word by which a field is asked for: that of the lessons.
+func fieldKey(f scene.Field) string { return fieldKeys()[f] }
+
+// fieldKeys lists the words of the fields in the order of scene.Fields.
+func fieldKeys() []string {
+	return []string{"none", "sink", "stress along", "stress across", "strength used", "load flow", "foot pressure", "gap"}
+}
+
+// FieldNamed returns the field of a word.
+func FieldNamed(word string) (scene.Field, error) {
+	i := slices.Index(fieldKeys(), word)
+	if i < 0 {
+		return 0, fmt.Errorf("want one of %s, found %q", quoted(fieldKeys()), word)
+	}
+	return scene.Fields()[i], nil
+}
+
+// KnownView says whether there is a view of this name.
+func KnownView(word string) error {
+	var names []string
+	for _, v := range scene.Views() {
+		names = append(names, v.Name)
+	}
+	if !slices.Contains(names, word) {
+		return fmt.Errorf("want one of %s, found %q", quoted(names), word)
+	}
+	return nil
+}
+
+// CutNamed returns the cut of a word.
+func CutNamed(word string) (CutKind, error) {
+	words := cutWords()[:FreeCut]
+	if i := slices.Index(words, word); i >= 0 {
+		return CutKind(i), nil
+	}
+	return 0, fmt.Errorf("want one of %s, found %q", quoted(words), word)
+}
+
+func quoted(words []string) string {
+	var out []string
+	for _, w := range words {
+		out = append(out, fmt.Sprintf("%q", w))
+	}
+	return strings.Join(out, ", ")
+}

@@ -1,0 +1,157 @@
+package desk
+
+import (
+	"archload/viz/panel"
+	"archload/viz/scene"
+)
+
+// shortcut is a key and what it does.
+type shortcut struct {
+	key   panel.Key
+	ctrl  bool
+	name  string // as printed on the key
+	words string
+	do    func(d *Desk)
+}
+
+// shortcuts lists every key that the window knows besides those of the
+// controls; the help sheet is made from it.
+func shortcuts() []shortcut {
+	letter := panel.LetterKey
+	out := []shortcut{}
+	for i, f := range scene.Fields() {
+		out = append(out, shortcut{panel.DigitKey(i), false, fieldShortcuts()[i], "shows: " + f.Name(), func(d *Desk) { d.see(f) }})
+	}
+	_, keys := viewWords()
+	for i, v := range scene.Views() {
+		out = append(out, shortcut{letter(rune(keys[i][0])), false, keys[i], "looks " + v.Name, func(d *Desk) { d.look(v.Name) }})
+	}
+	return append(out,
+		shortcut{letter('c'), false, "C", "lines at the steps of the legend", func(d *Desk) { d.looks.Contours = !d.looks.Contours }},
+		shortcut{letter('w'), false, "W", "paths of the load", func(d *Desk) { d.want.Flow = !d.want.Flow }},
+		shortcut{letter('m'), false, "M", "moving beads on the paths", func(d *Desk) { d.moving = !d.moving && d.offMoving() == "" }},
+		shortcut{letter('i'), false, "I", "inner face", func(d *Desk) { d.want.Inside = !d.want.Inside && d.offInside() == "" }},
+		shortcut{letter('g'), false, "G", "strings", func(d *Desk) { d.want.Strings = !d.want.Strings }},
+		shortcut{letter('p'), false, "P", "plays the load from nothing to full", (*Desk).togglePlay},
+		shortcut{panel.KeyBracketLeft, false, "[", "less string load", func(d *Desk) { d.step(-0.05) }},
+		shortcut{panel.KeyBracketRight, false, "]", "more string load", func(d *Desk) { d.step(0.05) }},
+		shortcut{letter('e'), false, "E", "draws the movement larger, and back", (*Desk).enlarge},
+		shortcut{letter('x'), false, "X", "section strip: across, along, none", (*Desk).nextCut},
+		shortcut{letter('d'), false, "D", "two designs: side by side, or their difference", (*Desk).arrange},
+		shortcut{letter('k'), false, "K", "keeps the case", (*Desk).keepCase},
+		shortcut{letter('s'), false, "S", "writes a picture", (*Desk).keepPicture},
+		shortcut{letter('z'), false, "Z", "takes back all changes of the design", (*Desk).takeBack},
+		shortcut{letter('l'), false, "L", "lessons", func(d *Desk) { d.openSheet(lessonSheet) }},
+		shortcut{panel.KeyPeriod, false, ".", "next step of a lesson", func(d *Desk) { d.walk(1) }},
+		shortcut{panel.KeyComma, false, ",", "step before", func(d *Desk) { d.walk(-1) }},
+		shortcut{letter('h'), false, "H", "this sheet (F1, too)", func(d *Desk) { d.openSheet(helpSheet) }},
+		shortcut{panel.KeyF1, false, "", "", func(d *Desk) { d.openSheet(helpSheet) }},
+		shortcut{panel.KeyEscape, false, "Esc", "closes a sheet, ends a lesson, lets go", (*Desk).escape},
+		shortcut{letter('q'), true, "Ctrl Q", "leaves", func(d *Desk) { d.done = true }},
+	)
+}
+
+// shortcuts does what the keys ask that no control has used.
+func (d *Desk) shortcuts() {
+	for _, k := range d.panel.Unused() {
+		for _, s := range shortcuts() {
+			if s.key == k.Key && s.ctrl == k.Ctrl {
+				s.do(d)
+				d.again = true
+			}
+		}
+	}
+	d.arrowKeys()
+}
+
+// arrowKeys turn the drawing, plus and minus bring it nearer, unless a control
+// has the keyboard.
+func (d *Desk) arrowKeys() {
+	const step = 24 // points of a drag
+	for _, k := range d.panel.Unused() {
+		switch k.Key {
+		case panel.KeyLeft:
+			d.turn(-step, 0)
+		case panel.KeyRight:
+			d.turn(step, 0)
+		case panel.KeyUp:
+			d.turn(0, step)
+		case panel.KeyDown:
+			d.turn(0, -step)
+		case panel.KeyPlus:
+			d.nearer(0, d.lay.views[0].Centre(), 1.15, d.atlas.Density)
+		case panel.KeyMinus:
+			d.nearer(0, d.lay.views[0].Centre(), 1/1.15, d.atlas.Density)
+		default:
+			continue
+		}
+		d.again = true
+	}
+}
+
+// step changes the string load by a fraction of it.
+func (d *Desk) step(by float64) {
+	d.play.on = false
+	d.want.Load = min(1, max(0, rounded(d.want.Load+by)))
+}
+
+// enlarge draws the movement larger: twice, five times, ten times what was
+// chosen, then as chosen again.
+func (d *Desk) enlarge() {
+	if d.shown == nil {
+		return
+	}
+	if d.want.Enlarge == 0 {
+		d.chosen = d.shown.Enlarge
+	}
+	switch now := d.want.Enlarge; {
+	case now == 0:
+		d.want.Enlarge = 2 * d.chosen
+	case now < 3*d.chosen:
+		d.want.Enlarge = 5 * d.chosen
+	case now < 7*d.chosen:
+		d.want.Enlarge = 10 * d.chosen
+	default:
+		d.want.Enlarge = 0
+	}
+}
+
+func (d *Desk) nextCut() {
+	next := map[CutKind]CutKind{NoCut: CrossArch, CrossArch: LongArch, LongArch: NoCut, FreeCut: NoCut}
+	d.want.Cut = Cut{Kind: next[d.want.Cut.Kind]}
+}
+
+func (d *Desk) arrange() {
+	if len(d.want.Designs) == 2 {
+		d.want.Arrange = 1 - d.want.Arrange
+	}
+}
+
+func (d *Desk) openSheet(o overlay) {
+	if d.over == o {
+		o = noSheet
+	}
+	d.over = o
+}
+
+// escape closes what lies on top.
+func (d *Desk) escape() {
+	switch {
+	case d.over != noSheet:
+		d.over = noSheet
+	case d.play.on:
+		d.play.on = false
+	case d.lesson != nil:
+		d.lesson = nil
+		d.looks.View = usualView(d.looks.View)
+	case d.panel.Focus() != "":
+		d.panel.SetFocus("")
+	}
+}
+
+func usualView(v string) string {
+	if v == "" {
+		return scene.Views()[0].Name
+	}
+	return v
+}

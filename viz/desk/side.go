@@ -1,0 +1,369 @@
+package desk
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"archload/cases"
+	"archload/viz/panel"
+)
+
+// drawSide draws the numbers and the tools.
+func (d *Desk) drawSide() {
+	d.panel.Sheet(d.lay.side)
+	in := d.panel.Scroll("side", d.lay.side.Inset(1, 1))
+	c := panel.NewColumn(in, 12, 4)
+	d.drawWork(c)
+	if d.shown != nil {
+		d.drawNow(c)
+		d.drawTools(c)
+		d.drawGauges(c)
+		d.drawTable(c)
+	}
+	d.drawKeep(c)
+	d.panel.EndScroll(c.Used(12))
+}
+
+// usualFolds are the parts of the side that are folded away at first.
+func usualFolds() map[string]bool {
+	return map[string]bool{foldTop: true, foldStrings: true, foldBridge: true}
+}
+
+// fold draws the line that folds a part away, and says whether it is open.
+func (d *Desk) fold(c *panel.Column, name, tip string) bool {
+	open := !d.folded[name]
+	d.panel.Section(panel.Control{ID: "fold " + name, At: c.Row(panel.HeadHeight), Label: name, Tip: tip}, &open)
+	d.folded[name] = !open
+	return open
+}
+
+// drawWork says whether the picture still lags behind the hand.
+func (d *Desk) drawWork(c *panel.Column) {
+	row := c.Row(18)
+	words := "The picture and the numbers are of what is set."
+	switch {
+	case d.fault != "":
+		words = "The picture is of the last state that was possible."
+	case d.busy:
+		words = "Working… the picture and the numbers are of the state before."
+	}
+	d.panel.Hint("work", row, "Numbers and picture always belong together; while a new state is worked out both stay as they were.")
+	d.panel.Note(row, words)
+}
+
+// quantity is one number at the load that is shown.
+type quantity struct {
+	name, unit string
+	digits     int
+	of         func(a *Answered) float64
+}
+
+// quantities are the numbers at the load that is shown.
+func quantities() []quantity {
+	bridge := func(f func(b *cases.BridgeReport) float64) func(*Answered) float64 {
+		return func(a *Answered) float64 {
+			if a.Bridge == nil {
+				return math.NaN()
+			}
+			return f(a.Bridge)
+		}
+	}
+	return []quantity{
+		{"bridge sinks", "mm", 3, bridge(func(b *cases.BridgeReport) float64 { return b.Sink })},
+		{"  bass end", "mm", 3, bridge(func(b *cases.BridgeReport) float64 { return b.EndSink[0] })},
+		{"  treble end", "mm", 3, bridge(func(b *cases.BridgeReport) float64 { return b.EndSink[1] })},
+		{"leans to neck", "deg", 3, bridge(func(b *cases.BridgeReport) float64 { return b.Tilt.ForeAft })},
+		{"bass end bears", "%", 1, bridge(func(b *cases.BridgeReport) float64 { return 100 * b.Share.BassEnd })},
+		{"middle bears", "%", 1, bridge(func(b *cases.BridgeReport) float64 { return 100 * b.Share.Middle })},
+		{"treble end bears", "%", 1, bridge(func(b *cases.BridgeReport) float64 { return 100 * b.Share.TrebleEnd })},
+		{"gap left", "mm", 3, bridge(func(b *cases.BridgeReport) float64 { return b.GapLeft })},
+	}
+}
+
+// drawNow shows the numbers at the load that is shown.
+func (d *Desk) drawNow(c *panel.Column) {
+	if !d.fold(c, "Now", fmt.Sprintf("the numbers at %s of string load, as the picture shows them", percent(d.shown.Want.Load))) {
+		return
+	}
+	t := panel.Table{Columns: d.heads(fmt.Sprintf("at %s load", percent(d.shown.Want.Load)))}
+	if len(d.shown.Designs) == 1 {
+		d.panel.Note(c.Row(16), fmt.Sprintf("at %s of string load", percent(d.shown.Want.Load)))
+	}
+	for _, q := range quantities() {
+		var values []float64
+		known := false
+		for _, a := range d.shown.Designs {
+			v := q.of(a)
+			values, known = append(values, v), known || !math.IsNaN(v)
+		}
+		if known {
+			t.Rows = append(t.Rows, panel.TableRow{Cells: cells(q.name, q.unit, values, q.digits)})
+		}
+	}
+	if len(t.Rows) == 0 {
+		d.panel.Note(c.Row(20), "There is no bridge on this top.")
+		return
+	}
+	d.numbers(c, t)
+}
+
+// numbers draws a table of numbers: of one design as names and values.
+func (d *Desk) numbers(c *panel.Column, t panel.Table) {
+	if len(d.shown.Designs) == 2 {
+		d.panel.Table(c.Row(t.Height()), t)
+		return
+	}
+	for _, r := range t.Rows {
+		d.panel.KeyValue(c.Row(panel.RowHeight-2), r.Cells[0], r.Cells[1]+" "+r.Cells[2])
+	}
+}
+
+// heads are the columns of a table of numbers.
+func (d *Desk) heads(first string) []panel.TableColumn {
+	if len(d.shown.Designs) == 1 {
+		return []panel.TableColumn{{Head: first}, {Numbers: true}, {Head: ""}}
+	}
+	return []panel.TableColumn{{Head: first}, {Head: "A", Numbers: true}, {Head: "B", Numbers: true}, {Head: "B − A", Numbers: true}}
+}
+
+// cells are a row of numbers; for two designs with their difference.
+func cells(name, unit string, values []float64, digits int) []string {
+	if len(values) == 1 {
+		return []string{name, decimal(values[0], digits), unit}
+	}
+	out := []string{name + ", " + unit}
+	for _, v := range values {
+		out = append(out, decimal(v, digits))
+	}
+	diff := decimal(values[1]-values[0], digits)
+	if v := values[1] - values[0]; v > 0 && strings.Trim(diff, "0.") != "" {
+		diff = "+" + diff
+	}
+	return append(out, diff)
+}
+
+// decimal writes a number with a true minus sign; "never" where there is none.
+func decimal(v float64, digits int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return "–"
+	}
+	t := fmt.Sprintf("%.*f", digits, v)
+	if strings.Trim(t, "-0.") == "" {
+		t = strings.TrimPrefix(t, "-")
+	}
+	return strings.Replace(t, "-", "−", 1)
+}
+
+// drawTable shows the headline numbers at full load.
+func (d *Desk) drawTable(c *panel.Column) {
+	if !d.fold(c, "At pitch", "the headline numbers at full string load, as archload compare prints them") {
+		return
+	}
+	if d.shown.Table == nil {
+		d.panel.Note(c.Row(20), "Working…")
+		return
+	}
+	t := panel.Table{Columns: d.heads("")}
+	for _, r := range d.shown.Table.Rows {
+		var values []float64
+		for _, v := range r.Values {
+			values = append(values, float64(v))
+		}
+		t.Rows = append(t.Rows, panel.TableRow{Cells: cells(r.Name, strings.TrimSuffix(r.Unit, " of load"), values, r.Digits())})
+	}
+	if len(d.shown.Designs) == 1 {
+		d.numbers(c, t)
+		return
+	}
+	for _, r := range t.Rows { // the names are too long for a table with three columns of numbers
+		d.panel.Note(c.Row(13), r.Cells[0])
+		d.panel.KeyValue(c.Row(panel.RowHeight-2), "A "+r.Cells[1]+"   B "+r.Cells[2], r.Cells[3])
+	}
+}
+
+// drawGauges lists the gauges of the case, and the pins.
+func (d *Desk) drawGauges(c *panel.Column) {
+	if !d.fold(c, "Gauges and pins", "click on the plate to pin a place") {
+		return
+	}
+	one := d.design()
+	if one == nil {
+		return
+	}
+	for _, g := range one.Gauges {
+		value := decimal(g.Sink, 4) + " mm"
+		if g.Measured.Known() {
+			value += " (bench " + decimal(float64(g.Measured), 2) + ")"
+		}
+		d.panel.KeyValue(c.Row(panel.RowHeight), g.Name, value)
+	}
+	for i, g := range one.Pins {
+		if g.Name == "" {
+			continue // a lesson points there
+		}
+		row := c.Row(panel.ToggleHeight)
+		name := fmt.Sprintf("pin %s at (%.0f, %.0f)", g.Name, g.X, g.Y)
+		d.panel.KeyValue(panel.Rect{X: row.X, Y: row.Y, W: row.W - 30, H: row.H}, name, decimal(g.Sink, 4)+" mm")
+		if d.panel.Button(panel.Control{ID: fmt.Sprintf("unpin %d", i), At: panel.Rect{X: row.Right() - 24, Y: row.Y, W: 24, H: row.H - 2},
+			Label: "×", Tip: "takes the pin out"}) {
+			d.unpin(i)
+		}
+	}
+	if len(one.Gauges)+len(one.Pins) == 0 {
+		d.panel.Note(c.Row(34), "No gauge in this case. Click on the plate to pin a place and read it here.")
+	}
+}
+
+// drawTools draws what can be changed of a design.
+func (d *Desk) drawTools(c *panel.Column) {
+	if len(d.want.Designs) == 2 {
+		d.panel.Choice(panel.Choice{Control: panel.Control{ID: "edit", At: c.Row(17 + panel.ChoiceHeight), Label: "Change"},
+			Words: []string{"design A", "design B"}}, &d.edit)
+		k := int(d.want.Arrange)
+		if d.panel.Choice(panel.Choice{Control: panel.Control{ID: "arrange", At: c.Row(17 + panel.ChoiceHeight), Label: "Show", Key: "D"},
+			Words: []string{"side by side", "B less A"}}, &k) {
+			d.want.Arrange = Arrange(k)
+		}
+	}
+	one := d.design()
+	if one == nil {
+		return
+	}
+	tools := d.tools(one)
+	for _, f := range folds() {
+		d.drawFold(c, f, tools)
+	}
+	if len(d.want.Designs[d.edit].Keys) > 0 {
+		if d.panel.Button(panel.Control{ID: "take back", At: c.Row(panel.ButtonHeight), Label: "Take back all changes", Key: "Z",
+			Tip: "sets the design back to what its file says"}) {
+			d.takeBack()
+		}
+	}
+}
+
+// toolbox is what can be changed of a design, worked out once for each state
+// of its keys.
+type toolbox struct {
+	of    Design
+	tools []tool
+	usual map[string]float64 // the sliders' values in the design's file
+}
+
+// tools of a design as the hand has set them, which may be ahead of what is
+// shown; as they are shown if the hand has set what is not possible.
+func (d *Desk) tools(one *Answered) []tool {
+	want := d.want.Designs[d.edit]
+	if d.box.of.same(want) && d.box.tools != nil {
+		return d.box.tools
+	}
+	box := toolbox{of: want, usual: map[string]float64{}}
+	c := one.Live.Case()
+	if ahead, err := cases.OpenChanged(d.o.FS, want.Name, "hand", want.Keys); err == nil {
+		c = ahead
+	}
+	box.tools = toolsOf(c, d.o.Woods)
+	if own, err := cases.OpenChanged(d.o.FS, want.Name, "hand", nil); err == nil {
+		c = own
+	}
+	for _, t := range toolsOf(c, d.o.Woods) {
+		box.usual[t.id] = t.value
+	}
+	d.box = box
+	return box.tools
+}
+
+// drawFold draws the tools of one fold.
+func (d *Desk) drawFold(c *panel.Column, name string, tools []tool) {
+	found := false
+	for _, t := range tools {
+		found = found || t.group == name
+	}
+	if !found || !d.fold(c, name, "") {
+		return
+	}
+	for i := range tools {
+		if tools[i].group == name {
+			d.drawTool(c, &tools[i])
+		}
+	}
+}
+
+func (d *Desk) drawTool(c *panel.Column, t *tool) {
+	control := panel.Control{ID: t.id, Label: t.label, Tip: t.tip, Off: t.why}
+	if t.most > t.least {
+		control.At = c.Row(panel.SliderHeight)
+		v := t.value
+		if d.panel.Slider(panel.Slider{Control: control, Unit: t.unit, Min: t.least, Max: t.most, Step: t.step, Default: d.box.usual[t.id], Decimals: digitsOf(t.step)}, &v) {
+			d.change(t.set(v))
+		}
+		return
+	}
+	choice := panel.Choice{Control: control, Words: t.words, Upright: len(t.words) > 2}
+	choice.At = c.Row(choice.Height())
+	k := t.chosen
+	if d.panel.Choice(choice, &k) {
+		d.change(t.pick(k))
+	}
+}
+
+// digitsOf is how many decimals a step needs.
+func digitsOf(step float64) int {
+	n := 0
+	for n < 6 && math.Abs(step-math.Round(step)) > 1e-9 {
+		step *= 10
+		n++
+	}
+	return n
+}
+
+// change sets keys of the design that is edited.
+func (d *Desk) change(set []cases.KeyValue) {
+	d.want.Designs = append([]Design(nil), d.want.Designs...)
+	d.want.Designs[d.edit] = d.want.Designs[d.edit].with(set...)
+	d.note = ""
+}
+
+// takeBack forgets what was changed of the design that is edited.
+func (d *Desk) takeBack() {
+	d.want.Designs = append([]Design(nil), d.want.Designs...)
+	d.want.Designs[d.edit].Keys = nil
+	d.note = "the design is as its file says"
+}
+
+// unpin takes a pin out.
+func (d *Desk) unpin(i int) {
+	if i < len(d.want.Pins) {
+		d.want.Pins = append(d.want.Pins[:i:i], d.want.Pins[i+1:]...)
+	}
+}
+
+// drawKeep draws what takes the work along.
+func (d *Desk) drawKeep(c *panel.Column) {
+	c.Space(6)
+	pair := c.Cells(panel.ButtonHeight, 2)
+	off := ""
+	if d.o.Keep == nil || d.shown == nil {
+		off = "nothing can be written here"
+	}
+	if d.panel.Button(panel.Control{ID: "keep", At: pair[0], Label: "Keep the case", Key: "K", Off: off,
+		Tip: "writes what was changed as a new case file beside you: its base and the changed keys"}) {
+		d.keepCase()
+	}
+	if d.panel.Button(panel.Control{ID: "picture", At: pair[1], Label: "Picture", Key: "S", Off: off,
+		Tip: "writes the drawing as a PNG; its path goes to the clipboard"}) {
+		d.keepPicture()
+	}
+	pair = c.Cells(panel.ButtonHeight, 2)
+	if d.panel.Button(panel.Control{ID: "lessons", At: pair[0], Label: "Lessons", Key: "L"}) {
+		d.over = lessonSheet
+	}
+	if d.panel.Button(panel.Control{ID: "help", At: pair[1], Label: "Help", Key: "H"}) {
+		d.over = helpSheet
+	}
+	if d.note != "" {
+		d.panel.Note(c.Row(d.atlas.ParagraphHeight(panel.Small, d.note, c.Width())), d.note)
+	}
+	const caution = "An indication, not a promise: wood scatters by a fifth and more, and string tension can hurt. Your own judgement and a qualified eye come first."
+	d.panel.Note(c.Row(d.atlas.ParagraphHeight(panel.Small, caution, c.Width())), caution)
+}

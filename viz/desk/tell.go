@@ -1,0 +1,96 @@
+package desk
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"archload/cases"
+)
+
+// Line reports the last frame in one line of names and values, for tests and
+// scripts that drive the window: what is shown, not what was asked.
+func (d *Desk) Line() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "frame %d", d.frames)
+	say := func(name string, v any) { fmt.Fprintf(&b, " %s=%v", name, v) }
+	word := func(name, v string) { say(name, strings.ReplaceAll(v, " ", "_")) }
+	say("busy", d.busy)
+	say("yaw", decimals(d.camera.Yaw))
+	say("pitch", decimals(d.camera.Pitch))
+	say("distance", decimals(d.camera.Distance))
+	say("play", d.play.on)
+	if d.lesson != nil {
+		say("step", fmt.Sprintf("%d/%d", d.lesson.at+1, len(d.lesson.Steps)))
+	}
+	if d.shown != nil {
+		d.tellShown(say, word)
+	}
+	if d.note != "" {
+		word("note", d.note)
+	}
+	if d.fault != "" {
+		word("fault", d.fault)
+	}
+	return b.String()
+}
+
+func (d *Desk) tellShown(say func(string, any), word func(string, string)) {
+	w := d.shown.Want
+	word("field", fieldKey(w.Field))
+	word("section", cutWords()[w.Cut.Kind])
+	say("load", decimals(w.Load))
+	say("scenes", len(d.shown.Scenes))
+	say("settled", d.shown.Settled())
+	if s := d.shown.Scenes[0].Scale; s != nil {
+		say("legend", fmt.Sprintf("%g..%g", s.Lo, s.Hi))
+	}
+	for i, a := range d.shown.Designs {
+		name := string(rune('A' + i))
+		say(name+".keys", len(a.Live.Keys()))
+		if a.Bridge != nil {
+			say(name+".sink", decimal6(a.Bridge.Sink))
+			say(name+".middle", decimal6(a.Bridge.Share.Middle))
+			say(name+".gap", decimal6(a.Bridge.GapLeft))
+		}
+		for _, g := range append(append([]cases.GaugeReport{}, a.Gauges...), a.Pins...) {
+			word(name+".gauge", fmt.Sprintf("%s@%.1f,%.1f:%s", g.Name, g.X, g.Y, decimal6(g.Sink)))
+		}
+	}
+}
+
+func decimals(v float64) string { return fmt.Sprintf("%.4g", v) }
+
+func decimal6(v float64) string {
+	if math.IsNaN(v) {
+		return "none"
+	}
+	return fmt.Sprintf("%.6f", v)
+}
+
+// Places lists where the controls of the last frame stand, a line each, for
+// scripts that drive the window: id, then left, top, width and height of what
+// can be seen of it, points.
+func (d *Desk) Places() []string {
+	var out []string
+	for _, p := range d.panel.Places() {
+		if p.ID == "" {
+			continue
+		}
+		out = append(out, fmt.Sprintf("place %s %.0f %.0f %.0f %.0f", strings.ReplaceAll(p.ID, " ", "_"), p.Seen.X, p.Seen.Y, p.Seen.W, p.Seen.H))
+	}
+	return out
+}
+
+// remember tells the looks when they have changed.
+func (d *Desk) remember() {
+	l := d.looks
+	if d.lesson != nil {
+		return // a lesson's looks are its own
+	}
+	l.Field, l.Inside, l.Flow, l.Strings, l.Cut = d.want.Field, d.want.Inside, d.want.Flow, d.want.Strings, d.want.Cut.Kind
+	if l != d.kept {
+		d.kept = l
+		d.o.Remember(l)
+	}
+}

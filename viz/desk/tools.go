@@ -1,0 +1,226 @@
+package desk
+
+import (
+	"fmt"
+	"math"
+
+	"archload/cases"
+	"archload/materials"
+)
+
+// tool is one thing about a design that the hand can change.
+type tool struct {
+	id    string // of the control: "relief.depth"
+	group string // the fold it stands in
+	label string
+	why   string // it cannot be used here; "" if it can
+	tip   string
+
+	// A slider, if most > least.
+	unit              string
+	least, most, step float64
+	value             float64
+	set               func(v float64) []cases.KeyValue
+
+	// Else one of several words; two of them read as a switch.
+	words  []string
+	chosen int
+	pick   func(i int) []cases.KeyValue
+}
+
+// The folds of the tools, in order.
+const (
+	foldRelief  = "Relief under the foot"
+	foldBridge  = "Bridge"
+	foldStrings = "Strings"
+	foldTop     = "Top and bars"
+)
+
+// folds lists them.
+func folds() []string { return []string{foldRelief, foldBridge, foldStrings, foldTop} }
+
+// toolsOf lists what can be changed of a design, its values as they are now.
+func toolsOf(c *cases.Case, woods []materials.Card) []tool {
+	var out []tool
+	if c.Bridge != nil {
+		out = append(out, reliefTools(c.Bridge)...)
+		out = append(out, bridgeTools(c.Bridge, woods)...)
+	}
+	if c.Strings != nil {
+		out = append(out, stringTools(c.Strings)...)
+	}
+	out = append(out, plateTools(c, woods)...)
+	for i := range c.Braces {
+		out = append(out, barTools(&c.Braces[i], i)...)
+	}
+	return out
+}
+
+// number is a key set to a number.
+func number(key string, v float64) cases.KeyValue {
+	return cases.KeyValue{Key: key, Value: cases.Valued(rounded(v))}
+}
+
+func word(key, w string) cases.KeyValue { return cases.KeyValue{Key: key, Value: cases.Valued(w)} }
+
+// rounded takes off what a drag over pixels leaves behind the last digit.
+func rounded(v float64) float64 { return math.Round(v*1e6) / 1e6 }
+
+func reliefTools(b *cases.Bridge) []tool {
+	why := ""
+	if len(b.Relief.Stations) > 0 {
+		why = "this case lists its relief station by station; setting a depth replaces the list"
+	}
+	shapes := cases.Shapes()
+	at := 0
+	for i, s := range shapes {
+		if s == b.Relief.Shape {
+			at = i
+		}
+	}
+	return []tool{
+		{id: "relief.depth", group: foldRelief, label: "Depth at the middle", unit: "mm", least: 0, most: 0.5, step: 0.005, tip: why,
+			value: float64(b.Relief.Depth), set: func(v float64) []cases.KeyValue { return []cases.KeyValue{number("bridge.relief.depth", v)} }},
+		{id: "relief.shape", group: foldRelief, label: "Shape", words: shapes, chosen: at, tip: "how the depth runs from the ends to the middle",
+			pick: func(i int) []cases.KeyValue { return []cases.KeyValue{word("bridge.relief.shape", shapes[i])} }},
+	}
+}
+
+func bridgeTools(b *cases.Bridge, woods []materials.Card) []tool {
+	out := []tool{woodTool("bridge.wood", foldBridge, "Wood", b.Wood, woodsFor(woods, "bridge", b.Wood))}
+	deep := 0.0
+	if b.Hollow != nil {
+		deep = float64(b.Hollow.Depth)
+	}
+	wall := 3.0
+	if b.Hollow != nil {
+		wall = float64(b.Hollow.Wall)
+	}
+	builds := []string{"one-piece", "posts"}
+	build := 0
+	if b.Build == builds[1] {
+		build = 1
+	}
+	return append(out,
+		tool{id: "bridge.hollow", group: foldBridge, label: "Hollowed from below", unit: "mm", least: 0, most: 10, step: 0.5, value: deep,
+			tip: "depth of the hollow; 0: solid",
+			set: func(v float64) []cases.KeyValue {
+				return []cases.KeyValue{number("bridge.hollow.wall", wall), number("bridge.hollow.depth", v)}
+			}},
+		tool{id: "bridge.build", group: foldBridge, label: "Build", words: []string{"one piece", "base, posts, saddle"}, chosen: build,
+			pick: func(i int) []cases.KeyValue { return []cases.KeyValue{word("bridge.build", builds[i])} }},
+		footTool(b),
+		tool{id: "bridge.hold", group: foldBridge, label: "The foot", words: []string{"grips", "slips"}, chosen: index([]string{"grip", "slip"}, b.Hold),
+			tip: "whether a place that bears sticks where it is, or slides without friction",
+			pick: func(i int) []cases.KeyValue {
+				return []cases.KeyValue{word("bridge.hold", []string{"grip", "slip"}[i])}
+			}})
+}
+
+// footTool changes how far the foot, or the two feet, reach on both sides.
+func footTool(b *cases.Bridge) tool {
+	from, to := b.Reach()
+	t := tool{id: "bridge.foot", group: foldBridge, label: "Foot, end to end", unit: "mm", least: 40, most: float64(b.Length), step: 1, value: to - from,
+		tip: "how much of the bridge's length stands on the top"}
+	middle := (from + to) / 2
+	feet := b.Feet
+	t.set = func(v float64) []cases.KeyValue {
+		lo, hi := middle-v/2, middle+v/2
+		if len(feet) < 2 {
+			return []cases.KeyValue{footKey(fmt.Sprintf("[{ from = %g, to = %g }]", rounded(lo), rounded(hi)))}
+		}
+		in := [2]float64{math.Max(float64(feet[0].To), lo+5), math.Min(float64(feet[1].From), hi-5)}
+		return []cases.KeyValue{footKey(fmt.Sprintf("[{ from = %g, to = %g }, { from = %g, to = %g }]",
+			rounded(lo), rounded(in[0]), rounded(in[1]), rounded(hi)))}
+	}
+	if len(feet) > 0 && feet[0].Bearing != "full" {
+		t.why = "a foot that bears on its edge alone keeps its length"
+	}
+	return t
+}
+
+// footKey sets the list of feet; the text is TOML written here.
+func footKey(list string) cases.KeyValue {
+	v, err := cases.ParseValues("[" + list + "]")
+	if err != nil || len(v) != 1 {
+		panic("desk: a list of feet that is not TOML: " + list)
+	}
+	return cases.KeyValue{Key: "bridge.foot", Value: v[0]}
+}
+
+func stringTools(s *cases.Strings) []tool {
+	out := []tool{{id: "strings.tension", group: foldStrings, label: "Tension of the set", unit: "times", least: 0.6, most: 1.4, step: 0.01, value: s.TensionScale,
+		tip: "a lighter or heavier set: every string's tension times this. String tension can hurt: change real strings one by one and by ear",
+		set: func(v float64) []cases.KeyValue { return []cases.KeyValue{number("strings.tension_scale", v)} }}}
+	angle := func(id, label, key string, a *cases.Angle) tool {
+		t := tool{id: id, group: foldStrings, label: label, unit: "degrees", least: 0, most: 25, step: 0.25,
+			set: func(v float64) []cases.KeyValue { return []cases.KeyValue{number(key, v)} }}
+		if a == nil {
+			t.why = "follows from the strings' way over the saddle (strings.path)"
+			return t
+		}
+		t.value = float64(*a)
+		return t
+	}
+	return append(out, angle("strings.front", "Break angle, front", "strings.front_angle", s.FrontAngle),
+		angle("strings.back", "Break angle, back", "strings.back_angle", s.BackAngle))
+}
+
+func plateTools(c *cases.Case, woods []materials.Card) []tool {
+	p := &c.Plate
+	return []tool{
+		woodTool("plate.wood", foldTop, "Wood of the top", p.Wood, woodsFor(woods, "top", p.Wood)),
+		{id: "plate.thickness", group: foldTop, label: "Thickness of the top", unit: "times", least: 0.6, most: 1.5, step: 0.01, value: p.ThicknessScale,
+			tip: "the whole graduation times this",
+			set: func(v float64) []cases.KeyValue { return []cases.KeyValue{number("plate.thickness_scale", v)} }},
+	}
+}
+
+// barTools change brace i.
+func barTools(b *cases.Brace, i int) []tool {
+	key := fmt.Sprintf("brace[%d]", i+1)
+	fitted := 0
+	if !b.Fitted {
+		fitted = 1
+	}
+	return []tool{
+		{id: key + ".fitted", group: foldTop, label: b.Name, words: []string{"glued in", "left out"}, chosen: fitted,
+			pick: func(k int) []cases.KeyValue {
+				return []cases.KeyValue{{Key: key + ".fitted", Value: cases.Valued(k == 0)}}
+			}},
+		{id: key + ".height", group: foldTop, label: b.Name + ", height", unit: "times", least: 0.4, most: 1.8, step: 0.01, value: b.HeightScale,
+			tip: "its height all along times this",
+			set: func(v float64) []cases.KeyValue { return []cases.KeyValue{number(key+".height_scale", v)} }},
+	}
+}
+
+func woodTool(key, group, label, now string, names []string) tool {
+	return tool{id: key, group: group, label: label, words: names, chosen: index(names, now),
+		pick: func(i int) []cases.KeyValue { return []cases.KeyValue{word(key, names[i])} }}
+}
+
+// woodsFor lists the wood cards of a use, and the wood that is there now.
+func woodsFor(cards []materials.Card, use, now string) []string {
+	var out []string
+	for _, c := range cards {
+		for _, u := range c.Uses {
+			if u == use {
+				out = append(out, c.Name)
+			}
+		}
+	}
+	if index(out, now) < 0 || len(out) == 0 || out[index(out, now)] != now {
+		out = append([]string{now}, out...)
+	}
+	return out
+}
+
+// index is where a word stands in a list, 0 if it does not.
+func index(words []string, w string) int {
+	for i, o := range words {
+		if o == w {
+			return i
+		}
+	}
+	return 0
+}

@@ -1,0 +1,85 @@
+package desk
+
+import (
+	"slices"
+
+	"archload/cases"
+	"archload/mesh"
+	"archload/viz/scene"
+)
+
+// Want is what the user asks to see, in full: two equal wants give the same
+// picture. It holds no pixels.
+type Want struct {
+	Designs []Design // one, or two
+	Load    float64  // fraction of string load, 0 to 1
+	Field   scene.Field
+	Inside  bool    // the field of the inner face where there are two
+	Arrange Arrange // of two designs
+	Enlarge float64 // movements are drawn this many times as large; 0: chosen
+	Flow    bool    // lines of force over the field
+	Strings bool
+	Cut     Cut
+	Pins    []scene.Pin // places that are read
+}
+
+// Design is a case with the keys set on top of it.
+type Design struct {
+	Name string // as Open takes it
+	Keys []cases.KeyValue
+}
+
+// Arrange says how two designs are shown.
+type Arrange uint8
+
+// The arrangements.
+const (
+	Beside     Arrange = iota // one camera, one scale
+	Difference                // what the second has more than the first, on the first
+)
+
+// CutKind says where the plate is cut for the section strip.
+type CutKind uint8
+
+// The cuts.
+const (
+	NoCut     CutKind = iota
+	CrossArch         // across, through the bridge
+	LongArch          // along, through the bridge
+	FreeCut           // along a line that the user drew
+)
+
+// Cut is the line of the section strip.
+type Cut struct {
+	Kind     CutKind
+	From, To mesh.Point // mm, of a FreeCut
+}
+
+// same says whether two designs are the same case with the same keys.
+func (d Design) same(o Design) bool { return d.Name == o.Name && sameKeys(d.Keys, o.Keys) }
+
+func sameKeys(a, b []cases.KeyValue) bool {
+	return slices.EqualFunc(a, b, func(x, y cases.KeyValue) bool { return x.Key == y.Key && x.Value.Text == y.Value.Text })
+}
+
+// Equal says whether two wants give the same picture.
+func (w Want) Equal(o Want) bool {
+	return slices.EqualFunc(w.Designs, o.Designs, Design.same) && slices.Equal(w.Pins, o.Pins) &&
+		w.Load == o.Load && w.Field == o.Field && w.Inside == o.Inside && w.Arrange == o.Arrange &&
+		w.Enlarge == o.Enlarge && w.Flow == o.Flow && w.Strings == o.Strings && w.Cut == o.Cut
+}
+
+// with returns the design with a key set; one that is set already changes in
+// its place.
+func (d Design) with(set ...cases.KeyValue) Design {
+	keys := slices.Clone(d.Keys)
+	for _, s := range set {
+		if i := slices.IndexFunc(keys, func(k cases.KeyValue) bool { return k.Key == s.Key }); i >= 0 {
+			keys[i] = s
+			continue
+		}
+		keys = append(keys, s)
+	}
+	d.Keys = keys
+	return d
+}

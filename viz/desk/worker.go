@@ -1,0 +1,133 @@
+package desk
+
+import (
+	"context"
+	"sync"
+	"time"
+)
+
+// worker answers wants beside the window, one at a time and always the newest:
+// those that came and went while it was busy are never begun.
+type worker struct {
+	answer func(ctx context.Context, w Want, last *Shown) (*Shown, error)
+	settle func(ctx context.Context, s *Shown) (*Shown, error)
+
+	mu    sync.Mutex
+	next  *Want  // not yet begun
+	done  []news // not yet fetched
+	asked bool   // something was asked that is not answered
+	wake  func() // tells the window that there is news
+	bell  chan struct{}
+}
+
+// news is what the worker has to say about a want.
+type news struct {
+	want  Want
+	shown *Shown
+	err   error
+}
+
+func newWorker() *worker { return &worker{bell: make(chan struct{}, 1), wake: func() {}} }
+
+// ask hands the worker the newest want.
+func (k *worker) ask(w Want) {
+	k.mu.Lock()
+	k.next, k.asked = &w, true
+	k.mu.Unlock()
+	select {
+	case k.bell <- struct{}{}:
+	default:
+	}
+}
+
+// fetch returns what is new since the last fetch, oldest first, and whether
+// anything is still being worked on.
+func (k *worker) fetch() (fresh []news, busy bool) {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	fresh, k.done = k.done, nil
+	return fresh, k.asked
+}
+
+func (k *worker) take() *Want {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	w := k.next
+	k.next = nil
+	return w
+}
+
+// tell leaves news for the window. An answer to the newest want ends the wait.
+func (k *worker) tell(n news) {
+	k.mu.Lock()
+	k.done = append(k.done, n)
+	k.asked = k.next != nil
+	wake := k.wake
+	k.mu.Unlock()
+	wake()
+}
+
+// rest is how long the hand must be still before the slower numbers are
+// worked out.
+const rest = 200 * time.Millisecond
+
+// run works until ctx ends. What takes longer (the table at full load) is done
+// beside it once the hand is still, and dropped if it moves on.
+func (k *worker) run(ctx context.Context, last *Shown) {
+	settled := make(chan *Shown, 1)
+	drop := func() {}
+	defer func() { drop() }()
+	still := time.NewTimer(rest)
+	for {
+		select {
+		case <-ctx.Done():
+			return
+		case <-k.bell:
+			drop()
+			last = k.answerAll(ctx, last)
+			still.Reset(rest)
+		case s := <-settled:
+			if last == nil || !last.Want.Equal(s.Want) || last.Settled() {
+				break // an answer to what is no longer asked
+			}
+			last = s
+			k.tell(news{s.Want, s, nil})
+		case <-still.C:
+			if last == nil || last.Settled() {
+				break
+			}
+			drop = k.settleBeside(ctx, last, settled)
+		}
+	}
+}
+
+// settleBeside works out the slower numbers on a goroutine of its own, until
+// the function it returns is called. A fault there leaves the quick answer,
+// whose numbers stand.
+func (k *worker) settleBeside(ctx context.Context, s *Shown, out chan<- *Shown) (drop func()) {
+	quick, cancel := context.WithCancel(ctx)
+	go func() {
+		defer cancel()
+		done, err := k.settle(quick, s)
+		if err != nil {
+			return
+		}
+		select {
+		case out <- done:
+		case <-quick.Done():
+		}
+	}()
+	return cancel
+}
+
+// answerAll answers the newest want until there is none.
+func (k *worker) answerAll(ctx context.Context, last *Shown) *Shown {
+	for w := k.take(); w != nil && ctx.Err() == nil; w = k.take() {
+		shown, err := k.answer(ctx, *w, last)
+		if err == nil {
+			last = shown
+		}
+		k.tell(news{*w, shown, err})
+	}
+	return last
+}

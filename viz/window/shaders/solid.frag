@@ -1,0 +1,25 @@
+#version 330 core
+// The field's colour or the solid's own, in the light, and contour lines.
+uniform sampler2D bands; // colours of the scale and, below, of ink on them
+uniform vec4 paint;      // where there is no value
+uniform vec4 scale;      // of the field: lower end, step, steps up to the upper end, the step at zero
+uniform vec4 lines;      // half width, half width at zero, distance below which they fade (pixels), opacity
+in vec3 v;
+out vec4 seen;
+
+void main() {
+	vec3 rgb = paint.rgb * v.z;
+	if (v.y > 0.9995) {
+		float s = (v.x - scale.x) / scale.y; // in steps from the lower end
+		float u = (clamp(s / scale.z, 0.0, 1.0) * 255.0 + 0.5) / 256.0;
+		rgb = texture(bands, vec2(u, 0.25)).rgb * v.z;
+		float k = floor(s + 0.5);
+		float slope = length(vec2(dFdx(s), dFdy(s))); // steps to a pixel
+		if (k > 0.5 && k < scale.z - 0.5 && slope > 1e-7 && lines.w > 0.0) {
+			float cover = (k == scale.w ? lines.y : lines.x) + 0.5 - abs(s - k) / slope;
+			float ink = lines.w * clamp(cover, 0.0, 1.0) * min(1.0, 1.0 / (slope * lines.z));
+			rgb = mix(min(rgb, 1.0), texture(bands, vec2(u, 0.75)).rgb, ink);
+		}
+	}
+	seen = vec4(rgb, paint.a);
+}
