@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"archload/cases"
+	"archload/cmd/internal/disk"
 
 	"github.com/spf13/cobra"
 )
@@ -69,7 +70,7 @@ func makeCase(dir string, files []cases.File) error {
 	if _, err := os.Lstat(dir); err == nil {
 		return usagef("new: %s is already there; choose another name", dir)
 	}
-	if err := makeDir(filepath.Dir(dir)); err != nil {
+	if err := disk.Make(filepath.Dir(dir)); err != nil {
 		return err
 	}
 	part, err := os.MkdirTemp(filepath.Dir(dir), ".archload-*")
@@ -81,7 +82,7 @@ func makeCase(dir string, files []cases.File) error {
 	}
 	if err != nil {
 		_ = os.RemoveAll(part) // the first error is the one to tell
-		return fmt.Errorf("cannot make the folder %s: %w", dir, cause(err))
+		return fmt.Errorf("cannot make the folder %s: %w", dir, disk.Cause(err))
 	}
 	return nil
 }

@@ -1,27 +1,20 @@
 package main
 
 import (
-	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 
 	"archload/cases"
+	"archload/cmd/internal/disk"
 
 	"github.com/spf13/cobra"
 )
 
-// disk is the file system as the shell sees it: relative to where the user
-// stands, and free to climb out of it.
-type disk struct{}
-
-// Open opens a file by its path with forward slashes.
-func (disk) Open(name string) (fs.File, error) { return os.Open(filepath.FromSlash(name)) }
-
 // openCase loads a case by path or bundled name.
 func openCase(arg string) (*cases.Case, error) {
-	c, err := cases.Open(disk{}, filepath.ToSlash(arg))
+	c, err := cases.Open(disk.FS{}, filepath.ToSlash(arg))
 	if err == nil {
 		return c, nil
 	}

@@ -1,16 +1,15 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
+
+	"archload/cmd/internal/disk"
 )
 
 // output is one thing to be written, in one file for each ending.
@@ -24,14 +23,14 @@ type output struct {
 // between two files.
 func writeAll(ctx context.Context, out io.Writer, files []output) error {
 	for _, f := range files {
-		if err := makeDir(filepath.Dir(f.stem)); err != nil {
+		if err := disk.Make(filepath.Dir(f.stem)); err != nil {
 			return err
 		}
 		for _, e := range f.endings {
 			if err := ctx.Err(); err != nil {
 				return err
 			}
-			if err := writeFile(f.stem+"."+e, func(w io.Writer) error { return f.write(w, e) }); err != nil {
+			if err := disk.Write(f.stem+"."+e, func(w io.Writer) error { return f.write(w, e) }); err != nil {
 				return err
 			}
 		}
@@ -47,78 +46,7 @@ func writeTo(name string, stdout io.Writer, write func(io.Writer) error) error {
 	if name == "-" {
 		return write(stdout)
 	}
-	return writeFile(name, write)
-}
-
-// writeFile makes a file whole or not at all: it writes beside it and renames.
-// What is there and is no regular file (a pipe, a device) is written as it
-// stands.
-func writeFile(name string, write func(io.Writer) error) error {
-	var buf bytes.Buffer
-	if err := write(&buf); err != nil {
-		return err
-	}
-	if whole, err := filepath.EvalSymlinks(name); err == nil {
-		name = whole
-	}
-	put := replace
-	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() {
-		put = overwrite
-	}
-	if err := put(name, buf.Bytes()); err != nil {
-		return fmt.Errorf("cannot write %s: %w", name, cause(err))
-	}
-	return nil
-}
-
-func replace(name string, data []byte) error {
-	f, err := os.CreateTemp(filepath.Dir(name), ".archload-*")
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(data)
-	if cerr := f.Close(); err == nil {
-		err = cerr
-	}
-	if err == nil {
-		err = os.Chmod(f.Name(), 0o644)
-	}
-	if err == nil {
-		err = os.Rename(f.Name(), name)
-	}
-	if err != nil {
-		_ = os.Remove(f.Name()) // the first error is the one to tell
-	}
-	return err
-}
-
-func overwrite(name string, data []byte) error {
-	f, err := os.OpenFile(name, os.O_WRONLY, 0)
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(data)
-	if cerr := f.Close(); err == nil {
-		err = cerr
-	}
-	return err
-}
-
-// makeDir makes a folder and those above it.
-func makeDir(dir string) error {
-	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return fmt.Errorf("cannot make the folder %s: %w", dir, cause(err))
-	}
-	return nil
-}
-
-// cause strips the path of a temporary file from an error of the system.
-func cause(err error) error {
-	var path *fs.PathError
-	if errors.As(err, &path) {
-		return path.Err
-	}
-	return err
+	return disk.Write(name, write)
 }
 
 func jsonOf(v any) func(io.Writer) error {

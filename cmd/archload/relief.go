@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"archload/cases"
+	"archload/cmd/internal/disk"
 	"archload/viz"
 
 	"github.com/spf13/cobra"
@@ -143,7 +144,7 @@ func depthsOf(text string) ([]float64, error) {
 // returns the case with the relief of the bench sheet.
 func (o *reliefFlags) admit(c *cases.Case, arg string, opt cases.TrialOptions) (*cases.Case, error) {
 	with := func(from, shape string, depth float64) (*cases.Case, error) {
-		return cases.OpenChanged(disk{}, filepath.ToSlash(arg), from, []cases.KeyValue{
+		return cases.OpenChanged(disk.FS{}, filepath.ToSlash(arg), from, []cases.KeyValue{
 			{Key: "bridge.relief.depth", Value: cases.Valued(depth)}, {Key: "bridge.relief.shape", Value: cases.Valued(shape)}})
 	}
 	for _, s := range opt.Shapes {

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"archload/cases"
+	"archload/cmd/internal/disk"
 	"archload/viz"
 
 	"github.com/spf13/cobra"
@@ -74,7 +75,7 @@ func (o *seriesFlags) run(cmd *cobra.Command, args []string) error {
 	if o.dir == "" {
 		o.dir = fileStem(args[0]) + "-series"
 	}
-	if err := makeDir(o.dir); err != nil {
+	if err := disk.Make(o.dir); err != nil {
 		return err
 	}
 	st, err := openStore(o.dir, s.Head)
@@ -114,7 +115,7 @@ func (o *seriesFlags) plan(arg string) (*cases.Series, error) {
 	if _, err := openCase(arg); err != nil && meant(arg) != "" {
 		return nil, err // says which file was meant
 	}
-	s, err := cases.NewSeries(disk{}, filepath.ToSlash(arg), changes, o.refine, part)
+	s, err := cases.NewSeries(disk.FS{}, filepath.ToSlash(arg), changes, o.refine, part)
 	var file *cases.FileError
 	if err != nil && !errors.As(err, &file) {
 		err = usagef("series: %w", err)

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cmd/internal/disk"
 )
 
 // testSeries plans a small series.
@@ -23,7 +24,7 @@ func testSeries(t *testing.T, part [2]int) *cases.Series {
 		}
 		changes = append(changes, c)
 	}
-	s, err := cases.NewSeries(disk{}, "flat-plate", changes, 0.25, part)
+	s, err := cases.NewSeries(disk.FS{}, "flat-plate", changes, 0.25, part)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -13,6 +13,7 @@ import (
 	"slices"
 
 	"archload/cases"
+	"archload/cmd/internal/disk"
 
 	"github.com/spf13/cobra"
 )
@@ -42,7 +43,7 @@ func openStore(dir string, h cases.SeriesHead) (*store, error) {
 	name := st.stem + ".jsonl"
 	data, err := os.ReadFile(name)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return nil, fmt.Errorf("cannot read %s: %w", name, cause(err))
+		return nil, fmt.Errorf("cannot read %s: %w", name, disk.Cause(err))
 	}
 	head, rows, whole, err := cases.ReadSeries(name, data)
 	if err != nil {
@@ -59,7 +60,7 @@ func openStore(dir string, h cases.SeriesHead) (*store, error) {
 		st.table, err = os.OpenFile(st.stem+".csv", os.O_WRONLY|os.O_APPEND, 0)
 	}
 	if err != nil {
-		return nil, fmt.Errorf("cannot write %s: %w", st.stem, errors.Join(cause(err), st.close()))
+		return nil, fmt.Errorf("cannot write %s: %w", st.stem, errors.Join(disk.Cause(err), st.close()))
 	}
 	return st, nil
 }
@@ -67,11 +68,11 @@ func openStore(dir string, h cases.SeriesHead) (*store, error) {
 // write makes the table anew, and the lines if they need it.
 func (st *store) write(lines bool) error {
 	if lines {
-		if err := writeFile(st.stem+".jsonl", st.writeLines); err != nil {
+		if err := disk.Write(st.stem+".jsonl", st.writeLines); err != nil {
 			return err
 		}
 	}
-	return writeFile(st.stem+".csv", st.writeTable)
+	return disk.Write(st.stem+".csv", st.writeTable)
 }
 
 func (st *store) writeLines(w io.Writer) error {
@@ -135,10 +136,10 @@ func flushed(c *csv.Writer) error {
 
 func put(f *os.File, data []byte) error {
 	if _, err := f.Write(data); err != nil {
-		return fmt.Errorf("cannot write %s: %w", f.Name(), cause(err))
+		return fmt.Errorf("cannot write %s: %w", f.Name(), disk.Cause(err))
 	}
 	if err := f.Sync(); err != nil {
-		return fmt.Errorf("cannot write %s: %w", f.Name(), cause(err))
+		return fmt.Errorf("cannot write %s: %w", f.Name(), disk.Cause(err))
 	}
 	return nil
 }
@@ -177,7 +178,7 @@ func (o *seriesFlags) joinParts(cmd *cobra.Command, dirs []string) error {
 	if err != nil {
 		return err
 	}
-	if err := makeDir(o.dir); err != nil {
+	if err := disk.Make(o.dir); err != nil {
 		return err
 	}
 	st.stem = filepath.Join(o.dir, storeName(st.head))
@@ -195,7 +196,7 @@ func gather(names []string) (*store, error) {
 	for _, name := range names {
 		data, err := os.ReadFile(name)
 		if err != nil {
-			return nil, fmt.Errorf("cannot read %s: %w", name, cause(err))
+			return nil, fmt.Errorf("cannot read %s: %w", name, disk.Cause(err))
 		}
 		head, rows, _, err := cases.ReadSeries(name, data)
 		if err != nil {

@@ -3,6 +3,10 @@
 // results or drawings change:
 //
 //	go run ./cmd/archload demo
+//	go run ./cmd/archview course-guitar-relief --controls --load 40 --section cross --snapshot archload-demo/window.png
+//	go run ./cmd/archview course-guitar course-guitar-treble --controls --section cross --view "from outside" \
+//	    --snapshot archload-demo/window-two.png
+//	go run ./cmd/archview --lesson 4-bowed --step 3 --controls --snapshot archload-demo/window-lesson.png
 //	go run ./docs/pictures archload-demo docs
 package main
 
@@ -20,7 +24,8 @@ import (
 
 // pictures are those that the README shows.
 func pictures() []string {
-	return []string{"demo-cross-arches.png", "course-guitar-treble-sink.png", "course-guitar-relief-cross-arch.png"}
+	return []string{"demo-cross-arches.png", "course-guitar-treble-sink.png", "course-guitar-relief-cross-arch.png",
+		"window.png", "window-two.png", "window-lesson.png"}
 }
 
 func main() {
