@@ -34,7 +34,7 @@ func Assemble(m *Model, workers int) (*System, error) {
 	if err := s.buildBeams(); err != nil {
 		return nil, err
 	}
-	s.sum()
+	s.sum(workers)
 	s.fix()
 	return s, nil
 }
@@ -110,7 +110,7 @@ func (s *System) buildShells(workers int) error {
 	return nil
 }
 
-func (s *System) sum() {
+func (s *System) sum(workers int) {
 	m := s.Model
 	elems := make([][]int32, 0, len(m.Shells)+len(m.Beams))
 	for i := range m.Shells {
@@ -120,11 +120,7 @@ func (s *System) sum() {
 		elems = append(elems, s.beamNodes(i))
 	}
 	s.K = sparse.NewMatrix(len(m.Nodes), elems)
-	var ks [324]float64
-	for i := range s.Shells {
-		s.Shells[i].StiffnessTo(&ks)
-		s.K.Add(m.Shells[i].Nodes[:], ks[:])
-	}
+	s.sumShells(workers)
 	for i := range s.Beams {
 		s.K.Add(s.beamStiffness(i))
 	}
@@ -137,6 +133,28 @@ func (s *System) sum() {
 			}
 		}
 		s.K.Add(nodes, k[:])
+	}
+}
+
+// sumShells adds the shells in index order; workers goroutines compute the
+// stiffness of some at a time.
+func (s *System) sumShells(workers int) {
+	const batch = 512
+	ks := make([][324]float64, min(batch, len(s.Shells)))
+	for from := 0; from < len(s.Shells); from += batch {
+		part := s.Shells[from:min(from+batch, len(s.Shells))]
+		var wg sync.WaitGroup
+		for w := range max(1, workers) {
+			wg.Go(func() {
+				for i := w; i < len(part); i += max(1, workers) {
+					part[i].StiffnessTo(&ks[i])
+				}
+			})
+		}
+		wg.Wait()
+		for i := range part {
+			s.K.Add(s.Model.Shells[from+i].Nodes[:], ks[i][:])
+		}
 	}
 }
 

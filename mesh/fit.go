@@ -30,13 +30,16 @@ func FitSurface(d SurfaceData) (*Spline, FitReport, error) {
 	}
 	const coarser = 2 // cells of the first passes, over the final size
 	size := f.rim.cellSize(d.Cell)
-	coarse := f.on(coarser * size)
+	fine := make(chan *bandSystem, 1)
+	go func() { fine <- f.bare(size) }() // the data's errors are not known yet, the roughness is
+	bare := f.bare(coarser * size)
+	coarse := f.on(bare)
 	f.strange = f.standOut(coarse.try(stiffLog))
 	first := coarse.choose(startLog, startLog)
 	f.refineSigma(first)
-	first = f.on(coarser*size).choose(first.log, startLog)
+	first = f.on(bare).choose(first.log, startLog)
 	f.refineSigma(first)
-	final := f.on(size).choose(first.log, leastLog)
+	final := f.on(<-fine).choose(first.log, leastLog)
 	report := f.report(final)
 	if err := cmp.Or(f.slip(final, size), f.contradiction(final)); err != nil {
 		return nil, report, err
@@ -136,11 +139,9 @@ type level struct {
 	runs int
 }
 
-// on sets the equations up on cells of the given size.
-func (f *fitter) on(size float64) *level {
-	g := gridOver(f.rim.lo, f.rim.hi, size)
-	l := &level{fitter: f, sys: newBandSystem(g)}
-	l.work = make([]float64, len(l.sys.data))
+// bare returns the equations on cells of the given size without the data.
+func (f *fitter) bare(size float64) *bandSystem {
+	s := newBandSystem(gridOver(f.rim.lo, f.rim.hi, size))
 	r := roughness{rim: f.rim, flat: flatWeight}
 	if f.spec.Rim == nil {
 		r.flat = flatOpen
@@ -148,10 +149,18 @@ func (f *fitter) on(size float64) *level {
 	if f.trough {
 		r.strip = cmp.Or(f.spec.RecurveAt, usualAt) / usualAt
 	}
-	l.sys.addRoughness(r)
+	s.addRoughness(r)
+	return s
+}
+
+// on sets the equations up with the data as they are now; bare stays as it is.
+func (f *fitter) on(bare *bandSystem) *level {
+	l := &level{fitter: f, sys: newBandSystem(bare.grid)}
+	l.sys.rough = bare.rough
+	l.work = make([]float64, len(l.sys.data))
 	for i := range f.data {
 		e := &f.data[i]
-		e.st = g.valueAt(e.at)
+		e.st = bare.valueAt(e.at)
 		l.sys.addRow(&e.st, e.z, 1/e.sigma)
 	}
 	return l

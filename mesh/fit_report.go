@@ -83,7 +83,7 @@ func (f *fitter) slip(t trial, size float64) error {
 			rest.data = append(rest.data, *e)
 		}
 	}
-	if rest.on(size).try(t.log+decades).ratio > 1 {
+	if rest.on(rest.bare(size)).try(t.log+decades).ratio > 1 {
 		return nil
 	}
 	e := slices.MaxFunc(f.strange, func(a, b strangeDatum) int { return cmp.Compare(a.off, b.off) })

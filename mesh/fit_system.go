@@ -67,7 +67,8 @@ func (s *bandSystem) factor(lambda float64, work []float64) (f bandFactor, ok bo
 		work[i] = v + lambda*s.rough[i]
 	}
 	n := s.count()
-	u, ok := lapack64.Pbtrf(blas64.SymmetricBand{Uplo: blas.Upper, N: n, K: s.width - 1, Data: work, Stride: s.width})
+	ok = bandCholesky(n, s.width, work)
+	u := blas64.TriangularBand{Uplo: blas.Upper, Diag: blas.NonUnit, N: n, K: s.width - 1, Data: work, Stride: s.width}
 	return bandFactor{n, u}, ok
 }
 

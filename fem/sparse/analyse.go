@@ -78,8 +78,12 @@ func Analyse(m *Matrix, xy [][2]float64, last []int32) (*Analysis, error) {
 		g.xy = xy
 	}
 	order := make([]int32, m.n)
-	rest, places := g.split(part, 1)[0].peel(order[:m.n-len(last)])
-	rest.dissect(places)
+	rest := g
+	if len(last) > 0 {
+		rest = g.split(part, 1)[0]
+	}
+	rest, places := rest.peel(order[:m.n-len(last)])
+	rest.walked().dissect(places, &cutter{whole: rest.len()})
 	copy(order[m.n-len(last):], last)
 
 	a := &Analysis{n: m.n, ptr: m.ptr, col: m.col, last: len(last)}
@@ -94,6 +98,10 @@ func Analyse(m *Matrix, xy [][2]float64, last []int32) (*Analysis, error) {
 // plan makes fronts of merged supernodes.
 func (a *Analysis) plan(s *symbolic) {
 	nodes := s.supernodes()
+	for _, sn := range nodes {
+		k, r := Block*float64(sn.end-sn.first), Block*float64(len(sn.rows))
+		a.sizes.nnz += k*(k+1)/2 + k*r
+	}
 	root := -1
 	if a.last > 0 {
 		root = len(nodes) - 1
@@ -151,7 +159,7 @@ func (a *Analysis) setOrder(s *symbolic, nodes []supernode, holder, seq []int32)
 		f := &a.fronts[k]
 		f.first = int32(len(a.order))
 		for _, i := range members[h] {
-			a.order = append(a.order, s.order[nodes[i].first:nodes[i].end]...)
+			a.order = append(a.order, s.node[nodes[i].first:nodes[i].end]...)
 		}
 		f.pivots = int32(len(a.order)) - f.first
 	}
@@ -167,7 +175,7 @@ func (a *Analysis) setFronts(s *symbolic, nodes []supernode, seq, parent []int32
 		f := &a.fronts[k]
 		f.rows = make([]int32, len(nodes[h].rows))
 		for i, p := range nodes[h].rows {
-			f.rows[i] = a.place[s.order[p]]
+			f.rows[i] = a.place[s.node[p]]
 		}
 		slices.Sort(f.rows)
 		f.parent = parent[k]
@@ -222,7 +230,6 @@ func (a *Analysis) measure() error {
 		}
 		z.pivots = max(z.pivots, int(f.pivots))
 		z.rows = max(z.rows, len(f.rows))
-		z.nnz += k*(k+1)/2 + k*r
 		z.flops += k*k*k/3 + k*k*r + k*r*r
 	}
 	a.triRow = triRows(max(z.pivots, z.rows))
@@ -255,23 +262,29 @@ func (a *Analysis) placeBlocks() {
 		for b := a.ptr[i]; b < a.ptr[i+1]; b++ {
 			pi, pj := a.place[i], a.place[a.col[b]]
 			f := &a.fronts[owner[min(pi, pj)]]
-			a.entries[f.entry+f.entryN] = f.entryFor(b, pi, pj)
+			a.entries[f.entry+f.entryN] = entry{block: b, row: max(pi, pj), col: min(pi, pj), flipped: pi < pj}
 			f.entryN++
 		}
 	}
+	a.enterFronts(owner)
 }
 
-// entryFor places block b, whose row and column nodes stand at pi and pj.
-func (f *front) entryFor(b, pi, pj int32) entry {
-	e := entry{block: b, flipped: pi < pj}
-	row := max(pi, pj)
-	e.col = min(pi, pj) - f.first
-	e.row = row - f.first
-	if e.row >= f.pivots {
-		at, _ := slices.BinarySearch(f.rows, row)
-		e.row = f.pivots + int32(at)
+// enterFronts turns the places of the entries into rows and pivots of their fronts.
+// It uses the memory of at, one for each place.
+func (a *Analysis) enterFronts(at []int32) {
+	for k := range a.fronts {
+		f := &a.fronts[k]
+		for p := range f.pivots {
+			at[f.first+p] = p
+		}
+		for i, p := range f.rows {
+			at[p] = f.pivots + int32(i)
+		}
+		for i := range a.entries[f.entry : f.entry+f.entryN] {
+			e := &a.entries[f.entry+i]
+			e.row, e.col = at[e.row], at[e.col]
+		}
 	}
-	return e
 }
 
 // Stats describes a factorisation.
@@ -280,7 +293,7 @@ type Stats struct {
 	Fronts   int     // dense fronts
 	MaxFront int     // order of the largest front, degrees of freedom
 	NNZ      float64 // nonzeros of L, lower triangle with diagonal
-	Stored   float64 // values stored for L, padding included
+	Stored   float64 // values stored for L, with the zeros of merged fronts and the padding
 	Flops    float64 // multiplications and additions
 }
 

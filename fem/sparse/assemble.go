@@ -1,5 +1,7 @@
 package sparse
 
+import "slices"
+
 // frontData is the memory of one front: the lower triangle d of its pivots, the
 // rows s below them and the update u, all in panels of 8 rows.
 type frontData struct {
@@ -53,56 +55,105 @@ func (fd *frontData) pivotRow(node, r int) []float64 {
 
 // updateRow returns row r of a node of the front that is not a pivot, in the update.
 func (fd *frontData) updateRow(node, r int) []float64 {
-	if node < int(fd.pivots) {
-		return nil
-	}
 	i := Block*(node-int(fd.pivots)) + r
 	return fd.u[triOff(i/panelRows)+i%panelRows:]
 }
 
-// extendAdd adds the update of a child to the front, two rows at a time; runs of
-// nodes that follow each other in the parent go in one stroke.
-func (fd *frontData) extendAdd(kn kernels, child *front, upd []float64) {
-	runs := child.runs(int(fd.pivots))
-	for i := 0; i < child.r(); i += 2 {
-		node, r := i/Block, i%Block
-		src := upd[triOff(i/panelRows)+i%panelRows:]
-		pivot := fd.pivotRow(int(child.rel[node]), r)
-		update := fd.updateRow(int(child.rel[node]), r)
-		for _, run := range runs {
-			if run.from > node {
-				break
-			}
-			dst := pivot
-			if run.below {
-				dst = update
-			}
-			cols := Block * (min(run.end, node+1) - run.from)
-			kn.addPairs(dst[tileLen*run.to:], src[tileLen*run.from:], cols)
-		}
-	}
+// childData is the update of a child on its way into the parent.
+type childData struct {
+	*front
+	u      []float64
+	pivots []run // its columns that are pivots of the parent
+	below  []run // the others
 }
 
 // run is a run of a child's rows from..end that stand side by side in the parent,
-// from pivot `to` on or, if below, from row `to` on.
-type run struct {
-	from, end, to int
-	below         bool
-}
+// from pivot or row `to` on.
+type run struct{ from, end, to int }
 
-// runs finds the runs of f's rows in a parent with the given number of pivots.
-func (f *front) runs(pivots int) []run {
-	var list []run
+// childOf finds the runs of a child in a parent with the given number of pivots.
+func childOf(f *front, u []float64, pivots int) childData {
+	c := childData{front: f, u: u}
 	for b, r := range f.rel {
-		to, below := int(r), int(r) >= pivots
-		if below {
-			to -= pivots
+		list, to := &c.pivots, int(r)
+		if to >= pivots {
+			list, to = &c.below, to-pivots
 		}
-		if n := len(list); n > 0 && list[n-1].below == below && list[n-1].to+b-list[n-1].from == to {
-			list[n-1].end = b + 1
+		if n := len(*list); n > 0 && (*list)[n-1].to+b-(*list)[n-1].from == to {
+			(*list)[n-1].end = b + 1
 			continue
 		}
-		list = append(list, run{from: b, end: b + 1, to: to, below: below})
+		*list = append(*list, run{from: b, end: b + 1, to: to})
 	}
-	return list
+	return c
+}
+
+// addPivots adds the child's columns that are pivots of the front.
+func (fd *frontData) addPivots(kn kernels, c *childData) {
+	if c.pivots != nil {
+		fd.extendAdd(kn, c, c.pivots, span{0, len(c.rel)}, fd.pivotRow)
+	}
+}
+
+// addUpdate adds the child's other columns, as far as they belong to nodes lo..hi
+// of the update.
+func (fd *frontData) addUpdate(kn kernels, c *childData, lo, hi int) {
+	if c.below == nil {
+		return
+	}
+	from, _ := slices.BinarySearch(c.rel, fd.pivots+int32(lo))
+	end, _ := slices.BinarySearch(c.rel, fd.pivots+int32(hi))
+	fd.extendAdd(kn, c, c.below, span{from, end}, fd.updateRow)
+}
+
+// span is a range of a child's nodes.
+type span struct{ from, end int }
+
+// extendAdd adds the rows of some nodes of a child, a panel at a time; runs of
+// columns that follow each other in the parent go in one stroke.
+func (fd *frontData) extendAdd(kn kernels, c *childData, runs []run, nodes span, row func(node, r int) []float64) {
+	for p := Block * nodes.from / panelRows; p < panels(Block*nodes.end); p++ {
+		var to target
+		for q := range to.node {
+			i := panelRows*p + 2*q
+			node := i / Block
+			if node < nodes.from || node >= nodes.end {
+				to.node[q] = -1
+				continue
+			}
+			to.node[q], to.row[q] = node, row(int(c.rel[node]), i%Block)
+		}
+		to.add(kn, c.u[triOff(p):], runs)
+	}
+}
+
+// target says where the four pairs of rows of a child's panel go.
+type target struct {
+	node [panelRows / 2]int       // of the child; -1: the pair goes nowhere
+	row  [panelRows / 2][]float64 // of the parent
+}
+
+// add adds the panel: the columns that all four pairs have in one stroke for each
+// run, then those up to each pair's own diagonal.
+func (to *target) add(kn kernels, panel []float64, runs []run) {
+	common := 0
+	if to.node[0] >= 0 && to.node[3] >= 0 {
+		common = to.node[0] + 1
+	}
+	for _, run := range runs {
+		if run.from > to.node[3] && run.from > to.node[0] {
+			break
+		}
+		end := min(run.end, common)
+		if end > run.from {
+			kn.addPanel(&to.row, tileLen*run.to, panel[tileLen*run.from:tileLen*end])
+		}
+		for q, node := range to.node {
+			first, end := max(run.from, common), min(run.end, node+1)
+			if end > first {
+				at := run.to + first - run.from
+				kn.addPairs(to.row[q][tileLen*at:], panel[tileLen*first+2*q:], Block*(end-first))
+			}
+		}
+	}
 }

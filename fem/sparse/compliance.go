@@ -49,7 +49,7 @@ func (f *Factor) Compliance(cols []Column) []float64 {
 	start := func(p int) int { return first[by[min(panelRows*p, n-1)]] }
 	w.rows(rows, fd.d, f.tri[blockLen*int(fd.first):], nodes, start)
 	u := make([]float64, triLen(Block*units))
-	w.schur(u, rows, units, nodes, start)
+	w.schur(product{u: u, s: rows, count: units, nodes: nodes, start: start})
 	for a := range n {
 		for b := range a + 1 {
 			v := -u[triOff(a/panelRows)+a%panelRows+panelRows*b]

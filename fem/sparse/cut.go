@@ -14,94 +14,65 @@ const (
 )
 
 const (
-	cutDirections = 8   // straight cuts are tried every 22.5 degrees
-	cutTrials     = 3   // so many of the best are cut out in full
-	minShare      = 0.1 // the smaller side holds at least this share of the nodes
-	goodCut       = 3   // a cut shorter than this times sqrt(nodes) needs no rival
+	cutDirections = 8    // straight cuts are tried every 22.5 degrees
+	cutTrials     = 3    // so many of the best are cut out in full, one less in a small graph
+	smallCut      = 400  // nodes of a small graph
+	minShare      = 0.1  // the smaller side holds at least this share of the nodes
+	goodCut       = 3    // a cut shorter than this times sqrt(nodes) needs no rival
+	walkShare     = 3    // cuts by distance are among the candidates in a third of the whole or more
+	walkNodes     = 1000 // but in no smaller graph
 )
+
+// cutter finds cuts. It keeps its work space from one graph to the next.
+type cutter struct {
+	*graph
+	whole   int // nodes of the graph that all are parts of
+	lines   []cutLine
+	bins    [2][]quad  // of straight lines and of lines of equal distance
+	tallies []tally    // of four lines
+	sides   [2][]int32 // best and next
+	place   []int32    // zero between calls: of a node among those across a line
+	across  bipartite
+	ends    [2][]int32 // nodes on either side of a line with a neighbour on the other
+	walks   [4][]int32 // distances
+	queue   []int32
+	refiner
+}
+
+// resized returns a slice of n values, which may hold anything, in the memory of s
+// if it is large enough.
+func resized[T any](s []T, n int) []T { return slices.Grow(s[:0], n)[:n] }
 
 // cutLine is a candidate: nodes whose bin is at most at lie on the left.
 type cutLine struct {
-	bins  []int32
+	bins  []quad
+	lane  int
 	at    int32
 	score float64 // smaller is better
 }
 
 // cut returns the side of every node of a connected graph: left, right or
 // separator, without an edge from left to right; nil if there is no cut with two
-// sizeable sides. Candidates are straight lines in plan; the distance along
-// edges serves where coordinates are missing, coincide or mislead.
-func (g *graph) cut() []int32 {
-	var lines []cutLine
-	if g.xy != nil {
-		for d := range cutDirections {
-			s, c := math.Sincos(math.Pi * float64(d) / cutDirections)
-			if bins, count := g.project(c, s); count > 1 {
-				lines = append(lines, g.bestLine(bins, count))
-			}
-		}
+// sizeable sides. Candidates are straight lines in plan and, in a large graph,
+// lines of equal distance along edges, which follow the density of the mesh; the
+// distance from the rim serves where coordinates are missing, coincide or mislead.
+// The next call overwrites the result.
+func (c *cutter) cut(g *graph) []int32 {
+	c.graph, c.lines = g, c.lines[:0]
+	c.straightLines()
+	if g.len() >= max(walkNodes, c.whole/walkShare) {
+		c.walkLines()
 	}
-	slices.SortStableFunc(lines, func(a, b cutLine) int { return cmp.Compare(a.score, b.score) })
-	best, size := g.bestSides(lines[:min(len(lines), cutTrials)])
-	if best != nil && size < goodCut*math.Sqrt(float64(g.len())) {
-		return best
+	size := c.bestSides(math.Inf(1))
+	if !(size < goodCut*math.Sqrt(float64(g.len()))) {
+		c.lines = c.lines[:0]
+		c.levelLine()
+		size = c.bestSides(size)
 	}
-	bins := g.levels()
-	line := g.bestLine(bins, int(slices.Max(bins))+1)
-	if side, s := g.bestSides([]cutLine{line}); side != nil && s < size {
-		return side
+	if math.IsInf(size, 1) {
+		return nil
 	}
-	return best
-}
-
-// project sorts the nodes into bins along the direction (c, s).
-func (g *graph) project(c, s float64) (bins []int32, count int) {
-	t := make([]float64, g.len())
-	lo, hi := math.Inf(1), math.Inf(-1)
-	for i, p := range g.xy {
-		t[i] = c*p[0] + s*p[1]
-		lo, hi = min(lo, t[i]), max(hi, t[i])
-	}
-	count = min(max(int(4*math.Sqrt(float64(g.len()))), 16), 512)
-	scale := float64(count) / (hi - lo)
-	if !(hi > lo) || math.IsInf(hi-lo, 0) || math.IsInf(scale, 0) {
-		return nil, 0
-	}
-	bins = make([]int32, g.len())
-	for i, v := range t {
-		bins[i] = min(int32((v-lo)*scale), int32(count-1))
-	}
-	return bins, count
-}
-
-// bestLine finds the place of the cut between bins. For each place it counts the
-// nodes on either side that touch the other; the smaller count bounds the
-// separator from above.
-func (g *graph) bestLine(bins []int32, count int) cutLine {
-	size := make([]int32, 3*count)
-	left, right := size[count:2*count], size[2*count:]
-	for i, b := range bins {
-		size[b]++
-		lo, hi := b, b
-		for _, j := range g.neighbours(int32(i)) {
-			lo, hi = min(lo, bins[j]), max(hi, bins[j])
-		}
-		left[b]++
-		left[hi]--
-		right[lo]++
-		right[b]--
-	}
-	line := cutLine{bins: bins, score: math.Inf(1)}
-	var nl, sl, sr int32
-	for b := range int32(count - 1) {
-		nl += size[b]
-		sl += left[b]
-		sr += right[b]
-		if s := score(min(sl, sr), nl, int32(g.len())-nl); s < line.score {
-			line.at, line.score = b, s
-		}
-	}
-	return line
+	return c.sides[0]
 }
 
 // score weighs the size of a separator against the balance of the sides: the size
@@ -115,14 +86,19 @@ func score(sep, left, right int32) float64 {
 	return float64(sep) * n * n / (4 * l * r)
 }
 
-// bestSides turns each line into a separator and returns the best.
-func (g *graph) bestSides(lines []cutLine) (best []int32, bestScore float64) {
-	bestScore = math.Inf(1)
-	for _, line := range lines {
+// bestSides turns the best candidates into separators, keeps the best of these in
+// sides[0] if it is better than the score given, and returns its score.
+func (c *cutter) bestSides(best float64) float64 {
+	slices.SortStableFunc(c.lines, func(a, b cutLine) int { return cmp.Compare(a.score, b.score) })
+	trials := cutTrials
+	if c.len() < smallCut {
+		trials--
+	}
+	for _, line := range c.lines[:min(len(c.lines), trials)] {
 		if math.IsInf(line.score, 1) {
 			continue
 		}
-		side := g.separate(line)
+		side := c.separate(line)
 		var n [3]int32
 		for _, s := range side {
 			n[s]++
@@ -130,50 +106,64 @@ func (g *graph) bestSides(lines []cutLine) (best []int32, bestScore float64) {
 		if n[leftSide] == 0 || n[rightSide] == 0 {
 			continue
 		}
-		if s := score(n[separator], n[leftSide], n[rightSide]); s < bestScore {
-			best, bestScore = side, s
+		s := score(n[separator], n[leftSide], n[rightSide])
+		if c.len() >= refineNodes {
+			s = c.refine(c.graph, side, n)
+		}
+		if s < best {
+			best = s
+			c.sides[0], c.sides[1] = c.sides[1], c.sides[0]
 		}
 	}
-	return best, bestScore
+	return best
 }
 
 // separate makes the smallest vertex cover of the edges across the line the
-// separator.
-func (g *graph) separate(line cutLine) []int32 {
-	side := make([]int32, g.len())
-	for i, b := range line.bins {
-		if b > line.at {
+// separator, in sides[1].
+func (c *cutter) separate(line cutLine) []int32 {
+	side := resized(c.sides[1], c.len())
+	c.sides[1] = side
+	for i := range side {
+		side[i] = leftSide
+		if *line.bins[i].lane(line.lane) > line.at {
 			side[i] = rightSide
 		}
 	}
-	var across bipartite
-	var lnode, rnode []int32
-	place := make([]int32, g.len())
-	for i := range side {
-		if side[i] != leftSide {
+	if len(c.place) < c.len() {
+		c.place = make([]int32, c.len())
+	}
+	x := &c.across
+	x.ptr, x.adj = x.ptr[:0], x.adj[:0]
+	left, right := c.ends[0][:0], c.ends[1][:0]
+	for i, s := range side {
+		if s != leftSide {
 			continue
 		}
-		before := len(across.adj)
-		for _, j := range g.neighbours(int32(i)) {
+		before := len(x.adj)
+		for _, j := range c.neighbours(int32(i)) {
 			if side[j] != rightSide {
 				continue
 			}
-			if place[j] == 0 {
-				rnode = append(rnode, j)
-				place[j] = int32(len(rnode))
+			if c.place[j] == 0 {
+				right = append(right, j)
+				c.place[j] = int32(len(right))
 			}
-			across.adj = append(across.adj, place[j]-1)
+			x.adj = append(x.adj, c.place[j]-1)
 		}
-		if len(across.adj) > before {
-			across.ptr = append(across.ptr, int32(before))
-			lnode = append(lnode, int32(i))
+		if len(x.adj) > before {
+			x.ptr = append(x.ptr, int32(before))
+			left = append(left, int32(i))
 		}
 	}
-	across.ptr = append(across.ptr, int32(len(across.adj)))
-	across.nl, across.nr = len(lnode), len(rnode)
-	coverL, coverR := across.minCover()
-	markCover(side, lnode, coverL)
-	markCover(side, rnode, coverR)
+	x.ptr = append(x.ptr, int32(len(x.adj)))
+	x.nl, x.nr = len(left), len(right)
+	for _, j := range right {
+		c.place[j] = 0
+	}
+	c.ends = [2][]int32{left, right}
+	coverL, coverR := x.minCover()
+	markCover(side, left, coverL)
+	markCover(side, right, coverR)
 	return side
 }
 

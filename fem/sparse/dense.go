@@ -1,9 +1,10 @@
 package sparse
 
 const (
-	blockNodes = 16 // nodes of a block column: 96 columns, 12 panels
-	groupSize  = 6  // panels worked on together, 48 rows
-	chunkNodes = 32 // nodes of the depth taken at a time: 192 columns
+	smallUpdate = 1 << 14 // values of an update to which the children are added in one go
+	blockNodes  = 16      // nodes of a block column: 96 columns, 12 panels
+	groupSize   = 6       // panels worked on together, 48 rows
+	chunkNodes  = 32      // nodes of the depth taken at a time: 192 columns
 )
 
 // dense does the arithmetic of one front, or of rows appended to one.
@@ -158,44 +159,59 @@ func (w *dense) rowBlock(s, d, tri []float64, b rowBlock) {
 	}
 }
 
-// schur subtracts s sᵀ from the lower triangle u of count nodes; s has nodes
-// columns of nodes and start is as for rows.
-func (w *dense) schur(u, s []float64, count, nodes int, start func(p int) int) {
-	b := product{u: u, s: s, off: rectRows(nil, count, Block*nodes), count: count, nodes: nodes}
-	n, group := groups(0, panels(Block*count))
-	work := float64(count*count) * float64(nodes) * Block * Block / (2 * panelRows)
+// product is the lower triangle u = -s sᵀ of count nodes; s has nodes columns of
+// nodes.
+type product struct {
+	u, s         []float64
+	count, nodes int
+	start        func(p int) int  // as for rows; may be nil
+	done         func(lo, hi int) // called when the rows of nodes lo..hi stand; may be nil
+	off          []int32          // rows of s
+}
+
+// schur computes a product.
+func (w *dense) schur(b product) {
+	b.off = rectRows(nil, b.count, Block*b.nodes)
+	n, group := groups(0, panels(Block*b.count))
+	work := float64(b.count*b.count) * float64(b.nodes) * Block * Block / (2 * panelRows)
 	w.team.split(n, work, func(g int) {
 		lo, hi := group(n - 1 - g) // the longest rows first
 		from := 0
-		if start != nil {
-			from = start(lo)
+		if b.start != nil {
+			from = b.start(lo)
 		}
-		for l0 := from; l0 < nodes; l0 += chunkNodes {
-			for j0 := 0; j0 < count; j0 += blockNodes {
-				w.productBlock(b, lo, hi, l0, j0)
+		for l0 := from; l0 < b.nodes; l0 += chunkNodes {
+			for j0 := 0; j0 < b.count; j0 += blockNodes {
+				w.productBlock(&b, productBlock{lo: lo, hi: hi, l0: l0, j0: j0, first: l0 == from})
 			}
+		}
+		if b.done != nil {
+			b.done(panelRows*lo/Block, min(panelRows*hi/Block, b.count))
 		}
 	})
 }
 
-// product holds what the blocks of schur share; off are the rows of s.
-type product struct {
-	u, s         []float64
-	off          []int32
-	count, nodes int
+// productBlock names panels lo..hi and the block column at node j0 of u, and the
+// chunk of the depth at node l0; the first chunk finds u undefined.
+type productBlock struct {
+	lo, hi, l0, j0 int
+	first          bool
 }
 
-// productBlock does panels lo..hi and the block column at node j0 of u, with the
-// chunk of the depth at node l0.
-func (w *dense) productBlock(b product, lo, hi, l0, j0 int) {
+// productBlock does one block of a product.
+func (w *dense) productBlock(b *product, at productBlock) {
 	width := tileLen * b.nodes
-	l1 := min(l0+chunkNodes, b.nodes)
-	for p := lo; p < hi; p++ {
-		j1 := min(j0+blockNodes, b.count, triWidth(p)/Block)
-		if j1 <= j0 {
+	l1 := min(at.l0+chunkNodes, b.nodes)
+	gemm := w.gemm
+	if at.first {
+		gemm = w.gemm0
+	}
+	for p := at.lo; p < at.hi; p++ {
+		j1 := min(at.j0+blockNodes, b.count, triWidth(p)/Block)
+		if j1 <= at.j0 {
 			continue
 		}
-		w.gemm(b.u[triOff(p)+tileLen*j0:], b.s[p*width+tileLen*l0:p*width+tileLen*l1],
-			b.s[tileLen*l0:], b.off[3*j0:3*j1])
+		gemm(b.u[triOff(p)+tileLen*at.j0:], b.s[p*width+tileLen*at.l0:p*width+tileLen*l1],
+			b.s[tileLen*at.l0:], b.off[3*at.j0:3*j1])
 	}
 }

@@ -12,7 +12,7 @@ const parallelNodes = 2500
 
 // dissect writes a nested dissection order of g to out: both halves first, the
 // separator last, and so on inside the halves (George 1973).
-func (g *graph) dissect(out []int32) {
+func (g *graph) dissect(out []int32, c *cutter) {
 	if g.len() == 0 {
 		return
 	}
@@ -22,12 +22,12 @@ func (g *graph) dissect(out []int32) {
 	}
 	if label, count := g.components(); count > 1 {
 		for _, sub := range g.split(label, count) {
-			sub.dissect(out[:sub.len()])
+			sub.dissect(out[:sub.len()], c)
 			out = out[sub.len():]
 		}
 		return
 	}
-	side := g.cut()
+	side := c.cut(g)
 	if side == nil {
 		g.byDegree(out)
 		return
@@ -42,12 +42,12 @@ func (g *graph) dissect(out []int32) {
 	halves := g.split(side, 2)
 	first, second := out[:halves[0].len()], out[halves[0].len():sep]
 	if g.len() < parallelNodes {
-		halves[0].dissect(first)
-		halves[1].dissect(second)
+		halves[0].dissect(first, c)
+		halves[1].dissect(second, c)
 		return
 	}
 	var wg sync.WaitGroup
-	wg.Go(func() { halves[0].dissect(first) })
-	halves[1].dissect(second)
+	wg.Go(func() { halves[0].dissect(first, &cutter{whole: c.whole}) })
+	halves[1].dissect(second, c)
 	wg.Wait()
 }

@@ -20,11 +20,12 @@
 // are straight lines in plan, in eight directions. Counts of the nodes on both sides
 // that touch the other side, for all positions of the line at once, give the best
 // position; then the smallest set of nodes that touches all edges across becomes the
-// separator (Koenig's theorem, matching by [HopcroftKarp]). Nodes with the same plan
-// coordinates, as in a wall below the rim, stay on one side. Where coordinates give
-// no good cut, the distance along edges takes their place; pieces of a few nodes
-// are ordered by minimum degree. The last nodes asked for are left out of all this
-// and eliminated at the end.
+// separator (Koenig's theorem, matching by [HopcroftKarp]). In the largest pieces
+// lines of equal distance along edges compete, which follow the density of the mesh
+// round holes and feet. The best separators are then improved node by node
+// ([FiducciaMattheyses]). Where nothing gives a good cut, the distance from the rim
+// does; pieces of a few nodes are ordered by minimum degree. The last nodes asked
+// for are left out of all this and eliminated at the end.
 //
 // The elimination tree and the structure of L follow [Liu90]. Columns of equal
 // structure form supernodes; a supernode joins its parent when a model of the run
@@ -41,7 +42,7 @@
 //	k rows| D  = L Lᵀ |                        D -> L
 //	      +-----------+---------------+
 //	r rows| S         | U             |        S -> S L⁻ᵀ
-//	      +-----------+---------------+        U -> U - S Sᵀ, added to the parent
+//	      +-----------+---------------+        U -> -S Sᵀ + U of the children
 //
 // D and S stay as the factor, U lives in a pool of buffers until its parent has
 // taken it. All three are stored in panels of eight rows; a column of a panel is
@@ -85,6 +86,8 @@
 //     SIAM J. Numer. Anal. 10 (1973).
 //   - [HopcroftKarp] J. E. Hopcroft, R. M. Karp, An n^(5/2) algorithm for maximum
 //     matchings in bipartite graphs, SIAM J. Comput. 2 (1973).
+//   - [FiducciaMattheyses] C. M. Fiduccia, R. M. Mattheyses, A linear-time heuristic
+//     for improving network partitions, 19th Design Automation Conference (1982).
 //   - [AshcraftGrimes] C. Ashcraft, R. Grimes, The influence of relaxed supernode
 //     partitions on the multifrontal method, ACM Trans. Math. Softw. 15 (1989).
 //   - [Liu90] J. W. H. Liu, The role of elimination trees in sparse factorization,

@@ -2,45 +2,33 @@ package sparse
 
 import "slices"
 
-// symbolic works on a graph, an order of its nodes and the number of nodes at
-// the end of the order that share the root front. Below, nodes carry their place
-// in the order; all root nodes act as the one node `root`.
+// symbolic works on a graph whose nodes stand in their order of elimination and
+// the number of nodes at the end of the order that share the root front. Nodes
+// carry their place in the order; all root nodes act as the one node `root`.
 type symbolic struct {
-	g     *graph
-	order []int32 // place -> node
-	place []int32 // node -> place
-	root  int32   // first node of the root front; the number of nodes if none
+	*graph
+	root int32 // first node of the root front; the number of nodes if none
 }
 
+// newSymbolic takes the order of the nodes of g.
 func newSymbolic(g *graph, order []int32, last int) *symbolic {
-	s := &symbolic{g: g, root: int32(len(order) - last)}
-	s.setOrder(order)
-	return s
-}
-
-func (s *symbolic) setOrder(order []int32) {
-	s.order = order
-	s.place = make([]int32, len(order))
-	for k, v := range order {
-		s.place[v] = int32(k)
-	}
+	return &symbolic{graph: g.permuted(order), root: int32(len(order) - last)}
 }
 
 // eliminationTree returns the parent of each place up to and including the root
 // front, -1 for none, by the algorithm of Liu (1990) with path compression.
 func (s *symbolic) eliminationTree() []int32 {
-	m := s.root
-	if int(m) < len(s.order) {
+	m := int(s.root)
+	if m < s.len() {
 		m++
 	}
 	parent, ancestor := make([]int32, m), make([]int32, m)
 	for i := range parent {
 		parent[i], ancestor[i] = -1, -1
 	}
-	for k, v := range s.order {
-		j := min(int32(k), s.root)
-		for _, w := range s.g.neighbours(v) {
-			i := s.place[w]
+	for k := range int32(s.len()) {
+		j := min(k, s.root)
+		for _, i := range s.neighbours(k) {
 			for i < j {
 				up := ancestor[i]
 				if up == j {
@@ -112,13 +100,14 @@ type supernode struct {
 	parent     int32   // supernode or -1
 }
 
-// supernodes postorders the elimination tree (which changes s.order) and
+// supernodes postorders the elimination tree (which changes the order) and
 // returns the supernodes in that order: column j joins the one before when
 // their structures agree. The root front, if any, is the last.
 func (s *symbolic) supernodes() []supernode {
 	parent := s.renumber()
+	n := int32(s.len())
 	b := &builder{symbolic: s, parent: parent}
-	b.mark = make([]int32, len(s.order))
+	b.mark = make([]int32, n)
 	for i := range b.mark {
 		b.mark[i] = -1
 	}
@@ -126,24 +115,22 @@ func (s *symbolic) supernodes() []supernode {
 	for j := range s.root {
 		b.column(j)
 	}
-	if int(s.root) < len(s.order) {
+	if s.root < n {
 		for _, c := range b.waiting[s.root] {
 			b.nodes[c].parent = int32(len(b.nodes))
 		}
-		b.nodes = append(b.nodes, supernode{first: s.root, end: int32(len(s.order)), parent: -1})
+		b.nodes = append(b.nodes, supernode{first: s.root, end: n, parent: -1})
 	}
 	return b.nodes
 }
 
-// renumber puts the order into postorder and returns the renumbered tree.
+// renumber puts the graph into postorder and returns the renumbered tree.
 func (s *symbolic) renumber() []int32 {
 	parent := s.eliminationTree()
 	list := postorder(parent)
-	order := slices.Clone(s.order)
 	newPlace := make([]int32, len(parent))
 	for k, i := range list {
 		newPlace[i] = int32(k)
-		order[k] = s.order[i]
 	}
 	renumbered := make([]int32, len(parent))
 	for i, p := range parent {
@@ -152,7 +139,10 @@ func (s *symbolic) renumber() []int32 {
 		}
 		renumbered[newPlace[i]] = p
 	}
-	s.setOrder(order)
+	for i := int32(len(list)); i < int32(s.len()); i++ {
+		list = append(list, i) // the rest of the root front
+	}
+	s.graph = s.permuted(list)
 	return renumbered
 }
 
@@ -171,13 +161,9 @@ type builder struct {
 func (b *builder) column(j int32) {
 	b.rows = b.rows[:0]
 	b.mark[j] = j
-	for _, w := range b.g.neighbours(b.order[j]) {
-		b.see(b.place[w], j)
-	}
+	b.see(b.neighbours(j), j)
 	for _, c := range b.waiting[j] {
-		for _, i := range b.nodes[c].rows {
-			b.see(i, j)
-		}
+		b.see(b.nodes[c].rows, j)
 	}
 	id := int32(len(b.nodes)) - 1
 	if j > 0 && b.parent[j-1] == j && len(b.nodes[id].rows) == len(b.rows)+1 {
@@ -198,10 +184,12 @@ func (b *builder) column(j int32) {
 	}
 }
 
-// see adds row i below column j once.
-func (b *builder) see(i, j int32) {
-	if i > j && b.mark[i] != j {
-		b.mark[i] = j
-		b.rows = append(b.rows, i)
+// see adds rows below column j once.
+func (b *builder) see(rows []int32, j int32) {
+	for _, i := range rows {
+		if i > j && b.mark[i] != j {
+			b.mark[i] = j
+			b.rows = append(b.rows, i)
+		}
 	}
 }

@@ -76,6 +76,10 @@ func factorize(m *Matrix, a *Analysis, workers int, kern kernels) (*Factor, erro
 // of f, which must not be in use elsewhere. After an error f is void.
 func (f *Factor) Refactor(m *Matrix) error { return f.compute(m, false) }
 
+// Analysis returns the analysis that the factor was made with; it serves every
+// matrix of the same pattern.
+func (f *Factor) Analysis() *Analysis { return f.a }
+
 // compute runs the numerical factorisation.
 func (f *Factor) compute(m *Matrix, fresh bool) error {
 	if m.n != f.a.n || !slices.Equal(m.ptr, f.a.ptr) || !slices.Equal(m.col, f.a.col) {
@@ -174,25 +178,43 @@ func (c *computation) runTask(k int32, subtree bool) {
 	}
 }
 
-// eliminate assembles front k and eliminates its pivots.
+// eliminate assembles front k and eliminates its pivots. What the children bring
+// to a large update is added as soon as some of its rows are there.
 func (c *computation) eliminate(k int32) {
 	fd := c.f.data(k)
+	kern := c.dense.kernels
 	if !c.fresh {
 		clear(fd.d)
 		clear(fd.s)
 	}
 	fd.u = c.pool.get(triLen(fd.r()))
 	fd.addMatrix(c.m, c.f.a.entries[fd.entry:fd.entry+fd.entryN])
-	for _, ch := range fd.children {
-		fd.extendAdd(c.dense.kernels, &c.f.a.fronts[ch], c.updates[ch])
-		c.pool.put(c.updates[ch])
-		c.updates[ch] = nil
+	children := make([]childData, len(fd.children))
+	for i, ch := range fd.children {
+		children[i] = childOf(&c.f.a.fronts[ch], c.updates[ch], int(fd.pivots))
+		fd.addPivots(kern, &children[i])
 	}
 	nodes := int(fd.pivots)
 	tri := c.f.tri[blockLen*int(fd.first):]
 	c.dense.pivots(fd.d, tri, nodes, func(j int, blk []float64) { c.factor6(fd.first+int32(j), blk) })
 	c.dense.rows(fd.s, fd.d, tri, nodes, nil)
-	c.dense.schur(fd.u, fd.s, len(fd.rows), nodes, nil)
+	add := func(lo, hi int) {
+		for i := range children {
+			fd.addUpdate(kern, &children[i], lo, hi)
+		}
+	}
+	update := product{u: fd.u, s: fd.s, count: len(fd.rows), nodes: nodes, done: add}
+	if len(fd.u) <= smallUpdate {
+		update.done = nil
+	}
+	c.dense.schur(update)
+	if update.done == nil {
+		add(0, update.count)
+	}
+	for _, ch := range fd.children {
+		c.pool.put(c.updates[ch])
+		c.updates[ch] = nil
+	}
 	c.updates[k] = fd.u
 }
 

@@ -102,6 +102,56 @@ func (g *graph) take(all *graph, i int32, part, local []int32) {
 	}
 }
 
+// walked returns the graph with its nodes in the order of a walk through the mesh,
+// so that neighbours lie close in memory.
+func (g *graph) walked() *graph {
+	order := make([]int32, 0, g.len())
+	seen := make([]bool, g.len())
+	for i := range seen {
+		if seen[i] {
+			continue
+		}
+		seen[i] = true
+		order = append(order, int32(i))
+		for h := len(order) - 1; h < len(order); h++ {
+			for _, v := range g.neighbours(order[h]) {
+				if !seen[v] {
+					seen[v] = true
+					order = append(order, v)
+				}
+			}
+		}
+	}
+	w := g.permuted(order)
+	if g.xy != nil {
+		w.xy = make([][2]float64, g.len())
+		for k, i := range order {
+			w.xy[k] = g.xy[i]
+		}
+	}
+	return w
+}
+
+// permuted returns the graph with its nodes in another order, without coordinates.
+func (g *graph) permuted(order []int32) *graph {
+	n := g.len()
+	place := make([]int32, n)
+	for k, i := range order {
+		place[i] = int32(k)
+	}
+	p := &graph{ptr: make([]int32, n+1), adj: make([]int32, len(g.adj)), node: make([]int32, n)}
+	at := int32(0)
+	for k, i := range order {
+		for _, j := range g.neighbours(i) {
+			p.adj[at] = place[j]
+			at++
+		}
+		p.ptr[k+1] = at
+		p.node[k] = g.node[i]
+	}
+	return p
+}
+
 // components labels the connected components 0, 1, ... and returns their number.
 func (g *graph) components() (label []int32, count int) {
 	label = make([]int32, g.len())
@@ -128,30 +178,4 @@ func (g *graph) components() (label []int32, count int) {
 		count++
 	}
 	return label, count
-}
-
-// levels returns the distance in edges of every node of a connected graph from
-// a node at its rim, found by walking to the farthest node twice.
-func (g *graph) levels() []int32 {
-	level := make([]int32, g.len())
-	queue := make([]int32, 0, g.len())
-	from := int32(0)
-	for range 3 {
-		for i := range level {
-			level[i] = -1
-		}
-		level[from] = 0
-		queue = append(queue[:0], from)
-		for h := 0; h < len(queue); h++ {
-			u := queue[h]
-			for _, v := range g.neighbours(u) {
-				if level[v] < 0 {
-					level[v] = level[u] + 1
-					queue = append(queue, v)
-				}
-			}
-		}
-		from = queue[len(queue)-1]
-	}
-	return level
 }

@@ -20,6 +20,22 @@ func (kn kernels) gemm(c, a, b []float64, off []int32) {
 	gemmAVX2(c, a, b, off)
 }
 
+// gemm0 is gemm with zeros for what stood in c.
+func (kn kernels) gemm0(c, a, b []float64, off []int32) {
+	if !kn.avx2 {
+		clear(c[:tileLen*(len(off)/3)])
+		gemmGo(c, a, b, off)
+		return
+	}
+	if len(off) == 0 || len(a) == 0 {
+		clear(c[:tileLen*(len(off)/3)])
+		return
+	}
+	_ = c[tileLen*(len(off)/3)-1]
+	_ = b[int(off[len(off)-1])+len(a)-panelRows+1]
+	gemm0AVX2(c, a, b, off)
+}
+
 func (kn kernels) solve(a, b []float64, off []int32, tri []float64) {
 	if !kn.avx2 {
 		solveGo(a, b, off, tri)
@@ -97,4 +113,21 @@ func (kn kernels) addPairs(dst, src []float64, cols int) {
 	}
 	n := panelRows*(cols-1) + 2
 	addPairsAVX2(dst[:n], src[:n])
+}
+
+// addPanel wants whole columns in src and rows of dst that do not overlap.
+func (kn kernels) addPanel(dst *[panelRows / 2][]float64, at int, src []float64) {
+	if !kn.avx2 {
+		addPanelGo(dst, at, src)
+		return
+	}
+	n := at + len(src) - panelRows + 2
+	addPanelAVX2(&dst[0][:n][at], &dst[1][:n][at], &dst[2][:n][at], &dst[3][:n][at], src)
+}
+
+// prefetch asks for memory that is read soon; it changes nothing.
+func (kn kernels) prefetch(a []float64) {
+	if kn.avx2 {
+		prefetchAVX2(a)
+	}
 }

@@ -19,6 +19,20 @@
 	VMOVUPD 320(DI), Y14 \
 	VMOVUPD 352(DI), Y15
 
+#define ZEROTILE \
+	VXORPD Y4, Y4, Y4    \
+	VXORPD Y5, Y5, Y5    \
+	VXORPD Y6, Y6, Y6    \
+	VXORPD Y7, Y7, Y7    \
+	VXORPD Y8, Y8, Y8    \
+	VXORPD Y9, Y9, Y9    \
+	VXORPD Y10, Y10, Y10 \
+	VXORPD Y11, Y11, Y11 \
+	VXORPD Y12, Y12, Y12 \
+	VXORPD Y13, Y13, Y13 \
+	VXORPD Y14, Y14, Y14 \
+	VXORPD Y15, Y15, Y15
+
 #define STORETILE \
 	VMOVUPD Y4, (DI)     \
 	VMOVUPD Y5, 32(DI)   \
@@ -156,6 +170,39 @@ gemmloop:
 	JMP  gemmtile
 
 gemmdone:
+	VZEROUPPER
+	RET
+
+// func gemm0AVX2(c, a, b []float64, off []int32)
+TEXT ·gemm0AVX2(SB), NOSPLIT, $0-96
+	MOVQ c_base+0(FP), DI
+	MOVQ a_base+24(FP), SI
+	MOVQ a_len+32(FP), DX
+	MOVQ b_base+48(FP), BX
+	MOVQ off_base+72(FP), R8
+	MOVQ off_len+80(FP), R9
+	SHLQ $3, DX
+	ADDQ DX, SI
+	ADDQ DX, BX
+	NEGQ DX
+
+gemm0tile:
+	SUBQ $3, R9
+	JLT  gemm0done
+	ROWS
+	ZEROTILE
+	MOVQ DX, CX
+
+gemm0loop:
+	STEP(0)
+	STEP(64)
+	ADDQ $128, CX
+	JLT  gemm0loop
+	STORETILE
+	ADDQ $384, DI
+	JMP  gemm0tile
+
+gemm0done:
 	VZEROUPPER
 	RET
 

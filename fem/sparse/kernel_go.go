@@ -19,25 +19,47 @@ func gemmGo(c, a, b []float64, off []int32) {
 	}
 }
 
-// gemm4x2 subtracts from the four first rows of two columns of a tile.
+// gemm4x2 subtracts from the four first rows of two columns of a tile. It takes two
+// steps of the depth at once through arrays of known length, so that no index is
+// checked.
 func gemm4x2(c, a, b []float64) {
+	const two = 2 * panelRows
 	var c00, c10, c20, c30, c01, c11, c21, c31 float64
-	for len(a) >= 4 && len(b) >= 2 {
-		b0, b1 := b[0], b[1]
-		a0, a1, a2, a3 := a[0], a[1], a[2], a[3]
-		c00 += a0 * b0
-		c10 += a1 * b0
-		c20 += a2 * b0
-		c30 += a3 * b0
-		c01 += a0 * b1
-		c11 += a1 * b1
-		c21 += a2 * b1
-		c31 += a3 * b1
-		if len(a) < panelRows || len(b) < panelRows {
-			break
-		}
-		a, b = a[panelRows:], b[panelRows:]
+	for len(a) >= two && len(b) >= two {
+		x, y := (*[two]float64)(a), (*[two]float64)(b)
+		b0, b1 := y[0], y[1]
+		c00 += x[0] * b0
+		c01 += x[0] * b1
+		c10 += x[1] * b0
+		c11 += x[1] * b1
+		c20 += x[2] * b0
+		c21 += x[2] * b1
+		c30 += x[3] * b0
+		c31 += x[3] * b1
+		b0, b1 = y[8], y[9]
+		c00 += x[8] * b0
+		c01 += x[8] * b1
+		c10 += x[9] * b0
+		c11 += x[9] * b1
+		c20 += x[10] * b0
+		c21 += x[10] * b1
+		c30 += x[11] * b0
+		c31 += x[11] * b1
+		a, b = a[two:], b[two:]
 	}
+	for len(a) >= 4 && len(b) >= 2 { // the last columns end early
+		b0, b1 := b[0], b[1]
+		c00 += a[0] * b0
+		c01 += a[0] * b1
+		c10 += a[1] * b0
+		c11 += a[1] * b1
+		c20 += a[2] * b0
+		c21 += a[2] * b1
+		c30 += a[3] * b0
+		c31 += a[3] * b1
+		a, b = a[min(panelRows, len(a)):], b[min(panelRows, len(b)):]
+	}
+	c = c[:12]
 	c[0] -= c00
 	c[1] -= c10
 	c[2] -= c20
@@ -153,5 +175,13 @@ func addPairsGo(dst, src []float64, cols int) {
 	for c := 0; c+1 < n; c += panelRows {
 		dst[c] += src[c]
 		dst[c+1] += src[c+1]
+	}
+}
+
+// addPanelGo adds the four pairs of rows of the panel src to rows from dst[0][at],
+// dst[1][at], dst[2][at] and dst[3][at] on.
+func addPanelGo(dst *[panelRows / 2][]float64, at int, src []float64) {
+	for q := range dst {
+		addPairsGo(dst[q][at:], src[2*q:], len(src)/panelRows)
 	}
 }

@@ -36,6 +36,8 @@ func (k kernelCase) run(name string, kn kernels) []float64 {
 	switch name {
 	case "gemm":
 		kn.gemm(c, a[:panelRows*k.depth], k.b, k.off)
+	case "gemm0":
+		kn.gemm0(c, a[:panelRows*k.depth], k.b, k.off)
 	case "solve":
 		kn.solve(a, k.b, k.off, k.tri)
 	case "trsm":
@@ -51,14 +53,33 @@ func (k kernelCase) run(name string, kn kernels) []float64 {
 	case "addPairs":
 		kn.addPairs(c, a, min(k.cols, Block*k.nodes))
 	}
+	if pairs, ok := panelPlaces[name]; ok {
+		cols := min(k.cols, Block*k.nodes-1)
+		dst := [4][]float64{c[pairs[0]:], c[pairs[1]:], c[pairs[2]:], a[pairs[3]:]}
+		if pairs[3] > pairs[2] {
+			dst[3] = c[pairs[3]:]
+		}
+		kn.addPanel(&dst, panelRows, k.b[:panelRows*cols])
+	}
 	return slices.Concat(c, a)
+}
+
+// panelPlaces are where the four pairs of rows of a panel may go: side by side, two
+// and two, two in the middle, or none; the last pair goes to another panel if its
+// place is before that of the third.
+var panelPlaces = map[string][4]int{
+	"addPanel 8":    {0, 2, 4, 6},
+	"addPanel 44":   {4, 6, 0, 2},
+	"addPanel 242":  {6, 0, 2, 1},
+	"addPanel 2222": {4, 0, 6, 2},
 }
 
 // TestKernels compares the kernels of this processor with the portable ones, which
 // TestPortable checks. On a processor without AVX2 both are the same.
 func TestKernels(t *testing.T) {
 	rng := rand.New(rand.NewPCG(12, 3))
-	for _, name := range []string{"gemm", "solve", "trsm", "trsmt", "gemmt", "gemv", "gemvt", "addPairs"} {
+	for _, name := range []string{"gemm", "gemm0", "solve", "trsm", "trsmt", "gemmt", "gemv", "gemvt", "addPairs",
+		"addPanel 8", "addPanel 44", "addPanel 242", "addPanel 2222"} {
 		for nodes := 1; nodes <= 9; nodes++ {
 			for _, depth := range []int{2, 6, 12, 48, 192} {
 				cols := nodes + depth/6%3 // 1 .. 11
@@ -91,6 +112,18 @@ func TestPortable(t *testing.T) {
 		}
 	}
 	check("gemm", got, want)
+	got = k.run("gemm0", kernels{})[:len(k.c)]
+	for i := range nodes * tileLen {
+		want[i] -= k.c[i]
+	}
+	check("gemm0", got, want)
+	got, want = k.run("addPanel 242", kernels{})[:len(k.c)+len(k.a)], slices.Concat(k.c, k.a)
+	for l := range cols {
+		for i, at := range [8]int{6, 7, 0, 1, 2, 3, len(k.c) + 1, len(k.c) + 2} {
+			want[at+8*(l+1)] += k.b[8*l+i]
+		}
+	}
+	check("addPanel", got, want)
 
 	stride := len(k.b)/3/8*8 - tileLen*nodes/3
 	got, want = k.run("gemmt", kernels{})[:len(k.c)], slices.Clone(k.c)

@@ -88,8 +88,13 @@ func forward6(z, tri []float64) {
 	}
 }
 
+// fetchAhead is how many values before a front are asked for while it is worked on:
+// the fronts are met from the last to the first, which no processor foresees.
+const fetchAhead = 1 << 12
+
 // backward solves with the transpose of the front's part of L.
 func (f *Factor) backward(fd frontData, y, piv, row []float64) {
+	f.kern.prefetch(f.val[max(fd.at-fetchAhead, 0):fd.at])
 	k := fd.k()
 	own := y[Block*int(fd.first):][:k]
 	piv, row = piv[:roundUp(k)], row[:roundUp(fd.r())]

@@ -2,9 +2,10 @@ package sparse
 
 import "fmt"
 
-// batchEights is how many eights of right-hand sides pass through a front while
-// it is in the cache.
-const batchEights = 4
+const (
+	batchEights = 8       // eights of right-hand sides that pass through a front together
+	reuseValues = 1 << 15 // values of a front that all of them meet before the next, 256 kB
+)
 
 // SolveMany replaces the nrhs columns of x, each 6 values for every node, one
 // column after the other, by K⁻¹ x. Columns are worked on in eights; batches of
@@ -18,32 +19,42 @@ func (f *Factor) SolveMany(x []float64, nrhs int) {
 	eights := panels(nrhs)
 	rounds := (eights + batchEights*f.workers - 1) / (batchEights * f.workers)
 	jobs := min(rounds*f.workers, eights) // the same number for each worker
+	spare := make(chan *batch, f.workers)
+	for range f.workers {
+		spare <- &batch{f: f, row: make([]float64, panelRows*roundUp(Block*f.a.sizes.rows)), step: make([]float64, panelRows*stepRows)}
+	}
 	newTeam(f.workers).each(jobs, func(g int) {
 		lo, hi := panelRows*(g*eights/jobs), min(panelRows*((g+1)*eights/jobs), nrhs)
-		f.solveBatch(x[n*lo : n*hi])
+		b := <-spare
+		b.solve(x[n*lo : n*hi])
+		spare <- b
 	})
 }
 
 // batch is the work space for some eights of right-hand sides. In an eight, value
 // r of degree of freedom i stands at 8i+r, so that a node is a tile.
 type batch struct {
-	f    *Factor
-	ys   [][]float64 // each eight, all degrees of freedom in the order of elimination
-	row  []float64   // rows of a front
-	step []float64   // rows of a step
-	off  []int32
+	f     *Factor
+	ys    [][]float64 // each eight, all degrees of freedom in the order of elimination
+	spare [][]float64 // eights not in use
+	row   []float64   // rows of a front
+	step  []float64   // rows of a step
+	off   []int32
 }
 
-// solveBatch solves for the columns of x.
-func (f *Factor) solveBatch(x []float64) {
-	n := Block * f.a.n
-	b := &batch{
-		f:    f,
-		row:  make([]float64, panelRows*roundUp(Block*f.a.sizes.rows)),
-		step: make([]float64, panelRows*stepRows),
-	}
+// solve solves for the columns of x.
+func (b *batch) solve(x []float64) {
+	f, n := b.f, Block*b.f.a.n
+	b.spare, b.ys = append(b.spare, b.ys...), b.ys[:0]
 	for lo := 0; lo < len(x); lo += panelRows * n {
-		b.ys = append(b.ys, f.interleave(x[lo:min(lo+panelRows*n, len(x))]))
+		var y []float64
+		if k := len(b.spare) - 1; k >= 0 {
+			y, b.spare = b.spare[k], b.spare[:k]
+		} else {
+			y = make([]float64, panelRows*n)
+		}
+		f.interleave(y, x[lo:min(lo+panelRows*n, len(x))])
+		b.ys = append(b.ys, y)
 	}
 	for k := range f.a.fronts {
 		b.forward(f.data(int32(k)))
@@ -56,10 +67,13 @@ func (f *Factor) solveBatch(x []float64) {
 	}
 }
 
-// interleave copies up to eight columns to an eight.
-func (f *Factor) interleave(x []float64) []float64 {
+// interleave copies up to eight columns to an eight; columns that are not there
+// become zero.
+func (f *Factor) interleave(y, x []float64) {
 	n := Block * f.a.n
-	y := make([]float64, panelRows*n)
+	if len(x) < panelRows*n {
+		clear(y)
+	}
 	for p, v := range f.a.order {
 		tile := y[tileLen*p:][:tileLen]
 		for r := range len(x) / n {
@@ -68,7 +82,6 @@ func (f *Factor) interleave(x []float64) []float64 {
 			}
 		}
 	}
-	return y
 }
 
 // separate copies an eight back to columns.
@@ -91,43 +104,64 @@ func (b *batch) forward(fd frontData) {
 	nodes, width := int(fd.pivots), fd.k()
 	w := dense{kernels: b.f.kern, triRow: b.f.a.triRow}
 	tri := b.f.tri[blockLen*int(fd.first):]
-	b.off = rectRows(b.off, len(fd.rows), width)
-	row := b.row[:tileLen*len(fd.rows)]
 	for _, y := range b.ys {
 		own := y[tileLen*int(fd.first):][:tileLen*nodes]
 		for j0 := 0; j0 < nodes; j0 += blockNodes {
 			w.rowBlock(own, fd.d, tri, rowBlock{nodes, 0, 1, 0, j0})
 		}
-		clear(row)
-		for l0 := 0; l0 < nodes; l0 += chunkNodes {
-			l1 := min(l0+chunkNodes, nodes)
-			w.gemm(row, own[tileLen*l0:tileLen*l1], fd.s[min(tileLen*l0, len(fd.s)):], b.off)
+	}
+	b.off = rectRows(b.off, len(fd.rows), width)
+	eachStrip(&fd, func(lo, hi int) {
+		for _, y := range b.ys {
+			b.forwardStrip(fd, y, lo, hi)
 		}
-		for i, p := range fd.rows {
-			addTile(y[tileLen*int(p):], row[tileLen*i:])
-		}
+	})
+}
+
+// eachStrip cuts the rows below a front's pivots into strips of nodes lo..hi, whole
+// panels that stay in the cache.
+func eachStrip(fd *frontData, do func(lo, hi int)) {
+	nodes := max(reuseValues/(stepRows*fd.k()), 1) * stepNodes
+	for lo := 0; lo < len(fd.rows); lo += nodes {
+		do(lo, min(lo+nodes, len(fd.rows)))
 	}
 }
 
-// addTile adds one tile to another.
-func addTile(dst, src []float64) {
-	dst, src = dst[:tileLen], src[:tileLen]
-	for i, v := range src {
-		dst[i] += v
+// forwardStrip subtracts a strip of the front times its pivots' values; rows that
+// follow each other in the order go in one stroke.
+func (b *batch) forwardStrip(fd frontData, y []float64, lo, hi int) {
+	own := y[tileLen*int(fd.first):][:tileLen*int(fd.pivots)]
+	for lo < hi {
+		end := lo + 1
+		for end < hi && fd.rows[end] == fd.rows[end-1]+1 {
+			end++
+		}
+		at := y[tileLen*int(fd.rows[lo]):]
+		for l0 := 0; l0 < int(fd.pivots); l0 += chunkNodes {
+			l1 := min(l0+chunkNodes, int(fd.pivots))
+			b.f.kern.gemm(at, own[tileLen*l0:tileLen*l1], fd.s[tileLen*l0:], b.off[3*lo:3*end])
+		}
+		lo = end
 	}
 }
 
 // backward solves with the transpose of the front's part of L.
 func (b *batch) backward(fd frontData) {
-	k, r := fd.k(), fd.r()
-	row := b.row[:panelRows*panelRows*panels(r)]
-	clear(row[panelRows*r:])
+	k := fd.k()
+	eachStrip(&fd, func(lo, hi int) {
+		count := panels(Block * (hi - lo))
+		row := b.row[:panelRows*panelRows*count]
+		clear(row[tileLen*(hi-lo):])
+		strip := fd.s[panelRows*k*(Block*lo/panelRows):]
+		for _, y := range b.ys {
+			for i, p := range fd.rows[lo:hi] {
+				copy(row[tileLen*i:][:tileLen], y[tileLen*int(p):])
+			}
+			b.f.kern.gemmt(y[tileLen*int(fd.first):][:tileLen*int(fd.pivots)], row, strip, panelRows*k)
+		}
+	})
 	for _, y := range b.ys {
 		own := y[tileLen*int(fd.first):][:tileLen*int(fd.pivots)]
-		for i, p := range fd.rows {
-			copy(row[tileLen*i:][:tileLen], y[tileLen*int(p):])
-		}
-		b.f.kern.gemmt(own, row, fd.s, panelRows*k)
 		for i0 := (k - 1) / stepRows * stepRows; i0 >= 0; i0 -= stepRows {
 			b.backwardStep(fd, own, i0)
 		}

@@ -137,7 +137,7 @@ func class(n int) int {
 	return c
 }
 
-// get returns n zeros.
+// get returns a buffer of n values, which may hold anything.
 func (p *pool) get(n int) []float64 {
 	c := class(n)
 	p.mu.Lock()
@@ -149,7 +149,6 @@ func (p *pool) get(n int) []float64 {
 	b := list[len(list)-1][:n]
 	p.free[c] = list[:len(list)-1]
 	p.mu.Unlock()
-	clear(b)
 	return b
 }
 

@@ -134,3 +134,91 @@ pairloop:
 	SUBQ    $8, CX
 	JGT     pairloop
 	RET
+
+// func addPanelAVX2(d0, d1, d2, d3 *float64, src []float64)
+TEXT ·addPanelAVX2(SB), NOSPLIT, $0-56
+	MOVQ d0+0(FP), R8
+	MOVQ d1+8(FP), R9
+	MOVQ d2+16(FP), R10
+	MOVQ d3+24(FP), R11
+	MOVQ src_base+32(FP), SI
+	MOVQ src_len+40(FP), CX
+	SHLQ $3, CX
+	ADDQ CX, SI
+	ADDQ CX, R8
+	ADDQ CX, R9
+	ADDQ CX, R10
+	ADDQ CX, R11
+	NEGQ CX
+
+	// Neighbours in memory go together: pairs 0 1 and 2 3, or 1 2.
+	LEAQ 16(R8), AX
+	LEAQ 16(R10), BX
+	LEAQ 16(R9), DX
+	CMPQ AX, R9
+	JNE  panelodd
+	CMPQ BX, R11
+	JEQ  panelhalves
+
+panelodd:
+	CMPQ DX, R10
+	JEQ  panelmiddle
+
+panelpairs:
+	VMOVUPD (SI)(CX*1), X0
+	VMOVUPD 16(SI)(CX*1), X1
+	VMOVUPD 32(SI)(CX*1), X2
+	VMOVUPD 48(SI)(CX*1), X3
+	VADDPD  (R8)(CX*1), X0, X0
+	VADDPD  (R9)(CX*1), X1, X1
+	VADDPD  (R10)(CX*1), X2, X2
+	VADDPD  (R11)(CX*1), X3, X3
+	VMOVUPD X0, (R8)(CX*1)
+	VMOVUPD X1, (R9)(CX*1)
+	VMOVUPD X2, (R10)(CX*1)
+	VMOVUPD X3, (R11)(CX*1)
+	ADDQ    $64, CX
+	JLT     panelpairs
+	RET
+
+panelhalves:
+	VMOVUPD (SI)(CX*1), Y0
+	VMOVUPD 32(SI)(CX*1), Y1
+	VADDPD  (R8)(CX*1), Y0, Y0
+	VADDPD  (R10)(CX*1), Y1, Y1
+	VMOVUPD Y0, (R8)(CX*1)
+	VMOVUPD Y1, (R10)(CX*1)
+	ADDQ    $64, CX
+	JLT     panelhalves
+	VZEROUPPER
+	RET
+
+panelmiddle:
+	VMOVUPD (SI)(CX*1), X0
+	VMOVUPD 16(SI)(CX*1), Y1
+	VMOVUPD 48(SI)(CX*1), X3
+	VADDPD  (R8)(CX*1), X0, X0
+	VADDPD  (R9)(CX*1), Y1, Y1
+	VADDPD  (R11)(CX*1), X3, X3
+	VMOVUPD X0, (R8)(CX*1)
+	VMOVUPD Y1, (R9)(CX*1)
+	VMOVUPD X3, (R11)(CX*1)
+	ADDQ    $64, CX
+	JLT     panelmiddle
+	VZEROUPPER
+	RET
+
+// func prefetchAVX2(a []float64)
+TEXT ·prefetchAVX2(SB), NOSPLIT, $0-24
+	MOVQ a_base+0(FP), SI
+	MOVQ a_len+8(FP), CX
+
+fetch:
+	SUBQ       $8, CX
+	JLT        fetched
+	PREFETCHT0 (SI)
+	ADDQ       $64, SI
+	JMP        fetch
+
+fetched:
+	RET

@@ -1,23 +1,25 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
+	"os/exec"
 	"path/filepath"
 	"strconv"
 )
 
 // subject is one matrix of the comparison.
 type subject struct {
-	name     string // in the table
-	make     func() (*problem, error)
-	portable bool // measure the portable kernels too
+	name     string   // in the table
+	file     string   // matrix without .mtx; empty: to be written
+	export   []string // flags that write it
+	portable bool     // measure the portable kernels too
 }
 
 // result gathers the least times of all rounds.
 type result struct {
 	subject
-	nodes    int
 	ours     [2]*figures // with 1 and 2 workers
 	general  [4]*figures // node order with 1 and 2 threads, dof order with 1 and 2
 	portable *figures
@@ -40,20 +42,14 @@ func best(a, b *figures) (*figures, error) {
 
 // compare measures one matrix, rounds times with every program in turn.
 func compare(s subject, p programs, dir string, rounds int) (*result, error) {
-	problem, err := s.make()
-	if err != nil {
-		return nil, err
+	r := &result{subject: s}
+	if r.file == "" {
+		r.file = filepath.Join(dir, "matrix")
+		if out, err := exec.Command(p.ours, append(s.export, "-export", r.file)...).CombinedOutput(); err != nil {
+			return nil, fmt.Errorf("%w: %s", err, out)
+		}
 	}
-	file := filepath.Join(dir, "matrix")
-	r := &result{subject: s, nodes: problem.k.Nodes()}
-	if err := problem.save(file); err != nil {
-		return nil, err
-	}
-	repeats := strconv.Itoa(min(max(2, 100000/r.nodes), 10))
-	many := "200"
-	if r.nodes > 100000 {
-		many = "12" // as much memory as the machine has
-	}
+	var err error
 	keep := func(into **figures, program string, threads int, args ...string) {
 		if err != nil {
 			return
@@ -63,19 +59,19 @@ func compare(s subject, p programs, dir string, rounds int) (*result, error) {
 			*into, err = best(*into, f)
 		}
 	}
-	problem = nil
+	const many, repeats = "200", "5"
 	for round := range rounds {
 		for t := 1; t <= 2; t++ {
-			keep(&r.ours[t-1], p.ours, t, "-measure", file, "-workers", strconv.Itoa(t), "-repeats", repeats, "-many", many)
-			keep(&r.general[t-1], p.general, t, file+".mtx", "node", many, repeats)
-			keep(&r.general[t+1], p.general, t, file+".mtx", "dof", many, repeats)
+			keep(&r.ours[t-1], p.ours, t, "-measure", r.file, "-workers", strconv.Itoa(t), "-repeats", repeats, "-many", many)
+			keep(&r.general[t-1], p.general, t, r.file+".mtx", "node", many, repeats)
+			keep(&r.general[t+1], p.general, t, r.file+".mtx", "dof", many, repeats)
 		}
 		if s.portable && round == 0 {
-			keep(&r.portable, p.portable, 1, "-measure", file, "-workers", "1", "-repeats", "2", "-many", "0")
+			keep(&r.portable, p.portable, 1, "-measure", r.file, "-workers", "1", "-repeats", "2", "-many", "0")
 		}
 	}
 	if err == nil && r.ours[0].Bits != r.ours[1].Bits {
-		err = fmt.Errorf("%s: 1 and 2 workers give different bits", s.name)
+		err = errors.New("1 and 2 workers give different bits")
 	}
 	return r, err
 }
@@ -137,7 +133,7 @@ func (r *result) rows() []row {
 
 // print writes the table of one matrix.
 func (r *result) print(w io.Writer) {
-	fmt.Fprintf(w, "\n### %s: %d nodes\n\n", r.name, r.nodes)
+	fmt.Fprintf(w, "\n### %s: %d nodes\n\n", r.name, r.ours[0].Nodes)
 	fmt.Fprintf(w, "| stage | archload, s | general library, s | ratio |\n|---|---|---|---|\n")
 	for _, l := range r.rows() {
 		fmt.Fprintf(w, "| %s | %.4f | %.4f | %.2f |\n", l.stage, l.ours, l.theirs, l.ours/l.theirs)

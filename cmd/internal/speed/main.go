@@ -32,7 +32,8 @@ type options struct {
 	export  string
 	name    string // of a case
 	refine  float64
-	nodes   int // of the model plate to export
+	nodes   int  // of the model plate to export
+	random  bool // values instead of stiffness
 	rounds  int
 	largest int
 	job     job
@@ -54,8 +55,9 @@ func parse(args []string) (*options, error) {
 	f.StringVar(&o.name, "case", "", "case to export; without one, the model plate")
 	f.Float64Var(&o.refine, "refine", 1, "make the triangles of the case this many times smaller")
 	f.IntVar(&o.nodes, "nodes", 10000, "about so many nodes for the model plate to export")
+	f.BoolVar(&o.random, "random", false, "export random values on the mesh of the model plate")
 	f.IntVar(&o.rounds, "rounds", 3, "how often each process runs")
-	f.IntVar(&o.largest, "largest", 200000, "nodes of the largest plate of the scale")
+	f.IntVar(&o.largest, "largest", 190000, "nodes of the largest plate of the scale")
 	f.StringVar(&o.job.matrix, "measure", "", "used by the program itself: measure one matrix")
 	f.IntVar(&o.job.plate, "plate", 0, "used by the program itself: solve one plate of so many nodes")
 	f.IntVar(&o.job.workers, "workers", 1, "used by the program itself: goroutines")
@@ -90,9 +92,15 @@ func speed(args []string, stdout, stderr io.Writer) error {
 }
 
 func (o *options) exportOne() error {
-	p, err := shell(o.nodes)
-	if o.name != "" {
+	var p *problem
+	var err error
+	switch {
+	case o.name != "":
 		p, err = instrument(os.DirFS("."), o.name, o.refine)
+	case o.random:
+		p, err = random(o.nodes)
+	default:
+		p, err = shell(o.nodes)
 	}
 	if err != nil {
 		return err
@@ -129,17 +137,16 @@ func (o *options) measureAll(stdout, stderr io.Writer) error {
 // subjects are the matrices of the comparison.
 func (o *options) subjects() []subject {
 	if o.matrix != "" {
-		return []subject{{name: o.matrix, make: func() (*problem, error) { return load(o.matrix) }, portable: true}}
+		return []subject{{name: o.matrix, file: o.matrix, portable: true}}
 	}
 	var list []subject
-	for _, n := range []int{2000, 10000, 50000} {
+	for _, n := range []string{"2000", "10000", "50000"} {
 		list = append(list,
-			subject{fmt.Sprintf("random values on the mesh of a plate, %dk", n/1000), func() (*problem, error) { return random(n) }, n == 10000},
-			subject{fmt.Sprintf("carved plate, %dk", n/1000), func() (*problem, error) { return shell(n) }, n == 10000})
+			subject{name: "random values on the mesh of a plate, " + n, export: []string{"-nodes", n, "-random"}, portable: n == "10000"},
+			subject{name: "carved plate, " + n, export: []string{"-nodes", n}, portable: n == "10000"})
 	}
-	for _, refine := range []float64{1, 2.7} {
-		list = append(list, subject{fmt.Sprintf("course guitar, refined %g times", refine),
-			func() (*problem, error) { return instrument(os.DirFS("."), "course-guitar", refine) }, false})
+	for _, refine := range []string{"1", "2.7"} {
+		list = append(list, subject{name: "course guitar, refined " + refine + " times", export: []string{"-case", "course-guitar", "-refine", refine}})
 	}
 	return list
 }

@@ -28,6 +28,7 @@ func never() stamp { return stamp{math.Inf(1), math.Inf(1)} }
 
 // figures are what one process finds out about one matrix.
 type figures struct {
+	Nodes    int     `json:"nodes"`   // ours alone
 	Analyse  stamp   `json:"analyse"` // order and symbolic factorisation
 	First    stamp   `json:"first"`   // factor, memory not yet touched
 	Factor   stamp   `json:"factor"`  // factor again in the same memory
@@ -113,6 +114,7 @@ func measureOurs(j job) (*figures, error) {
 		return nil, err
 	}
 	r.solves(p.k, f, j)
+	r.Nodes = p.k.Nodes()
 	r.NNZ, r.Flops, r.Peak = a.Stats().NNZ, a.Stats().Flops, peakMemory()
 	return r, nil
 }
