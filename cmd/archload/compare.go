@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"archload/cases"
+	"archload/cmd/internal/shell"
 	"archload/viz"
 
 	"github.com/spf13/cobra"
@@ -51,11 +52,11 @@ func (o *compared) checkRanges(cmd *cobra.Command) error {
 	asked := cmd.Flags().Changed("sample")
 	switch {
 	case asked && (o.sample < least || o.sample > most):
-		return usagef("--sample: want %d to %d, found %d", least, most, o.sample)
+		return shell.Usagef("--sample: want %d to %d, found %d", least, most, o.sample)
 	case asked && o.bare:
-		return usagef("--sample checks the ranges that --no-ranges leaves out; want one of the two")
+		return shell.Usagef("--sample checks the ranges that --no-ranges leaves out; want one of the two")
 	case cmd.Flags().Changed("seed") && !asked:
-		return usagef("--seed: want --sample beside it")
+		return shell.Usagef("--seed: want --sample beside it")
 	}
 	return nil
 }
@@ -135,7 +136,7 @@ func telling(cmd *cobra.Command, name string) (o cases.Options, done func()) {
 // ofCase says which of several cases an error belongs to, unless it says so
 // itself or belongs to the command line.
 func ofCase(name string, err error) error {
-	var usage usageError
+	var usage shell.UsageError
 	if errors.As(err, &usage) || strings.HasPrefix(err.Error(), name+":") {
 		return err
 	}

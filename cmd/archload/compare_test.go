@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cmd/internal/shell"
 )
 
 // TestOfCase wants each failure to name its case once and to keep its exit
@@ -19,14 +20,14 @@ func TestOfCase(t *testing.T) {
 		want string
 		code int
 	}{
-		{errors.New("not converged"), "archload: mine.toml: not converged", exitCannot},
-		{fault("mine.toml"), "mine.toml:3: plate: want wood", exitFaulty},
-		{fault("base.toml"), "mine.toml: base.toml:3: plate: want wood", exitFaulty},
-		{usagef("want --refine >= 0.25"), "archload: want --refine >= 0.25", exitFaulty},
+		{errors.New("not converged"), "archload: mine.toml: not converged", shell.ExitCannot},
+		{fault("mine.toml"), "mine.toml:3: plate: want wood", shell.ExitFaulty},
+		{fault("base.toml"), "mine.toml: base.toml:3: plate: want wood", shell.ExitFaulty},
+		{shell.Usagef("want --refine >= 0.25"), "archload: want --refine >= 0.25", shell.ExitFaulty},
 	} {
 		err := ofCase("mine.toml", c.err)
-		if got := message(err); got != c.want || exitCode(err) != c.code {
-			t.Errorf("%q, exit code %d, want %q, %d", got, exitCode(err), c.want, c.code)
+		if got := shell.Message("archload", err); got != c.want || shell.ExitCode(err) != c.code {
+			t.Errorf("%q, exit code %d, want %q, %d", got, shell.ExitCode(err), c.want, c.code)
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 
 	"archload/cases"
 	"archload/cmd/internal/disk"
+	"archload/cmd/internal/shell"
 
 	"github.com/spf13/cobra"
 )
@@ -50,7 +51,7 @@ func newNew() *cobra.Command {
 // copyOf returns the files of a bundled case under a new name.
 func copyOf(from, name string) ([]cases.File, error) {
 	if strings.Trim(name, ".") == "" || strings.ContainsAny(name, `/\`) {
-		return nil, usagef("new: want a name for a folder, found %q", name)
+		return nil, shell.Usagef("new: want a name for a folder, found %q", name)
 	}
 	files, err := cases.Copy(from, name)
 	if err != nil {
@@ -58,7 +59,7 @@ func copyOf(from, name string) ([]cases.File, error) {
 	}
 	for _, f := range files[1:] {
 		if f.Name == files[0].Name {
-			return nil, usagef("new: %s starts from a case that is called %s itself; choose another name", from, f.Name)
+			return nil, shell.Usagef("new: %s starts from a case that is called %s itself; choose another name", from, f.Name)
 		}
 	}
 	return files, nil
@@ -68,7 +69,7 @@ func copyOf(from, name string) ([]cases.File, error) {
 // its place and renamed.
 func makeCase(dir string, files []cases.File) error {
 	if _, err := os.Lstat(dir); err == nil {
-		return usagef("new: %s is already there; choose another name", dir)
+		return shell.Usagef("new: %s is already there; choose another name", dir)
 	}
 	if err := disk.Make(filepath.Dir(dir)); err != nil {
 		return err

@@ -8,6 +8,7 @@ import (
 
 	"archload/cases"
 	"archload/cmd/internal/disk"
+	"archload/cmd/internal/shell"
 
 	"github.com/spf13/cobra"
 )
@@ -19,7 +20,7 @@ func openCase(arg string) (*cases.Case, error) {
 		return c, nil
 	}
 	if file := meant(arg); file != "" {
-		return nil, usagef("%s is not the name of a bundled case; did you mean the file %s?", arg, file)
+		return nil, shell.Usagef("%s is not the name of a bundled case; did you mean the file %s?", arg, file)
 	}
 	return nil, err
 }

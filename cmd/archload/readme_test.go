@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"archload/cmd/internal/shell"
 )
 
 func readme(t *testing.T) string {
@@ -43,8 +45,8 @@ func TestReadmeCase(t *testing.T) {
 		t.Fatal(err)
 	}
 	var stdout, stderr bytes.Buffer
-	if got := run(t.Context(), []string{"solve", file, "--refine", "0.25"}, &stdout, &stderr); got != exitDone {
-		t.Errorf("the README's first case: exit status %d, want %d: %s", got, exitDone, stderr.String())
+	if got := run(t.Context(), []string{"solve", file, "--refine", "0.25"}, &stdout, &stderr); got != shell.ExitDone {
+		t.Errorf("the README's first case: exit status %d, want %d: %s", got, shell.ExitDone, stderr.String())
 	}
 }
 
@@ -64,7 +66,7 @@ func TestReadmeOutput(t *testing.T) {
 	} {
 		shown := block(t, text, c.mark, "text")
 		var stdout, stderr bytes.Buffer
-		if got := run(t.Context(), c.args, &stdout, &stderr); got != exitDone {
+		if got := run(t.Context(), c.args, &stdout, &stderr); got != shell.ExitDone {
 			t.Fatalf("archload %s: exit status %d: %s", strings.Join(c.args, " "), got, stderr.String())
 		}
 		for line := range strings.Lines(shown + "\n") {

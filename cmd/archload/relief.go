@@ -8,6 +8,7 @@ import (
 
 	"archload/cases"
 	"archload/cmd/internal/disk"
+	"archload/cmd/internal/shell"
 	"archload/viz"
 
 	"github.com/spf13/cobra"
@@ -52,7 +53,7 @@ func (o *reliefFlags) run(cmd *cobra.Command, arg string) error {
 		return err
 	}
 	if !slices.Contains(viz.Papers(), viz.Paper(o.paper)) {
-		return usagef("--paper: want one of %q, found %q", viz.Papers(), o.paper)
+		return shell.Usagef("--paper: want one of %q, found %q", viz.Papers(), o.paper)
 	}
 	c, err := openCase(arg)
 	if err != nil {
@@ -83,13 +84,30 @@ func (o *reliefFlags) run(cmd *cobra.Command, arg string) error {
 	if err != nil {
 		return err
 	}
+	t.Command = o.again(arg)
 	if err := o.deliver(cmd, t, t.Write, o.files(arg, sheetCase, t)); err != nil {
 		return err
 	}
 	if bad := t.Failed(); len(bad) > 0 {
-		return checkError{strings.Join(bad, ", ")}
+		return shell.CheckError{What: strings.Join(bad, ", ")}
 	}
 	return nil
+}
+
+// again is the command line without a depth, for the next run; none once the
+// bench sheet is drawn.
+func (o *reliefFlags) again(arg string) string {
+	if o.dir != "" && o.depth != "" {
+		return ""
+	}
+	s := "archload relief " + arg
+	if strings.ContainsAny(arg, " \t") {
+		s = "archload relief \"" + arg + "\""
+	}
+	if o.shapes != "" {
+		s += " --shapes " + strings.ReplaceAll(o.shapes, " ", "")
+	}
+	return s
 }
 
 // options reads the flags that say what to try.
@@ -97,14 +115,14 @@ func (o *reliefFlags) options(c *cases.Case) (cases.TrialOptions, error) {
 	var opt cases.TrialOptions
 	var err error
 	if opt.Depths, err = depthsOf(o.depths); err != nil {
-		return opt, usagef("--depths: %w", err)
+		return opt, shell.Usagef("--depths: %w", err)
 	}
 	for _, s := range strings.Split(o.shapes, ",") {
 		if s = strings.TrimSpace(s); o.shapes == "" {
 			s = c.Bridge.Relief.Shape
 		}
 		if !slices.Contains(cases.Shapes(), s) || slices.Contains(opt.Shapes, s) {
-			return opt, usagef("--shapes: want some of %s, each once, found %q", strings.Join(cases.Shapes(), ", "), o.shapes)
+			return opt, shell.Usagef("--shapes: want some of %s, each once, found %q", strings.Join(cases.Shapes(), ", "), o.shapes)
 		}
 		opt.Shapes = append(opt.Shapes, s)
 	}
@@ -113,7 +131,7 @@ func (o *reliefFlags) options(c *cases.Case) (cases.TrialOptions, error) {
 	}
 	one, err := depthsOf(o.depth)
 	if err != nil || len(one) != 1 || one[0] == 0 {
-		return opt, usagef("--depth: want one depth in mm above 0, or \"0.005 in\", found %q", o.depth)
+		return opt, shell.Usagef("--depth: want one depth in mm above 0, or \"0.005 in\", found %q", o.depth)
 	}
 	opt.Sheet = &one[0]
 	return opt, nil
@@ -135,7 +153,7 @@ func depthsOf(text string) ([]float64, error) {
 	slices.Sort(out)
 	out = slices.Compact(out)
 	if out[0] < 0 || len(out) > mostDepths {
-		return nil, usagef("want 1 to %d depths, none below 0, found %q", mostDepths, text)
+		return nil, shell.Usagef("want 1 to %d depths, none below 0, found %q", mostDepths, text)
 	}
 	return out, nil
 }

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cmd/internal/shell"
 )
 
 func TestReliefCommand(t *testing.T) {
@@ -17,7 +18,7 @@ func TestReliefCommand(t *testing.T) {
 	var stdout, stderr bytes.Buffer
 	code := run(t.Context(), []string{"relief", "first", "--refine", "0.25", "--depths", "0..0.2 by 0.05", "--shapes", "parabola,wedge",
 		"--depth", "0.005 in", "-o", dir, "--json", filepath.Join(dir, "t.json")}, &stdout, &stderr)
-	if code != exitDone || stderr.Len() > 0 {
+	if code != shell.ExitDone || stderr.Len() > 0 {
 		t.Fatalf("exit status %d: %s", code, stderr.String())
 	}
 	for _, says := range []string{"What to take off: 0.13 mm (5.0 thousandths of an inch)", "at 0: 13 (5.0)", "of 0.13 mm (5.0 thousandths of an inch) shall just go under in the middle", "22 % in stiffness"} {
@@ -61,8 +62,8 @@ func TestReliefRefused(t *testing.T) {
 	} {
 		var stdout, stderr bytes.Buffer
 		code := run(t.Context(), append([]string{"relief"}, strings.Fields(c.args)...), &stdout, &stderr)
-		if code != exitFaulty || !strings.Contains(stderr.String(), c.says) || strings.Count(stderr.String(), "\n") != 1 || stdout.Len() > 0 {
-			t.Errorf("relief %s: exit status %d, %q; want %d and %q", c.args, code, stderr.String(), exitFaulty, c.says)
+		if code != shell.ExitFaulty || !strings.Contains(stderr.String(), c.says) || strings.Count(stderr.String(), "\n") != 1 || stdout.Len() > 0 {
+			t.Errorf("relief %s: exit status %d, %q; want %d and %q", c.args, code, stderr.String(), shell.ExitFaulty, c.says)
 		}
 	}
 }

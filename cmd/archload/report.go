@@ -8,6 +8,7 @@ import (
 
 	"archload/cases"
 	"archload/cmd/internal/disk"
+	"archload/cmd/internal/shell"
 	"archload/viz"
 
 	"github.com/spf13/cobra"
@@ -51,7 +52,7 @@ func reportName(args []string) string {
 
 // report solves the cases and writes the report.
 func (o *wanted) report(cmd *cobra.Command, args []string, file string) error {
-	in := viz.ReportInput{Names: args, Version: version(debug.ReadBuildInfo())}
+	in := viz.ReportInput{Names: args, Version: shell.Version(debug.ReadBuildInfo())}
 	for _, a := range args {
 		sol, rep, err := o.solve(cmd, a)
 		if err != nil {

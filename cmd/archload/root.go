@@ -5,6 +5,8 @@ import (
 	"runtime/debug"
 	"strings"
 
+	"archload/cmd/internal/shell"
+
 	"github.com/spf13/cobra"
 )
 
@@ -24,7 +26,7 @@ func newRoot() *cobra.Command {
 			"relieved foot closes, and where the load goes.\n\n" +
 			"A CASE is a TOML file that describes one design, or the name of a bundled case.",
 		Example: "  archload demo\n  archload new mine\n  archload solve mine/mine.toml -o pictures",
-		Version: version(debug.ReadBuildInfo()),
+		Version: shell.Version(debug.ReadBuildInfo()),
 
 		SilenceErrors:              true,
 		SilenceUsage:               true,
@@ -35,7 +37,7 @@ func newRoot() *cobra.Command {
 	}
 	root.SetVersionTemplate("archload {{.Version}}\n")
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
-		return usagef("%w; see %s --help", err, cmd.CommandPath())
+		return shell.Usagef("%w; see %s --help", err, cmd.CommandPath())
 	})
 	root.AddGroup(&cobra.Group{ID: groupStart, Title: "To start:"}, &cobra.Group{ID: groupDesign, Title: "For a design:"},
 		&cobra.Group{ID: groupLook, Title: "To look things up:"})
@@ -79,7 +81,7 @@ func newHelp() *cobra.Command {
 		RunE: func(cmd *cobra.Command, args []string) error {
 			topic, rest, err := cmd.Root().Find(args)
 			if err != nil {
-				return usageError{err}
+				return shell.UsageError{Err: err}
 			}
 			if len(rest) > 0 {
 				return noSuchCommand(topic, rest)
@@ -102,7 +104,7 @@ func noSuchCommand(cmd *cobra.Command, args []string) error {
 	} else if strings.HasSuffix(args[0], ".toml") {
 		hint = "did you mean archload solve " + args[0] + "?"
 	}
-	return usagef("unknown command %q; %s", args[0], hint)
+	return shell.Usagef("unknown command %q; %s", args[0], hint)
 }
 
 // wrapArgs turns a wrong number of arguments into a usage error, in every
@@ -111,7 +113,7 @@ func wrapArgs(c *cobra.Command) {
 	if inner := c.Args; inner != nil {
 		c.Args = func(cmd *cobra.Command, args []string) error {
 			if err := inner(cmd, args); err != nil {
-				return usageError{err}
+				return shell.UsageError{Err: err}
 			}
 			return nil
 		}
@@ -129,22 +131,4 @@ func takes(least, most int, what string) cobra.PositionalArgs {
 		}
 		return nil
 	}
-}
-
-// version is the module's version, commit and Go version.
-func version(info *debug.BuildInfo, ok bool) string {
-	if !ok {
-		return "of an unknown version"
-	}
-	v := info.Main.Version
-	changed := ""
-	for _, s := range info.Settings {
-		switch {
-		case s.Key == "vcs.revision":
-			v += ", commit " + s.Value
-		case s.Key == "vcs.modified" && s.Value == "true":
-			changed = " with changes"
-		}
-	}
-	return v + changed + ", " + info.GoVersion
 }

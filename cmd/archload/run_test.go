@@ -14,6 +14,7 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cmd/internal/shell"
 )
 
 // fullDisk is a stream that takes nothing.
@@ -26,8 +27,8 @@ func TestResultsThatCannotBePrinted(t *testing.T) {
 		"solve first --refine 0.25 --json -"} {
 		var stderr bytes.Buffer
 		got := run(t.Context(), strings.Fields(args), fullDisk{}, &stderr)
-		if got != exitCannot || stderr.String() != "archload: no space left\n" {
-			t.Errorf("archload %s on a full disk: exit status %d, %q; want %d and one line", args, got, stderr.String(), exitCannot)
+		if got != shell.ExitCannot || stderr.String() != "archload: no space left\n" {
+			t.Errorf("archload %s on a full disk: exit status %d, %q; want %d and one line", args, got, stderr.String(), shell.ExitCannot)
 		}
 	}
 }
@@ -38,8 +39,8 @@ func TestInterrupt(t *testing.T) {
 	dir := t.TempDir()
 	var stdout, stderr bytes.Buffer
 	got := run(ctx, []string{"solve", "first", "--refine", "0.25", "--json", filepath.Join(dir, "out.json"), "-o", dir}, &stdout, &stderr)
-	if got != exitInterrupted {
-		t.Errorf("interrupted solve: exit status %d, want %d", got, exitInterrupted)
+	if got != shell.ExitInterrupted {
+		t.Errorf("interrupted solve: exit status %d, want %d", got, shell.ExitInterrupted)
 	}
 	if stdout.Len() > 0 || strings.Count(stderr.String(), "\n") != 1 {
 		t.Errorf("interrupted solve printed %q and %q, want one line of message", stdout.String(), stderr.String())
@@ -60,8 +61,8 @@ func TestInterruptBetweenFiles(t *testing.T) {
 		return err
 	}}
 	err := writeAll(ctx, &bytes.Buffer{}, []output{file})
-	if exitCode(err) != exitInterrupted {
-		t.Errorf("exit status %d (%v), want %d", exitCode(err), err, exitInterrupted)
+	if shell.ExitCode(err) != shell.ExitInterrupted {
+		t.Errorf("exit status %d (%v), want %d", shell.ExitCode(err), err, shell.ExitInterrupted)
 	}
 	left, _ := filepath.Glob(filepath.Join(dir, "*"))
 	if got, _ := os.ReadFile(filepath.Join(dir, "a.one")); len(left) != 1 || string(got) != "one" {
@@ -78,20 +79,20 @@ func TestExitCodes(t *testing.T) {
 		want int
 		says string
 	}{
-		{checked([]string{"a", "b"}, sound, failed), exitCheck,
+		{checked([]string{"a", "b"}, sound, failed), shell.ExitCheck,
 			"archload: a built-in check failed, do not trust these numbers: force equilibrium of b"},
-		{checked([]string{"a", "b"}, failed, unknown), exitCheck,
+		{checked([]string{"a", "b"}, failed, unknown), shell.ExitCheck,
 			"archload: a built-in check failed, do not trust these numbers: force equilibrium of a, energy balance of b"},
-		{fmt.Errorf("contact: %w", context.Canceled), exitInterrupted, "archload: interrupted; no file is left half-written"},
-		{usagef("solve: want one case"), exitFaulty, "archload: solve: want one case"},
-		{fmt.Errorf("solve: %w", cases.Faults{{File: "a.toml", Line: 3, Key: "plate", Err: errors.New("want a plate")}}), exitFaulty,
+		{fmt.Errorf("contact: %w", context.Canceled), shell.ExitInterrupted, "archload: interrupted; no file is left half-written"},
+		{shell.Usagef("solve: want one case"), shell.ExitFaulty, "archload: solve: want one case"},
+		{fmt.Errorf("solve: %w", cases.Faults{{File: "a.toml", Line: 3, Key: "plate", Err: errors.New("want a plate")}}), shell.ExitFaulty,
 			"solve: a.toml:3: plate: want a plate"},
-		{errors.New("singular"), exitCannot, "archload: singular"},
+		{errors.New("singular"), shell.ExitCannot, "archload: singular"},
 	} {
-		if got := exitCode(c.err); got != c.want {
+		if got := shell.ExitCode(c.err); got != c.want {
 			t.Errorf("exit status of %v: %d, want %d", c.err, got, c.want)
 		}
-		if got := message(c.err); got != c.says {
+		if got := shell.Message("archload", c.err); got != c.says {
 			t.Errorf("message of %v: %q, want %q", c.err, got, c.says)
 		}
 	}
@@ -103,10 +104,10 @@ func TestExitCodes(t *testing.T) {
 func TestVersion(t *testing.T) {
 	info := &debug.BuildInfo{GoVersion: "go1.99", Main: debug.Module{Version: "v1.2.3"}, Settings: []debug.BuildSetting{
 		{Key: "vcs.revision", Value: "abc"}, {Key: "vcs.modified", Value: "true"}}}
-	if got, want := version(info, true), "v1.2.3, commit abc with changes, go1.99"; got != want {
+	if got, want := shell.Version(info, true), "v1.2.3, commit abc with changes, go1.99"; got != want {
 		t.Errorf("version %q, want %q", got, want)
 	}
-	if got, want := version(nil, false), "of an unknown version"; got != want {
+	if got, want := shell.Version(nil, false), "of an unknown version"; got != want {
 		t.Errorf("version %q, want %q", got, want)
 	}
 }

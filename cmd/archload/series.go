@@ -12,6 +12,7 @@ import (
 
 	"archload/cases"
 	"archload/cmd/internal/disk"
+	"archload/cmd/internal/shell"
 	"archload/viz"
 
 	"github.com/spf13/cobra"
@@ -64,7 +65,7 @@ func (o *seriesFlags) run(cmd *cobra.Command, args []string) error {
 	}
 	if o.join {
 		if len(o.changes) > 0 || cmd.Flags().Changed("part") {
-			return usagef("--join: want it with folders alone, without --change and --part")
+			return shell.Usagef("--join: want it with folders alone, without --change and --part")
 		}
 		return o.joinParts(cmd, args)
 	}
@@ -98,19 +99,19 @@ func (o *seriesFlags) run(cmd *cobra.Command, args []string) error {
 // plan reads the flags that say what to solve.
 func (o *seriesFlags) plan(arg string) (*cases.Series, error) {
 	if len(o.changes) == 0 {
-		return nil, usagef("series: want at least one --change \"KEY = VALUES\"")
+		return nil, shell.Usagef("series: want at least one --change \"KEY = VALUES\"")
 	}
 	var changes []cases.Change
 	for _, text := range o.changes {
 		c, err := cases.ParseChange(text)
 		if err != nil {
-			return nil, usagef("--change: %w", err)
+			return nil, shell.Usagef("--change: %w", err)
 		}
 		changes = append(changes, c)
 	}
 	var part [2]int
 	if n, err := fmt.Sscanf(o.part+";", "%d/%d;", &part[0], &part[1]); n != 2 || err != nil {
-		return nil, usagef("--part: want I/N as in 2/8, found %q", o.part)
+		return nil, shell.Usagef("--part: want I/N as in 2/8, found %q", o.part)
 	}
 	if _, err := openCase(arg); err != nil && meant(arg) != "" {
 		return nil, err // says which file was meant
@@ -118,7 +119,7 @@ func (o *seriesFlags) plan(arg string) (*cases.Series, error) {
 	s, err := cases.NewSeries(disk.FS{}, filepath.ToSlash(arg), changes, o.refine, part)
 	var file *cases.FileError
 	if err != nil && !errors.As(err, &file) {
-		err = usagef("series: %w", err)
+		err = shell.Usagef("series: %w", err)
 	}
 	return s, err
 }
@@ -187,7 +188,7 @@ func seriesOutcome(rows []cases.SeriesRow) error {
 	}
 	switch {
 	case len(bad) > 0:
-		return checkError{strings.Join(bad, ", ")}
+		return shell.CheckError{What: strings.Join(bad, ", ")}
 	case failed > 0 && failed == len(rows):
 		return fmt.Errorf("none of the %d points could be had; the first: %s", failed, rows[0].Failed)
 	}

@@ -11,6 +11,7 @@ import (
 
 	"archload/cases"
 	"archload/cmd/internal/disk"
+	"archload/cmd/internal/shell"
 )
 
 // testSeries plans a small series.
@@ -123,7 +124,7 @@ func TestSeriesParts(t *testing.T) {
 		return code, stderr.String()
 	}
 	out := t.TempDir()
-	if code, says := join(out, dirs...); code != exitDone {
+	if code, says := join(out, dirs...); code != shell.ExitDone {
 		t.Fatalf("join: exit status %d: %s", code, says)
 	}
 	if got, want := filesOf(t, filepath.Join(out, "series")), filesOf(t, filepath.Join(whole, "series")); got != want {
@@ -144,8 +145,8 @@ func TestSeriesParts(t *testing.T) {
 		{[]string{t.TempDir()}, "found none in"},
 	} {
 		into := t.TempDir()
-		if code, says := join(into, c.dirs...); code != exitFaulty || !strings.Contains(says, c.says) || strings.Count(says, "\n") != 1 {
-			t.Errorf("join: exit status %d, %q; want %d and %q", code, says, exitFaulty, c.says)
+		if code, says := join(into, c.dirs...); code != shell.ExitFaulty || !strings.Contains(says, c.says) || strings.Count(says, "\n") != 1 {
+			t.Errorf("join: exit status %d, %q; want %d and %q", code, says, shell.ExitFaulty, c.says)
 		}
 		if left, err := os.ReadDir(into); err != nil || len(left) > 0 {
 			t.Errorf("a refused join left %v, %v", left, err)
@@ -166,11 +167,11 @@ func TestSeriesCommand(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
 	code, stdout, stderr := call(ctx, args...)
-	if code != exitInterrupted || stdout != "" || !strings.Contains(stderr, "0 of 2 rows are in") {
+	if code != shell.ExitInterrupted || stdout != "" || !strings.Contains(stderr, "0 of 2 rows are in") {
 		t.Errorf("interrupted: exit status %d, %q, %q", code, stdout, stderr)
 	}
 	code, stdout, stderr = call(t.Context(), args...)
-	if code != exitDone || stderr != "" || !strings.Contains(stdout, "2 points, 1 of them failed") || !strings.Contains(stdout, "point 2 (-1) failed: --change:1:") {
+	if code != shell.ExitDone || stderr != "" || !strings.Contains(stdout, "2 points, 1 of them failed") || !strings.Contains(stdout, "point 2 (-1) failed: --change:1:") {
 		t.Errorf("exit status %d, %q, %q", code, stdout, stderr)
 	}
 	for _, c := range []struct {
@@ -187,8 +188,8 @@ func TestSeriesCommand(t *testing.T) {
 		{[]string{"--join", "x", "--change", "plate.thickness = [5]", "-o", dir}, "without --change"},
 	} {
 		code, _, stderr := call(t.Context(), c.args...)
-		if code != exitFaulty || !strings.Contains(stderr, c.says) || strings.Count(stderr, "\n") != 1 {
-			t.Errorf("%q: exit status %d, %q; want %d and %q", c.args, code, stderr, exitFaulty, c.says)
+		if code != shell.ExitFaulty || !strings.Contains(stderr, c.says) || strings.Count(stderr, "\n") != 1 {
+			t.Errorf("%q: exit status %d, %q; want %d and %q", c.args, code, stderr, shell.ExitFaulty, c.says)
 		}
 	}
 }

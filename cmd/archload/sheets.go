@@ -4,6 +4,7 @@ import (
 	"path/filepath"
 	"slices"
 
+	"archload/cmd/internal/shell"
 	"archload/viz"
 
 	"github.com/spf13/cobra"
@@ -26,10 +27,10 @@ func newSheets() *cobra.Command {
 		ValidArgsFunction: completeCases,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if !slices.Contains(viz.Papers(), viz.Paper(paper)) {
-				return usagef("--paper: want one of %q, found %q", viz.Papers(), paper)
+				return shell.Usagef("--paper: want one of %q, found %q", viz.Papers(), paper)
 			}
 			if cmd.Flags().Changed("every") && !(every >= 5 && every <= 500) {
-				return usagef("--every: want 5 to 500 mm, found %g", every)
+				return shell.Usagef("--every: want 5 to 500 mm, found %g", every)
 			}
 			c, err := openCase(args[0])
 			if err != nil {

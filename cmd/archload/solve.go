@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"archload/cases"
+	"archload/cmd/internal/shell"
 	"archload/viz"
 
 	"github.com/spf13/cobra"
@@ -29,7 +30,7 @@ func (o *wanted) flags(cmd *cobra.Command) {
 // check refuses a refinement that no machine or no plate can bear.
 func (o *wanted) check() error {
 	if !(o.refine >= 0.25 && o.refine <= 8) {
-		return usagef("--refine: want 0.25 to 8, found %g", o.refine)
+		return shell.Usagef("--refine: want 0.25 to 8, found %g", o.refine)
 	}
 	return nil
 }
@@ -111,7 +112,7 @@ func checked(names []string, reports ...*cases.Report) error {
 		}
 	}
 	if len(bad) > 0 {
-		return checkError{strings.Join(bad, ", ")}
+		return shell.CheckError{What: strings.Join(bad, ", ")}
 	}
 	return nil
 }

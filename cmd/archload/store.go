@@ -14,6 +14,7 @@ import (
 
 	"archload/cases"
 	"archload/cmd/internal/disk"
+	"archload/cmd/internal/shell"
 
 	"github.com/spf13/cobra"
 )
@@ -50,7 +51,7 @@ func openStore(dir string, h cases.SeriesHead) (*store, error) {
 		return nil, err
 	}
 	if head != nil && (!head.Same(h) || head.Part != h.Part) {
-		return nil, usagef("%s holds the rows of another series (%s, or its files have changed since); want another folder with -o, or remove it", name, head.Case)
+		return nil, shell.Usagef("%s holds the rows of another series (%s, or its files have changed since); want another folder with -o, or remove it", name, head.Case)
 	}
 	st.rows = rows
 	if err := st.write(!whole); err != nil {
@@ -164,13 +165,13 @@ func (st *store) close() error {
 // joinParts puts the parts of a series together.
 func (o *seriesFlags) joinParts(cmd *cobra.Command, dirs []string) error {
 	if o.dir == "" {
-		return usagef("--join: want a folder for the whole series with -o DIR")
+		return shell.Usagef("--join: want a folder for the whole series with -o DIR")
 	}
 	var names []string
 	for _, d := range dirs {
 		found, err := filepath.Glob(filepath.Join(d, "part-*-of-*.jsonl"))
 		if err != nil || len(found) == 0 {
-			return usagef("--join: want a folder with parts of a series (part-1-of-2.jsonl ...), found none in %s", d)
+			return shell.Usagef("--join: want a folder with parts of a series (part-1-of-2.jsonl ...), found none in %s", d)
 		}
 		names = append(names, found...)
 	}
@@ -203,26 +204,26 @@ func gather(names []string) (*store, error) {
 			return nil, err
 		}
 		if head == nil {
-			return nil, usagef("%s: want a part of a series, found no head", name)
+			return nil, shell.Usagef("%s: want a part of a series, found no head", name)
 		}
 		if len(from) > 0 && !head.Same(st.head) {
-			return nil, usagef("%s is of another series than %s", name, names[0])
+			return nil, shell.Usagef("%s is of another series than %s", name, names[0])
 		}
 		if head.Part[1] != st.head.Part[1] && len(from) > 0 {
-			return nil, usagef("%s is one of %d parts, %s one of %d", name, head.Part[1], names[0], st.head.Part[1])
+			return nil, shell.Usagef("%s is one of %d parts, %s one of %d", name, head.Part[1], names[0], st.head.Part[1])
 		}
 		st.head = *head
 		parts[head.Part[0]] += len(rows)
 		for _, r := range rows {
 			if other, twice := from[r.Point]; twice {
-				return nil, usagef("point %d is in %s and in %s; want each part once", r.Point, other, name)
+				return nil, shell.Usagef("point %d is in %s and in %s; want each part once", r.Point, other, name)
 			}
 			from[r.Point] = name
 			st.rows = append(st.rows, r)
 		}
 	}
 	if n := st.head.Points - len(st.rows); n > 0 {
-		return nil, usagef("%d of %d points are missing:%s", n, st.head.Points, lacking(st.head, parts))
+		return nil, shell.Usagef("%d of %d points are missing:%s", n, st.head.Points, lacking(st.head, parts))
 	}
 	st.head.Part, st.head.Mine = [2]int{1, 1}, st.head.Points
 	return st, nil

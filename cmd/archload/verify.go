@@ -11,6 +11,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"archload/cmd/internal/shell"
 	"archload/verify"
 
 	"github.com/spf13/cobra"
@@ -53,7 +54,7 @@ func newVerify() *cobra.Command {
 // run runs the checks, telling its progress.
 func (o *proof) run(cmd *cobra.Command) ([]verify.Row, error) {
 	if _, err := regexp.Compile(o.only); err != nil {
-		return nil, usagef("--only: want a regular expression, found %q: %w", o.only, err)
+		return nil, shell.Usagef("--only: want a regular expression, found %q: %w", o.only, err)
 	}
 	say, done := progress(cmd.ErrOrStderr())
 	rows, err := verify.Run(cmd.Context(), verify.Options{
@@ -61,7 +62,7 @@ func (o *proof) run(cmd *cobra.Command) ([]verify.Row, error) {
 	})
 	done()
 	if errors.Is(err, verify.ErrNothing) {
-		return nil, usagef("--only: want a pattern that a check matches, found %q", o.only)
+		return nil, shell.Usagef("--only: want a pattern that a check matches, found %q", o.only)
 	}
 	return rows, err
 }
@@ -92,7 +93,7 @@ func (o *proof) deliver(out io.Writer, rows []verify.Row) error {
 // verdict turns missed checks into the error that sets the exit status.
 func verdict(rows []verify.Row) error {
 	if n := len(missed(rows)); n > 0 {
-		return checkError{fmt.Sprintf("%d of %s missed", n, checks(len(rows)))}
+		return shell.CheckError{What: fmt.Sprintf("%d of %s missed", n, checks(len(rows)))}
 	}
 	return nil
 }

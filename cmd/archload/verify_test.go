@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"archload/cmd/internal/shell"
 	"archload/verify"
 )
 
@@ -27,8 +28,8 @@ func TestMissedCheck(t *testing.T) {
 		}
 	}
 	err := verdict(rows)
-	if got := exitCode(err); got != exitCheck {
-		t.Errorf("exit status %d (%v), want %d", got, err, exitCheck)
+	if got := shell.ExitCode(err); got != shell.ExitCheck {
+		t.Errorf("exit status %d (%v), want %d", got, err, shell.ExitCheck)
 	}
 	if err := verdict(rows[:1]); err != nil {
 		t.Errorf("all rows pass: %v, want no error", err)
@@ -51,8 +52,8 @@ func TestVerifyInterrupted(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
 	var stdout, stderr bytes.Buffer
-	if got := run(ctx, []string{"verify", "--only", "plain string"}, &stdout, &stderr); got != exitInterrupted {
-		t.Errorf("interrupted: exit status %d, want %d", got, exitInterrupted)
+	if got := run(ctx, []string{"verify", "--only", "plain string"}, &stdout, &stderr); got != shell.ExitInterrupted {
+		t.Errorf("interrupted: exit status %d, want %d", got, shell.ExitInterrupted)
 	}
 	if stdout.Len() > 0 {
 		t.Errorf("interrupted: printed %q, want nothing", stdout.String())

@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"archload/cmd/internal/shell"
 	"archload/materials"
 
 	"github.com/spf13/cobra"
@@ -24,7 +25,7 @@ func newWood() *cobra.Command {
 			}
 			card, err := materials.Find(args[0])
 			if err != nil {
-				return usagef("wood: %w", err)
+				return shell.Usagef("wood: %w", err)
 			}
 			return printWood(cmd.OutOrStdout(), card)
 		},

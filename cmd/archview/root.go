@@ -5,10 +5,10 @@ import (
 	"path/filepath"
 	"runtime"
 	"runtime/debug"
-	"strings"
 
 	"archload/cases"
 	"archload/cmd/internal/disk"
+	"archload/cmd/internal/shell"
 	"archload/materials"
 	"archload/viz/desk"
 
@@ -42,19 +42,19 @@ func newRoot() *cobra.Command {
 		Example: "  archview course-guitar-relief\n  archview course-guitar course-guitar-treble\n" +
 			"  archview course-guitar --snapshot sink.png --field sink --view \"from outside\"\n" +
 			"  archview --lesson 2-relief",
-		Version:       version(debug.ReadBuildInfo()),
+		Version:       shell.Version(debug.ReadBuildInfo()),
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 2 || len(args) == 0 && o.lesson == "" {
-				return usagef("want one CASE or two, or --lesson NAME, found %d cases; see archview --help", len(args))
+				return shell.Usagef("want one CASE or two, or --lesson NAME, found %d cases; see archview --help", len(args))
 			}
 			return nil
 		},
 		RunE: o.run,
 	}
 	root.SetVersionTemplate("archview {{.Version}}\n")
-	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usagef("%w; see archview --help", err) })
+	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return shell.Usagef("%w; see archview --help", err) })
 	root.CompletionOptions.DisableDefaultCmd = true
 	o.flags(root)
 	return root
@@ -89,7 +89,7 @@ func (o *options) looks(remembered desk.Looks) (desk.Looks, error) {
 	var err error
 	if o.field != "" {
 		if l.Field, err = desk.FieldNamed(o.field); err != nil {
-			return l, usagef("--field: %w", err)
+			return l, shell.Usagef("--field: %w", err)
 		}
 	}
 	switch o.face {
@@ -97,24 +97,24 @@ func (o *options) looks(remembered desk.Looks) (desk.Looks, error) {
 	case "outside", "inside":
 		l.Inside = o.face == "inside"
 	default:
-		return l, usagef("--face: want outside or inside, found %q", o.face)
+		return l, shell.Usagef("--face: want outside or inside, found %q", o.face)
 	}
 	if o.view != "" {
 		if err := desk.KnownView(o.view); err != nil {
-			return l, usagef("--view: %w", err)
+			return l, shell.Usagef("--view: %w", err)
 		}
 		l.View = o.view
 	}
 	if o.section != "" {
 		if l.Cut, err = desk.CutNamed(o.section); err != nil {
-			return l, usagef("--section: %w", err)
+			return l, shell.Usagef("--section: %w", err)
 		}
 	}
 	if !(o.load >= 0 && o.load <= 100) {
-		return l, usagef("--load: want 0 to 100 percent, found %g", o.load)
+		return l, shell.Usagef("--load: want 0 to 100 percent, found %g", o.load)
 	}
 	if !(o.enlarge >= 0 && o.enlarge <= 1e5) {
-		return l, usagef("--enlarge: want 0 or more, found %g", o.enlarge)
+		return l, shell.Usagef("--enlarge: want 0 or more, found %g", o.enlarge)
 	}
 	l.Load, l.Enlarge = o.load/100, o.enlarge
 	l.Flow = l.Flow || o.flow
@@ -131,10 +131,10 @@ func (o *options) keys() ([]cases.KeyValue, error) {
 	for _, text := range o.set {
 		c, err := cases.ParseChange(text)
 		if err != nil {
-			return nil, usagef("--set: %w", err)
+			return nil, shell.Usagef("--set: %w", err)
 		}
 		if len(c.Values) != 1 {
-			return nil, usagef("--set: want one value for %s, found %d", c.Key, len(c.Values))
+			return nil, shell.Usagef("--set: want one value for %s, found %d", c.Key, len(c.Values))
 		}
 		out = append(out, cases.KeyValue{Key: c.Key, Value: c.Values[0]})
 	}
@@ -144,10 +144,10 @@ func (o *options) keys() ([]cases.KeyValue, error) {
 // pixels reads a size such as 1280x800.
 func (o *options) pixels() (w, h int, err error) {
 	if n, err := fmt.Sscanf(o.size, "%dx%d", &w, &h); err != nil || n != 2 || w < 200 || h < 150 || w > 16000 || h > 16000 {
-		return 0, 0, usagef("--size: want WIDTHxHEIGHT from 200x150 to 16000x16000, as in 1280x800, found %q", o.size)
+		return 0, 0, shell.Usagef("--size: want WIDTHxHEIGHT from 200x150 to 16000x16000, as in 1280x800, found %q", o.size)
 	}
 	if !(o.density >= 0.5 && o.density <= 4) {
-		return 0, 0, usagef("--density: want 0.5 to 4, found %g", o.density)
+		return 0, 0, shell.Usagef("--density: want 0.5 to 4, found %g", o.density)
 	}
 	return w, h, nil
 }
@@ -184,18 +184,4 @@ func firstOnly(keys []cases.KeyValue, i int) []cases.KeyValue {
 		return nil
 	}
 	return keys
-}
-
-// version is the module's version, commit and Go version.
-func version(info *debug.BuildInfo, ok bool) string {
-	if !ok {
-		return "of an unknown version"
-	}
-	v := info.Main.Version
-	for _, s := range info.Settings {
-		if s.Key == "vcs.revision" {
-			v += ", commit " + s.Value
-		}
-	}
-	return strings.TrimSpace(v + ", " + info.GoVersion)
 }

@@ -17,6 +17,7 @@ import (
 	"time"
 
 	"archload/cases"
+	"archload/cmd/internal/shell"
 	"archload/internal/screen"
 )
 
@@ -337,14 +338,14 @@ func TestPlainFaults(t *testing.T) {
 		args, display, want string
 		code                int
 	}{
-		{"course-guitar", "", "DISPLAY", exitCannot},
-		{"course-guitar", ":987", "display", exitCannot},
-		{"nonesuch", "", "no bundled case of this name", exitFaulty},
-		{"course-guitar\n--field\nsinking", "", `--field: want one of "none", "sink"`, exitFaulty},
-		{"course-guitar\n--set\nbridge.relief.depth = -1", "", "bridge.relief.depth", exitFaulty},
-		{"a\nb\nc", "", "found 3 cases", exitFaulty},
-		{"--lesson\nnonesuch", "", "no bundled lesson of this name", exitFaulty},
-		{"course-guitar\n--size\n12", "", "--size: want WIDTHxHEIGHT", exitFaulty},
+		{"course-guitar", "", "DISPLAY", shell.ExitCannot},
+		{"course-guitar", ":987", "display", shell.ExitCannot},
+		{"nonesuch", "", "no bundled case of this name", shell.ExitFaulty},
+		{"course-guitar\n--field\nsinking", "", `--field: want one of "none", "sink"`, shell.ExitFaulty},
+		{"course-guitar\n--set\nbridge.relief.depth = -1", "", "bridge.relief.depth", shell.ExitFaulty},
+		{"a\nb\nc", "", "found 3 cases", shell.ExitFaulty},
+		{"--lesson\nnonesuch", "", "no bundled lesson of this name", shell.ExitFaulty},
+		{"course-guitar\n--size\n12", "", "--size: want WIDTHxHEIGHT", shell.ExitFaulty},
 	} {
 		cmd := exec.Command(exe)
 		cmd.Env = append(os.Environ(), asChild+"="+c.args, "DISPLAY="+c.display, "WAYLAND_DISPLAY=")

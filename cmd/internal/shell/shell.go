@@ -1,0 +1,93 @@
+// Package shell is what the commands have in common before a terminal: how
+// they end, how they say what went wrong, which version they are.
+package shell
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+
+	"archload/cases"
+
+	"github.com/spf13/cobra"
+)
+
+// The exit codes.
+const (
+	ExitDone        = 0
+	ExitCannot      = 1   // singular, not converged, no display, cannot write
+	ExitFaulty      = 2   // wrong usage or a faulty case
+	ExitCheck       = 3   // computed, but a built-in check failed
+	ExitInterrupted = 130 // as shells expect it after an interrupt
+)
+
+// Main runs a command on the goroutine of main and ends the program. A first
+// interrupt cancels the context, a second one ends the program at once.
+func Main(run func(ctx context.Context, args []string, stdout, stderr io.Writer) int) {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	context.AfterFunc(ctx, stop)
+	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
+	stop()
+	os.Exit(code)
+}
+
+// Execute carries out one command line and returns the exit code.
+func Execute(ctx context.Context, root *cobra.Command, args []string, stdout, stderr io.Writer) int {
+	root.SetArgs(args)
+	root.SetOut(stdout)
+	root.SetErr(stderr)
+	err := root.ExecuteContext(ctx)
+	if err == nil {
+		return ExitDone
+	}
+	fmt.Fprintln(stderr, Message(root.Name(), err))
+	return ExitCode(err)
+}
+
+// Message is what the user reads: faults of a case as they are, one a line;
+// anything else behind the program's name.
+func Message(program string, err error) string {
+	var file *cases.FileError
+	switch {
+	case errors.As(err, &file):
+		return err.Error()
+	case errors.Is(err, context.Canceled):
+		return program + ": interrupted; no file is left half-written"
+	}
+	return program + ": " + err.Error()
+}
+
+// ExitCode tells the kinds of failure apart.
+func ExitCode(err error) int {
+	var check CheckError
+	var usage UsageError
+	var file *cases.FileError
+	switch {
+	case errors.Is(err, context.Canceled):
+		return ExitInterrupted
+	case errors.As(err, &check):
+		return ExitCheck
+	case errors.As(err, &usage), errors.As(err, &file):
+		return ExitFaulty
+	}
+	return ExitCannot
+}
+
+// CheckError says that a built-in check failed.
+type CheckError struct{ What string }
+
+func (e CheckError) Error() string {
+	return "a built-in check failed, do not trust these numbers: " + e.What
+}
+
+// UsageError is a wrong command line.
+type UsageError struct{ Err error }
+
+func (e UsageError) Error() string { return e.Err.Error() }
+func (e UsageError) Unwrap() error { return e.Err }
+
+// Usagef is a UsageError of a format.
+func Usagef(format string, args ...any) error { return UsageError{fmt.Errorf(format, args...)} }
