@@ -12,7 +12,7 @@ type Comparison struct {
 	Cases   []string  `json:"cases"`
 	Titles  []string  `json:"titles"`
 	Differs []KeyDiff `json:"differs"` // in the input
-	Rows    []Row     `json:"rows"`    // by how much they matter: see Row.Weight
+	Rows    []Row     `json:"rows"`    // first what decides, each part by how much it matters: see Row.Weight
 	Wood    *Wooden   `json:"wood"`    // behind the ranges of the rows; null without them
 	Reports []*Report `json:"reports"`
 }
@@ -45,7 +45,7 @@ type Range struct {
 // Difference is what a case has more of a number than the first case.
 type Difference struct {
 	Value   Num    `json:"value"`   // in the number's unit
-	Percent Num    `json:"percent"` // of the first case's; null if that is about zero
+	Percent Num    `json:"percent"` // of the first case's; null if that is about zero or below its own range
 	Mesh    Num    `json:"mesh"`    // its own ranges, as in Range: the same planks serve for both
 	Wood    Num    `json:"wood"`
 	Within  bool   `json:"within_wood_scatter"` // the wood's range of the difference is greater than the difference
@@ -125,69 +125,100 @@ func (r *Row) addRanges(reps []*Report, spreads []*Spread) {
 			d.Mesh = meshRange(d.Value, r.get(sp.base)-r.get(spreads[0].base), r.peak)
 		}
 		d.Within = math.Abs(float64(d.Value)) < float64(d.Wood)
+		if a := math.Abs(float64(r.Values[0])); a < float64(r.Ranges[0].Wood) || a < float64(r.Ranges[0].Mesh) {
+			d.Percent = None() // of what may as well be zero
+		}
 	}
 }
 
-// weigh sets the row's weight, the greatest over its differences: with ranges,
-// the difference over the greater of both numbers' wood ranges (how many times
-// more the design changes the number than another plank would), and below any
-// row whose difference the wood's scatter cannot turn round if it is within it.
-// Without ranges it is the difference over the greater of both numbers.
+// weigh sets the row's weight, the greatest over its differences.
 func (r *Row) weigh() {
 	r.Weight = 0
-	for i, d := range r.Differences {
-		a, b := float64(r.Values[0]), float64(r.Values[i+1])
-		switch {
-		case r.event && r.Values[0].Known() != r.Values[i+1].Known():
-			r.Weight = None()
+	for i := range r.Differences {
+		w := r.weightOf(i)
+		if !w.Known() {
+			r.Weight = w
 			return
-		case !d.Value.Known() || r.bare:
-			continue
 		}
-		w := math.Abs(float64(d.Value)) / math.Max(math.Max(math.Abs(a), math.Abs(b)), 1e-12)
-		if len(r.Ranges) > 0 {
-			scale := math.Max(float64(r.Ranges[0].Wood), float64(r.Ranges[i+1].Wood))
-			least := 0.5 * math.Pow10(-r.digits) // no number is worth more than is printed
-			w = math.Abs(float64(d.Value)) / math.Max(scale, least)
-		}
-		if !math.IsNaN(w) {
-			r.Weight = Num(math.Max(float64(r.Weight), w))
-		}
+		r.Weight = max(r.Weight, w)
 	}
+}
+
+// weightOf is how much difference i matters, 1: with ranges, the difference
+// over the greater of both numbers' wood ranges (how many times more the design
+// changes the number than another plank would); without, the difference over
+// the greater of both numbers. None: one design comes to it, the other never.
+func (r *Row) weightOf(i int) Num {
+	d, a, b := r.Differences[i], float64(r.Values[0]), float64(r.Values[i+1])
+	if r.event && r.Values[0].Known() != r.Values[i+1].Known() {
+		return None()
+	}
+	if !d.Value.Known() || r.bare {
+		return 0
+	}
+	scale := math.Max(math.Max(math.Abs(a), math.Abs(b)), 1e-12)
+	if len(r.Ranges) > 0 {
+		least := 0.5 * math.Pow10(-r.digits) // no number is worth more than is printed
+		scale = math.Max(math.Max(float64(r.Ranges[0].Wood), float64(r.Ranges[i+1].Wood)), least)
+	}
+	if w := Num(math.Abs(float64(d.Value)) / scale); w.Known() {
+		return w
+	}
+	return 0
 }
 
 // within says whether every difference of the row lies within the wood's
 // scatter or is none.
 func (r *Row) within() bool {
 	for _, d := range r.Differences {
-		if !d.Within && float64(d.Value) != 0 {
+		if !d.Within && !r.nought(d.Value) {
 			return false
 		}
 	}
 	return true
 }
 
-// WithinScatter says whether the row stands among those whose differences the
-// wood's scatter can turn round.
-func (r *Row) WithinScatter() bool { return r.part() == 1 }
-
-// part is the part of the table that a row belongs to: beyond the wood's
-// scatter, within it, and what has no range.
-func (r *Row) part() int {
-	switch {
-	case r.bare:
-		return 2
-	case len(r.Ranges) > 0 && r.within():
-		return 1
+// alike says whether no design has more or less of it, as it is printed.
+func (r *Row) alike() bool {
+	for i, d := range r.Differences {
+		if d.Value.Known() && !r.nought(d.Value) || r.event && r.Values[0].Known() != r.Values[i+1].Known() {
+			return false
+		}
 	}
-	return 0
+	return len(r.Differences) > 0
 }
 
-// byWeight orders rows: the weightiest first, those within the wood's scatter
-// after all others.
+// Part is the part of a comparison's table that a row belongs to.
+type Part int
+
+// The parts, in their order.
+const (
+	Decides Part = iota // what decides, beyond the wood's scatter
+	Rest                // where the load goes and what else there is, beyond it
+	Scatter             // differences that another plank could turn round
+	Alike               // no difference
+	OfMesh              // about the mesh
+)
+
+// Part says where the row belongs.
+func (r *Row) Part() Part {
+	switch {
+	case r.bare:
+		return OfMesh
+	case r.alike():
+		return Alike
+	case len(r.Differences) > 0 && len(r.Ranges) > 0 && r.within():
+		return Scatter
+	case r.rest:
+		return Rest
+	}
+	return Decides
+}
+
+// byWeight orders rows: by part, and in each the weightiest first.
 func byWeight(a, b Row) int {
-	if a.part() != b.part() {
-		return a.part() - b.part()
+	if p, q := a.Part(), b.Part(); p != q {
+		return int(p - q)
 	}
 	heavy := func(r Row) float64 {
 		if !r.Weight.Known() {

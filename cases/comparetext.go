@@ -15,6 +15,10 @@ func (c *Comparison) Write(w io.Writer) error {
 	for i, n := range c.Cases {
 		fmt.Fprintf(&b, "%s  %s: %s\n", Letter(i), n, c.Titles[i])
 	}
+	b.WriteString("\nIn short\n")
+	for _, v := range c.Verdict() {
+		b.WriteString(folded(v, 98) + "\n")
+	}
 	b.WriteString("\nWhat differs in the input\n")
 	for _, d := range c.Differs {
 		fmt.Fprintf(&b, "  %s\n", d.Key)
@@ -35,28 +39,31 @@ func (c *Comparison) Write(w io.Writer) error {
 	return err
 }
 
-// Heads of the parts of the table.
-func (c *Comparison) heads() [3]string {
-	if c.ranged() {
-		return [3]string{
-			"What comes of it; first what the design changes most against what another plank would",
-			"None, or within the wood's scatter (~): in other planks such differences may vanish or turn round",
-			"Of the mesh",
-		}
+// Heads are the headings of the parts of the table.
+func (c *Comparison) Heads() [OfMesh + 1]string {
+	out := [OfMesh + 1]string{
+		"What decides; the greatest change in percent first",
+		"Where the load goes, and the rest",
+		"Within the wood's scatter (~): in other planks such differences may vanish or turn round",
+		"No difference",
+		"Of the mesh",
 	}
-	return [3]string{"What comes of it; the greatest change in percent first", "", "Of the mesh"}
+	if c.ranged() {
+		out[Decides] = "What decides; first what the design changes most against what another plank would"
+	}
+	return out
 }
 
 func (c *Comparison) ranged() bool { return len(c.Rows) > 0 && len(c.Rows[0].Ranges) > 0 }
 
 func (c *Comparison) writeRows(b *strings.Builder) {
-	part := -1
+	part := Part(-1)
 	for i := range c.Rows {
 		r := &c.Rows[i]
-		if p := r.part(); p != part {
+		if p := r.Part(); p != part {
 			part = p
-			fmt.Fprintf(b, "\n%s\n", c.heads()[p])
-			if p < 2 {
+			fmt.Fprintf(b, "\n%s\n", c.Heads()[p])
+			if p != OfMesh {
 				b.WriteString(c.columns())
 			}
 		}
@@ -173,8 +180,9 @@ func percentOf(v Num, none bool) string {
 
 // writeNotes says what the ranges are.
 func (c *Comparison) writeNotes(b *strings.Builder) {
+	b.WriteString("\nDifferences are taken before rounding; = means none.\n")
 	if !c.ranged() {
-		b.WriteString("\nNo ranges were asked for: a difference smaller than the scatter of wood (stiffness 22 % from\n" +
+		b.WriteString("No ranges were asked for: a difference smaller than the scatter of wood (stiffness 22 % from\n" +
 			"board to board) shows only between tops of the same billet. ")
 		return
 	}
@@ -183,7 +191,8 @@ func (c *Comparison) writeNotes(b *strings.Builder) {
 		"  range (one standard deviation; stiffness scatters by 22 %, Wood Handbook, table 5-6; each constant\n" +
 		"  of each plank by itself). Of a difference: both designs cut from the same plank, wherever role and\n" +
 		"  wood are the same; most of the scatter then falls out. ~ marks a difference smaller than that.\n" +
-		"  ± mesh: what the triangles may cost the number, or the difference.\n")
+		"  ± mesh: what the triangles may cost the number, or the difference.\n" +
+		"  Not in the ranges: a foot that slips, the edge, and all that the model leaves out.\n")
 	for i, r := range c.Rows {
 		if r.Name == "bridge sinks" || r.Name == "top sinks most" && c.Reports[0].Bridge == nil {
 			c.writeBehind(b, &c.Rows[i])

@@ -26,6 +26,7 @@ type Trial struct {
 	Sheet     *TrialPoint    `json:"sheet"`     // of the bench sheet: the case's own relief, or the one asked for; null without
 	Bench     []BenchStation `json:"bench"`     // what to take off for the sheet's relief; null without
 	Wood      *TrialWood     `json:"wood"`      // what the wood's scatter does to it
+	Command   string         `json:"-"`         // that made it, without a depth: Write ends with the next one; empty: it does not
 }
 
 // TrialPoint is what one relief does at full load. Lengths mm.

@@ -22,25 +22,48 @@ func (t *Trial) Write(w io.Writer) error {
 	} else {
 		b.WriteString("\ncrush %: the strength across the grain of the wood under the foot is not known.\n")
 	}
-	b.WriteString("middle down: how much more the top gives way under the foot's middle than under its ends.\n" +
-		"curve: what that adds to the arch along the foot, rounder positive. -: never, or not worked out\n" +
-		"at this depth (strength: a blank).\n")
-	if t.Sheet == nil {
-		b.WriteString("\nThe case has no relief of its own; name the depth you choose to learn what to take off.\n")
-	}
+	b.WriteString("arch rounder: how much higher (+) or lower (-, flatter) the load leaves the top under the foot's\n" +
+		"middle, against the top under its ends. strength used: of the top, at its worst place; of 100 %,\n" +
+		"wood keeps about 60 % under ten years of load (Wood Handbook); a blank: not worked out. -: never.\n")
 	for _, part := range t.Instructions() {
 		fmt.Fprintf(&b, "\n%s\n", part.Head)
 		for _, l := range part.Lines {
 			fmt.Fprintf(&b, "%s\n", folded(l, 96))
 		}
 	}
+	if head, command := t.next(); command != "" {
+		fmt.Fprintf(&b, "\n%s\n  %s\n", head, command)
+	}
 	_, err := io.WriteString(w, b.String())
 	return err
 }
 
+// next is the command to go on with, with a depth in it: the sheet's, or as an
+// example the one in the middle of those tried.
+func (t *Trial) next() (head, command string) {
+	switch {
+	case t.Command == "" || len(t.Points) == 0:
+		return "", ""
+	case t.Sheet != nil:
+		return "Next, to draw this as a bench sheet in true size", fmt.Sprintf("%s --depth %.4g -o bench", t.Command, t.Sheet.Depth)
+	}
+	return "Next, with this depth or the one that you choose: what to take off, how to check it, and what another plank makes of it",
+		fmt.Sprintf("%s --depth %.4g", t.Command, t.example())
+}
+
+// example is the depth in the middle of those tried in the first shape.
+func (t *Trial) example() float64 {
+	n := 0
+	for n < len(t.Points) && t.Points[n].Shape == t.Points[0].Shape {
+		n++
+	}
+	return t.Points[n/2].Depth
+}
+
 func trialHead() string {
-	return "  depth    bass  middle  treble  touches  closes     gap  pressure  crush    sinks  middle    curve  strength\n" +
-		"     mm       %       %       %        %       %    left       MPa      %       mm    down      1/m         %\n"
+	return "           of the foot's force      % of full load                                       arch  strength\n" +
+		"  depth    bass  middle  treble  touches  closes     gap  pressure  crush    sinks  rounder      used\n" +
+		"     mm       %       %       %       at      at    left       MPa      %       mm       mm         %\n"
 }
 
 func (p *TrialPoint) write(b *strings.Builder) {
@@ -54,9 +77,9 @@ func (p *TrialPoint) write(b *strings.Builder) {
 	if p.StrengthUsed.Known() {
 		strength = percent(p.StrengthUsed, 10)
 	}
-	row := fmt.Sprintf("%7.3f %7.1f %7.1f %7.1f %s %s %7.3f %9.3f %s %8.3f %7.3f %8.3f%s", p.Depth,
+	row := fmt.Sprintf("%7.3f %7.1f %7.1f %7.1f %s %s %7.3f %9.3f %s %8.3f %8s%s", p.Depth,
 		100*p.Share.BassEnd, 100*p.Share.Middle, 100*p.Share.TrebleEnd, percent(p.MiddleTouchesAt, 8), percent(p.MiddleClosesAt, 7),
-		p.GapLeft, float64(p.FootPressure), percent(p.FootUsed, 6), p.Sink, p.TopBend, p.TopCurvature, strength)
+		p.GapLeft, float64(p.FootPressure), percent(p.FootUsed, 6), p.Sink, fmt.Sprintf("%+.3f", -p.TopBend), strength)
 	b.WriteString(strings.TrimRight(row, " ") + "\n")
 }
 
@@ -143,22 +166,32 @@ func (t *Trial) checkLoaded() []string {
 	var lines []string
 	switch {
 	case p.MiddleClosesAt.Known():
-		lines = append(lines, fmt.Sprintf("The middle first touches at %.0f %% and has closed at %.0f %% of the string load: tune up in steps and watch the gauge. At pitch no gauge shall go under the middle.",
+		lines = append(lines, fmt.Sprintf("The middle first touches at %.0f %% and has closed at %.0f %% of full load: tune up in steps and watch the gauge. At pitch no gauge shall go under the middle.",
 			100*float64(p.MiddleTouchesAt), 100*float64(p.MiddleClosesAt)))
-		if p.GapLeft >= 0.005 {
+		if p.MiddleClosesAt > 0 {
+			lines = append(lines, TuningWords(float64(p.MiddleClosesAt)))
+		}
+		if p.GapLeft >= LeastGap {
 			lines = append(lines, fmt.Sprintf("Elsewhere under the foot at most %.2f mm are left.", p.GapLeft))
 		}
 	case p.MiddleTouchesAt.Known():
-		lines = append(lines, fmt.Sprintf("The middle first touches at %.0f %% of the string load and does not close all along; at most %.2f mm are left.", 100*float64(p.MiddleTouchesAt), p.GapLeft))
+		lines = append(lines, fmt.Sprintf("The middle first touches at %.0f %% of full load and does not close all along; left at most: %s.", 100*float64(p.MiddleTouchesAt), GapWords(p.GapLeft)))
 	default:
 		lines = append(lines, fmt.Sprintf("The middle never touches: at pitch a gauge of %.2f mm still goes under it.", p.GapLeft))
 	}
-	lines = append(lines, fmt.Sprintf("Then the foot's thirds carry %.0f, %.0f and %.0f %% (bass end, middle, treble end), the bridge has sunk %.2f mm, and the top gives way under the middle %.3f mm %s than under the ends.",
-		100*p.Share.BassEnd, 100*p.Share.Middle, 100*p.Share.TrebleEnd, p.Sink, math.Abs(p.TopBend), moreOrLess(p.TopBend)))
+	lines = append(lines, fmt.Sprintf("Then the foot's thirds carry %.0f, %.0f and %.0f %% of its force (bass end, middle, treble end), the bridge has sunk %.2f mm, and the arch under the foot is %.2f mm %s.",
+		100*p.Share.BassEnd, 100*p.Share.Middle, 100*p.Share.TrebleEnd, p.Sink, math.Abs(p.TopBend), pickWords(p.TopBend > 0, "flatter", "rounder")))
 	if p.FootUsed.Known() {
-		lines = append(lines, fmt.Sprintf("The foot presses with at most %.2f MPa over 8 mm, %.0f %% of what crushes the softer wood in a short test.", float64(p.FootPressure), 100*float64(p.FootUsed)))
+		lines = append(lines, fmt.Sprintf("The foot presses with at most %.2f MPa, averaged over 8 mm of it, %.0f %% of what crushes the softer wood in a short test.", float64(p.FootPressure), 100*float64(p.FootUsed)))
 	}
 	return lines
+}
+
+// TuningWords say what strings have to be slackened to, to pull with a fraction p
+// of full load, and how sure that is.
+func TuningWords(p float64) string {
+	return fmt.Sprintf("In tuning, %.0f %% of full load is about %.0f semitones below pitch, every string slackened alike (pull goes with the square of pitch: an octave below is 25 %%). Approximately: strings slackened unevenly shift it.",
+		100*p, SemitonesBelow(p))
 }
 
 func whereWords(x float64) string {
@@ -176,19 +209,12 @@ func signed(x float64) string {
 	return fmt.Sprintf("%+.0f", x)
 }
 
-func moreOrLess(v float64) string {
-	if v < 0 {
-		return "less"
-	}
-	return "more"
-}
-
 func (t *Trial) howSure() []string {
 	s, h := &t.Wood.Softer, &t.Wood.Stiffer
 	return []string{
-		fmt.Sprintf("Boards of one wood differ by about %.0f %% in stiffness. If all the wood is that much softer, or that much stiffer, than its card says: the middle closes at %s or %s of the load and carries %.0f or %.0f %%; the bridge sinks %.2f or %.2f mm.",
+		fmt.Sprintf("Boards of one wood differ by about %.0f %% in stiffness; one in three by more. If all the wood is that much softer, or that much stiffer, than its card says: the middle closes at %s or %s of full load and carries %.0f or %.0f %%; the bridge sinks %.2f or %.2f mm.",
 			100*t.Wood.Scatter, orNever(s.MiddleClosesAt), orNever(h.MiddleClosesAt), 100*s.Share.Middle, 100*h.Share.Middle, s.Sink, h.Sink),
-		"Not in these numbers: how well the foot fits, the top's own creep over the years (it closes the gap further), moisture, and strings retuned. The maker's own judgement comes first; where people may be hurt, ask someone qualified.",
+		"Not in these numbers: how well the foot fits, a foot that slips sideways, the top's own creep over the years (it closes the gap further), moisture, and strings retuned. The maker's own judgement comes first; where people may be hurt, ask someone qualified.",
 	}
 }
 

@@ -19,7 +19,7 @@ const (
 func (r *Report) cautions() []string {
 	var out []string
 	if b := r.Bridge; b != nil && float64(b.FrictionNeeded) > woodFriction {
-		out = append(out, fmt.Sprintf("to stick as computed the foot must drag %.2f times as hard as it presses; wood gives 0.3 to 0.5, so parts of it will creep: compare hold = \"slip\"", float64(b.FrictionNeeded)))
+		out = append(out, fmt.Sprintf("to stick as computed the foot must drag %.2f times as hard as it presses; wood gives 0.3 to 0.5, so parts of it will slide: solve again with hold = \"slip\" in [bridge]; the truth lies between the two", float64(b.FrictionNeeded)))
 	}
 	s := r.Strength
 	switch {

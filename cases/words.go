@@ -99,7 +99,7 @@ func (r *Report) sayBridge(b *strings.Builder) {
 		100*g.Share.Middle, 100*g.Share.TrebleEnd, g.pressed())
 	line(b, "the middle of the foot", "%s", g.middleWords())
 	if g.FrictionNeeded.Known() {
-		line(b, "friction needed to hold it", "%.3f", float64(g.FrictionNeeded))
+		line(b, "friction needed to hold it", "%.3f N for each N it presses with; wood gives 0.3 to 0.5", float64(g.FrictionNeeded))
 	}
 	b.WriteByte('\n')
 }
@@ -116,7 +116,7 @@ func (g *BridgeReport) pressed() float64 {
 
 func (t TiltReport) sideWords() string {
 	if math.Abs(t.Sideways) < 0.0005 {
-		return "level from side to side"
+		return "not sideways"
 	}
 	return fmt.Sprintf("%s side lower by %.3f degrees", ends(t.Sideways, "treble", "bass"), math.Abs(t.Sideways))
 }
@@ -124,13 +124,13 @@ func (t TiltReport) sideWords() string {
 func (g *BridgeReport) middleWords() string {
 	switch {
 	case !g.MiddleTouchesAt.Known():
-		return fmt.Sprintf("never touches; %.3f mm of gap are left", g.GapLeft)
+		return "never touches; left at full load: " + GapWords(g.GapLeft)
 	case g.MiddleClosesAt.Known() && g.MiddleClosesAt == 0:
 		return "bears from the first"
 	case g.MiddleClosesAt.Known():
 		return fmt.Sprintf("first touches at %s of full load and has closed at %s", percent(g.MiddleTouchesAt), percent(g.MiddleClosesAt))
 	}
-	return fmt.Sprintf("first touches at %s of full load and does not close; %.3f mm of gap are left", percent(g.MiddleTouchesAt), g.GapLeft)
+	return fmt.Sprintf("first touches at %s of full load and does not close all along; left: %s", percent(g.MiddleTouchesAt), GapWords(g.GapLeft))
 }
 
 func (r *Report) sayGauges(b *strings.Builder) {
@@ -186,6 +186,22 @@ func (r *Report) sayPaths(b *strings.Builder) {
 	b.WriteByte('\n')
 }
 
+// HighestSpot is the greatest pressure on one place of the contact grid, MPa.
+func (g *BridgeReport) HighestSpot() float64 {
+	most := 0.0
+	for _, c := range g.Contact {
+		most = math.Max(most, c.Pressure)
+	}
+	return most
+}
+
+func (g *BridgeReport) spotWords() string {
+	if g == nil {
+		return ""
+	}
+	return fmt.Sprintf(" (single spots up to %.2f MPa)", g.HighestSpot())
+}
+
 func (r *Report) sayStrength(b *strings.Builder) {
 	s := r.Strength
 	section(b, "Strength of clear, straight-grained wood under short load")
@@ -194,13 +210,13 @@ func (r *Report) sayStrength(b *strings.Builder) {
 	}
 	line(b, "rolling shear used", "%s", percent(s.RollingShearUsed))
 	if s.FootPressure.Known() {
-		line(b, "pressure under the foot", "%.2f MPa, %s of crushing", float64(s.FootPressure), percent(s.FootUsed))
+		line(b, "pressure under the foot", "%.2f MPa, %s of crushing, averaged over 8 mm of foot%s", float64(s.FootPressure), percent(s.FootUsed), r.Bridge.spotWords())
 	}
-	line(b, "over decades", "%s of the strength used, and a sink of %.2f to %.2f mm: an indication, no more", percent(r.Decades.StrengthUsed),
+	line(b, "over decades", "%s of the strength used, and a sink of %.2f to %.2f mm in average wood: an indication, no more", percent(r.Decades.StrengthUsed),
 		float64(r.Decades.Sink[0]), float64(r.Decades.Sink[1]))
 	b.WriteString("  Wood scatters, runs out of line and creeps: under lasting load count on six tenths of\n" +
-		"  its strength and on up to 1.6 times the sink. The maker's own judgement, and advice from someone\n" +
-		"  qualified where people may be hurt, come first.\n\n")
+		"  its strength and on up to 1.6 times the sink, more in a soft plank. The maker's own judgement,\n" +
+		"  and advice from someone qualified where people may be hurt, come first.\n\n")
 }
 
 func (r *Report) sayTrust(b *strings.Builder) {

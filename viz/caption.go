@@ -11,6 +11,16 @@ type Caption struct {
 	Subtitle string   // what is shown, the load
 	Facts    []string // what the numbers rest on: wood, making, hold, rim
 	Footer   string   // last line of the page: program, version, checks
+
+	bare bool // in a report, which says all but the subtitle itself
+}
+
+// shown is what of the caption stands on the page.
+func (c Caption) shown() Caption {
+	if c.bare {
+		return Caption{Subtitle: c.Subtitle, bare: true}
+	}
+	return c
 }
 
 // setLine is a line of text with its place.
@@ -25,11 +35,13 @@ type captionLayout struct {
 	lines []setLine
 	rules [][2]pt
 	free  rect // what is left for the picture
+	bare  bool // without a border
 }
 
 // layCaption sets the caption on a page: the title above, the footer below.
 func (p *page) layCaption(c Caption) captionLayout {
-	var l captionLayout
+	c = c.shown()
+	l := captionLayout{bare: c.bare}
 	w := p.w - 2*margin
 	y := p.h - margin
 	down := func(lines []string, s style, lead float64) {
@@ -122,7 +134,9 @@ func (p *page) wrapItems(items []string, s style, w float64) []string {
 // drawCaption draws the sheet's border and the caption.
 func (p *page) drawCaption(l captionLayout) {
 	const edge = 9.0 // points from the paper's edge to the border line
-	p.stroke([][]pt{box(rect{edge, edge, p.w - edge, p.h - edge})}, true, thin())
+	if !l.bare {
+		p.stroke([][]pt{box(rect{edge, edge, p.w - edge, p.h - edge})}, true, thin())
+	}
 	for _, r := range l.rules {
 		p.line(r[0], r[1], thin())
 	}

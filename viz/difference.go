@@ -10,51 +10,60 @@ import (
 // oneScalePages draws the cases' fields with one legend for all, so that they
 // can be laid beside each other; for two cases also what the second has more
 // than the first.
-func oneScalePages(sols []*cases.Solution, c *cases.Comparison) []Page {
+func oneScalePages(sols []*cases.Solution, c *cases.Comparison, bare bool) []Page {
 	sink := make([]Field, len(sols))
 	for i, s := range sols {
 		sink[i] = Field{Name: "sink of the outer surface", Unit: "mm", Nodal: s.SinkField(), Signed: true}
 	}
-	pages := sameScale("sink", sols, c, sink)
+	pages := sameScale("sink", subjects(sols, c, bare), sink)
 	if len(sols) != 2 {
 		return pages
 	}
-	pages = append(pages, differencePage("sink", sols, c, sink))
+	pages = append(pages, differencePage("sink", subjects(sols, c, bare), sink))
 	used := make([]Field, 2)
 	for i, s := range sols {
 		v, _ := s.StrengthFields()
-		used[i] = Field{Name: "strength used at the worse face", Unit: "%", Nodal: NodeMeans(s.Mesh.Plan, v)}
+		used[i] = Field{Name: "strength used at the worse face, means over one thickness", Unit: "%", Nodal: NodeMeans(s.Mesh.Plan, v)}
 	}
-	pages = append(pages, sameScale("strength-used", sols, c, used)...)
-	return append(pages, differencePage("strength-used", sols, c, used))
+	pages = append(pages, sameScale("strength-used", subjects(sols, c, bare), used)...)
+	return append(pages, differencePage("strength-used", subjects(sols, c, bare), used))
+}
+
+// subjects are the designs of a comparison.
+func subjects(sols []*cases.Solution, c *cases.Comparison, bare bool) []subject {
+	out := make([]subject, len(sols))
+	for i, s := range sols {
+		out[i] = subject{s, c.Reports[i], bare}
+	}
+	return out
 }
 
 // sameScale draws one field of each case over one range.
-func sameScale(name string, sols []*cases.Solution, c *cases.Comparison, f []Field) []Page {
+func sameScale(name string, subjects []subject, f []Field) []Page {
 	r := SharedRange(f...)
 	var out []Page
-	for i, s := range sols {
+	for i, u := range subjects {
 		one := f[i]
 		one.Range = &r
-		d := drawingOf(s, c.Reports[i])
+		d := drawingOf(u.s, u.r)
 		if one.Unit != "mm" {
 			d.Gauges = nil // they read millimetres
 		}
-		out = append(out, planPage(name+"-"+cases.Letter(i), s, c.Reports[i], d, one))
+		out = append(out, u.planPage(name+"-"+cases.Letter(i), d, one))
 	}
 	return out
 }
 
 // differencePage draws the second field less the first, on the first's plan.
-func differencePage(name string, sols []*cases.Solution, c *cases.Comparison, f []Field) Page {
+func differencePage(name string, of []subject, f []Field) Page {
 	return Page{Name: name + "-difference", picture: func() (*Picture, error) {
-		a, b := sols[0], sols[1]
+		a, b := of[0].s, of[1].s
 		field := Field{Name: f[0].Name + ", B less A", Unit: f[0].Unit, Signed: true, Nodal: Difference(a, b, f[0].Nodal, f[1].Nodal)}
-		words := captionOf(a, c.Reports[0])
+		words := of[0].caption()
 		words.Title = "What changes from A to B: " + f[0].Name
 		words.Subtitle = "brown: more in B; blue: less in B; outline, braces and bridge are those of A"
-		words.Facts = []string{"A: " + c.Titles[0], "B: " + c.Titles[1]}
-		d := drawingOf(a, c.Reports[0])
+		words.Facts = []string{"A: " + of[0].r.Title, "B: " + of[1].r.Title}
+		d := drawingOf(a, of[0].r)
 		d.Gauges = nil
 		return PlanView(PlanInput{Caption: words, Plan: a.Mesh.Plan, Field: &field, Drawing: d})
 	}}

@@ -14,7 +14,8 @@ import (
 const flowRange = 0.98
 
 // flowPages are the pages of the load flow; none without one.
-func flowPages(s *cases.Solution, r *cases.Report, d Drawing) []Page {
+func (u subject) flowPages(d Drawing) []Page {
+	s, r := u.s, u.r
 	if r.Flow == nil || len(r.Flow.Lines) == 0 {
 		return nil
 	}
@@ -29,9 +30,9 @@ func flowPages(s *cases.Solution, r *cases.Report, d Drawing) []Page {
 	field := Field{Name: "vertical force through plate and braces", Unit: "N/mm", PerTriangle: s.FlowField(), Plain: true}
 	field.Range = &[2]float64{0, Quantile(s.Mesh.Plan, field.PerTriangle, flowRange)}
 	return []Page{
-		planPage("load-flow", s, r, lines, field),
+		u.planPage("load-flow", lines, field),
 		{Name: "rim-reaction", picture: func() (*Picture, error) {
-			c := captionOf(s, r)
+			c := u.caption()
 			c.Subtitle = "what the edge holds up, " + loadWords(r)
 			return PlanView(PlanInput{Caption: c, Drawing: rim})
 		}},

@@ -30,13 +30,9 @@ func (g *page) post(at pt) {
 	g.stroke([][]pt{q}, true, pen{width: 0.8, color: paperColor()})
 }
 
-// markName is the letter of a mark on the picture and in the list.
-func markName(i, n int) string {
-	if n > 26 {
-		return strconv.Itoa(i + 1)
-	}
-	return string(rune('A' + i))
-}
+// markName is the number of a mark on the picture and in the list; letters are
+// the designs'.
+func markName(i int) string { return strconv.Itoa(i + 1) }
 
 // tag is a piece of text with its place.
 type tag struct {
@@ -95,20 +91,20 @@ type placedMark struct {
 // middle is the middle of an upright label.
 func (p placedMark) middle() pt { return p.box.at.add(p.box.w/2, p.box.up/2) }
 
-// placeMarks finds a place for each mark's letter and reading.
+// placeMarks finds a place for each mark's number and reading.
 func (g *page) placeMarks(v *planView) []placedMark {
 	marks := v.in.Drawing.Gauges
 	out := make([]placedMark, len(marks))
 	for i, m := range marks {
-		words := markName(i, len(marks))
+		words := markName(i)
 		if !math.IsNaN(m.Value) {
-			words += "  " + reading(m.Value)
+			words += ": " + reading(m.Value) // "1  0.54" would read as one number
 		}
 		p := &out[i]
 		p.tag = tag{text: words, s: label(), back: behind()}
 		p.box, p.far, p.ok = g.beside(v.lay.frame.at(m.At), p.text, p.s)
 		if !p.ok { // too crowded for the reading, which stands in the list too
-			p.text = markName(i, len(marks))
+			p.text = markName(i)
 			p.box, p.far, p.ok = g.beside(v.lay.frame.at(m.At), p.text, p.s)
 		}
 		if p.ok {
@@ -194,7 +190,7 @@ func listHeight(rows int) float64 {
 	return listLead*float64(rows) + 2
 }
 
-// drawList writes each mark's letter, name, reading and bench reading.
+// drawList writes each mark's number, name, reading and bench reading.
 func (g *page) drawList(marks []Mark, r rect) {
 	rows := listRows(len(marks))
 	const gap = 14
@@ -204,7 +200,7 @@ func (g *page) drawList(marks []Mark, r rect) {
 		y := r.Y1 - listLead*float64(i%rows+1) + 2
 		value := markReading(m)
 		right := g.width(value, label())
-		g.text(pt{x, y}, markName(i, len(marks)), style{smallest, bold, inkColor()}, 0)
+		g.text(pt{x, y}, markName(i), style{smallest, bold, inkColor()}, 0)
 		g.text(pt{x + 14, y}, g.shorten(clean(m.Name), label(), w-14-right-8), label(), 0)
 		g.text(pt{x + w, y}, value, label(), 1)
 	}

@@ -55,6 +55,8 @@ const (
 	planHeight = 648 // 9 in
 	planColumn = 112 // the legend's column
 	planLeast  = 380 // least height of the plate's part
+	planMost   = 520 // greatest height of the plate in a report
+	planWords  = 16  // room for the words at the rim
 )
 
 // planLayout says where the parts of a plan page lie.
@@ -120,8 +122,7 @@ func (v *planView) measure() error {
 		free.Y0 = l.list.Y1 + 4
 	}
 	l.column = rect{free.X1 - planColumn, free.Y0, free.X1, free.Y1}
-	const words = 16 // room for the words at the rim
-	l.frame = fit(lo, hi, rect{free.X0 + words, free.Y0 + words, l.column.X0 - words - 6, free.Y1 - words})
+	l.frame = fit(lo, hi, rect{free.X0 + planWords, free.Y0 + planWords, l.column.X0 - planWords - 6, free.Y1 - planWords})
 	a, b := l.frame.at(lo), l.frame.at(hi)
 	l.plate = rect{a.X, a.Y, b.X, b.Y}
 	v.lay = l
@@ -140,7 +141,26 @@ func (v *planView) pageHeight(rows int) float64 {
 		l := g.layLegend(v, rect{0, 0, planColumn, 0}) // no room: the least patches
 		need -= l.below
 	}
-	return math.Max(planHeight, captionHeight(v.in.Caption)+listHeight(rows)+4+math.Max(need, planLeast))
+	most := float64(planLeast)
+	if v.in.Caption.bare {
+		most = v.natural()
+	}
+	h := captionHeight(v.in.Caption) + listHeight(rows) + 4 + math.Max(need, most)
+	if v.in.Caption.bare {
+		return h
+	}
+	return math.Max(planHeight, h)
+}
+
+// natural is the height that the plate takes if it fills the page's width,
+// points.
+func (v *planView) natural() float64 {
+	lo, hi, err := v.bounds()
+	if err != nil {
+		return planLeast
+	}
+	w := float64(planWidth - 2*margin - planColumn - 2*planWords - 6)
+	return math.Min(planMost, w*(hi[1]-lo[1])/(hi[0]-lo[0])) + 2*planWords
 }
 
 // bounds returns the box of outline and nodes, mm.

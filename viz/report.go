@@ -1,12 +1,13 @@
 package viz
 
 import (
+	"bufio"
 	"bytes"
 	_ "embed" // the page's template and style
-	"encoding/base64"
 	"fmt"
 	"html/template"
 	"io"
+	"strings"
 
 	"archload/cases"
 )
@@ -47,7 +48,7 @@ func WriteReport(w io.Writer, in ReportInput) error {
 	doc := reportDoc{Version: in.Version, Style: template.CSS(reportCSS)}
 	for i, s := range in.Solutions {
 		a := in.Reports[i].Answers(in.spread(i))
-		d := design{name: in.Names[i], s: s, r: in.Reports[i], answers: a}
+		d := design{name: in.Names[i], s: s, r: in.Reports[i], spread: in.spread(i), answers: a}
 		part, err := d.part(i, len(in.Solutions))
 		if err != nil {
 			return fmt.Errorf("report: %s: %w", in.Names[i], err)
@@ -63,6 +64,7 @@ func WriteReport(w io.Writer, in ReportInput) error {
 		}
 		doc.Side = side
 	}
+	doc.Back = in.back()
 	var b bytes.Buffer
 	if err := t.Execute(&b, doc); err != nil {
 		return fmt.Errorf("report: %w", err)
@@ -78,6 +80,7 @@ type reportDoc struct {
 	Style   template.CSS
 	Side    []reportSection // the comparison; none for one design
 	Parts   []reportPart
+	Back    []reportSection // what is the same for all, and the cases themselves
 }
 
 // reportPart is one design.
@@ -87,6 +90,7 @@ type reportPart struct {
 	Title    string
 	Name     string
 	Failed   []string // built-in checks that failed
+	Ranges   string   // what they cover; nothing if that stands before all designs
 	Lead     []string // the answers in words
 	Advice   []string // what to do with them
 	Sections []reportSection
@@ -95,11 +99,19 @@ type reportPart struct {
 // reportSection is one heading with what stands below it.
 type reportSection struct {
 	Title   string
+	Lead    bool // set off, as the answers are
 	Words   []string
 	List    []string
 	Tables  []reportTable
 	Figures []reportFigure
 	Codes   []reportCode
+	Keys    []reportKey
+}
+
+// reportKey is a key of a case as it was computed.
+type reportKey struct {
+	Key, Value string
+	Default    bool
 }
 
 // reportTable has its first column as words, the others as numbers, unless
@@ -109,6 +121,7 @@ type reportTable struct {
 	Head    []string
 	Rows    [][]string
 	Words   bool
+	Close   bool // smaller, for many columns
 }
 
 // reportFigure is a picture inside the file.
@@ -116,6 +129,7 @@ type reportFigure struct {
 	Source  template.HTMLAttr // src="data:...", so that its + stays a +
 	Alt     string
 	Caption string
+	Tall    bool // higher than wide: two of them share a printed page
 }
 
 // reportCode is a text file.
@@ -128,12 +142,19 @@ func figure(p Page, caption string) (reportFigure, error) {
 		return reportFigure{}, fmt.Errorf("picture %s: %w", p.Name, err)
 	}
 	var b bytes.Buffer
-	if err := pic.Write(&b, "svg", 0); err != nil {
+	if err := pic.writeCompact(bufio.NewWriter(&b)); err != nil {
 		return reportFigure{}, fmt.Errorf("picture %s: %w", p.Name, err)
 	}
 	return reportFigure{
-		Source:  template.HTMLAttr(`src="data:image/svg+xml;base64,` + base64.StdEncoding.EncodeToString(b.Bytes()) + `"`),
+		Source:  template.HTMLAttr(`src="data:image/svg+xml;charset=utf-8,` + inAddress().Replace(b.String()) + `"`),
 		Alt:     caption,
 		Caption: caption,
+		Tall:    pic.Height > 0.8*pic.Width,
 	}, nil
+}
+
+// inAddress writes an SVG as a part of an address inside an HTML attribute: the
+// SVG's own quotes become single ones (those in its words are escaped already).
+func inAddress() *strings.Replacer {
+	return strings.NewReplacer("%", "%25", "#", "%23", "<", "%3C", "\"", "'", "&", "&amp;", "\n", "")
 }

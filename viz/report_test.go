@@ -2,15 +2,17 @@ package viz
 
 import (
 	"bytes"
-	"encoding/base64"
 	"encoding/xml"
 	"errors"
 	"fmt"
 	"io"
+	"math"
+	"net/url"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -109,8 +111,8 @@ func checkPicture(t *testing.T, tag htmlTag) {
 	if len(tag.attrs["alt"]) < 20 {
 		t.Errorf("picture with the words %q, want a description", tag.attrs["alt"])
 	}
-	code, ok := strings.CutPrefix(tag.attrs["src"], "data:image/svg+xml;base64,")
-	data, err := base64.StdEncoding.DecodeString(code)
+	code, ok := strings.CutPrefix(tag.attrs["src"], "data:image/svg+xml;charset=utf-8,")
+	data, err := url.PathUnescape(code)
 	if !ok || err != nil {
 		t.Fatalf("picture %q is not inside the file: %v", tag.attrs["alt"], err)
 	}
@@ -119,15 +121,35 @@ func checkPicture(t *testing.T, tag htmlTag) {
 		Paths   []struct {
 			D string `xml:"d,attr"`
 		} `xml:"path"`
+		Texts []struct {
+			Letters []struct {
+				Href string `xml:"href,attr"`
+			} `xml:"use"`
+		} `xml:"g"`
+		Glyphs []struct {
+			ID string `xml:"id,attr"`
+		} `xml:"defs>path"`
 	}
-	if err := xml.Unmarshal(data, &svg); err != nil {
+	if err := xml.Unmarshal([]byte(data), &svg); err != nil {
 		t.Errorf("picture %q: %v", tag.attrs["alt"], err)
 	}
-	if len(svg.Paths) < 30 {
-		t.Errorf("picture %q: %d paths, want a drawing", tag.attrs["alt"], len(svg.Paths))
+	letters := 0
+	for _, text := range svg.Texts {
+		letters += len(text.Letters)
 	}
-	if n := bytes.Count(data, []byte("href=")) - bytes.Count(data, []byte("href=\"data:")); n > 0 {
-		t.Errorf("picture %q: %d references leave it", tag.attrs["alt"], n)
+	if len(svg.Paths) < 15 || letters < 60 {
+		t.Errorf("picture %q: %d paths and %d letters, want a drawing with its words", tag.attrs["alt"], len(svg.Paths), letters)
+	}
+	defined := map[string]bool{}
+	for _, g := range svg.Glyphs {
+		defined["#"+g.ID] = true
+	}
+	for _, text := range svg.Texts {
+		for _, l := range text.Letters {
+			if !defined[l.Href] {
+				t.Fatalf("picture %q: the letter %q is not in it", tag.attrs["alt"], l.Href)
+			}
+		}
 	}
 }
 
@@ -137,7 +159,7 @@ func TestReport(t *testing.T) {
 		t.Errorf("%d pictures, want %d: every page of the solve and the design", got, want)
 	}
 	for _, want := range []string{"<h2>The answers</h2>", "<h2>How sure each number is</h2>", "<h2>The design</h2>", "<h2>Strings and forces</h2>",
-		"<h2>Where the load goes</h2>", "<h2>How far to trust this</h2>", "<h2>What is left out, and cautions</h2>", "<h2>The case</h2>",
+		"<h2>Where the load goes</h2>", "<h2>How far to trust this</h2>", "<h2>What is left out, and cautions</h2>", "<h2>Appendix: the case</h2>",
 		"course-guitar.toml", "depth = 0.12", "bridge.relief.depth", "of the test", "&lt;script&gt;", "22 % (Wood Handbook"} {
 		if !bytes.Contains(page, []byte(want)) {
 			t.Errorf("the report does not hold %q", want)
@@ -170,16 +192,86 @@ func TestReportUnits(t *testing.T) {
 	}
 }
 
+// TestReportAnswers reads the words of a relieved bridge: each number in them is
+// that of the report.
+func TestReportAnswers(t *testing.T) {
+	in, page := reportOf(t, "course-guitar-relief")
+	r := in.Reports[0]
+	d := design{name: in.Names[0], s: in.Solutions[0], r: r, spread: in.Spreads[0], answers: r.Answers(in.Spreads[0])}
+	sink, _ := d.answer("bridge_sink")
+	used, _ := d.answer("strength_used")
+	closes := float64(r.Bridge.MiddleClosesAt)
+	all := strings.Join(append(d.lead(), d.advice()...), "\n")
+	for _, want := range []string{
+		dec(1.6*float64(sink.Most), 2) + " mm (a soft one that does)",
+		"one in six uses more than " + dec(float64(used.Most), 0) + " %",
+		fmt.Sprintf("about %.0f semitones below pitch", 12*math.Log2(1/math.Sqrt(closes))),
+		"0.12 mm of it as it bends down into the relief and " + dec(r.Bridge.Sink-0.12, 2) + " mm with the top under it",
+		"solve again with hold = \"slip\"",
+		"averaged over 8 mm of it",
+	} {
+		if !strings.Contains(all, want) {
+			t.Errorf("the answers lack %q:\n%s", want, all)
+		}
+	}
+	for _, bad := range []string{"creep outward", "will creep", "Headline: the bridge sinks 0.45", "−0.000", "read on the bench", "hinged:"} {
+		if bytes.Contains(page, []byte(bad)) {
+			t.Errorf("the report holds %q", bad)
+		}
+	}
+	if n := len(page); n > 2_000_000 {
+		t.Errorf("a report of one design has %d bytes, want at most 2000000", n)
+	}
+}
+
+func TestReportLean(t *testing.T) {
+	for _, c := range []struct {
+		tilt cases.TiltReport
+		want string
+	}{
+		{cases.TiltReport{ForeAft: 0.013, Sideways: -0.0001}, "The bridge leans 0.013 degrees toward the neck, and does not lean sideways."},
+		{cases.TiltReport{ForeAft: -0.02, Sideways: -0.111}, "The bridge leans 0.020 degrees toward the tail, and its bass side is lower by 0.111 degrees."},
+		{cases.TiltReport{Sideways: 0.05}, "The bridge does not lean along the strings, and its treble side is lower by 0.050 degrees."},
+	} {
+		if got := leanWords(c.tilt); got != c.want {
+			t.Errorf("%+v: %q, want %q", c.tilt, got, c.want)
+		}
+	}
+}
+
+// TestCompactSVG traces a path by hand and checks that letters return.
+func TestCompactSVG(t *testing.T) {
+	var tr tracer
+	tr.to('m', [2]int{10, 20})
+	tr.to('l', [2]int{15, 20})
+	tr.to('l', [2]int{15, 12})
+	tr.to('l', [2]int{15, 12})
+	tr.close()
+	tr.to('m', [2]int{12, 22})
+	if got, want := tr.b.String(), "m10 20l5 0 0-8zm2 2"; got != want {
+		t.Errorf("traced %q, want %q: from the start of a closed loop on", got, want)
+	}
+}
+
 func TestReportSideBySide(t *testing.T) {
 	in, page := reportOf(t, "first", "bench-plate")
 	want := len(ComparePictures(in.Solutions, in.Comparison)) + 2
 	for i, s := range in.Solutions {
-		want += len(Pictures(s, in.Reports[i]))
+		for _, p := range Pictures(s, in.Reports[i]) {
+			if !slices.Contains(elsewhere(2), p.Name) {
+				want++
+			}
+		}
 	}
 	if got := checkSelfContained(t, page); got != want {
 		t.Errorf("%d pictures, want %d", got, want)
 	}
-	for _, text := range []string{"2 designs side by side", "What differs, and what comes of it", `id="design-2"`, "the worst place uses", "± wood", "<td>energy in bending, %</td>"} {
+	for _, once := range []string{"<h2>How the ranges were got</h2>", "<h2>What is left out, and cautions</h2>", "Collapse: whether the arch snaps through"} {
+		if n := bytes.Count(page, []byte(once)); n != 1 {
+			t.Errorf("the report of two designs holds %q %d times, want once", once, n)
+		}
+	}
+	for _, text := range []string{"2 designs side by side", "<h2>In short</h2>", "B against A: ", "What differs, and what comes of it", "Appendix: the case of B", `id="design-2"`, "the worst place uses", "±\u00a0wood", "<td>energy in bending, %</td>"} {
 		if !bytes.Contains(page, []byte(text)) {
 			t.Errorf("the report does not hold %q", text)
 		}

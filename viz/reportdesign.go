@@ -10,26 +10,40 @@ import (
 
 // part makes the part of design i of n.
 func (d *design) part(i, n int) (reportPart, error) {
-	p := reportPart{ID: fmt.Sprintf("design-%d", i+1), Title: d.r.Title, Name: d.name, Failed: d.r.Error.Failed(), Lead: d.lead(), Advice: d.advice()}
+	p := reportPart{ID: fmt.Sprintf("design-%d", i+1), Title: d.r.Title, Name: d.name, Failed: d.r.Error.Failed(), Lead: together(d.lead()), Advice: together(d.advice())}
 	if p.Title == "" {
 		p.Title = d.name
 	}
 	if n > 1 {
-		p.Letter = string(rune('A'+i)) + ": "
+		p.Letter = cases.Letter(i) + ": "
+	} else {
+		p.Ranges = rangeWords()
 	}
-	p.Sections = []reportSection{d.certain(), d.ranges(), d.drawn(), d.forces(), d.sinks(), d.bears(), d.paths(), d.works(), d.trust(), d.leaves(), d.written()}
-	if err := d.illustrate(p.Sections); err != nil {
+	p.Sections = []reportSection{d.certain(), d.drawn(), d.forces(), d.sinks(), d.bears(), d.paths(), d.works(), d.trust()}
+	if err := d.illustrate(p.Sections, n); err != nil {
 		return p, err
 	}
 	p.Sections = slices.DeleteFunc(p.Sections, func(s reportSection) bool {
-		return len(s.Words)+len(s.List)+len(s.Tables)+len(s.Figures)+len(s.Codes) == 0
+		return len(s.Words)+len(s.List)+len(s.Tables)+len(s.Figures) == 0
 	})
 	return p, nil
 }
 
+// elsewhere are the pages of a design that stand among those side by side, if
+// there are n designs.
+func elsewhere(n int) []string {
+	switch n {
+	case 1:
+		return nil
+	case 2:
+		return []string{"sink", "strength-used"}
+	}
+	return []string{"sink"}
+}
+
 // The sections of a design that hold pictures, in their order.
 const (
-	sectionDrawn = iota + 2 // behind how sure each number is, and why
+	sectionDrawn = iota + 1 // behind how sure each number is
 	sectionForces
 	sectionSinks
 	sectionBears
@@ -52,10 +66,10 @@ func pageNotes() []pageNote {
 		{"sink", sectionSinks, "The sink in plan, from outside, neck up, bass left, mm: from line to line it is always the step that the legend names."},
 		{"cross-arch", sectionSinks, "The cut across the top at the bridge, seen from the tail: as carved, and under load with the movement exaggerated as the picture says."},
 		{"foot-force", sectionBears, "What each third of the foot carries, N, while the strings are brought up to pitch, % of full load."},
-		{"foot-pressure", sectionBears, "Where the foot presses on the top, MPa."},
+		{"foot-pressure", sectionBears, "Where the foot presses on the top, MPa: single spots above (white: no pressure), averaged over 8 mm of foot below."},
 		{"load-flow", sectionPaths, "Where the load goes: every line carries the same force, in N as the key says, from the foot to the edge. The colour is the force that goes through each mm of plate and braces, N/mm."},
 		{"rim-reaction", sectionPaths, "What the edge holds up from place to place, N on each mm."},
-		{"strength-used", sectionWorks, "How much of the wood's short-term strength is used, %."},
+		{"strength-used", sectionWorks, "How much of the wood's short-term strength is used, %. The triangle marks the worst place, taken on its worse face; the map shows means of the places around, and may stay below it."},
 		{"stress-along", sectionWorks, "Stress along the grain at the outer face, MPa; pull is positive."},
 		{"stress-along-inner", sectionWorks, "Stress along the grain at the inner face, MPa; pull is positive."},
 		{"stress-across", sectionWorks, "Stress across the grain at the outer face, MPa; pull is positive. Wood is weakest this way."},
@@ -65,9 +79,10 @@ func pageNotes() []pageNote {
 
 // illustrate draws every page of the design into the section where it
 // belongs; one without a note comes last before the checks.
-func (d *design) illustrate(sections []reportSection) error {
+func (d *design) illustrate(sections []reportSection, n int) error {
 	notes := pageNotes()
-	pages := append(d.designPages(), Pictures(d.s, d.r)...)
+	u := subject{d.s, d.r, true}
+	pages := append(d.designPages(u), u.pictures()...)
 	rank := func(p Page) int {
 		i := slices.IndexFunc(notes, func(n pageNote) bool { return n.page == p.Name })
 		if i < 0 {
@@ -76,8 +91,9 @@ func (d *design) illustrate(sections []reportSection) error {
 		return i
 	}
 	slices.SortStableFunc(pages, func(a, b Page) int { return rank(a) - rank(b) })
+	pages = slices.DeleteFunc(pages, func(p Page) bool { return slices.Contains(elsewhere(n), p.Name) })
 	for _, p := range pages {
-		at := pageNote{section: sectionWorks, caption: "Picture: " + p.Name + "; what it shows and its unit stand in it."}
+		at := pageNote{section: sectionWorks, caption: "What this picture shows stands above it, with its unit."}
 		if i := rank(p); i < len(notes) {
 			at = notes[i]
 		}
@@ -92,7 +108,7 @@ func (d *design) illustrate(sections []reportSection) error {
 }
 
 // designPages draw the design itself.
-func (d *design) designPages() []Page {
+func (d *design) designPages(u subject) []Page {
 	g := drawingOf(d.s, d.r)
 	g.Gauges = nil
 	height, thick := make([]float64, len(d.s.Mesh.Points)), make([]float64, len(d.s.Mesh.Points))
@@ -104,7 +120,7 @@ func (d *design) designPages() []Page {
 	}
 	page := func(name string, f Field) Page {
 		return Page{Name: name, picture: func() (*Picture, error) {
-			c := captionOf(d.s, d.r)
+			c := u.caption()
 			c.Subtitle = f.Name
 			return PlanView(PlanInput{Caption: c, Plan: d.s.Mesh.Plan, Field: &f, Drawing: g})
 		}}
@@ -119,17 +135,26 @@ func (d *design) designPages() []Page {
 func (d *design) certain() reportSection {
 	t := reportTable{Head: []string{"", "computed", "from plank to plank", "from the mesh"}}
 	for _, a := range d.answers {
+		if a.Key == "gap_left" && float64(a.Most) < cases.LeastGap {
+			t.Rows = append(t.Rows, []string{"the gap left under the foot is", "none that a feeler can find", "", ""})
+			continue
+		}
 		t.Rows = append(t.Rows, []string{a.Name, decNum(a.Value, a.Digits, "never") + " " + a.Unit, woodRange(a), meshRange(a)})
 	}
 	return reportSection{Title: "How sure each number is", Tables: []reportTable{t}}
 }
 
+// rangeWords say what the ranges cover and what not.
+func rangeWords() string {
+	return "The ranges cover wood and mesh only. From plank to plank is what another plank makes of a number (one standard deviation): about one plank in three lies outside. Mesh is what the triangles may cost it. Not in them: a foot that slips, how the edge is held, and all that stands under \"What is left out\"."
+}
+
 // ranges says how the ranges were got.
-func (d *design) ranges() reportSection {
+func ranges() reportSection {
 	s := reportSection{Title: "How the ranges were got"}
 	s.Words = []string{
 		"From the mesh: the program cuts the top into small triangles. It solves the case a second time on triangles twice as large and sees how much the answer moves; about seven tenths of that are left in the finer one (Richardson's extrapolation; for strength the whole of it is shown, because a peak settles more slowly).",
-		"From plank to plank: no two planks are alike. Stiffness scatters from board to board with a coefficient of variation of 22 % (Wood Handbook, table 5-6), so about two planks in three lie within 22 % of the mean; strengths and density have their own (same table: bending strength 16 %, crushing across the grain 28 %). The table knows one stiffness, along the grain; the others are assumed to scatter as much. The case was solved again with each constant of each piece of wood smaller by that, one at a time, with the same strings and the same relief; the range is the root of the sum of the squares of what each of them does: about two planks in three lie within it.",
+		"From plank to plank: no two planks are alike. Stiffness scatters from board to board with a coefficient of variation of 22 % (Wood Handbook, table 5-6), so about two planks in three lie within 22 % of the mean; strengths and density have their own (same table: bending strength 16 %, crushing across the grain 28 %). The table knows one stiffness, along the grain; the others are assumed to scatter as much. The case was solved again with each constant of each piece of wood smaller by that, one at a time, with the same strings and the same relief; the range is the root of the sum of the squares of what each of them does: about two planks in three lie within it, one in three outside.",
 	}
 	return s
 }
@@ -159,8 +184,8 @@ func (d *design) drawn() reportSection {
 		add(b.Name, "up to %s mm wide and %s mm high", dec(b.Width.Max(), 1), dec(b.HeightScale*b.Height.Max(), 1))
 	}
 	if b := c.Bridge; b != nil {
-		add("bridge", "%s, %s mm long, %s mm wide, up to %s mm high, mass %s g; strings %s mm above the top; hold: %s", b.Wood, dec(float64(b.Length), 0),
-			dec(float64(b.Width), 1), dec(b.Height.Max(), 1), decNum(r.Mass.Bridge, 1, "?"), dec(float64(b.SaddleHeight), 1), b.Hold)
+		add("bridge", "%s, %s mm long, %s mm wide, up to %s mm high, mass %s g; strings %s mm above the top; %s", b.Wood, dec(float64(b.Length), 0),
+			dec(float64(b.Width), 1), dec(b.Height.Max(), 1), decNum(r.Mass.Bridge, 1, "?"), dec(float64(b.SaddleHeight), 1), pick(b.Hold == "slip", "its foot slides freely (hold = \"slip\")", "its foot stays where it bears (hold = \"grip\")"))
 		add("relief under the foot", "%s", reliefWords(b))
 	}
 	return reportSection{Title: "The design", Tables: []reportTable{t}}
@@ -170,11 +195,11 @@ func rimWords(c *cases.Case) string {
 	r := c.Rim
 	switch r.Support {
 	case "hinged":
-		return "hinged: held along the outline, free to turn"
+		return "held along the outline, free to turn"
 	case "clamped":
-		return "clamped: held along the outline, not free to turn"
+		return "held along the outline, not free to turn"
 	case "free":
-		return "free"
+		return "not held"
 	}
 	return fmt.Sprintf("on elastic sides of %s, %s mm high and %s mm thick, lining %s x %s mm", r.SideWood, dec(float64(r.SideHeight), 0),
 		dec(float64(r.SideThickness), 1), dec(float64(r.Lining[0]), 0), dec(float64(r.Lining[1]), 0))

@@ -1,6 +1,7 @@
 package viz
 
 import (
+	"fmt"
 	"strings"
 
 	"archload/cases"
@@ -19,41 +20,77 @@ func sideBySide(in ReportInput) ([]reportSection, error) {
 	}
 	first.Tables = append([]reportTable{differs}, sideTables(c)...)
 	first.Words = sideWords(c)
+	short := reportSection{Title: "In short", Lead: true, List: together(c.Verdict())}
+	for i, v := range short.List {
+		short.List[i] = strings.ReplaceAll(v, "(-", "(−")
+	}
+	if ranged(c) {
+		short.Words = []string{rangeWords()}
+	}
 	pictures := reportSection{Title: "Pictures side by side"}
-	for _, p := range ComparePictures(in.Solutions, c) {
-		f, err := figure(p, "The designs side by side: "+p.Name+"; what is drawn and its unit stand in the picture.")
+	for _, p := range comparePages(in.Solutions, c, true) {
+		f, err := figure(p, sideCaption(p.Name, c))
 		if err != nil {
 			return nil, err
 		}
 		pictures.Figures = append(pictures.Figures, f)
 	}
-	return []reportSection{first, pictures}, nil
+	return []reportSection{short, first, pictures}, nil
 }
 
-// sideTables are the numbers of the designs: first those whose difference
-// matters, then those within the wood's scatter.
+// sideCaption says what a picture of several designs shows.
+func sideCaption(name string, c *cases.Comparison) string {
+	for i, t := range c.Titles {
+		switch l := cases.Letter(i); name {
+		case "sink-" + l:
+			return fmt.Sprintf("%s, %s: the sink in plan, from outside, mm; one scale for all designs.", l, t)
+		case "strength-used-" + l:
+			return fmt.Sprintf("%s, %s: how much of the wood's short-term strength is used at the worse face, means over one thickness, %%; one scale for all designs.", l, t)
+		}
+	}
+	switch {
+	case strings.HasPrefix(name, "cross-arches-o"):
+		return "The cuts across the tops at the bridge laid over each other, seen from the tail: A and B on one scale, mm."
+	case strings.HasPrefix(name, "cross-arches"):
+		return "The cuts across the tops at the bridge, seen from the tail: as carved, and under load with the sink exaggerated, mm."
+	case name == "bars":
+		return "The numbers side by side, each on its own scale with its unit; the stroke over the end of a bar is what another plank makes of it."
+	case name == "sink-difference":
+		return "What B sinks more (brown) or less (blue) than A, mm; outline, braces and bridge are those of A."
+	}
+	return "What B uses more (brown) or less (blue) of the wood's strength than A, % of the strength; outline, braces and bridge are those of A."
+}
+
+// ofMesh is how many columns the numbers about the mesh have: they have neither
+// ranges nor differences.
+const ofMesh = 3
+
+// sideTables are the numbers of the designs, part by part; none of a part
+// without rows.
 func sideTables(c *cases.Comparison) []reportTable {
-	beyond, within := sideTable(c), sideTable(c)
-	beyond.Caption = "What comes of it"
-	within.Caption = "None, or within the wood's scatter (~): in other planks such differences may vanish or turn round"
+	var out []reportTable
+	last := cases.Part(-1)
 	for i := range c.Rows {
 		r := &c.Rows[i]
-		t := &beyond
-		if r.WithinScatter() {
-			t = &within
+		if p := r.Part(); p != last {
+			last = p
+			t := sideTable(c)
+			if p == cases.OfMesh {
+				t.Head = t.Head[:ofMesh]
+			}
+			t.Caption = c.Heads()[p]
+			out = append(out, t)
 		}
+		t := &out[len(out)-1]
 		for k := range c.Cases {
 			name := r.Name + ", " + r.Unit
 			if k > 0 {
 				name = ""
 			}
-			t.Rows = append(t.Rows, append([]string{name, cases.Letter(k)}, sideCells(c, r, k)...))
+			t.Rows = append(t.Rows, append([]string{name, cases.Letter(k)}, sideCells(c, r, k)...)[:len(t.Head)])
 		}
 	}
-	if len(within.Rows) == 0 {
-		return []reportTable{beyond}
-	}
-	return []reportTable{beyond, within}
+	return out
 }
 
 // ranged says whether a comparison has ranges.
@@ -61,9 +98,9 @@ func ranged(c *cases.Comparison) bool { return c.Wood != nil }
 
 func sideTable(c *cases.Comparison) reportTable {
 	if ranged(c) {
-		return reportTable{Head: []string{"", "design", "number", "± wood", "± mesh", "less A", "in %", "± wood", "± mesh"}}
+		return reportTable{Close: true, Head: []string{"", "design", "number", "±\u00a0wood", "±\u00a0mesh", "less A", "in %", "±\u00a0wood", "±\u00a0mesh"}}
 	}
-	return reportTable{Head: []string{"", "design", "number", "less A", "in %"}}
+	return reportTable{Close: true, Head: []string{"", "design", "number", "less A", "in %"}}
 }
 
 // sideCells are the cells of one design, with a true minus.
@@ -82,11 +119,11 @@ func sideCells(c *cases.Comparison, r *cases.Row, k int) []string {
 // sideWords say how to read the table.
 func sideWords(c *cases.Comparison) []string {
 	if !ranged(c) {
-		return []string{"Each number stands with its difference from A; = means none. The greatest change in percent stands first."}
+		return []string{"Each number stands with its difference from A; = means none. Differences are taken before rounding. The greatest change in percent stands first."}
 	}
 	out := []string{
-		"Each number stands with its difference from A; = means none. First stands what the design changes most against what another plank would change.",
-		"± wood, of a number: what another plank makes of it, one standard deviation, so that about two planks in three lie within. Of a difference: both designs are cut from the same plank wherever role and wood are the same, and most of the scatter falls out. A difference smaller than that is marked ~: it is within the wood's scatter, and in another plank it may vanish or turn round.",
+		"Each number stands with its difference from A; = means none. Differences are taken before rounding. In each part, first stands what the design changes most against what another plank would change.",
+		"± wood, of a number: what another plank makes of it, one standard deviation, so that about one plank in three lies outside. Of a difference: both designs are cut from the same plank wherever role and wood are the same, and most of the scatter falls out. A difference smaller than that is marked ~: it is within the wood's scatter, and in another plank it may vanish or turn round.",
 		"± mesh: what the triangles may cost the number, or the difference.",
 	}
 	for _, f := range c.Wood.Faults {

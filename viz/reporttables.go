@@ -3,6 +3,7 @@ package viz
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"archload/cases"
 )
@@ -22,8 +23,8 @@ func (d *design) forces() reportSection {
 	t.Rows = append(t.Rows, []string{"in all", dec(s.Tension, 1), "", "", dec(s.Downforce, 1), dec(s.Along, 2)})
 	sec.Tables = []reportTable{t}
 	if k := s.Rocking; k != nil {
-		sec.Words = append(sec.Words, fmt.Sprintf("The push along the strings shifts the pressure under the foot by %s mm toward the neck; the foot's half width is %s mm. Beyond a third of it one edge would lift; %s %% of it is used.",
-			dec(k.Shift, 2), dec(k.HalfWidth, 1), dec(100*k.Used, 0)))
+		sec.Words = append(sec.Words, fmt.Sprintf("The push along the strings shifts the pressure under the foot by %s mm toward the %s. An edge of the foot lifts beyond %s mm (a third of its half width of %s mm); %s mm is %s %% of that.",
+			dec(math.Abs(k.Shift), 2), pick(k.Shift < 0, "tail", "neck"), dec(k.HalfWidth/3, 2), dec(k.HalfWidth, 1), dec(math.Abs(k.Shift), 2), dec(100*3*k.Used, 0)))
 	}
 	return sec
 }
@@ -31,10 +32,18 @@ func (d *design) forces() reportSection {
 func (d *design) sinks() reportSection {
 	sec := reportSection{Title: "What sinks"}
 	t := reportTable{Caption: "What dial gauges would read, and the stress at their places, MPa (pull positive)",
-		Head: []string{"gauge", "place, mm", "sink, mm", "read on the bench, mm", "outer face along", "outer face across", "inner face along", "inner face across"}}
-	for _, g := range d.r.Gauges {
-		t.Rows = append(t.Rows, []string{g.Name, fmt.Sprintf("(%s, %s)", dec(g.X, 0), dec(g.Y, 0)), dec(g.Sink, 3), decNum(g.Measured, 3, "–"),
-			dec(g.Outer.Along, 2), dec(g.Outer.Across, 2), dec(g.Inner.Along, 2), dec(g.Inner.Across, 2)})
+		Head: []string{"gauge", "place, mm", "sink, mm", "outer face along", "outer face across", "inner face along", "inner face across"}}
+	measured := slices.ContainsFunc(d.r.Gauges, func(g cases.GaugeReport) bool { return g.Measured.Known() })
+	if measured {
+		t.Head = slices.Insert(t.Head, 3, "read on the bench, mm")
+	}
+	for i, g := range d.r.Gauges {
+		row := []string{fmt.Sprintf("%d  %s", i+1, g.Name), fmt.Sprintf("(%s, %s)", dec(g.X, 0), dec(g.Y, 0)), dec(g.Sink, 3),
+			dec(g.Outer.Along, 2), dec(g.Outer.Across, 2), dec(g.Inner.Along, 2), dec(g.Inner.Across, 2)}
+		if measured {
+			row = slices.Insert(row, 3, decNum(g.Measured, 3, "–"))
+		}
+		t.Rows = append(t.Rows, row)
 	}
 	if len(t.Rows) > 0 {
 		sec.Tables = append(sec.Tables, t)
@@ -42,10 +51,22 @@ func (d *design) sinks() reportSection {
 	m := d.r.Top.MostSunk
 	sec.Words = []string{fmt.Sprintf("The top sinks most by %s mm, %s.", dec(m.Value, 3), d.place(m.X, m.Y))}
 	if b := d.r.Bridge; b != nil {
-		sec.Words = append(sec.Words, fmt.Sprintf("The bridge leans %s degrees toward the %s, and its %s side is lower by %s degrees.", dec(math.Abs(b.Tilt.ForeAft), 3),
-			pick(b.Tilt.ForeAft < 0, "tail", "neck"), pick(b.Tilt.Sideways < 0, "bass", "treble"), dec(math.Abs(b.Tilt.Sideways), 3)))
+		sec.Words = append(sec.Words, leanWords(b.Tilt))
 	}
 	return sec
+}
+
+// leanWords say how the bridge leans.
+func leanWords(t cases.TiltReport) string {
+	const none = 0.0005 // degrees, rounded to nothing
+	along, side := "does not lean along the strings", "does not lean sideways"
+	if math.Abs(t.ForeAft) >= none {
+		along = fmt.Sprintf("leans %s degrees toward the %s", dec(math.Abs(t.ForeAft), 3), pick(t.ForeAft < 0, "tail", "neck"))
+	}
+	if math.Abs(t.Sideways) >= none {
+		side = fmt.Sprintf("its %s side is lower by %s degrees", pick(t.Sideways < 0, "bass", "treble"), dec(math.Abs(t.Sideways), 3))
+	}
+	return "The bridge " + along + ", and " + side + "."
 }
 
 func pick(when bool, a, b string) string {
@@ -70,11 +91,21 @@ func (d *design) bears() reportSection {
 		}
 	}
 	sec.Tables = []reportTable{t}
-	sec.Words = []string{fmt.Sprintf("Greatest gap left under the foot at full load: %s mm. Check it on the bench with a feeler gauge.", dec(b.GapLeft, 3))}
+	sec.Words = []string{fmt.Sprintf("Left under the foot at full load, at its greatest: %s.", cases.GapWords(b.GapLeft)), d.sumWords()}
 	if b.FrictionNeeded.Known() {
-		sec.Words = append(sec.Words, fmt.Sprintf("To stay where it is the foot must drag %s N for each N it presses with (wood on wood gives 0.3 to 0.5 at most; common practice, no published source).", decNum(b.FrictionNeeded, 2, "")))
+		sec.Words = append(sec.Words, fmt.Sprintf("Friction needed: to stay where it is the foot must drag %s N for each N it presses with (wood on wood gives 0.3 to 0.5 at most; common practice, no published source).", decNum(b.FrictionNeeded, 2, "")))
 	}
 	return sec
+}
+
+// sumWords say why the forces of the thirds are not what the strings press with.
+func (d *design) sumWords() string {
+	why := "there a part is carried by drag along it"
+	if d.s.Case.Bridge.Hold == "slip" {
+		why = "there a force square to it carries less than itself downward"
+	}
+	return fmt.Sprintf("The forces of the thirds are those square to the surface and sum to %s N. The strings press with %s N: the surface slopes, and %s.",
+		dec(footForce(d.r), 1), dec(d.r.Strings.Downforce, 1), why)
 }
 
 func (d *design) paths() reportSection {
@@ -124,17 +155,17 @@ func (d *design) braceTable() reportTable {
 
 func (d *design) works() reportSection {
 	s := d.r.Strength
-	t := reportTable{Head: []string{"", "used, %", "over decades, %"}}
+	t := reportTable{Head: []string{"", "used now, %", "of what is left after ten years of load, %"}}
 	for _, k := range []struct {
 		name string
 		v    cases.Num
-	}{{"strength at the worst place (Hoffman's criterion)", s.Used}, {"rolling shear", s.RollingShearUsed}, {"shear along the grain", s.ShearUsed}, {"crushing under the foot", s.FootUsed}} {
+	}{{"strength at the worst place", s.Used}, {"rolling shear", s.RollingShearUsed}, {"shear along the grain", s.ShearUsed}, {"crushing under the foot", s.FootUsed}} {
 		if k.v.Known() {
 			t.Rows = append(t.Rows, []string{k.name, dec(100*float64(k.v), 0), dec(100*float64(k.v)/0.6, 0)})
 		}
 	}
 	return reportSection{Title: "How hard the wood works", Tables: []reportTable{t}, Words: []string{
-		"Against the short-term strength of clear, straight-grained wood, each place averaged over a circle as wide as the plate is thick; bending strength stands in for tension along the grain. The last column divides by the six tenths that wood keeps under ten years of load (Wood Handbook).",
+		"Against the short-term strength of clear, straight-grained wood, each place averaged over a circle as wide as the plate is thick, all stresses together by Hoffman's criterion; bending strength stands in for tension along the grain. The last column divides by the 60 % that wood keeps under ten years of load (Wood Handbook).",
 	}}
 }
 
@@ -158,28 +189,8 @@ func (d *design) trust() reportSection {
 		verdict += fmt.Sprintf(" The error from the mesh is about %s %% of the sink.", dec(100*float64(e.Discretisation), 1))
 	}
 	sec.Words = []string{verdict, fmt.Sprintf("Mesh: %d nodes, %d triangles, smallest angle %s degrees.", m.Nodes, m.Triangles, dec(m.MinAngle, 0))}
-	if len(d.r.Warnings) > 0 {
-		sec.Words = append(sec.Words, "Warnings, to be looked at before any wood is cut:")
-		sec.List = d.r.Warnings
+	if n := len(d.r.Warnings); n > 0 {
+		sec.Words = append(sec.Words, fmt.Sprintf("Warnings: %d, to be looked at before any wood is cut; they stand with the answers.", n))
 	}
-	return sec
-}
-
-func (d *design) leaves() reportSection {
-	return reportSection{Title: "What is left out, and cautions", List: d.left(), Words: []string{
-		"Differences between two designs in the same wood are more certain than any single number. Weigh your billet, measure its stiffness, put a weight on the bare plate and compare the gauges before you lean on a number. The maker's own judgement comes first, and where people may be hurt, advice from someone qualified.",
-	}}
-}
-
-func (d *design) written() reportSection {
-	sec := reportSection{Title: "The case", Words: []string{"As written, with what it is based on; then every key as it was computed, defaults filled in."}}
-	for _, f := range d.s.Case.Texts() {
-		sec.Codes = append(sec.Codes, reportCode{f.Name, string(f.Data)})
-	}
-	t := reportTable{Head: []string{"key", "value", ""}, Words: true}
-	for _, k := range cases.Resolved(d.s.Case) {
-		t.Rows = append(t.Rows, []string{k.Key, k.Value, pick(k.Set, "", "default")})
-	}
-	sec.Tables = []reportTable{t}
 	return sec
 }

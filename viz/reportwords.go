@@ -3,6 +3,7 @@ package viz
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 
 	"archload/cases"
@@ -15,6 +16,16 @@ func dec(v float64, digits int) string {
 		s = strings.TrimPrefix(s, "-")
 	}
 	return strings.Replace(s, "-", "−", 1)
+}
+
+// together keeps a number and its unit on one line.
+func together(words []string) []string {
+	joint := regexp.MustCompile(`(\d) (%|mm|N|MPa)\b?`)
+	out := make([]string, len(words))
+	for i, w := range words {
+		out[i] = joint.ReplaceAllString(w, "$1\u00a0$2")
+	}
+	return out
 }
 
 // decNum is dec for a number that may not be had.
@@ -60,14 +71,23 @@ func meshRange(a cases.Answer) string {
 	if !a.Mesh.Known() {
 		return "not estimated"
 	}
-	return dec(float64(a.Value-a.Mesh), a.Digits) + " to " + dec(float64(a.Value+a.Mesh), a.Digits) + " " + shortUnit(a)
+	return fromTo(a.Value-a.Mesh, a.Value+a.Mesh, a)
 }
 
 func woodRange(a cases.Answer) string {
 	if !a.Wood.Known() {
 		return "not known"
 	}
-	return dec(float64(a.Least), a.Digits) + " to " + dec(float64(a.Most), a.Digits) + " " + shortUnit(a)
+	return fromTo(a.Least, a.Most, a)
+}
+
+// fromTo writes a range; one that both ends round to as that number.
+func fromTo(least, most cases.Num, a cases.Answer) string {
+	lo, hi := dec(float64(least), a.Digits), dec(float64(most), a.Digits)
+	if lo == hi {
+		return lo + " " + shortUnit(a)
+	}
+	return lo + " to " + hi + " " + shortUnit(a)
 }
 
 // shortUnit is the unit without what it is a share of.
@@ -81,6 +101,7 @@ type design struct {
 	name    string
 	s       *cases.Solution
 	r       *cases.Report
+	spread  *cases.Spread // nil: without ranges
 	answers []cases.Answer
 }
 
@@ -107,17 +128,32 @@ func (d *design) lead() []string {
 		out = append(out, d.sayStrength(a))
 	}
 	if a, ok := d.answer("foot_used"); ok && a.Value.Known() {
-		out = append(out, fmt.Sprintf("The foot presses with at most %s MPa: %s %% of what crushes the wood across the grain (%s).",
-			decNum(d.r.Strength.FootPressure, 2, "?"), dec(float64(a.Value), 0), sure(a)))
+		out = append(out, fmt.Sprintf("The foot presses with at most %s MPa, averaged over 8 mm of it: %s %% of what crushes the wood across the grain (%s). Single spots take up to %s MPa.",
+			decNum(d.r.Strength.FootPressure, 2, "?"), dec(float64(a.Value), 0), sure(a), dec(d.r.Bridge.HighestSpot(), 2)))
 	}
 	s := d.r.Reactions.Sectors
 	out = append(out, fmt.Sprintf("The edge holds it up with %s N at the neck, %s N at the tail, %s N along the bass side and %s N along the treble side.",
 		dec(s.Neck, 0), dec(s.Tail, 0), dec(s.Bass, 0), dec(s.Treble, 0)))
 	if x := d.r.Decades.Sink; x[0].Known() && x[1].Known() {
-		out = append(out, fmt.Sprintf("Over decades expect a sink of %s to %s mm: an indication, no more (wood creeps; factor 1.6 for structural timber indoors, EN 1995-1-1).",
-			dec(float64(x[0]), 2), dec(float64(x[1]), 2)))
+		out = append(out, d.sayDecades(x))
 	}
 	return out
+}
+
+// sayDecades spans from a stiff plank that does not creep to a soft one that
+// does.
+func (d *design) sayDecades(sink [2]cases.Num) string {
+	const why = "an indication, no more (wood creeps; factor 1.6 for structural timber indoors, EN 1995-1-1)"
+	a, ok := d.answer("bridge_sink")
+	if !ok {
+		a, ok = d.answer("most_sunk")
+	}
+	if !ok || !a.Wood.Known() {
+		return fmt.Sprintf("Over decades expect a sink of %s to %s mm in wood of average stiffness: %s.", dec(float64(sink[0]), 2), dec(float64(sink[1]), 2), why)
+	}
+	creep := sink[1] / sink[0]
+	return fmt.Sprintf("Over decades expect a sink of %s mm (a stiff plank that does not creep) to %s mm (a soft one that does): %s. One plank in six is softer still.",
+		dec(float64(a.Least), 2), dec(float64(creep*a.Most), 2), why)
 }
 
 func (d *design) sayLoad() string {
@@ -134,54 +170,76 @@ func (d *design) saySink(b *cases.BridgeReport) string {
 	if b.ActionChange < 0 {
 		way = "higher"
 	}
-	return fmt.Sprintf("The bridge sinks %s mm at its middle (%s); its bass end %s mm, its treble end %s mm. At the octave the strings come %s mm %s.",
-		dec(b.Sink, 2), sure(a), dec(b.EndSink[0], 2), dec(b.EndSink[1], 2), dec(math.Abs(b.ActionChange), 2), way)
+	return fmt.Sprintf("The bridge sinks %s mm at its middle (%s)%s; its bass end %s mm, its treble end %s mm. At the octave the strings come %s mm %s.",
+		dec(b.Sink, 2), sure(a), d.closing(b), dec(b.EndSink[0], 2), dec(b.EndSink[1], 2), dec(math.Abs(b.ActionChange), 2), way)
+}
+
+// closing says how much of the bridge's sink is its middle bending down into the
+// relief; nothing without a gap under the middle.
+func (d *design) closing(b *cases.BridgeReport) string {
+	const near = 10 // mm from the bridge's middle
+	var mid *cases.FootColumn
+	cols, x := d.s.FootColumns(), d.s.Case.Bridge.At[0]
+	for i := range cols {
+		if c := &cols[i]; mid == nil || math.Abs(c.X-x) < math.Abs(mid.X-x) {
+			mid = c
+		}
+	}
+	if mid == nil || math.Abs(mid.X-x) > near || mid.Relief < cases.LeastGap {
+		return ""
+	}
+	closed := mid.Relief - mid.Gap
+	return fmt.Sprintf(", %s mm of it as it bends down into the relief and %s mm with the top under it", dec(closed, 2), dec(b.Sink-closed, 2))
 }
 
 func (d *design) sayMiddle(b *cases.BridgeReport) string {
 	share, _ := d.answer("middle_share")
-	carries := fmt.Sprintf("At full load it carries %s %% (%s), the bass end %s %%, the treble end %s %%.", dec(100*b.Share.Middle, 0), sure(share),
+	carries := fmt.Sprintf("At full load it carries %s %% of the force under the foot (%s), the bass end %s %%, the treble end %s %%.", dec(100*b.Share.Middle, 0), sure(share),
 		dec(100*b.Share.BassEnd, 0), dec(100*b.Share.TrebleEnd, 0))
 	touches, _ := d.answer("middle_touches_at")
 	closes, _ := d.answer("middle_closes_at")
 	switch {
 	case !b.MiddleTouchesAt.Known():
-		return fmt.Sprintf("The middle of the foot never touches: %s mm of gap are left at full load. In softer wood it may touch.", dec(b.GapLeft, 3))
+		return fmt.Sprintf("The middle of the foot never touches. Left at full load: %s. In softer wood it may touch.", cases.GapWords(b.GapLeft))
 	case b.MiddleClosesAt.Known() && b.MiddleClosesAt == 0:
 		return "The middle of the foot bears from the first. " + carries
 	case b.MiddleClosesAt.Known():
 		return fmt.Sprintf("As the strings are brought up to pitch, the middle of the foot first touches at %s %% of full load (%s) and has closed at %s %% (%s). ",
 			dec(float64(touches.Value), 0), sure(touches), dec(float64(closes.Value), 0), sure(closes)) + carries
 	}
-	return fmt.Sprintf("As the strings are brought up to pitch, the middle of the foot first touches at %s %% of full load (%s) and does not close: %s mm of gap are left. ",
-		dec(float64(touches.Value), 0), sure(touches), dec(b.GapLeft, 3)) + carries
+	return fmt.Sprintf("As the strings are brought up to pitch, the middle of the foot first touches at %s %% of full load (%s) and does not close all along; left: %s. ",
+		dec(float64(touches.Value), 0), sure(touches), cases.GapWords(b.GapLeft)) + carries
 }
 
 func (d *design) sayStrength(a cases.Answer) string {
 	s := d.r.Strength
+	const limit = " The limit under ten years of load is 60 % of the strength (Wood Handbook)"
 	text := fmt.Sprintf("The wood works hardest at the %s face, %s: there %s %% of its short-term strength is used (%s).", s.Surface,
 		d.place(float64(s.X), float64(s.Y)), dec(float64(a.Value), 0), sure(a))
 	switch v := float64(a.Value); {
 	case v >= 100:
 		return text + " Expect a crack there: do not build it like this."
 	case v >= 60:
-		return text + " Wood keeps about six tenths of its strength under ten years of load (Wood Handbook): this is more, so make that place stiffer or thicker, or press less."
+		return text + limit + ": this is more, so make that place stiffer or thicker, or press less."
 	case !a.Most.Known():
-		return text + " Wood keeps about six tenths of its strength under ten years of load (Wood Handbook)."
+		return text + limit + "."
 	case float64(a.Most) >= 60:
-		return text + " Wood keeps about six tenths of its strength under ten years of load (Wood Handbook): a good plank stays below, a poor one does not."
+		return text + limit + fmt.Sprintf(": a good plank stays below; but one plank in six uses more than %s %%, above that limit.", dec(float64(a.Most), 0))
 	}
-	return text + " Wood keeps about six tenths of its strength under ten years of load (Wood Handbook): this stays below, for a poor plank too."
+	return text + limit + fmt.Sprintf(": this stays below, and so it does in a poor plank (one in six uses more than %s %%).", dec(float64(a.Most), 0))
 }
 
 // advice says what the numbers are good for at the bench.
 func (d *design) advice() []string {
 	var out []string
 	if len(d.r.Error.Failed()) > 0 {
-		return []string{"Nothing: the program's own checks failed."}
+		out = append(out, "Nothing: the program's own checks failed.")
 	}
-	if n := len(d.r.Warnings); n > 0 {
-		out = append(out, fmt.Sprintf("First read the warnings under \"How far to trust this\" (%d).", n))
+	for _, w := range d.r.Warnings {
+		out = append(out, "Warning: "+w+".")
+	}
+	if len(d.r.Error.Failed()) > 0 {
+		return out
 	}
 	b := d.r.Bridge
 	if a, ok := d.answer("action_change"); ok && b != nil && a.Value > 0.01 {
@@ -189,35 +247,25 @@ func (d *design) advice() []string {
 			dec(float64(a.Value), 2), decNum(a.Least, 2, "?"), decNum(a.Most, 2, "?")))
 	}
 	if c := d.s.Case.Bridge; b != nil && c.Relief.Depth > 0 {
-		switch {
-		case !b.MiddleClosesAt.Known():
-			out = append(out, fmt.Sprintf("With this relief the middle of the foot stays open by up to %s mm at full load: if you want it to bear, take away less than %s mm.", dec(b.GapLeft, 3), dec(float64(c.Relief.Depth), 2)))
-		default:
-			out = append(out, fmt.Sprintf("The relief of %s mm closes under the strings. To check it, feel for the gap in the middle with a feeler gauge while the strings are slack: it should be that much; at pitch it should be gone.", dec(float64(c.Relief.Depth), 2)))
-		}
+		out = append(out, checkRelief(b, float64(c.Relief.Depth)))
 	}
 	if len(d.r.Gauges) > 0 {
-		g := d.r.Gauges[0]
-		out = append(out, fmt.Sprintf("To see whether your plank is stiffer or softer than the handbook's, set a dial gauge at \"%s\" and bring the strings up to pitch: it should sink %s mm there.", g.Name, dec(g.Sink, 2)))
+		g, a := d.r.Gauges[0], d.r.GaugeAnswer(0, d.spread)
+		out = append(out, fmt.Sprintf("To see whether your plank is stiffer or softer than the handbook's, set a dial gauge at \"%s\", %s, and %s: it should sink %s mm there (%s).",
+			g.Name, d.place(g.X, g.Y), pick(d.r.Strings == nil, "put the load on", "bring the strings up to pitch"), dec(g.Sink, 2), sure(a)))
 	}
 	return append(out, "To choose between designs, set them side by side in one report: in one and the same plank their difference is more certain than any of these numbers.")
 }
 
-// left is what the model leaves out.
-func (d *design) left() []string {
-	out := []string{
-		"Large movement: the theory is linear and takes the forces on the shape as carved. Against second-order calculations of such plates it reads 1 to 4 % too stiff.",
-		"Time and weather: creep and moisture are not computed; what stands above on decades is a rule of thumb.",
-		"Glue: every joint is whole and stiff.",
-		"The rest of the instrument: the back does not move; there is no neck, tailpiece, finish or binding. The strings' tension stays as tuned (its change is about 1 %).",
-		"This piece of wood: the numbers are means of clear, straight-grained wood. Runout, knots and wild grain are not in it.",
-		"Sound: the load is at rest. Nothing here says how the instrument sounds.",
+// checkRelief says how to check a relief on the bench.
+func checkRelief(b *cases.BridgeReport, depth float64) string {
+	slack := fmt.Sprintf("To check the relief of %s mm, feel for the gap in the middle with a feeler gauge while the strings are slack: it should be that much", dec(depth, 2))
+	switch {
+	case !b.MiddleTouchesAt.Known() || !b.MiddleClosesAt.Known():
+		return fmt.Sprintf("%s. At pitch the middle of the foot stays open; left at its greatest: %s. If you want it to bear, take away less.", slack, cases.GapWords(b.GapLeft))
+	case b.MiddleClosesAt == 0:
+		return slack + "."
 	}
-	if d.s.Case.Rim.Squeeze == 0 {
-		out = append([]string{"The strings' lengthwise squeeze of the body (squeeze in [rim] is 0 N): with high strings over a shallow body it can rival the arch's own thrust and push the apex up."}, out...)
-	}
-	if b := d.s.Case.Bridge; b != nil && b.Hold == "grip" {
-		out = append(out, "A limit to friction: a place of the foot that bears stays where it is, however hard it is pushed sideways (hold = \"grip\"). Solve with hold = \"slip\" as well; the truth lies between.")
-	}
-	return out
+	p := float64(b.MiddleClosesAt)
+	return fmt.Sprintf("%s. It should close at about %s %% of full load, and be gone at pitch. %s", slack, dec(100*p, 0), cases.TuningWords(p))
 }

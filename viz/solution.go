@@ -25,28 +25,44 @@ func (p Page) Write(w io.Writer, format string) error {
 }
 
 // Pictures lists the pages of a solved case.
-func Pictures(s *cases.Solution, r *cases.Report) []Page {
+func Pictures(s *cases.Solution, r *cases.Report) []Page { return subject{s, r, false}.pictures() }
+
+// subject is what pages are about.
+type subject struct {
+	s    *cases.Solution
+	r    *cases.Report
+	bare bool // pages of a report, which says itself what they are about
+}
+
+func (u subject) caption() Caption {
+	c := captionOf(u.s, u.r)
+	c.bare = u.bare
+	return c
+}
+
+func (u subject) pictures() []Page {
+	s, r := u.s, u.r
 	d := drawingOf(s, r)
 	sink := Field{Name: "sink of the outer surface", Unit: "mm", Nodal: s.SinkField(), Signed: true}
-	pages := []Page{planPage("sink", s, r, d, sink)}
-	pages = append(pages, stressPages(s, r, d, 1)...)
+	pages := []Page{u.planPage("sink", d, sink)}
+	pages = append(pages, u.stressPages(d, 1)...)
 	pages = append(pages, Page{
-		Name: "cross-arch", picture: func() (*Picture, error) { return CrossArch(crossArchOf(s, r)) },
+		Name: "cross-arch", picture: func() (*Picture, error) { return CrossArch(u.crossArch()) },
 	})
-	pages = append(pages, strengthPages(s, r, d)...)
-	pages = append(pages, flowPages(s, r, d)...)
+	pages = append(pages, u.strengthPages(d)...)
+	pages = append(pages, u.flowPages(d)...)
 	if r.Bridge != nil {
-		pages = append(pages, Page{Name: "foot-force", picture: func() (*Picture, error) { return FootForce(footForceOf(s, r)) }},
-			Page{Name: "foot-pressure", picture: func() (*Picture, error) { return FootPressure(footPressureOf(s, r)) }})
+		pages = append(pages, Page{Name: "foot-force", picture: func() (*Picture, error) { return FootForce(u.footForce()) }},
+			Page{Name: "foot-pressure", picture: func() (*Picture, error) { return FootPressure(u.footPressure()) }})
 	}
 	return pages
 }
 
-func planPage(name string, s *cases.Solution, r *cases.Report, d Drawing, f Field) Page {
+func (u subject) planPage(name string, d Drawing, f Field) Page {
 	return Page{Name: name, picture: func() (*Picture, error) {
-		c := captionOf(s, r)
-		c.Subtitle = f.Name + ", " + loadWords(r)
-		return PlanView(PlanInput{Caption: c, Plan: s.Mesh.Plan, Field: &f, Drawing: d})
+		c := u.caption()
+		c.Subtitle = f.Name + ", " + loadWords(u.r)
+		return PlanView(PlanInput{Caption: c, Plan: u.s.Mesh.Plan, Field: &f, Drawing: d})
 	}}
 }
 
@@ -59,7 +75,7 @@ func loadWords(r *cases.Report) string {
 
 func captionOf(s *cases.Solution, r *cases.Report) Caption {
 	c := s.Case
-	facts := []string{c.Plate.Wood + ", " + c.Plate.Made, "rim " + c.Rim.Support}
+	facts := []string{c.Plate.Wood + ", " + c.Plate.Made, edgeWords(c.Rim.Support)}
 	if c.Bridge != nil && r.Bridge != nil {
 		facts = append(facts, "bridge of "+c.Bridge.Wood+", "+c.Bridge.Hold)
 	}
@@ -73,6 +89,19 @@ func captionOf(s *cases.Solution, r *cases.Report) Caption {
 		foot += "; built-in checks passed"
 	}
 	return Caption{Title: r.Title, Facts: facts, Footer: foot}
+}
+
+// edgeWords says in a few words how the edge is held.
+func edgeWords(support string) string {
+	switch support {
+	case "hinged":
+		return "edge held, free to turn"
+	case "clamped":
+		return "edge held, not free to turn"
+	case "free":
+		return "edge free"
+	}
+	return "edge on elastic sides"
 }
 
 func drawingOf(s *cases.Solution, r *cases.Report) Drawing {
@@ -109,8 +138,9 @@ func sectionOf(s *cases.Solution, name string) Section {
 	return Section{Name: name, X: c.X, Outer: c.Outer, Inner: c.Inner, Sink: c.Sink, Across: c.Across}
 }
 
-func crossArchOf(s *cases.Solution, r *cases.Report) CrossArchInput {
-	in := CrossArchInput{Caption: captionOf(s, r), Section: sectionOf(s, r.Title)}
+func (u subject) crossArch() CrossArchInput {
+	s, r := u.s, u.r
+	in := CrossArchInput{Caption: u.caption(), Section: sectionOf(s, r.Title)}
 	in.Caption.Subtitle = "cross-arch at the bridge, seen from the tail, " + loadWords(r)
 	for _, c := range s.FootColumns() {
 		if c.Foot == len(in.Feet) {
@@ -150,8 +180,9 @@ func footName(i, n int) string {
 	return [2]string{"bass foot", "treble foot"}[min(i, 1)]
 }
 
-func footForceOf(s *cases.Solution, r *cases.Report) FootForceInput {
-	in := FootForceInput{Caption: captionOf(s, r)}
+func (u subject) footForce() FootForceInput {
+	r := u.r
+	in := FootForceInput{Caption: u.caption()}
 	in.Caption.Subtitle = "what each third of the foot carries while the strings are brought up to pitch"
 	for _, l := range r.Bridge.ByLoad {
 		in.Load = append(in.Load, l.Load)
@@ -172,7 +203,12 @@ func footForceOf(s *cases.Solution, r *cases.Report) FootForceInput {
 
 // ComparePictures lists the pages that set solved cases side by side.
 func ComparePictures(sols []*cases.Solution, c *cases.Comparison) []Page {
-	bars := BarsInput{Caption: Caption{Title: "The designs side by side"}, Designs: c.Titles}
+	return comparePages(sols, c, false)
+}
+
+// comparePages are those of ComparePictures; bare ones for a report.
+func comparePages(sols []*cases.Solution, c *cases.Comparison, bare bool) []Page {
+	bars := BarsInput{Caption: Caption{bare: bare, Title: "The designs side by side"}, Designs: c.Titles}
 	if ranged(c) {
 		bars.Caption.Subtitle = "first what the design changes most; stroke over the end of a bar: what another plank makes of it (one standard deviation)"
 	}
@@ -191,19 +227,19 @@ func ComparePictures(sols []*cases.Solution, c *cases.Comparison) []Page {
 			bars.Rows = append(bars.Rows, row)
 		}
 	}
-	pages := crossArchPages(sols, c)
+	pages := crossArchPages(sols, c, bare)
 	if len(bars.Rows) > 0 { // more designs than bars fit on a page leave none
 		pages = append(pages, Page{Name: "bars", picture: func() (*Picture, error) { return CompareBars(bars) }})
 	}
 	if len(sols) == 2 {
-		pages = append(pages, overlayPage(sols, c))
+		pages = append(pages, overlayPage(sols, c, bare))
 	}
-	return append(pages, oneScalePages(sols, c)...)
+	return append(pages, oneScalePages(sols, c, bare)...)
 }
 
 // overlayPage lays the cross-arches of two designs over each other.
-func overlayPage(sols []*cases.Solution, c *cases.Comparison) Page {
-	in := CompareInput{Caption: Caption{Title: "Cross-arches at the bridge, one over the other", Subtitle: "A and B on one scale"}}
+func overlayPage(sols []*cases.Solution, c *cases.Comparison, bare bool) Page {
+	in := CompareInput{Caption: Caption{bare: bare, Title: "Cross-arches at the bridge, one over the other", Subtitle: "A and B on one scale"}}
 	for i, s := range sols {
 		in.Sections = append(in.Sections, sectionOf(s, c.Titles[i]))
 	}
@@ -212,12 +248,12 @@ func overlayPage(sols []*cases.Solution, c *cases.Comparison) Page {
 
 // crossArchPages lays the designs' cross-arches on as many pages as they need,
 // shared out evenly so that none stands alone.
-func crossArchPages(sols []*cases.Solution, c *cases.Comparison) []Page {
+func crossArchPages(sols []*cases.Solution, c *cases.Comparison, bare bool) []Page {
 	var out []Page
 	pages := (len(sols) + mostSections - 1) / mostSections
 	for k := range pages {
 		first, end := k*len(sols)/pages, (k+1)*len(sols)/pages
-		in := CompareInput{Caption: Caption{Title: "Cross-arches at the bridge", Subtitle: "carved shape, and loaded shape with the sink exaggerated"}}
+		in := CompareInput{Caption: Caption{bare: bare, Title: "Cross-arches at the bridge", Subtitle: "carved shape, and loaded shape with the sink exaggerated"}}
 		for i := first; i < end; i++ {
 			in.Sections = append(in.Sections, sectionOf(sols[i], c.Titles[i]))
 		}

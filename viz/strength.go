@@ -10,7 +10,8 @@ import (
 
 // stressPages are the stresses at one face (1 outer, -1 inner) along and across
 // the grain; the gauges read them too.
-func stressPages(s *cases.Solution, r *cases.Report, d Drawing, zeta float64) []Page {
+func (u subject) stressPages(d Drawing, zeta float64) []Page {
+	s, r := u.s, u.r
 	along, across := s.StressFields(zeta)
 	face, ending := "outer", ""
 	if zeta < 0 {
@@ -26,7 +27,7 @@ func stressPages(s *cases.Solution, r *cases.Report, d Drawing, zeta float64) []
 			}
 			w.Gauges = append(w.Gauges, Mark{Name: g.Name, At: mesh.Point{g.X, g.Y}, Value: of(f), Unit: "MPa"})
 		}
-		return planPage("stress-"+way+ending, s, r, w,
+		return u.planPage("stress-"+way+ending, w,
 			Field{Name: "stress " + way + " the grain, " + face + " face", Unit: "MPa", PerTriangle: v, Signed: true})
 	}
 	return []Page{
@@ -37,17 +38,18 @@ func stressPages(s *cases.Solution, r *cases.Report, d Drawing, zeta float64) []
 
 // strengthPages are the stresses at the inner face and the share of strength
 // used.
-func strengthPages(s *cases.Solution, r *cases.Report, d Drawing) []Page {
-	pages := stressPages(s, r, d, -1)
+func (u subject) strengthPages(d Drawing) []Page {
+	s, r := u.s, u.r
+	pages := u.stressPages(d, -1)
 	if !r.Strength.Used.Known() {
 		return pages
 	}
 	used, _ := s.StrengthFields()
 	w := d
-	w.Gauges = []Mark{{Name: fmt.Sprintf("most used, %s face", r.Strength.Surface), Worst: true,
+	w.Gauges = []Mark{{Name: fmt.Sprintf("the worst place itself, %s face", r.Strength.Surface), Worst: true,
 		At: mesh.Point{float64(r.Strength.X), float64(r.Strength.Y)}, Value: 100 * float64(r.Strength.Used), Unit: "%"}}
-	return append(pages, planPage("strength-used", s, r, w,
-		Field{Name: "strength used at the worse face (Hoffman), means over one thickness", Unit: "%", PerTriangle: used}))
+	return append(pages, u.planPage("strength-used", w,
+		Field{Name: "strength used at the worse face, means over one thickness", Unit: "%", PerTriangle: used}))
 }
 
 // FootPressureInput is what FootPressure draws: the contact grid of each foot,
@@ -60,8 +62,9 @@ type FootPressureInput struct {
 	Limit   float64  // MPa; NaN: not known
 }
 
-func footPressureOf(s *cases.Solution, r *cases.Report) FootPressureInput {
-	in := FootPressureInput{Caption: captionOf(s, r), Cells: s.FootCells(), Means: s.FootMeans(), Limit: s.CrushingLimit()}
+func (u subject) footPressure() FootPressureInput {
+	s, r := u.s, u.r
+	in := FootPressureInput{Caption: u.caption(), Cells: s.FootCells(), Means: s.FootMeans(), Limit: s.CrushingLimit()}
 	in.Caption.Subtitle = "pressure under the foot, " + loadWords(r)
 	for i := range s.Case.Bridge.Feet {
 		in.Names = append(in.Names, footName(i, len(s.Case.Bridge.Feet)))
@@ -138,7 +141,7 @@ func (v footGrid) legend(g *page, at pt) {
 	for k := 0; k <= n; k++ {
 		g.text(pt{at.X + w*float64(k), at.Y - 21}, v.scale.label(k), label(), 0.5)
 	}
-	g.text(pt{at.X + w*float64(n) + 16, at.Y - 9}, "pressure, MPa; white: no contact", label(), 0)
+	g.text(pt{at.X + w*float64(n) + 16, at.Y - 9}, "pressure, MPa; white: no pressure", label(), 0)
 }
 
 // cells draws the grid; a point that carries nothing stays white.

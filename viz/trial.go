@@ -36,15 +36,15 @@ func trialChart(t *cases.Trial) ChartInput {
 		name, unit string
 		get        func(cases.TrialPoint) float64
 	}{
-		{"middle of the foot carries", "%", func(p cases.TrialPoint) float64 { return 100 * p.Share.Middle }},
-		{"both ends carry", "%", func(p cases.TrialPoint) float64 { return 100 * (p.Share.BassEnd + p.Share.TrebleEnd) }},
-		{"middle first touches at", "% of load", func(p cases.TrialPoint) float64 { return 100 * float64(p.MiddleTouchesAt) }},
-		{"middle has closed at", "% of load", func(p cases.TrialPoint) float64 { return 100 * float64(p.MiddleClosesAt) }},
+		{"middle of the foot carries", "% of its force", func(p cases.TrialPoint) float64 { return 100 * p.Share.Middle }},
+		{"both ends carry", "% of its force", func(p cases.TrialPoint) float64 { return 100 * (p.Share.BassEnd + p.Share.TrebleEnd) }},
+		{"middle first touches at", "% of full load", func(p cases.TrialPoint) float64 { return 100 * float64(p.MiddleTouchesAt) }},
+		{"middle has closed at", "% of full load", func(p cases.TrialPoint) float64 { return 100 * float64(p.MiddleClosesAt) }},
 		{"greatest gap left", "mm", func(p cases.TrialPoint) float64 { return p.GapLeft }},
 		{"bridge sinks", "mm", func(p cases.TrialPoint) float64 { return p.Sink }},
-		{"pressure under the foot", "MPa", func(p cases.TrialPoint) float64 { return float64(p.FootPressure) }},
+		{"pressure under the foot, over 8 mm", "MPa", func(p cases.TrialPoint) float64 { return float64(p.FootPressure) }},
 		{"of the crushing strength", "%", func(p cases.TrialPoint) float64 { return 100 * float64(p.FootUsed) }},
-		{"top gives way more under the middle", "mm", func(p cases.TrialPoint) float64 { return p.TopBend }},
+		{"arch under the foot: rounder +, flatter −", "mm", func(p cases.TrialPoint) float64 { return -p.TopBend }},
 		{"strength of the top used", "%", func(p cases.TrialPoint) float64 { return 100 * float64(p.StrengthUsed) }},
 	} {
 		panel := ChartPanel{Name: q.name, Unit: q.unit}
