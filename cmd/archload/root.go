@@ -36,9 +36,7 @@ func newRoot() *cobra.Command {
 		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
 	root.SetVersionTemplate("archload {{.Version}}\n")
-	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
-		return shell.Usagef("%w; see %s --help", err, cmd.CommandPath())
-	})
+	root.SetFlagErrorFunc(shell.FlagError)
 	root.AddGroup(&cobra.Group{ID: groupStart, Title: "To start:"}, &cobra.Group{ID: groupDesign, Title: "For a design:"},
 		&cobra.Group{ID: groupLook, Title: "To look things up:"})
 	addGroup(root, groupStart, newDemo(), newCases(), newNew())

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"runtime/debug"
+	"strings"
 
 	"archload/cases"
 	"archload/cmd/internal/disk"
@@ -46,15 +47,12 @@ func newRoot() *cobra.Command {
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) > 2 || len(args) == 0 && o.lesson == "" {
-				return shell.Usagef("want one CASE or two, or --lesson NAME, found %d cases; see archview --help", len(args))
-			}
-			return nil
+			return o.fits(len(args))
 		},
 		RunE: o.run,
 	}
 	root.SetVersionTemplate("archview {{.Version}}\n")
-	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return shell.Usagef("%w; see archview --help", err) })
+	root.SetFlagErrorFunc(shell.FlagError)
 	root.CompletionOptions.DisableDefaultCmd = true
 	o.flags(root)
 	return root
@@ -80,6 +78,23 @@ func (o *options) flags(c *cobra.Command) {
 	f.Float64Var(&o.density, "density", 1, "pixels to a point in a snapshot: 2 for twice the letters' size")
 	f.BoolVar(&o.controls, "controls", false, "a snapshot of the whole window, with its controls")
 	f.BoolVar(&o.tell, "tell", false, "write a line about each frame and where the controls stand, for scripts")
+}
+
+// fits says whether the flags go together with so many cases.
+func (o *options) fits(cases int) error {
+	switch {
+	case cases > 2 || cases == 0 && o.lesson == "":
+		return shell.Usagef("want one CASE or two, or --lesson NAME, found %d cases; see archview --help", cases)
+	case o.difference && cases < 2:
+		return shell.Usagef("--difference: want two cases, found %d", cases)
+	case o.step != 1 && o.lesson == "":
+		return shell.Usagef("--step: want --lesson NAME with it")
+	case o.snapshot == "" && (o.controls || o.density != 1):
+		return shell.Usagef("--controls and --density: want --snapshot FILE with them")
+	case o.snapshot != "" && strings.ToLower(filepath.Ext(o.snapshot)) != ".png":
+		return shell.Usagef("--snapshot: want a file that ends in .png, found %q", o.snapshot)
+	}
+	return nil
 }
 
 // looks turns the flags into what is shown at first; remembered is what the
@@ -141,6 +156,12 @@ func (o *options) keys() ([]cases.KeyValue, error) {
 	return out, nil
 }
 
+// Least size of a snapshot, points: below it words lie over each other.
+const (
+	leastWidth  = 560.0
+	leastHeight = 400.0
+)
+
 // pixels reads a size such as 1280x800.
 func (o *options) pixels() (w, h int, err error) {
 	if n, err := fmt.Sscanf(o.size, "%dx%d", &w, &h); err != nil || n != 2 || w < 200 || h < 150 || w > 16000 || h > 16000 {
@@ -148,6 +169,9 @@ func (o *options) pixels() (w, h int, err error) {
 	}
 	if !(o.density >= 0.5 && o.density <= 4) {
 		return 0, 0, shell.Usagef("--density: want 0.5 to 4, found %g", o.density)
+	}
+	if o.snapshot != "" && (float64(w) < leastWidth*o.density || float64(h) < leastHeight*o.density) {
+		return 0, 0, shell.Usagef("--size: want at least %.0fx%.0f at this density, found %s", leastWidth*o.density, leastHeight*o.density, o.size)
 	}
 	return w, h, nil
 }

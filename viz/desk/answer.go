@@ -4,8 +4,10 @@ import (
 	"context"
 	"io/fs"
 	"math"
+	"slices"
 
 	"archload/cases"
+	"archload/mesh"
 	"archload/viz"
 	"archload/viz/scene"
 )
@@ -221,7 +223,7 @@ func (s *Shown) draw() {
 	for i, d := range s.Designs {
 		s.Scenes = append(s.Scenes, d.Skeleton.Build(scene.Show{
 			Solution: d.Now, Field: w.Field, Face: w.face(), Values: values[i], Enlarge: s.Enlarge, Range: &shared,
-			Load: w.Load, Strings: w.Strings, Flow: s.lines(d), Pins: w.Pins,
+			Load: w.Load, Strings: w.Strings, Flow: s.lines(d), Pins: pinsOf(w.Pins, i), Cut: d.cutEnds(),
 		}))
 	}
 }
@@ -231,7 +233,7 @@ func (s *Shown) draw() {
 func (d *Answered) steadyRange(w Want) [2]float64 {
 	switch {
 	case w.Field == scene.RemainingGap:
-		deepest := 0.0
+		deepest := leastGap
 		for _, c := range d.Full.FootColumns() {
 			deepest = math.Max(deepest, c.Relief)
 		}
@@ -253,10 +255,48 @@ func (s *Shown) lines(d *Answered) *cases.FlowReport {
 // difference is the first design in the colours of what the second has more.
 func (s *Shown) difference(values [][]float64) *scene.Scene {
 	a, b := s.Designs[0], s.Designs[1]
+	more := viz.Difference(a.Now, b.Now, values[0], values[1])
+	most := greatest(more, differenceShare)
+	if s.Want.Field == scene.Sink {
+		most = greatest(more, 1)
+	}
 	return a.Skeleton.Build(scene.Show{
 		Solution: a.Now, Load: s.Want.Load, Field: s.Want.Field, Face: s.Want.face(), Enlarge: s.Enlarge, Strings: s.Want.Strings,
-		Values: viz.Difference(a.Now, b.Now, values[0], values[1]), Difference: true,
+		Values: more, Difference: true, Range: &[2]float64{-most, most}, Cut: a.cutEnds(),
 	})
+}
+
+// differenceShare is the share of the nodes whose difference the legend
+// covers: the peaks of stress and load flow at the feet would wash out the
+// rest.
+const differenceShare = 0.99
+
+// greatest is the size that a share of the values does not exceed.
+func greatest(values []float64, share float64) float64 {
+	var sizes []float64
+	for _, v := range values {
+		if !math.IsNaN(v) {
+			sizes = append(sizes, math.Abs(v))
+		}
+	}
+	if len(sizes) == 0 {
+		return 0
+	}
+	slices.Sort(sizes)
+	return sizes[int(share*float64(len(sizes)-1))]
+}
+
+// pinsOf are the pins on design i: a lesson points at the first one alone.
+func pinsOf(pins []scene.Pin, i int) []scene.Pin {
+	return slices.DeleteFunc(slices.Clone(pins), func(p scene.Pin) bool { return i > 0 && p.Name == "" })
+}
+
+// cutEnds are the ends of the section's line; equal without one.
+func (d *Answered) cutEnds() (ends [2]mesh.Point) {
+	if d.Cut != nil {
+		ends = [2]mesh.Point{d.Cut.From, d.Cut.To}
+	}
+	return ends
 }
 
 // joined is the range that holds all.

@@ -20,7 +20,7 @@ func (d *Desk) drawControls() {
 
 // fieldWords are the short words of the fields on the bar.
 func fieldWords() []string {
-	return []string{"Wood", "Sink", "Along the grain", "Across the grain", "Strength used", "Load flow", "Foot pressure", "Gap"}
+	return []string{"Wood", "Sink", "Stress along", "Stress across", "Strength used", "Load flow", "Foot pressure", "Gap"}
 }
 
 // fieldShortcuts are their keys.
@@ -47,7 +47,7 @@ func (d *Desk) drawBar() {
 	if d.oneRow(d.lay.bar.W) {
 		row := c.Row(panel.ChoiceHeight)
 		views.At = row
-		views.At.W = math.Round(0.54 * row.W)
+		views.At.W = math.Round(0.5 * row.W)
 		if d.panel.Choice(views, &view) && view >= 0 {
 			d.look(scene.Views()[view].Name)
 		}
@@ -62,7 +62,7 @@ func (d *Desk) drawBar() {
 
 const (
 	barPadding = 4.0
-	oneRowFrom = 860.0 // points: from here on views and toggles share a row
+	oneRowFrom = 900.0 // points: from here on views and toggles share a row
 )
 
 func (d *Desk) oneRow(width float64) bool { return width >= oneRowFrom }
@@ -132,6 +132,7 @@ func (d *Desk) drawToggles(rest panel.Rect) {
 		{"contours", "Lines", "C", "a line at each step of the legend", "", &d.looks.Contours},
 		{"flow", "Paths", "W", "the ways of the load from the feet to the rim; each carries the same force", "", &d.want.Flow},
 		{"moving", "Moving", "M", "beads run along the paths", d.offMoving(), &d.moving},
+		{"strings", "Strings", "G", "draws the strings", "", &d.want.Strings},
 		{"inside", "Inner", "I", "the stress at the inner face instead of the outer one", d.offInside(), &d.want.Inside},
 	}
 	for i, t := range toggles {
@@ -179,7 +180,7 @@ func (d *Desk) drawRuler() {
 	}
 	load := d.want.Load
 	s := panel.Slider{Control: panel.Control{ID: "load", At: panel.Rect{X: button.Right() + 16, Y: in.Y, W: in.Right() - button.Right() - 16, H: in.H},
-		Label: "String load" + d.eventWords(), Tip: "how far the strings are brought up to pitch"},
+		Label: d.loadName() + d.eventWords(), Tip: "how far the load is brought up to full"},
 		Min: 0, Max: 1, Step: 0.01, Default: 1, Format: percent, Marks: d.eventMarks()}
 	if d.panel.Slider(s, &load) {
 		d.want.Load, d.play.on = load, false
@@ -189,12 +190,23 @@ func (d *Desk) drawRuler() {
 // percent writes a fraction.
 func percent(v float64) string { return decimal(100*v, 0) + " %" }
 
+// loadName is what the ruler's load is called.
+func (d *Desk) loadName() string {
+	if one := d.design(); one != nil && one.Live.Case().Strings == nil {
+		return "Load"
+	}
+	return "String load"
+}
+
 // eventMarks are the places on the ruler where something happens.
 func (d *Desk) eventMarks() []panel.Mark {
 	marks := []panel.Mark{{At: 0, Label: "slack"}, {At: 0.25}, {At: 0.5}, {At: 0.75}, {At: 1, Label: "at pitch"}}
 	one := d.design()
 	if one == nil {
 		return marks
+	}
+	if one.Live.Case().Strings == nil {
+		marks[0].Label, marks[4].Label = "none", "full"
 	}
 	var out []panel.Mark
 	for _, e := range one.Events {
@@ -254,6 +266,10 @@ func (d *Desk) togglePlay() {
 // advance moves the load on while it plays.
 func (d *Desk) advance(now float64) {
 	if !d.play.on {
+		return
+	}
+	if d.shown == nil || !sameDesigns(d.shown.Want, d.want) {
+		d.play.since = now // the picture to play on is not there yet
 		return
 	}
 	v := d.play.from + math.Max(0, now-d.play.since)/playTime

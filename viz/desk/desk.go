@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"image"
 	"io/fs"
+	"slices"
 
 	"archload/cases"
 	"archload/materials"
@@ -72,6 +73,9 @@ type Desk struct {
 	frames int
 	copied string
 	lesson *lesson
+
+	lessons    []cases.LessonInfo // that come with the program; nil: not yet asked for
+	lessonsErr error
 }
 
 // overlay is the sheet that lies over the page.
@@ -103,6 +107,9 @@ func New(o Options) (*Desk, error) {
 	if o.Lesson != "" {
 		if err := d.openLesson(o.Lesson); err != nil {
 			return nil, err
+		}
+		if n := len(d.lesson.Steps); o.Step > n || o.Step < 0 {
+			return nil, fmt.Errorf("want a step from 1 to %d of this lesson, found %d", n, o.Step)
 		}
 		d.walk(max(0, o.Step-1))
 	}
@@ -177,26 +184,43 @@ func (d *Desk) fetch() {
 func (d *Desk) take(n news) {
 	if n.err != nil {
 		d.fault = faultWords(n.err)
+		d.giveBack(n.want)
 		return
 	}
-	d.fault = ""
+	if d.shown == nil || !sameDesigns(d.shown.Want, n.want) {
+		d.fault = ""
+	}
 	d.shown = n.shown
 	d.again = true
 }
+
+// giveBack sets the designs back to those that are shown, if they are still
+// the ones that were refused: controls must not go on showing what cannot be.
+func (d *Desk) giveBack(refused Want) {
+	if d.shown == nil || d.drag.what != noDrag {
+		return
+	}
+	if !sameDesigns(d.want, refused) || sameDesigns(refused, d.shown.Want) {
+		return
+	}
+	d.want.Designs = slices.Clone(d.shown.Want.Designs)
+	if d.want.Equal(d.shown.Want) {
+		w := d.want
+		d.asked = &w // it is shown already
+	}
+}
+
+func sameDesigns(a, b Want) bool { return slices.EqualFunc(a.Designs, b.Designs, Design.same) }
 
 // faultWords says in one line why there is no answer.
 func faultWords(err error) string {
 	var faults cases.Faults
 	if errors.As(err, &faults) && len(faults) > 0 {
-		f := faults[0]
-		if f.Key != "" {
-			return f.Key + ": " + f.Err.Error()
-		}
-		return f.Err.Error()
+		return faults[0].Err.Error()
 	}
 	var one *cases.FileError
 	if errors.As(err, &one) {
-		return one.Key + ": " + one.Err.Error()
+		return one.Err.Error()
 	}
 	return err.Error()
 }

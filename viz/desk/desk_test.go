@@ -285,11 +285,11 @@ func TestFaultKeepsThePicture(t *testing.T) {
 	was := h.d.shown
 	h.d.change([]cases.KeyValue{number("bridge.saddle_height", 2)})
 	h.settle()
-	if h.d.fault == "" || !strings.Contains(h.d.fault, "saddle_height") {
+	if !strings.Contains(h.d.fault, "the height of the base at its middle") {
 		t.Errorf("the fault reads %q", h.d.fault)
 	}
-	if h.d.shown != was {
-		t.Error("the picture changed")
+	if h.d.shown != was || len(h.d.want.Designs[0].Keys) != 0 {
+		t.Errorf("the picture or the controls changed; keys %v", h.d.want.Designs[0].Keys)
 	}
 	h.key(panel.LetterKey('z'))
 	if h.d.fault != "" {
@@ -357,5 +357,18 @@ func TestBarLeftOut(t *testing.T) {
 	}
 	if was != 2 || bars() != 1 {
 		t.Errorf("%d bars are drawn, then %d; want 2 and 1", was, bars())
+	}
+}
+
+// The end of a lesson by its button, in the middle of drawing its words.
+func TestLessonEndsByItsButton(t *testing.T) {
+	h := newHand(t, Options{Lesson: "2-relief"})
+	for h.d.play.on {
+		h.in.Now += 0.3
+		h.frame()
+	}
+	h.push("end lesson")
+	if h.d.lesson != nil {
+		t.Error("the lesson goes on")
 	}
 }

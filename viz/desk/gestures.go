@@ -138,6 +138,30 @@ type hover struct {
 	at   panel.Point
 	read cases.GaugeReport
 	wood cases.WoodAt
+
+	other *cases.GaugeReport // of B, where the difference is shown
+}
+
+// rows are what is read, as names and values.
+func (h *hover) rows() [][2]string {
+	place := [2]string{"place: x to treble, y to neck", fmt.Sprintf("x %s, y %s mm", decimal(h.read.X, 0), decimal(h.read.Y, 0))}
+	if o := h.other; o != nil {
+		return [][2]string{place, {"sink, A", decimal(h.read.Sink, 4) + " mm"}, {"sink, B", decimal(o.Sink, 4) + " mm"},
+			{"B less A", decimal(o.Sink-h.read.Sink, 4) + " mm"},
+			{"stress along, outer, B less A", decimal(o.Outer.Along-h.read.Outer.Along, 2) + " MPa"},
+			{"stress across, outer, B less A", decimal(o.Outer.Across-h.read.Outer.Across, 2) + " MPa"}}
+	}
+	return [][2]string{
+		place,
+		{"sink", decimal(h.read.Sink, 4) + " mm"},
+		{"stress along the grain, outer", decimal(h.read.Outer.Along, 2) + " MPa"},
+		{"inner", decimal(h.read.Inner.Along, 2) + " MPa"},
+		{"stress across the grain, outer", decimal(h.read.Outer.Across, 2) + " MPa"},
+		{"inner", decimal(h.read.Inner.Across, 2) + " MPa"},
+		{"thickness", decimal(h.wood.Thickness, 2) + " mm"},
+		{"height over the rim", decimal(h.wood.Height, 1) + " mm"},
+		{"slope", decimal(h.wood.Slope, 1) + " degrees"},
+	}
 }
 
 // readAt reads the place under the pointer; nil beside the plate.
@@ -151,7 +175,13 @@ func (d *Desk) readAt(view int, at panel.Point, density float64) *hover {
 	if !inside {
 		return nil
 	}
-	return &hover{at: at, read: r, wood: now.WoodAt(q)}
+	h := &hover{at: at, read: r, wood: now.WoodAt(q)}
+	if len(d.shown.Scenes) < len(d.shown.Designs) {
+		if other, inside := d.shown.Designs[1].Now.ReadingAt(q); inside {
+			h.other = &other
+		}
+	}
+	return h
 }
 
 // drawHover shows what is read under the pointer.
@@ -160,18 +190,8 @@ func (d *Desk) drawHover(l *panel.List) {
 	if h == nil || d.over != noSheet || d.drag.what != noDrag {
 		return
 	}
-	rows := [][2]string{
-		{"place", fmt.Sprintf("x %s, y %s mm", decimal(h.read.X, 0), decimal(h.read.Y, 0))},
-		{"sink", decimal(h.read.Sink, 4) + " mm"},
-		{"along the grain, outer", decimal(h.read.Outer.Along, 2) + " MPa"},
-		{"inner", decimal(h.read.Inner.Along, 2) + " MPa"},
-		{"across the grain, outer", decimal(h.read.Outer.Across, 2) + " MPa"},
-		{"inner", decimal(h.read.Inner.Across, 2) + " MPa"},
-		{"thickness", decimal(h.wood.Thickness, 2) + " mm"},
-		{"height", decimal(h.wood.Height, 1) + " mm"},
-		{"slope", decimal(h.wood.Slope, 1) + " degrees"},
-	}
-	const width, line = 214.0, 15.0
+	rows := h.rows()
+	const width, line = 268.0, 15.0
 	r := panel.Rect{X: h.at.X + 16, Y: h.at.Y + 16, W: width, H: line*float64(len(rows)) + 10}
 	if r.Right() > d.lay.view.Right()-4 {
 		r.X = h.at.X - 12 - r.W
@@ -188,6 +208,9 @@ func (d *Desk) drawHover(l *panel.List) {
 	}
 }
 
+// pinsApart is how near two pins may stand, mm.
+const pinsApart = 2.0
+
 // pinAt pins the place under a click.
 func (d *Desk) pinAt(view int, at panel.Point, density float64) {
 	q, ok := d.hit(view, at, density)
@@ -203,6 +226,11 @@ func (d *Desk) pinAt(view int, at panel.Point, density float64) {
 	}
 	for i := range q {
 		q[i] = math.Round(10*q[i]) / 10
+	}
+	for _, p := range d.want.Pins {
+		if math.Hypot(p.At[0]-q[0], p.At[1]-q[1]) < pinsApart {
+			return // the second of two clicks
+		}
 	}
 	d.want.Pins = append(d.want.Pins[:len(d.want.Pins):len(d.want.Pins)], scene.Pin{Name: fmt.Sprint(n), At: q})
 }

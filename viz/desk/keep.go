@@ -38,6 +38,22 @@ func (d *Desk) keepCase() {
 	d.copied = name
 }
 
+// drawNote shows what was just done, at the foot of the drawing, until
+// something else is.
+func (d *Desk) drawNote() {
+	if d.note == "" {
+		return
+	}
+	l, in := d.panel.List(), d.lay.view
+	w := min(l.Atlas.TextWidth(panel.Body, d.note)+24, in.W-40)
+	lines := l.Atlas.Wrap(panel.Body, d.note, w-24)
+	h := float64(len(lines))*panel.Body.LineHeight() + 12
+	r := panel.Rect{X: in.X + (in.W-w)/2, Y: in.Bottom() - h - 14, W: w, H: h}
+	l.Rect(r, panel.Slip())
+	l.Frame(r, 1, panel.Pencil())
+	l.Paragraph(panel.Rect{X: r.X + 12, Y: r.Y + 6, W: w - 24, H: h}, panel.Body, panel.Ink(), d.note)
+}
+
 // stem is a case's name without folder and ending.
 func stem(name string) string { return strings.TrimSuffix(path.Base(name), ".toml") }
 

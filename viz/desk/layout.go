@@ -23,19 +23,28 @@ type layout struct {
 
 // Sizes, points.
 const (
-	headHeight    = 46 // of a design's title over its drawing
-	legendWidth   = 78
-	rulerHeight   = 58
-	stripHeight   = 178
-	captionHeight = 96
-	sideWidth     = 316
+	legendWidth = 78
+	rulerHeight = 58
+	stripHeight = 178
+	sideWidth   = 316
+	sideNarrow  = 284
 )
+
+// sideWide is the width of the side on a page of w points.
+func sideWide(w float64) float64 {
+	if w < 1000 {
+		return sideNarrow
+	}
+	return sideWidth
+}
 
 // parts says which parts of the page are wanted.
 type parts struct {
-	bar                                 float64 // height of the bar, points
-	designs                             int
-	controls, strip, caption, legendish bool
+	bar                        float64 // height of the bar, points
+	words                      float64 // height of a lesson's words, points; 0: none
+	head                       float64 // height of a design's title over its drawing, points
+	designs                    int
+	controls, strip, legendish bool
 }
 
 // layOut divides a page of w × h points.
@@ -43,8 +52,9 @@ func layOut(w, h float64, p parts) layout {
 	l := layout{page: panel.Rect{W: w, H: h}}
 	rest := l.page
 	if p.controls {
-		l.side = panel.Rect{X: w - sideWidth, W: sideWidth, H: h}
-		rest.W -= sideWidth
+		side := sideWide(w)
+		l.side = panel.Rect{X: w - side, W: side, H: h}
+		rest.W -= side
 		l.bar = panel.Rect{X: rest.X, Y: rest.Y, W: rest.W, H: p.bar}
 		rest.Y, rest.H = rest.Y+p.bar, rest.H-p.bar
 		rest.H -= rulerHeight
@@ -55,10 +65,8 @@ func layOut(w, h float64, p parts) layout {
 		rest.H -= tall
 		l.strip = panel.Rect{X: rest.X, Y: rest.Bottom(), W: rest.W, H: tall}
 	}
-	if p.caption {
-		rest.H -= captionHeight
-		l.caption = panel.Rect{X: rest.X, Y: rest.Bottom(), W: rest.W, H: captionHeight}
-	}
+	rest.H -= p.words
+	l.caption = panel.Rect{X: rest.X, Y: rest.Bottom(), W: rest.W, H: p.words}
 	if p.legendish {
 		l.legend = panel.Rect{X: rest.X, Y: rest.Y, W: legendWidth, H: rest.H}
 		rest.X, rest.W = rest.X+legendWidth, rest.W-legendWidth
@@ -67,8 +75,8 @@ func layOut(w, h float64, p parts) layout {
 	n := max(1, p.designs)
 	for i := range n {
 		x, w := rest.X+rest.W*float64(i)/float64(n), rest.W/float64(n)
-		l.heads = append(l.heads, panel.Rect{X: x, Y: rest.Y, W: w, H: headHeight})
-		l.views = append(l.views, panel.Rect{X: x, Y: rest.Y + headHeight, W: w, H: rest.H - headHeight})
+		l.heads = append(l.heads, panel.Rect{X: x, Y: rest.Y, W: w, H: p.head})
+		l.views = append(l.views, panel.Rect{X: x, Y: rest.Y + p.head, W: w, H: rest.H - p.head})
 	}
 	return l
 }

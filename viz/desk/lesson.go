@@ -72,17 +72,35 @@ func (d *Desk) drawCaption(controls bool) {
 	in := d.lay.caption.Inset(14, 8)
 	s := d.lesson.step()
 	l := d.panel.List()
+	head := fmt.Sprintf("%s: step %d of %d", d.lesson.Title, d.lesson.at+1, len(d.lesson.Steps))
 	words := in
 	if controls {
-		words.W -= 150
-		d.drawWay(panel.Rect{X: words.Right() + 10, Y: in.Y, W: 140, H: in.H})
+		words.W -= wayWidth
+		d.drawWay(panel.Rect{X: words.Right() + 10, Y: in.Y, W: wayWidth - 10, H: in.H}) // may end the lesson
 	}
-	head := fmt.Sprintf("%s: step %d of %d", d.lesson.Title, d.lesson.at+1, len(d.lesson.Steps))
 	l.TextIn(panel.Rect{X: words.X, Y: words.Y, W: words.W, H: 15}, panel.SmallBold, panel.Left, panel.SoftInk(), head)
 	h := l.Paragraph(panel.Rect{X: words.X, Y: words.Y + 17, W: words.W, H: 40}, panel.Body, panel.Ink(), s.Caption)
 	if s.Caution != "" {
 		l.Paragraph(panel.Rect{X: words.X, Y: words.Y + 19 + h, W: words.W, H: 30}, panel.Small, panel.Fault(), s.Caution)
 	}
+}
+
+// wayWidth is the width of the buttons beside a step's words, points.
+const wayWidth = 150.0
+
+// captionHeight is how high the words of a step stand in a width, points; 0
+// without a lesson.
+func (d *Desk) captionHeight(width float64) float64 {
+	if d.lesson == nil {
+		return 0
+	}
+	s := d.lesson.step()
+	w := width - 28 - wayWidth
+	h := 8 + 17 + d.atlas.ParagraphHeight(panel.Body, s.Caption, w) + 10
+	if s.Caution != "" {
+		h += 2 + d.atlas.ParagraphHeight(panel.Small, s.Caution, w)
+	}
+	return max(h, 16+2*panel.ButtonHeight+4)
 }
 
 // drawWay draws the buttons that lead through the lesson.

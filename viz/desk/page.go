@@ -32,6 +32,8 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	d.drawViews()
 	d.drawControls()
 	d.gestures(in, density)
+	d.drawHover(d.panel.List())
+	d.drawNote()
 	d.sheets()
 	d.shortcuts()
 	d.ask()
@@ -80,11 +82,31 @@ func (d *Desk) letters(density float64) bool {
 
 // parts says what the page has.
 func (d *Desk) parts(width float64, controls bool) parts {
-	p := parts{bar: d.barHeight(width - sideWidth), designs: 1, controls: controls, strip: d.want.Cut.Kind != NoCut, caption: d.lesson != nil, legendish: true}
+	free := width
+	if controls {
+		free -= sideWide(width)
+	}
+	p := parts{bar: d.barHeight(free), words: d.captionHeight(free), designs: 1, controls: controls, strip: d.want.Cut.Kind != NoCut, legendish: true}
 	if d.shown != nil {
 		p.designs = len(d.shown.Scenes)
 	}
+	p.head = d.headHeight((free - legendWidth) / float64(p.designs))
 	return p
+}
+
+// headHeight is how high the titles stand over drawings of a width, points.
+func (d *Desk) headHeight(width float64) float64 {
+	lines := 1
+	if d.shown != nil {
+		for i, s := range d.shown.Scenes {
+			n := len(d.atlas.Wrap(panel.Small, d.statement(i, s), width-28))
+			if why, _ := d.remark(i); why != "" || d.fault != "" {
+				n++
+			}
+			lines = max(lines, n)
+		}
+	}
+	return 34 + float64(lines)*panel.Small.LineHeight()
 }
 
 // fit brings the whole scene into the view as long as the user has not turned
@@ -153,7 +175,6 @@ func (d *Desk) drawViews() {
 	if s := d.shown.Scenes[0]; s.Scale != nil {
 		drawLegend(l, d.lay.legend, *s.Scale, s.Unit)
 	}
-	d.drawHover(l)
 }
 
 // drawWaiting says why there is no drawing yet.
@@ -187,12 +208,33 @@ func (d *Desk) drawTitle(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 	l.TextIn(in, face, panel.Left, panel.Ink(), title)
 	below := panel.Rect{X: in.X, Y: in.Bottom(), W: in.W, H: 40}
 	h := l.Paragraph(below, panel.Small, panel.SoftInk(), d.statement(i, s))
-	if why := d.shown.Designs[min(i, len(d.shown.Designs)-1)].Pathless; why != "" && d.fault == "" {
-		l.Paragraph(panel.Rect{X: in.X, Y: below.Y + h + 2, W: in.W, H: 40}, panel.Small, panel.SoftInk(), why)
+	if why, ink := d.remark(i); why != "" && d.fault == "" {
+		l.Paragraph(panel.Rect{X: in.X, Y: below.Y + h + 2, W: in.W, H: 40}, panel.Small, ink, why)
 	}
 	if d.fault != "" {
-		l.Paragraph(panel.Rect{X: in.X, Y: below.Y + h + 2, W: in.W, H: 40}, panel.Small, panel.Fault(), "Not possible: "+d.fault)
+		l.Paragraph(panel.Rect{X: in.X, Y: below.Y + h + 2, W: in.W, H: 40}, panel.Small, panel.Fault(), "Not possible: "+d.fault+". The design stays as it was.")
 	}
+}
+
+// remark is what must be said of a design besides: that there is nothing to
+// see, or that the wood is near its end.
+func (d *Desk) remark(i int) (words string, ink color.NRGBA) {
+	a, w := d.shown.Designs[i], d.shown.Want
+	if a.Report != nil && w.Load == 1 {
+		switch used := 100 * float64(a.Report.Strength.Used); {
+		case used >= 100:
+			return fmt.Sprintf("Strength used %.0f %%: expect it to crack.", used), panel.Fault()
+		case used >= 60:
+			return fmt.Sprintf("Strength used %.0f %%: beyond the 60 %% that wood bears for ten years.", used), panel.Fault()
+		}
+	}
+	switch {
+	case w.Field.OnFoot() && a.Bridge == nil:
+		return "There is no bridge on this top, so there is no foot to show.", panel.SoftInk()
+	case w.Field.OnFoot() && d.camera.Pitch < 0:
+		return "Seen from inside, the plate hides the foot.", panel.SoftInk()
+	}
+	return a.Pathless, panel.SoftInk()
 }
 
 // statement says what is seen, in a line or two.
@@ -201,10 +243,24 @@ func (d *Desk) statement(i int, s *scene.Scene) string {
 	if len(d.shown.Scenes) < len(d.shown.Designs) {
 		words += "; A: " + d.shown.Designs[0].Now.Case.Title + "; B: " + d.shown.Designs[1].Now.Case.Title
 	}
-	if f := d.shown.Designs[i].Flow; f != nil && len(f.Lines) > 0 {
+	if c := s.Scale; c != nil && c.Signed {
+		words += d.signWords()
+	}
+	if f := d.shown.Designs[i].Flow; f != nil && len(f.Lines) > 0 && len(d.shown.Scenes) == len(d.shown.Designs) {
 		words += fmt.Sprintf("; each path carries %s N, %s %% of the load", decimal(f.Lines[0].Force, 1), decimal(100*f.Lines[0].Force/f.Load, 1))
 	}
 	return words
+}
+
+// signWords say what the two colours of a field mean.
+func (d *Desk) signWords() string {
+	switch {
+	case len(d.shown.Scenes) < len(d.shown.Designs):
+		return "; brown: more in B, blue: less"
+	case d.shown.Want.Field == scene.Sink:
+		return "; brown has gone down, blue has come up"
+	}
+	return "; brown: pull, blue: push"
 }
 
 // drawLabels writes the words of the scene where they stand, each moved out of

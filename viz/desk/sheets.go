@@ -55,7 +55,10 @@ func (d *Desk) drawHelp() {
 
 // drawLessons lists the bundled lessons.
 func (d *Desk) drawLessons() {
-	infos, err := cases.BundledLessons()
+	if d.lessons == nil {
+		d.lessons, d.lessonsErr = cases.BundledLessons() // it opens every case that they show
+	}
+	infos, err := d.lessons, d.lessonsErr
 	r := d.lid(560, 120+78*float64(len(infos)))
 	c := panel.NewColumn(r, 18, 6)
 	d.panel.Title(c.Row(28), "Lessons")

@@ -3,6 +3,7 @@ package desk
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"archload/cases"
@@ -41,15 +42,12 @@ func (d *Desk) fold(c *panel.Column, name, tip string) bool {
 // drawWork says whether the picture still lags behind the hand.
 func (d *Desk) drawWork(c *panel.Column) {
 	row := c.Row(18)
-	words := "The picture and the numbers are of what is set."
-	switch {
-	case d.fault != "":
-		words = "The picture is of the last state that was possible."
-	case d.busy:
-		words = "Working… the picture and the numbers are of the state before."
-	}
 	d.panel.Hint("work", row, "Numbers and picture always belong together; while a new state is worked out both stay as they were.")
-	d.panel.Note(row, words)
+	if d.busy {
+		d.panel.List().TextIn(row, panel.SmallBold, panel.Left, panel.Rust(), "Working… this is still the state before.")
+		return
+	}
+	d.panel.Note(row, "Picture and numbers are of what is set.")
 }
 
 // quantity is one number at the load that is shown.
@@ -110,8 +108,12 @@ func (d *Desk) drawNow(c *panel.Column) {
 
 // numbers draws a table of numbers: of one design as names and values.
 func (d *Desk) numbers(c *panel.Column, t panel.Table) {
-	if len(d.shown.Designs) == 2 {
+	if len(d.shown.Designs) == 2 && d.lay.side.W >= sideWidth {
 		d.panel.Table(c.Row(t.Height()), t)
+		return
+	}
+	if len(d.shown.Designs) == 2 {
+		d.longNumbers(c, t)
 		return
 	}
 	for _, r := range t.Rows {
@@ -176,8 +178,14 @@ func (d *Desk) drawTable(c *panel.Column) {
 		d.numbers(c, t)
 		return
 	}
-	for _, r := range t.Rows { // the names are too long for a table with three columns of numbers
-		d.panel.Note(c.Row(13), r.Cells[0])
+	d.longNumbers(c, t)
+}
+
+// longNumbers draws the numbers of two designs under their names, where there
+// is no room beside them.
+func (d *Desk) longNumbers(c *panel.Column, t panel.Table) {
+	for _, r := range t.Rows {
+		d.panel.Note(c.Row(13), strings.TrimSpace(r.Cells[0]))
 		d.panel.KeyValue(c.Row(panel.RowHeight-2), "A "+r.Cells[1]+"   B "+r.Cells[2], r.Cells[3])
 	}
 }
@@ -203,7 +211,7 @@ func (d *Desk) drawGauges(c *panel.Column) {
 			continue // a lesson points there
 		}
 		row := c.Row(panel.ToggleHeight)
-		name := fmt.Sprintf("pin %s at (%.0f, %.0f)", g.Name, g.X, g.Y)
+		name := fmt.Sprintf("pin %s at x %s, y %s mm", g.Name, decimal(g.X, 0), decimal(g.Y, 0))
 		d.panel.KeyValue(panel.Rect{X: row.X, Y: row.Y, W: row.W - 30, H: row.H}, name, decimal(g.Sink, 4)+" mm")
 		if d.panel.Button(panel.Control{ID: fmt.Sprintf("unpin %d", i), At: panel.Rect{X: row.Right() - 24, Y: row.Y, W: 24, H: row.H - 2},
 			Label: "×", Tip: "takes the pin out"}) {
@@ -294,8 +302,12 @@ func (d *Desk) drawTool(c *panel.Column, t *tool) {
 	if t.most > t.least {
 		control.At = c.Row(panel.SliderHeight)
 		v := t.value
-		if d.panel.Slider(panel.Slider{Control: control, Unit: t.unit, Min: t.least, Max: t.most, Step: t.step, Default: d.box.usual[t.id], Decimals: digitsOf(t.step)}, &v) {
+		if d.panel.Slider(panel.Slider{Control: control, Unit: t.unit, Min: math.Min(t.least, v), Max: math.Max(t.most, v), Step: t.step,
+			Default: d.box.usual[t.id], Decimals: digitsOf(t.step), Format: t.show}, &v) {
 			d.change(t.set(v))
+			if v == d.box.usual[t.id] {
+				d.forget(t.set(v))
+			}
 		}
 		return
 	}
@@ -321,14 +333,23 @@ func digitsOf(step float64) int {
 func (d *Desk) change(set []cases.KeyValue) {
 	d.want.Designs = append([]Design(nil), d.want.Designs...)
 	d.want.Designs[d.edit] = d.want.Designs[d.edit].with(set...)
-	d.note = ""
+	d.note, d.fault = "", ""
+}
+
+// forget takes keys off the design that is edited: what they say its file says,
+// too.
+func (d *Desk) forget(set []cases.KeyValue) {
+	keys := d.want.Designs[d.edit].Keys
+	d.want.Designs[d.edit].Keys = slices.DeleteFunc(slices.Clone(keys), func(k cases.KeyValue) bool {
+		return slices.ContainsFunc(set, func(o cases.KeyValue) bool { return o.Key == k.Key })
+	})
 }
 
 // takeBack forgets what was changed of the design that is edited.
 func (d *Desk) takeBack() {
 	d.want.Designs = append([]Design(nil), d.want.Designs...)
 	d.want.Designs[d.edit].Keys = nil
-	d.note = "the design is as its file says"
+	d.note, d.fault = "the design is as its file says", ""
 }
 
 // unpin takes a pin out.
@@ -360,9 +381,6 @@ func (d *Desk) drawKeep(c *panel.Column) {
 	}
 	if d.panel.Button(panel.Control{ID: "help", At: pair[1], Label: "Help", Key: "H"}) {
 		d.over = helpSheet
-	}
-	if d.note != "" {
-		d.panel.Note(c.Row(d.atlas.ParagraphHeight(panel.Small, d.note, c.Width())), d.note)
 	}
 	const caution = "An indication, not a promise: wood scatters by a fifth and more, and string tension can hurt. Your own judgement and a qualified eye come first."
 	d.panel.Note(c.Row(d.atlas.ParagraphHeight(panel.Small, caution, c.Width())), caution)

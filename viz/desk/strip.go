@@ -32,7 +32,11 @@ func (d *Desk) drawStrip() {
 	d.panel.Sheet(d.lay.strip)
 	l := d.panel.List()
 	if d.shown == nil || d.shown.Designs[0].Cut == nil || len(d.shown.Designs[0].Cut.Along) < 2 {
-		l.TextIn(d.lay.strip.Inset(14, 4), panel.Body, panel.Left, panel.SoftInk(), "Hold Shift and draw a line across the plate to cut it there.")
+		words := "Working…"
+		if d.want.Cut.Kind == FreeCut {
+			words = "Hold Shift and draw a line across the plate to cut it there."
+		}
+		l.TextIn(d.lay.strip.Inset(14, 4), panel.Body, panel.Left, panel.SoftInk(), words)
 		return
 	}
 	in := d.lay.strip.Inset(14, 6)
@@ -97,7 +101,7 @@ func (d *Desk) drawSection(l *panel.List, f stripFrame) {
 		}
 		d.loadedLine(l, f, a.Cut, inks[i%2])
 	}
-	words := [...]string{CrossArch: "cross-arch at the bridge, seen from the tail", LongArch: "long arch at the bridge, seen from the bass side", FreeCut: "section along the line that was drawn"}[d.shown.Want.Cut.Kind]
+	words := [...]string{CrossArch: "cross-arch at the bridge, seen from the tail", LongArch: "long arch at the bridge, seen from the bass side", FreeCut: fmt.Sprintf("section along the line that was drawn, %s mm long", decimal(f.hi-f.lo, 0))}[d.shown.Want.Cut.Kind]
 	loaded := "as carved, and loaded (rust)"
 	if len(d.shown.Designs) == 2 {
 		loaded = "thin lines: as carved; loaded: A rust, B blue"

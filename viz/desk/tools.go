@@ -3,6 +3,8 @@ package desk
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"archload/cases"
 	"archload/materials"
@@ -20,6 +22,7 @@ type tool struct {
 	unit              string
 	least, most, step float64
 	value             float64
+	show              func(v float64) string // as it is written; nil: number and unit
 	set               func(v float64) []cases.KeyValue
 
 	// Else one of several words; two of them read as a switch.
@@ -47,7 +50,7 @@ func toolsOf(c *cases.Case, woods []materials.Card) []tool {
 		out = append(out, bridgeTools(c.Bridge, woods)...)
 	}
 	if c.Strings != nil {
-		out = append(out, stringTools(c.Strings)...)
+		out = append(out, stringTools(c)...)
 	}
 	out = append(out, plateTools(c, woods)...)
 	for i := range c.Braces {
@@ -87,7 +90,7 @@ func reliefTools(b *cases.Bridge) []tool {
 }
 
 func bridgeTools(b *cases.Bridge, woods []materials.Card) []tool {
-	out := []tool{woodTool("bridge.wood", foldBridge, "Wood", b.Wood, woodsFor(woods, "bridge", b.Wood))}
+	out := []tool{woodTool("bridge.wood", foldBridge, "Wood", b.Wood, woods, "bridge")}
 	deep := 0.0
 	if b.Hollow != nil {
 		deep = float64(b.Hollow.Depth)
@@ -148,10 +151,13 @@ func footKey(list string) cases.KeyValue {
 	return cases.KeyValue{Key: "bridge.foot", Value: v[0]}
 }
 
-func stringTools(s *cases.Strings) []tool {
-	out := []tool{{id: "strings.tension", group: foldStrings, label: "Tension of the set", unit: "times", least: 0.6, most: 1.4, step: 0.01, value: s.TensionScale,
-		tip: "a lighter or heavier set: every string's tension times this. String tension can hurt: change real strings one by one and by ear",
-		set: func(v float64) []cases.KeyValue { return []cases.KeyValue{number("strings.tension_scale", v)} }}}
+func stringTools(c *cases.Case) []tool {
+	s := c.Strings
+	all := c.StringSum().Tension / s.TensionScale
+	out := []tool{{id: "strings.tension", group: foldStrings, label: "Tension of the set", least: 0.6, most: 1.4, step: 0.01, value: s.TensionScale,
+		show: func(v float64) string { return fmt.Sprintf("%.0f N (× %.2f)", all*v, v) },
+		tip:  "a lighter or heavier set: every string's tension times this. String tension can hurt: change real strings one by one and by ear",
+		set:  func(v float64) []cases.KeyValue { return []cases.KeyValue{number("strings.tension_scale", v)} }}}
 	angle := func(id, label, key string, a *cases.Angle) tool {
 		t := tool{id: id, group: foldStrings, label: label, unit: "degrees", least: 0, most: 25, step: 0.25,
 			set: func(v float64) []cases.KeyValue { return []cases.KeyValue{number(key, v)} }}
@@ -169,50 +175,57 @@ func stringTools(s *cases.Strings) []tool {
 func plateTools(c *cases.Case, woods []materials.Card) []tool {
 	p := &c.Plate
 	return []tool{
-		woodTool("plate.wood", foldTop, "Wood of the top", p.Wood, woodsFor(woods, "top", p.Wood)),
-		{id: "plate.thickness", group: foldTop, label: "Thickness of the top", unit: "times", least: 0.6, most: 1.5, step: 0.01, value: p.ThicknessScale,
-			tip: "the whole graduation times this",
+		woodTool("plate.wood", foldTop, "Wood of the top", p.Wood, woods, "top"),
+		{id: "plate.thickness", group: foldTop, label: "Thickness of the top", least: 0.6, most: 1.5, step: 0.01, value: p.ThicknessScale,
+			tip: "the whole graduation times this", show: times(float64(p.Thickness.Const), ""),
 			set: func(v float64) []cases.KeyValue { return []cases.KeyValue{number("plate.thickness_scale", v)} }},
+	}
+}
+
+// times writes a factor with the millimetres that come of it, if one number
+// says them.
+func times(mm float64, before string) func(v float64) string {
+	return func(v float64) string {
+		if mm == 0 {
+			return fmt.Sprintf("× %.2f", v)
+		}
+		return fmt.Sprintf("%s%.1f mm (× %.2f)", before, mm*v, v)
 	}
 }
 
 // barTools change brace i.
 func barTools(b *cases.Brace, i int) []tool {
 	key := fmt.Sprintf("brace[%d]", i+1)
-	fitted := 0
+	fitted, out := 0, ""
 	if !b.Fitted {
-		fitted = 1
+		fitted, out = 1, "the bar is left out"
 	}
 	return []tool{
 		{id: key + ".fitted", group: foldTop, label: b.Name, words: []string{"glued in", "left out"}, chosen: fitted,
 			pick: func(k int) []cases.KeyValue {
 				return []cases.KeyValue{{Key: key + ".fitted", Value: cases.Valued(k == 0)}}
 			}},
-		{id: key + ".height", group: foldTop, label: b.Name + ", height", unit: "times", least: 0.4, most: 1.8, step: 0.01, value: b.HeightScale,
-			tip: "its height all along times this",
+		{id: key + ".height", group: foldTop, label: "its height", least: 0.4, most: 1.8, step: 0.01, value: b.HeightScale, why: out,
+			tip: "its height all along times this", show: times(b.Height.Max(), "up to "),
 			set: func(v float64) []cases.KeyValue { return []cases.KeyValue{number(key+".height_scale", v)} }},
 	}
 }
 
-func woodTool(key, group, label, now string, names []string) tool {
-	return tool{id: key, group: group, label: label, words: names, chosen: index(names, now),
-		pick: func(i int) []cases.KeyValue { return []cases.KeyValue{word(key, names[i])} }}
-}
-
-// woodsFor lists the wood cards of a use, and the wood that is there now.
-func woodsFor(cards []materials.Card, use, now string) []string {
-	var out []string
+// woodTool chooses among the wood cards of a use, and the wood that is there
+// now.
+func woodTool(key, group, label, now string, cards []materials.Card, use string) tool {
+	var names, titles []string
 	for _, c := range cards {
-		for _, u := range c.Uses {
-			if u == use {
-				out = append(out, c.Name)
-			}
+		if slices.Contains(c.Uses, use) || c.Name == now {
+			title, _, _ := strings.Cut(c.Title, " (")
+			names, titles = append(names, c.Name), append(titles, title)
 		}
 	}
-	if index(out, now) < 0 || len(out) == 0 || out[index(out, now)] != now {
-		out = append([]string{now}, out...)
+	if !slices.Contains(names, now) { // the case's own
+		names, titles = append([]string{now}, names...), append([]string{now}, titles...)
 	}
-	return out
+	return tool{id: key, group: group, label: label, words: titles, chosen: index(names, now),
+		pick: func(i int) []cases.KeyValue { return []cases.KeyValue{word(key, names[i])} }}
 }
 
 // index is where a word stands in a list, 0 if it does not.

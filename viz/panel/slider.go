@@ -200,11 +200,10 @@ func (p *Panel) sliderKeys(s Slider, f feel, v *float64) {
 	}
 }
 
-// sliderWheel moves the slider under the pointer a step for each notch. In an
-// area that can scroll the slider must have the focus: otherwise scrolling
-// past it would change it.
+// sliderWheel moves the slider under the pointer a step for each notch, but not
+// in an area that can scroll: scrolling past it would change it unseen.
 func (p *Panel) sliderWheel(s Slider, f feel, v *float64) {
-	if !f.hot || p.in.Wheel[1] == 0 || p.wheeled || p.canScroll() && !f.focused {
+	if !f.hot || p.in.Wheel[1] == 0 || p.wheeled || p.canScroll() {
 		return
 	}
 	p.wheeled = true

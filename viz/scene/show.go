@@ -22,6 +22,7 @@ type Show struct {
 	Strings    bool              // draw them
 	Flow       *cases.FlowReport // lines of force to draw; nil: none
 	Pins       []Pin             // places to read
+	Cut        [2]mesh.Point     // ends of a section's line in plan, mm; equal: none
 	Wordless   bool              // no neck, tail, bass and treble at the rim
 }
 
@@ -63,6 +64,7 @@ func (k *Skeleton) Build(in Show) *Scene {
 	}
 	b.flow()
 	b.pins()
+	b.cut()
 	b.words()
 	c := b.scene
 	c.Enlarge, c.Title = b.e, b.s.Case.Title

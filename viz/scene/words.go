@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"archload/cases"
-	"archload/mesh"
 	"archload/viz"
 )
 
@@ -93,6 +92,7 @@ func (b *build) flow() {
 		}
 	}
 	b.rimForces()
+	b.sectorEnds()
 	b.braceForces()
 }
 
@@ -143,7 +143,32 @@ func (b *build) rimForces() {
 		tip := plus(from, rimArrow, away)
 		b.line(&Line{Points: []vec{from, tip}, Width: 2.4, Paint: flowColor(), Halo: true, Beads: true})
 		b.arrowHead(tip, away, 2.4, 1.5*headSize)
-		b.label(Label{Text: fmt.Sprintf("%s %.0f N", w.name, w.force), At: plus(tip, 2, away), Kind: SectorForce, Toward: away})
+		b.label(Label{Text: fmt.Sprintf("%s %.0f N", sectorWords(w.name), w.force), At: plus(tip, 2, away), Kind: SectorForce, Toward: away})
+	}
+}
+
+// sectorWords names a part of the rim so that it is not taken for the whole
+// end of the plate.
+func sectorWords(sector string) string {
+	if sector == "neck" || sector == "tail" {
+		return sector + " block"
+	}
+	return sector + " side"
+}
+
+// sectorEnds marks on the rim where the blocks end and the sides begin.
+func (b *build) sectorEnds() {
+	st := b.s.RimStations()
+	for i := range st {
+		j := (i + 1) % len(st)
+		if st[i].Sector == st[j].Sector {
+			continue
+		}
+		n, m := b.k.mesh.Rim[i], b.k.mesh.Rim[j]
+		p := times(add(b.outer[n], b.outer[m]), 0.5)
+		q := b.k.mesh.Points
+		away := unit(vec{q[m][1] - q[n][1], q[n][0] - q[m][0], 0})
+		b.line(&Line{Points: []vec{plus(p, -5, away), plus(p, 8, away)}, Width: 2, Paint: lineColor(), Halo: true})
 	}
 }
 
@@ -198,10 +223,10 @@ func (b *build) braceForces() {
 		b.line(&Line{Points: below, Width: width, Paint: paint, Halo: true})
 		paint.A = 90
 		b.line(&Line{Points: above, Width: width, Paint: paint})
-		at, inside := b.s.OnMiddle(mesh.Point{r.X, r.Y})
-		if inside {
-			s := b.k.spot(at)
-			b.label(Label{Text: fmt.Sprintf("%s %.0f N, %.0f %%", r.Name, r.HandOver, 100*r.Share), At: s.on(b.inner), Kind: Part})
+		end := above[0] // at its end toward the neck, clear of the bridge
+		if last := above[len(above)-1]; last[1] > end[1] {
+			end = last
 		}
+		b.label(Label{Text: fmt.Sprintf("%s %.0f N, %.0f %%", r.Name, r.HandOver, 100*r.Share), At: end, Kind: Part})
 	}
 }

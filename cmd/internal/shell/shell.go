@@ -9,6 +9,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"strings"
 
 	"archload/cases"
 
@@ -88,6 +89,16 @@ type UsageError struct{ Err error }
 
 func (e UsageError) Error() string { return e.Err.Error() }
 func (e UsageError) Unwrap() error { return e.Err }
+
+// FlagError says what is wrong with a flag, without the words of the language
+// that reads it.
+func FlagError(cmd *cobra.Command, err error) error {
+	text := err.Error()
+	if i := strings.Index(text, ": strconv."); i >= 0 {
+		text = text[:i] + ": want a number"
+	}
+	return Usagef("%s; see %s --help", text, cmd.CommandPath())
+}
 
 // Usagef is a UsageError of a format.
 func Usagef(format string, args ...any) error { return UsageError{fmt.Errorf(format, args...)} }
