@@ -24,6 +24,7 @@ type Live struct {
 
 	mu    sync.Mutex
 	track *track // of the load, nil: not yet followed
+	near  *closings
 }
 
 // Begin opens a case, by the name of a bundled one or by its file in fsys, and
@@ -103,7 +104,7 @@ func (l *Live) Set(ctx context.Context, set ...KeyValue) (*Live, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	q := &Live{fsys: l.fsys, name: l.name, keys: keys, o: l.o, from: from, c: from.last}
+	q := &Live{fsys: l.fsys, name: l.name, keys: keys, o: l.o, from: from, c: from.last, near: l.nearest()}
 	changed := changedKeys(l.c, q.c)
 	switch cost := l.cost(q.c, changed); cost {
 	case Remesh:

@@ -48,12 +48,19 @@ func (l *Live) follow() (*track, error) {
 	if l.track != nil {
 		return l.track, nil
 	}
-	t, err := l.p.newTrack()
+	t, err := l.p.newTrack(l.near)
 	if err != nil {
 		return nil, l.c.explain(err)
 	}
-	l.track = t
+	l.track, l.near = t, t.closings(l.p)
 	return t, nil
+}
+
+// nearest is how the contact points closed that are known best.
+func (l *Live) nearest() *closings {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.near
 }
 
 // known is the track that a design has in common with one refitted from it; nil

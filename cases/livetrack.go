@@ -1,7 +1,9 @@
 package cases
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"archload/fem"
 )
@@ -21,8 +23,49 @@ type track struct {
 // serves every relief that is deeper.
 const shallowGap = 0.02
 
-// newTrack follows the load.
-func (p *Prepared) newTrack() (*track, error) {
+// closings is the order in which the contact points of a foot first closed.
+type closings struct {
+	at   [][3]float64 // the points, mm
+	rank []int        // their place in the order; those that never closed come last
+}
+
+// closings of a track on a prepared top.
+func (t *track) closings(p *Prepared) *closings {
+	c := &closings{rank: make([]int, len(p.Bridge.pads))}
+	for i := range p.Bridge.pads {
+		c.at, c.rank[i] = append(c.at, p.Bridge.pads[i].At), len(t.state.Events)
+	}
+	for k, e := range t.state.Events {
+		if e.Closes {
+			c.rank[e.Pad] = min(c.rank[e.Pad], k)
+		}
+	}
+	return c
+}
+
+// guess is the order in which the points of another foot are likely to close: that
+// of the nearest points of the one known; nil if none is known.
+func (c *closings) guess(p *Prepared) []int32 {
+	if c == nil || len(c.at) == 0 {
+		return nil
+	}
+	rank, order := make([]int, len(p.Bridge.pads)), make([]int32, len(p.Bridge.pads))
+	for i := range p.Bridge.pads {
+		at, best, least := p.Bridge.pads[i].At, 0, math.Inf(1)
+		for k, o := range c.at {
+			if d := (at[0]-o[0])*(at[0]-o[0]) + (at[1]-o[1])*(at[1]-o[1]); d < least {
+				best, least = k, d
+			}
+		}
+		rank[i], order[i] = c.rank[best], int32(i)
+	}
+	slices.SortStableFunc(order, func(i, j int32) int { return cmp.Compare(rank[i], rank[j]) })
+	return order
+}
+
+// newTrack follows the load. near tells how the pads of a similar design closed, or
+// is nil.
+func (p *Prepared) newTrack(near *closings) (*track, error) {
 	t := &track{fit: p.fit(), plate: len(p.Loads) > 0, gap: 1, force: 1}
 	if most := greatest(t.fit.Gap); most > shallowGap && p.relieved() {
 		t.gap = most / shallowGap
@@ -30,7 +73,7 @@ func (p *Prepared) newTrack() (*track, error) {
 			t.fit.Gap[i] /= t.gap
 		}
 	}
-	t.fit.Path = true
+	t.fit.Path, t.fit.Order = true, near.guess(p)
 	var err error
 	t.state, err = p.stand.Follow(t.fit)
 	return t, err

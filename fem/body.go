@@ -63,9 +63,9 @@ type frame struct {
 	factor *sparse.Factor
 }
 
-// newFrame builds and factorises the body. All nodes stay in the root front,
-// so that its flexibility at any set of points is one dense product.
-func newFrame(b *Body) (*frame, error) {
+// newFrame builds and factorises the body. The nodes listed in last stay in the root
+// front, so that the flexibility between them is one dense product.
+func newFrame(b *Body, last []int32) (*frame, error) {
 	if len(b.Nodes) < 2 || len(b.Beams) == 0 {
 		return nil, fmt.Errorf("bridge: want at least one beam between two stations, found %d beams", len(b.Beams))
 	}
@@ -90,9 +90,8 @@ func newFrame(b *Body) (*frame, error) {
 	}
 	k.Fix([]int32{0, 1, 2, 3, 4, 5})
 	xy := make([][2]float64, len(b.Nodes))
-	last := make([]int32, len(b.Nodes))
 	for i, p := range b.Nodes {
-		xy[i], last[i] = [2]float64{p[0], p[1]}, int32(i)
+		xy[i] = [2]float64{p[0], p[1]}
 	}
 	a, err := sparse.Analyse(k, xy, last)
 	if err != nil {
@@ -100,6 +99,21 @@ func newFrame(b *Body) (*frame, error) {
 	}
 	f.factor, err = sparse.Factorize(k, a, 1)
 	return f, err
+}
+
+// flexibility is the movement of every freedom of some nodes of the root front under
+// a unit force on every one, row-major, the first node held.
+func (f *frame) flexibility(nodes []int32) []float64 {
+	var cols []sparse.Column
+	for _, n := range nodes {
+		for d := range int32(6) {
+			cols = append(cols, sparse.Column{Dofs: []int32{6*n + d}, Vals: []float64{1}})
+		}
+	}
+	if len(cols) == 0 {
+		return nil
+	}
+	return f.factor.Compliance(cols)
 }
 
 // column spreads a node row over the body's freedoms; the held node's part is

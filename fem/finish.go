@@ -7,25 +7,22 @@ import "math"
 // contact conditions.
 func (w *walk) finish() (*State, error) {
 	p, s := w.p, w.state
-	rhs := make([]float64, len(w.g.rows))
-	for k, j := range w.g.rows {
-		rhs[k] = w.offset[j] - p.b[j]
+	v := make([]float64, len(p.b))
+	for j := range int32(len(v)) {
+		v[j] = p.b[j] - w.offset[j]
 		if p.isNormal(j) {
-			rhs[k] = -p.restGap(p.padOf(j), s.Rest) - p.b[j]
+			v[j] = p.b[j] + p.restGap(p.padOf(j), s.Rest)
 		}
 	}
 	var f [6]float64
 	for m := range 6 {
 		f[m] = -p.f[m]
 	}
-	lam, rho, err := w.g.solve(rhs, f)
+	lam, rho, err := w.g.answer(question{v: v, f: f}, make([]float64, p.pads), make([]bool, p.pads))
 	if err != nil {
 		return nil, err
 	}
-	s.Lambda = make([]float64, len(p.b))
-	for k, j := range w.g.rows {
-		s.Lambda[j] = lam[k]
-	}
+	s.Lambda = lam
 	s.Rho, s.Closed, s.Slides = rho, w.closed, w.slides
 	s.Gap = make([]float64, p.pads)
 	for i := range s.Gap {

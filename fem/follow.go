@@ -6,8 +6,6 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/blas/gonum"
-
-	"archload/fem/sparse"
 )
 
 // errFree says that the closed pads do not hold the body.
@@ -47,8 +45,7 @@ type Trace struct {
 // walk is the state of the path while it is followed.
 type walk struct {
 	p       *problem
-	g       *grown
-	normals *sparse.Rows // of the compliance, one for each pad
+	g       carrying
 	t       float64
 	lambda  []float64 // all rows
 	w       []float64 // normal rows only are kept current: relative movement of each pad
@@ -62,6 +59,10 @@ type walk struct {
 	stage   []int       // of each row: the stage in which it fades
 	offset  []float64   // tangential rows: where the pad stuck, mm
 	pending []int32     // pads that opened with tangential force left
+	last    *rates      // along direction lastID at lastDt, nil if pads have come or gone since
+	lastID  int
+	lastDt  float64
+	reach   int // stretches to guess at once
 	state   *State
 	force   float64 // scale of forces, N
 	length  float64 // scale of movements, mm
@@ -76,8 +77,23 @@ type direction struct {
 	rate []float64 // dλ/ds of those rows, N
 }
 
+// carrying are the rows that carry force, as they come and go.
+type carrying interface {
+	held() []int32 // in the order in which they came
+	push(rows []int32) error
+	drop(out map[int32]bool) error
+	answer(q question, w []float64, open []bool) (all []float64, rho [6]float64, err error)
+}
+
+// question asks for the forces under which the rows that carry stay where they are.
+type question struct {
+	dt float64
+	v  []float64  // movement of every row without them; nil: under a share dt of the load
+	f  [6]float64 // resultant of the forces
+}
+
 type rates struct {
-	lambda []float64 // active rows in factor order
+	lambda []float64 // of the rows that carry, in their order
 	all    []float64 // of all rows, those that fade among them
 	rho    [6]float64
 	w      []float64 // of each pad's normal row
@@ -112,13 +128,8 @@ func (p *problem) follow() (*State, error) {
 // followFrom raises the load with gaps at rest below snap, mm, taken as closed.
 func (p *problem) followFrom(snap float64) (*State, error) {
 	n := len(p.b)
-	w := &walk{p: p, g: newGrown(p.a, p.r, p.b), lambda: make([]float64, n), w: make([]float64, p.pads),
-		closed: make([]bool, p.pads), slides: make([]bool, p.pads), let: map[int]int{}, stage: make([]int, n), fading: make([]bool, p.pads), offset: make([]float64, n), state: &State{}}
-	normals := make([]int32, p.pads)
-	for i := range normals {
-		normals[i] = p.normal(i)
-	}
-	w.normals = sparse.NewRows(p.a, n, normals)
+	w := &walk{p: p, lambda: make([]float64, n), w: make([]float64, p.pads),
+		closed: make([]bool, p.pads), slides: make([]bool, p.pads), let: map[int]int{}, stage: make([]int, n), fading: make([]bool, p.pads), offset: make([]float64, n), state: &State{}, reach: mostAhead}
 	p.snap = 0
 	rest, err := p.rest()
 	if err != nil {
@@ -130,6 +141,7 @@ func (p *problem) followFrom(snap float64) (*State, error) {
 		w.w[i] = p.restGap(i, rest)
 	}
 	w.scales()
+	w.g = w.carrying()
 	if err := w.start(); err != nil {
 		return nil, err
 	}
@@ -167,7 +179,7 @@ func (w *walk) start() error {
 		w.closed[i] = true
 		rows = append(rows, w.rowsOf(i)...)
 	}
-	return w.g.pushMany(rows)
+	return w.g.push(rows)
 }
 
 func (w *walk) close(pads []int) error {
@@ -176,7 +188,7 @@ func (w *walk) close(pads []int) error {
 		w.closed[i] = true
 		rows = append(rows, w.rowsOf(i)...)
 	}
-	return w.g.pushMany(rows)
+	return w.g.push(rows)
 }
 
 // rowsOf are the rows of a closed pad that are held.
@@ -211,40 +223,30 @@ func (w *walk) open(pads []int) error {
 // rates solves for the derivatives along a direction with the present set of
 // closed pads.
 func (w *walk) rates(d direction) (*rates, error) {
-	p, g := w.p, w.g
-	r := &rates{all: make([]float64, len(p.b)), w: make([]float64, p.pads)}
-	var err error
-	if len(d.fade) == 0 {
-		r.lambda, r.rho, err = g.along(d.dt, w.load(d))
-	} else {
-		r.lambda, r.rho, err = g.solve(w.undone(d, r.all), w.load(d))
-	}
-	if err != nil {
-		return nil, err
-	}
-	for k, j := range g.rows {
-		r.all[j] = r.lambda[k]
-	}
+	p := w.p
+	r := &rates{w: make([]float64, p.pads)}
 	open := make([]bool, p.pads)
 	for i, c := range w.closed {
 		open[i] = !c
 	}
-	w.normals.MulTo(r.w, r.all, open)
-	for i := range r.w {
-		if w.closed[i] {
-			r.w[i] = 0
-			continue
-		}
-		j := p.normal(i)
-		r.w[i] += p.b[j] * d.dt
-		for m := range 6 {
-			r.w[i] += p.r[j][m] * r.rho[m]
+	var err error
+	r.all, r.rho, err = w.g.answer(question{dt: d.dt, v: w.without(d), f: w.load(d)}, r.w, open)
+	if err != nil {
+		return nil, err
+	}
+	r.lambda = make([]float64, len(w.g.held()))
+	for k, j := range w.g.held() {
+		r.lambda[k] = r.all[j]
+	}
+	for m, j := range d.fade {
+		if w.fades(d, j) {
+			r.all[j] = d.rate[m]
 		}
 	}
 	return r, nil
 }
 
-// load is the resultant that the active rows must hold, with what fades taken
+// load is the resultant that the rows that carry must hold, with what fades taken
 // off.
 func (w *walk) load(d direction) (f [6]float64) {
 	for m := range 6 {
@@ -258,24 +260,22 @@ func (w *walk) load(d direction) (f [6]float64) {
 	return f
 }
 
-// undone gives the movements that the active rows must undo while rows fade,
-// and writes the rates of those into all.
-func (w *walk) undone(d direction, all []float64) []float64 {
+// without is the movement of every row while rows fade, were nothing to carry; nil
+// if none fades.
+func (w *walk) without(d direction) []float64 {
+	if len(d.fade) == 0 {
+		return nil
+	}
+	var bl gonum.Implementation
+	n := len(w.p.b)
+	v := make([]float64, n)
+	bl.Daxpy(n, d.dt, w.p.b, 1, v, 1)
 	for m, j := range d.fade {
 		if w.fades(d, j) {
-			all[j] = d.rate[m]
+			bl.Daxpy(n, d.rate[m], w.p.a[int(j)*n:int(j+1)*n], 1, v, 1)
 		}
 	}
-	rhs := make([]float64, len(w.g.rows))
-	for k, i := range w.g.rows {
-		rhs[k] = -w.p.b[i] * d.dt
-		for m, j := range d.fade {
-			if w.fades(d, j) {
-				rhs[k] -= w.p.at(i, j) * d.rate[m]
-			}
-		}
-	}
-	return rhs
+	return v
 }
 
 // slope is dw/ds of any row.
@@ -296,14 +296,11 @@ func (w *walk) advance(d direction) error {
 		if err != nil {
 			return err
 		}
-		if d.dt > 0 {
-			w.trace()
-		}
 		ds := w.step(r, 1-s)
-		w.knot(d, r)
-		w.stopOver(d, r, ds)
-		w.move(d, r, ds)
-		s += ds
+		w.stretch(d, r, ds)
+		if s += ds; s < 1 {
+			s = w.dash(d, s)
+		}
 		if s >= 1 {
 			break
 		}
@@ -320,6 +317,16 @@ func (w *walk) advance(d direction) error {
 	return nil
 }
 
+// stretch follows one straight stretch of the path.
+func (w *walk) stretch(d direction, r *rates, ds float64) {
+	if d.dt > 0 {
+		w.trace()
+	}
+	w.knot(d, r)
+	w.stopOver(d, r, ds)
+	w.move(d, r, ds)
+}
+
 // step is the length to the next event, at most left.
 func (w *walk) step(r *rates, left float64) float64 {
 	ds := left
@@ -329,7 +336,7 @@ func (w *walk) step(r *rates, left float64) float64 {
 			ds = math.Min(ds, math.Max(0, w.w[i]/-r.w[i]))
 		}
 	}
-	for k, j := range w.g.rows {
+	for k, j := range w.g.held() {
 		if w.p.isNormal(j) && r.lambda[k] < -tiny*w.force {
 			ds = math.Min(ds, math.Max(0, w.lambda[j]/-r.lambda[k]))
 		}
@@ -341,7 +348,7 @@ func (w *walk) step(r *rates, left float64) float64 {
 func (w *walk) move(d direction, r *rates, ds float64) {
 	p := w.p
 	dD := p.self * d.dt * ds
-	for k, j := range w.g.rows {
+	for k, j := range w.g.held() {
 		dl := r.lambda[k] * ds
 		w.lambda[j] += dl
 		dD += p.b[j] * dl

@@ -33,7 +33,7 @@ func (w *walk) knot(d direction, r *rates) {
 			k.gap[i], k.dg[i] = 0, 0
 		}
 	}
-	for i, j := range w.g.rows {
+	for i, j := range w.g.held() {
 		k.dl[j] = r.lambda[i] / d.dt
 		k.done += w.p.b[j] * r.lambda[i]
 	}

@@ -25,7 +25,7 @@ func (w *walk) settle(d direction) (*rates, error) {
 		if err := w.letGo(); err != nil {
 			return nil, err
 		}
-		r, err := w.rates(d)
+		r, err := w.ratesOf(d)
 		if errors.Is(err, errFree) && len(opened) > 0 {
 			round = max(round, manyRounds+1)
 			if opened, err = w.catch(opened, err); err == nil {
@@ -48,6 +48,16 @@ func (w *walk) settle(d direction) (*rates, error) {
 		}
 	}
 	return nil, fmt.Errorf("contact: the set of closed points does not settle at %.3f of the load", w.t)
+}
+
+// ratesOf are the rates, those at hand if no pad has come or gone since.
+func (w *walk) ratesOf(d direction) (*rates, error) {
+	if w.last != nil && w.lastID == d.id && w.lastDt == d.dt {
+		return w.last, nil
+	}
+	r, err := w.rates(d)
+	w.last, w.lastID, w.lastDt = r, d.id, d.dt
+	return r, err
 }
 
 // restless says whether one of the pads has let go here more than once.
@@ -81,7 +91,7 @@ func (w *walk) catch(opened []int, free error) ([]int, error) {
 // breaks the contact conditions.
 func (w *walk) wrong(r *rates) (opens, closes []int) {
 	tiny := w.p.nothing()
-	for k, j := range w.g.rows {
+	for k, j := range w.g.held() {
 		if !w.p.isNormal(j) || w.lambda[j] > tiny*w.force {
 			continue
 		}
@@ -116,6 +126,7 @@ func firstOnly(opens, closes []int) ([]int, []int) {
 }
 
 func (w *walk) change(opens, closes []int) error {
+	w.last = nil
 	if len(opens) > 0 {
 		for _, i := range opens {
 			w.w[i] = 0
@@ -130,15 +141,21 @@ func (w *walk) change(opens, closes []int) error {
 			return err
 		}
 	}
-	for _, i := range closes {
+	w.landed(closes)
+	return w.close(closes)
+}
+
+// landed notes that pads close.
+func (w *walk) landed(pads []int) {
+	for _, i := range pads {
 		w.lambda[w.p.normal(i)] = 0
 		w.w[i] = 0
 		w.slides[i] = w.let[i] >= 2
 		w.fading[i] = w.fading[i] && w.slides[i] // one that sticks keeps what it has
 		w.stick(i)
 		w.record(i, true)
+		w.closed[i] = true
 	}
-	return w.close(closes)
 }
 
 // record notes an event, or strikes out its opposite at the same load.
@@ -229,15 +246,15 @@ func (w *walk) stuck(row int32) bool {
 // lands finds the touching pad on which the body comes down when pad j has let
 // go and the rest no longer hold it: it turns about them, lifting off j.
 func (w *walk) lands(j int) []int {
-	n := len(w.g.rows)
+	n := len(w.g.held())
 	scale := [6]float64{}
-	for _, i := range w.g.rows {
+	for _, i := range w.g.held() {
 		for m, v := range w.p.r[i] {
 			scale[m] = math.Max(scale[m], math.Abs(v))
 		}
 	}
 	a := mat.NewDense(n, 6, nil)
-	for k, i := range w.g.rows {
+	for k, i := range w.g.held() {
 		for m, v := range w.p.r[i] {
 			a.Set(k, m, v/math.Max(scale[m], 1e-300))
 		}

@@ -2,6 +2,11 @@ package fem
 
 import (
 	"fmt"
+	"slices"
+	"sync"
+	"sync/atomic"
+
+	"gonum.org/v1/gonum/blas/gonum"
 
 	"archload/fem/sparse"
 )
@@ -20,16 +25,17 @@ type Standing struct {
 // Stand puts a body on the plate. Guides are used in slip only, where nothing
 // else holds the body sideways.
 func (c *Condensed) Stand(b *Body) (*Standing, error) {
-	f, err := newFrame(b)
+	nodes, err := c.bearing(b)
+	if err != nil {
+		return nil, err
+	}
+	f, err := newFrame(b, nodes)
 	if err != nil {
 		return nil, err
 	}
 	s := &Standing{plate: c, frame: f, per: c.hold.rows()}
 	for i := range c.pads {
 		p := &c.pads[i]
-		if p.Node < 0 || int(p.Node) >= len(b.Nodes) {
-			return nil, fmt.Errorf("bridge: pad %d hangs on station %d of %d", i, p.Node, len(b.Nodes))
-		}
 		for a := range s.per {
 			s.addRow(p.Node, armRow(b.Nodes[p.Node], p.At, p.Dir[a]), armRow(b.Nodes[0], p.At, p.Dir[a]))
 		}
@@ -40,8 +46,31 @@ func (c *Condensed) Stand(b *Body) (*Standing, error) {
 			s.addRow(g.Node, g.row(b.Nodes[g.Node]), g.row(b.Nodes[0]))
 		}
 	}
-	s.sum()
+	s.sum(nodes)
 	return s, nil
+}
+
+// bearing lists the body's nodes that carry a pad or a guide, the held one left out.
+func (c *Condensed) bearing(b *Body) ([]int32, error) {
+	var nodes []int32
+	for i := range c.pads {
+		p := &c.pads[i]
+		if p.Node < 0 || int(p.Node) >= len(b.Nodes) {
+			return nil, fmt.Errorf("bridge: pad %d hangs on station %d of %d", i, p.Node, len(b.Nodes))
+		}
+		nodes = append(nodes, p.Node)
+	}
+	if c.hold == Slip {
+		for i := range b.Guides {
+			nodes = append(nodes, b.Guides[i].Node)
+		}
+	}
+	slices.Sort(nodes)
+	nodes = slices.Compact(nodes)
+	if len(nodes) > 0 && nodes[0] == 0 {
+		nodes = nodes[1:]
+	}
+	return nodes, nil
 }
 
 func (s *Standing) addRow(node int32, row, rigid [6]float64) {
@@ -49,15 +78,59 @@ func (s *Standing) addRow(node int32, row, rigid [6]float64) {
 	s.r = append(s.r, rigid)
 }
 
-func (s *Standing) sum() {
-	n, m := len(s.cols), len(s.plate.cols)
-	s.a = s.frame.factor.Compliance(s.cols)
-	for i := range m {
-		ci := s.plate.c[i*m : (i+1)*m]
-		ai := s.a[i*n : i*n+m]
-		for j, v := range ci {
-			ai[j] += v
+// sum sets up C + F + bedding. The body's flexibility F between two rows is that
+// between their nodes, turned by their arms.
+func (s *Standing) sum(nodes []int32) {
+	n := len(s.cols)
+	s.a = make([]float64, n*n)
+	f := s.arms(nodes)
+	blocks := (n + blockRows - 1) / blockRows
+	shared(s.plate.workers(), blocks, func(k int) {
+		for i := blockRows * k; i < min(blockRows*(k+1), n); i++ {
+			s.sumRow(i, f)
 		}
+	})
+	shared(s.plate.workers(), blocks, func(k int) {
+		lo, hi := blockRows*k, min(blockRows*(k+1), n)
+		for j := lo; j < n; j++ { // columns of a block above the diagonal
+			for i := lo; i < min(hi, j); i++ {
+				s.a[i*n+j] = s.a[j*n+i]
+			}
+		}
+	})
+}
+
+// blockRows is how many rows of the compliance are summed by one worker at a time.
+const blockRows = 16
+
+// arms are the rows as they hang on the body's nodes.
+type arms struct {
+	g    []float64    // flexibility between the nodes' freedoms
+	dofs int          // its size
+	at   []int        // of each row: its node's first freedom in g
+	row  [][6]float64 // zero on the held node
+}
+
+func (s *Standing) arms(nodes []int32) arms {
+	f := arms{g: s.frame.flexibility(nodes), dofs: 6 * len(nodes), at: make([]int, len(s.cols)), row: make([][6]float64, len(s.cols))}
+	place := make([]int, len(s.frame.body.Nodes))
+	for k, node := range nodes {
+		place[node] = 6 * k
+	}
+	for i, c := range s.cols {
+		if len(c.Dofs) > 0 {
+			f.at[i], f.row[i] = place[c.Dofs[0]/6], [6]float64(c.Vals)
+		}
+	}
+	return f
+}
+
+// sumRow sums row i up to the diagonal.
+func (s *Standing) sumRow(i int, f arms) {
+	n, m := len(s.cols), len(s.plate.cols)
+	ai := s.a[i*n : i*n+i+1]
+	if i < m {
+		copy(ai, s.plate.c[i*m:])
 		bed := s.plate.pads[i/s.per].Bedding
 		if i%s.per == 0 {
 			ai[i] += bed[0]
@@ -65,6 +138,34 @@ func (s *Standing) sum() {
 			ai[i] += bed[1]
 		}
 	}
+	if f.dofs == 0 {
+		return // all on the held node
+	}
+	move := make([]float64, f.dofs) // of the nodes under a unit force on the row
+	for k, v := range f.row[i] {
+		for q, g := range f.g[(f.at[i]+k)*f.dofs:][:f.dofs] {
+			move[q] += v * g
+		}
+	}
+	at, rows := f.at[:len(ai)], f.row[:len(ai)]
+	for j := range ai {
+		u, v := (*[6]float64)(move[at[j]:]), &rows[j]
+		ai[j] += (u[0]*v[0] + u[1]*v[1]) + (u[2]*v[2] + u[3]*v[3]) + (u[4]*v[4] + u[5]*v[5])
+	}
+}
+
+// shared calls do(0) .. do(n-1), which do not depend on each other, on some workers.
+func shared(workers, n int, do func(k int)) {
+	var next atomic.Int64
+	var wg sync.WaitGroup
+	for range max(1, min(workers, n)) {
+		wg.Go(func() {
+			for k := next.Add(1) - 1; k < int64(n); k = next.Add(1) - 1 {
+				do(n - 1 - int(k)) // the long rows first
+			}
+		})
+	}
+	wg.Wait()
 }
 
 // Fit is what may change on a standing body at the cost of milliseconds.
@@ -73,6 +174,7 @@ type Fit struct {
 	Loads     []BodyLoad // nil keeps the body's own
 	Tolerance float64    // what counts as no force or no gap in an event, relative, 1; 0 means 1e-11
 	Less      float64    // 1 less the fraction of the loads on the plate that a result is for
+	Order     []int32    // all pads, in the order in which they are likely to close: saves time, changes nothing; may be nil
 	Path      bool       // State keeps the whole path, for State.At
 	Stops     []float64  // fractions of full load, rising, above 0 to 1, at which State keeps a Stop
 }
@@ -80,6 +182,14 @@ type Fit struct {
 // Follow raises string load and plate loads together from nothing to full.
 func (s *Standing) Follow(fit Fit) (*State, error) {
 	return s.problem(fit).follow()
+}
+
+// workers is the number of workers that the plate was prepared by.
+func (c *Condensed) workers() int {
+	if c.plate == nil || c.plate.Factor == nil {
+		return 1
+	}
+	return c.plate.Factor.Workers()
 }
 
 // problem is the contact problem in its rows.
@@ -92,6 +202,10 @@ type problem struct {
 	gap  []float64  // of each pad, mm
 	pads int
 	per  int
+
+	order   []int32 // in which pads are likely to close, or nil
+	workers int
+	with    func(p *problem) carrying // instead of held
 
 	tiny  float64      // relative size of nothing, 1
 	snap  float64      // gaps at rest below this count as none, mm
@@ -113,7 +227,7 @@ func (s *Standing) problem(fit Fit) *problem {
 	load, rigid := fr.loadVector()
 	u := append([]float64(nil), load...)
 	s.frame.factor.Solve(u)
-	p := &problem{a: s.a, r: s.r, f: rigid, gap: fit.Gap, stops: fit.Stops, keep: fit.Path, tiny: fit.Tolerance, pads: len(s.plate.pads), per: s.per,
+	p := &problem{a: s.a, r: s.r, f: rigid, gap: fit.Gap, order: fit.Order, stops: fit.Stops, keep: fit.Path, tiny: fit.Tolerance, pads: len(s.plate.pads), per: s.per, workers: s.plate.workers(),
 		b: make([]float64, len(s.cols)), self: s.plate.loadE}
 	for i, f := range load {
 		p.self += f * u[i]
@@ -159,11 +273,9 @@ func (p *problem) at(i, j int32) float64 { return p.a[int(i)*len(p.b)+int(j)] }
 
 // movement is b t + A λ + R ρ of a row, mm.
 func (p *problem) movement(row int32, t float64, lambda []float64, rho [6]float64) float64 {
+	var bl gonum.Implementation
 	n := len(p.b)
-	v := p.b[row] * t
-	for j, a := range p.a[int(row)*n : (int(row)+1)*n] {
-		v += a * lambda[j]
-	}
+	v := p.b[row]*t + bl.Ddot(n, p.a[int(row)*n:(int(row)+1)*n], 1, lambda, 1)
 	for m := range 6 {
 		v += p.r[row][m] * rho[m]
 	}

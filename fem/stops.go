@@ -21,7 +21,7 @@ func (w *walk) stopOver(d direction, r *rates, ds float64) {
 		s := (w.p.stops[0] - w.t) / d.dt
 		at := Stop{Load: w.p.stops[0], Lambda: slices.Clone(w.lambda), Gap: slices.Clone(w.w),
 			Closed: slices.Clone(w.closed), Slides: slices.Clone(w.slides), Rho: w.rho}
-		for k, j := range w.g.rows {
+		for k, j := range w.g.held() {
 			at.Lambda[j] += s * r.lambda[k]
 		}
 		for i := range at.Gap {
@@ -35,7 +35,7 @@ func (w *walk) stopOver(d direction, r *rates, ds float64) {
 			at.Rho[m] += s * r.rho[m]
 			done += w.p.f[m] * r.rho[m]
 		}
-		for k, j := range w.g.rows {
+		for k, j := range w.g.held() {
 			done += w.p.b[j] * r.lambda[k]
 		}
 		at.Work = w.state.Work + (w.t+d.dt*s/2)*done*s

@@ -3,6 +3,7 @@ package sparse
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // chosenBatch is how many columns of the factor are gathered before the rest of
@@ -47,12 +48,6 @@ type chosenCols struct {
 	pan []int32   // panels that had rows left when it began
 }
 
-// Side is a vector that goes along with a factor.
-type Side struct {
-	Y    []float64 // L⁻¹b, in the order in which rows were taken
-	rest []float64 // by places, up to date but for the present batch
-}
-
 // NewChosen takes the n×n row-major matrix a with no row taken yet. order lists
 // all rows, those that will be taken first in front: a good guess saves work. The
 // factor does not depend on the number of workers.
@@ -82,13 +77,20 @@ func (c *Chosen) load(a []float64, p int) {
 	pan := c.s[panelRows*c.width*p:]
 	rows := c.row[panelRows*p : min(panelRows*(p+1), c.n)]
 	cols := c.row[:min(panelRows*(p+1), c.n)]
-	for i, r := range rows {
-		src, dst := a[int(r)*c.n:int(r+1)*c.n], pan[i:]
-		for j, q := range cols {
-			dst[panelRows*j] = src[q]
+	for j0 := 0; j0 < len(cols); j0 += loadCols {
+		some := cols[j0:min(j0+loadCols, len(cols))]
+		for i, r := range rows {
+			src, dst := a[int(r)*c.n:int(r+1)*c.n], pan[panelRows*j0+i:]
+			for j, q := range some {
+				dst[panelRows*j] = src[q]
+			}
 		}
 	}
 }
+
+// loadCols is how many columns of a panel are copied at a time, which the first
+// cache holds.
+const loadCols = 96
 
 // share calls do for each of n panels, the dear last ones first.
 func (c *Chosen) share(n int, do func(p int)) {
@@ -131,9 +133,7 @@ func (c *Chosen) Places() int { return len(c.taken) }
 // Take takes a row. It fails if the rows taken and this one are not positive
 // definite.
 func (c *Chosen) Take(r int32) error {
-	if c.Room() == 0 {
-		c.flush()
-	}
+	c.Ready()
 	k, b := int(c.place[r]), c.now
 	j := len(b.at)
 	var row [chosenBatch]float64
@@ -182,27 +182,6 @@ func (b *chosenCols) setRow(j int, x []float64) {
 	b.inv[j] = 1 / x[j]
 }
 
-// rowTo copies that row.
-func (b *chosenCols) rowTo(x []float64, j int) []float64 {
-	pan := b.tri[j/panelRows*panelRows*chosenBatch+j%panelRows:]
-	x = x[:j+1]
-	for i := range x {
-		x[i] = pan[panelRows*i]
-	}
-	return x
-}
-
-// next is the side's value for the row at place k, whose factor row in the present
-// batch is x.
-func (s *Side) next(k int, x []float64) float64 {
-	j := len(x) - 1
-	v := s.rest[k]
-	for i, y := range s.Y[len(s.Y)-j:] {
-		v -= x[i] * y
-	}
-	return v / x[j]
-}
-
 // column sets col to what is left of column k, x being its row of the present
 // batch.
 func (c *Chosen) column(k int, x []float64) {
@@ -225,6 +204,13 @@ func (c *Chosen) column(k int, x []float64) {
 	}
 }
 
+// Ready ends the present batch if it is full.
+func (c *Chosen) Ready() {
+	if c.Room() == 0 {
+		c.flush()
+	}
+}
+
 // flush ends the batch.
 func (c *Chosen) flush() {
 	b := c.now
@@ -233,28 +219,36 @@ func (c *Chosen) flush() {
 		y = append(y[:0], s.Y[len(s.Y)-len(b.at):]...)
 		c.subtract(s.rest, b, y)
 	}
-	first := 0
-	for first < len(c.left)-1 && c.left[first] == 0 {
-		first++
-	}
-	first = panelRows * first / Block
+	runs := c.runs()
 	c.share(len(c.left), func(p int) {
-		if c.left[p] > 0 {
-			end := (panelRows*(p+1) + Block - 1) / Block
-			pan := c.s[panelRows*c.width*p:][:panelRows*c.width]
-			c.kern.gemm(pan[tileLen*first:], b.w[panelRows*chosenBatch*p:][:panelRows*chosenBatch], b.w, c.off[3*first:3*end])
+		if c.left[p] == 0 {
+			return
+		}
+		end := (panelRows*(p+1) + Block - 1) / Block
+		pan, a := c.s[panelRows*c.width*p:][:panelRows*c.width], b.w[panelRows*chosenBatch*p:][:panelRows*chosenBatch]
+		for _, r := range runs {
+			if to := min(r[1], end); r[0] < to {
+				c.kern.gemm(pan[tileLen*r[0]:], a, b.w, c.off[3*r[0]:3*to])
+			}
 		}
 	})
 	c.full = append(c.full, b)
 	c.now = c.begin()
 }
 
-// subtract takes the columns of a batch times y off a vector by places.
-func (c *Chosen) subtract(v []float64, b *chosenCols, y []float64) {
-	for _, p := range b.pan {
-		at := panelRows * int(p)
-		c.kern.gemv(v[at:at+panelRows], b.w[at*chosenBatch:], y)
+// runs are the stretches of tiles, six columns each, in which rows are left.
+func (c *Chosen) runs() (out [][2]int) {
+	for t := 0; Block*t < c.n; t++ {
+		if !slices.Contains(c.taken[Block*t:min(Block*(t+1), c.n)], false) {
+			continue
+		}
+		if n := len(out); n > 0 && out[n-1][1] == t {
+			out[n-1][1]++
+		} else {
+			out = append(out, [2]int{t, t + 1})
+		}
 	}
+	return out
 }
 
 // Cut gives the last rows back, until so many are left of those taken; it can give
@@ -279,65 +273,6 @@ func (c *Chosen) Cut(rows int) bool {
 	return true
 }
 
-// AddSide adds a vector, given by the rows of the matrix.
-func (c *Chosen) AddSide(v []float64) *Side {
-	s := c.Forward(v)
-	c.sides = append(c.sides, s)
-	return s
-}
-
-// Forward is what AddSide adds, without adding it.
-func (c *Chosen) Forward(v []float64) *Side {
-	s := &Side{Y: make([]float64, 0, c.n), rest: make([]float64, c.Places())}
-	for i, r := range c.row {
-		s.rest[i] = v[r]
-	}
-	for _, b := range c.full {
-		c.subtract(s.rest, b, b.forward(s))
-	}
-	c.now.forward(s)
-	return s
-}
-
-// forward goes on with a side through the rows taken in a batch and returns what it
-// adds.
-func (b *chosenCols) forward(s *Side) []float64 {
-	from := len(s.Y)
-	var row [chosenBatch]float64
-	for j, k := range b.at {
-		s.Y = append(s.Y, s.next(int(k), b.rowTo(row[:], j)))
-	}
-	return s.Y[from:]
-}
-
-// DropSide takes a side away.
-func (c *Chosen) DropSide(s *Side) {
-	for i, o := range c.sides {
-		if o == s {
-			c.sides = append(c.sides[:i], c.sides[i+1:]...)
-			return
-		}
-	}
-}
-
-// Rest sets dst, by places, to the sum of what is left of some sides times coef.
-// Its values in rows taken mean nothing.
-func (c *Chosen) Rest(dst []float64, sides []*Side, coef []float64) {
-	clear(dst)
-	var y [chosenBatch]float64
-	m := len(c.now.at)
-	for i, s := range sides {
-		f := coef[i]
-		for k, v := range s.rest[:len(dst)] {
-			dst[k] += f * v
-		}
-		for k, v := range s.Y[len(s.Y)-m:] {
-			y[k] += f * v
-		}
-	}
-	c.subtract(dst, c.now, y[:m])
-}
-
 // Back solves Lᵀx = t, t in the order in which rows were taken, for several t at
 // once; each may stop short of the last rows taken. x is by places, zero in rows
 // not taken. The t are used up.
@@ -355,7 +290,7 @@ func (c *Chosen) Back(xs, ts [][]float64) {
 			for i := g; i < len(xs); i += groups {
 				t := ts[i]
 				t = t[min(q*chosenBatch, len(t)):min(q*chosenBatch+len(b.at), len(t))]
-				b.back(c.kern, xs[i], t)
+				c.back(b, xs[i], t)
 			}
 		}
 	})
@@ -363,11 +298,17 @@ func (c *Chosen) Back(xs, ts [][]float64) {
 
 // back does one batch of Back: what the rows taken later carry, then the rows of
 // the batch, eight at a time.
-func (b *chosenCols) back(kern kernels, x, t []float64) {
+func (c *Chosen) back(b *chosenCols, x, t []float64) {
+	if len(t) == 0 {
+		return
+	}
 	for _, p := range b.pan {
+		if c.left[p] == panelRows {
+			continue
+		}
 		at := panelRows * int(p)
 		if y := (*[panelRows]float64)(x[at:]); y[0] != 0 || y[1] != 0 || y[2] != 0 || y[3] != 0 || y[4] != 0 || y[5] != 0 || y[6] != 0 || y[7] != 0 {
-			kern.gemvt(t, b.w[at*chosenBatch:], y[:])
+			c.kern.gemvt(t, b.w[at*chosenBatch:], y[:])
 		}
 	}
 	var own [panelRows]float64
@@ -384,6 +325,6 @@ func (b *chosenCols) back(kern kernels, x, t []float64) {
 			own[j] = v * b.inv[at+j]
 			x[b.at[at+j]] = own[j]
 		}
-		kern.gemvt(t[:at], pan, own[:])
+		c.kern.gemvt(t[:at], pan, own[:])
 	}
 }

@@ -297,3 +297,57 @@ func (g *grown) rigid(z []float64, f [6]float64) (rho [6]float64, err error) {
 	}
 	return rho, nil
 }
+
+// ofGrown makes a walk use the factor that grows, as the reference.
+func ofGrown(p *problem) carrying {
+	rows := make([]int32, p.pads)
+	for i := range rows {
+		rows[i] = p.normal(i)
+	}
+	return &grownRows{newGrown(p.a, p.r, p.b), p, sparse.NewRows(p.a, len(p.b), rows)}
+}
+
+// grownRows is grown as a walk uses it.
+type grownRows struct {
+	*grown
+	p       *problem
+	normals *sparse.Rows // of the compliance, one for each pad
+}
+
+func (g *grownRows) held() []int32 { return g.rows }
+
+func (g *grownRows) push(rows []int32) error { return g.pushMany(rows) }
+
+func (g *grownRows) answer(q question, w []float64, open []bool) (all []float64, rho [6]float64, err error) {
+	v := q.v
+	if v == nil {
+		for _, b := range g.b {
+			v = append(v, b*q.dt)
+		}
+	}
+	rhs := make([]float64, len(g.rows))
+	for k, i := range g.rows {
+		rhs[k] = -v[i]
+	}
+	lambda, rho, err := g.solve(rhs, q.f)
+	if err != nil {
+		return nil, rho, err
+	}
+	all = make([]float64, g.n)
+	for k, j := range g.rows {
+		all[j] = lambda[k]
+	}
+	g.normals.MulTo(w, all, open)
+	for i := range w {
+		if !open[i] {
+			w[i] = 0
+			continue
+		}
+		j := g.p.normal(i)
+		w[i] += v[j]
+		for m := range 6 {
+			w[i] += g.r[j][m] * rho[m]
+		}
+	}
+	return all, rho, nil
+}
