@@ -66,6 +66,9 @@ func factorize(m *Matrix, a *Analysis, workers int, kern kernels) (*Factor, erro
 		val: make([]float64, a.sizes.factor),
 		tri: make([]float64, blockLen*a.n),
 	}
+	if f.workers > 1 {
+		wide(f.val)
+	}
 	if err := f.compute(m, true); err != nil {
 		return nil, err
 	}
