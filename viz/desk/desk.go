@@ -69,6 +69,7 @@ type Desk struct {
 	now    float64 // s, of the last input
 	again  bool    // another frame is wanted at once
 	moving bool
+	light  bool // the picture is drawn with less care
 	done   bool
 	frames int
 	copied string

@@ -28,6 +28,8 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	d.lay = layOut(w, h, d.parts(w, true))
 	d.fit(density)
 	d.panel.Begin(in, d.atlas, w, h)
+	// The hand's picture comes with less care, and once more when it lets go.
+	d.light = in.Down[panel.LeftButton] || d.drag.what != noDrag || d.play.on || d.moving && d.beads()
 	f.Views = d.views(density, in.Now)
 	d.drawViews()
 	d.drawControls()
@@ -58,6 +60,7 @@ func (d *Desk) Sheet(width, height int, density float64) *Frame {
 	p.Begin(panel.Input{Away: true}, d.atlas, w, h)
 	live := d.panel
 	d.panel = p
+	d.light = false
 	f.Views = d.views(density, 0)
 	d.drawViews()
 	d.drawStrip()
@@ -139,7 +142,7 @@ func (d *Desk) views(density, now float64) []View {
 	var out []View
 	for i, s := range d.shown.Scenes {
 		out = append(out, View{Where: pixels(d.lay.views[i], density), Scene: s, Camera: d.camera, Contours: d.looks.Contours && !s.Plain,
-			Phase: d.phase(now), Light: d.drag.what != noDrag || d.play.on || d.moving && d.beads()})
+			Phase: d.phase(now), Light: d.light})
 	}
 	return out
 }

@@ -69,7 +69,7 @@ func (k *worker) tell(n news) {
 
 // rest is how long the hand must be still before the slower numbers are
 // worked out.
-const rest = 200 * time.Millisecond
+const rest = 400 * time.Millisecond
 
 // run works until ctx ends. What takes longer (the table at full load) is done
 // beside it once the hand is still, and dropped if it moves on.
