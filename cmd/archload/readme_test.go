@@ -61,6 +61,7 @@ func TestReadmeOutput(t *testing.T) {
 		args []string
 	}{
 		{"<!-- archload solve first -->", []string{"solve", "first"}},
+		{"<!-- archload series first -->", []string{"series", "first", "--change", "plate.thickness = 4..6 by 0.5", "-o", t.TempDir()}},
 		{"<!-- archload relief course-guitar -->", []string{"relief", "course-guitar"}},
 		{"<!-- archload compare course-guitar course-guitar-treble -->", []string{"compare", "course-guitar", "course-guitar-treble"}},
 	} {
