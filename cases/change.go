@@ -177,6 +177,9 @@ func splitKey(key string) ([]keyPart, error) {
 		}
 		rest = rest[len(m[0]):]
 	}
+	if len(out) == 0 {
+		return nil, fmt.Errorf("want a key as in bridge.relief.depth or brace[1].width, found none")
+	}
 	return out, nil
 }
 
