@@ -7,8 +7,6 @@ import (
 
 	"gonum.org/v1/gonum/blas/gonum"
 	"gonum.org/v1/gonum/mat"
-
-	"archload/fem/sparse"
 )
 
 // leastPivot is the smallest part of its own compliance that a row must add.
@@ -24,7 +22,7 @@ type grown struct {
 	b    []float64    // movement of each row under the load
 	n    int
 	rows []int32 // active rows, in factor order
-	l    *sparse.Lower
+	l    *lower
 	y    [7][]float64 // L⁻¹ R and L⁻¹ b, by columns
 	yy   [6][6]float64
 	buf  [][]float64
@@ -38,7 +36,7 @@ const groupRows = 24
 
 func newGrown(a []float64, r [][6]float64, b []float64) *grown {
 	n := len(r)
-	g := &grown{a: a, r: r, b: b, n: n, l: sparse.NewLower(n), buf: make([][]float64, groupRows)}
+	g := &grown{a: a, r: r, b: b, n: n, l: newLower(n), buf: make([][]float64, groupRows)}
 	for m := range g.y {
 		g.y[m] = make([]float64, 0, n)
 	}
@@ -304,14 +302,14 @@ func ofGrown(p *problem) carrying {
 	for i := range rows {
 		rows[i] = p.normal(i)
 	}
-	return &grownRows{newGrown(p.a, p.r, p.b), p, sparse.NewRows(p.a, len(p.b), rows)}
+	return &grownRows{newGrown(p.a, p.r, p.b), p, &someRows{p.a, len(p.b), rows}}
 }
 
 // grownRows is grown as a walk uses it.
 type grownRows struct {
 	*grown
 	p       *problem
-	normals *sparse.Rows // of the compliance, one for each pad
+	normals *someRows // of the compliance, one for each pad
 }
 
 func (g *grownRows) held() []int32 { return g.rows }

@@ -269,8 +269,6 @@ func (p *problem) isNormal(row int32) bool {
 
 func (p *problem) padOf(row int32) int { return int(row) / p.per }
 
-func (p *problem) at(i, j int32) float64 { return p.a[int(i)*len(p.b)+int(j)] }
-
 // movement is b t + A λ + R ρ of a row, mm.
 func (p *problem) movement(row int32, t float64, lambda []float64, rho [6]float64) float64 {
 	var bl gonum.Implementation

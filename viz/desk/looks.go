@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"archload/cases"
 	"archload/viz/scene"
 )
 
@@ -36,8 +37,9 @@ func (l Looks) orUsual() Looks {
 	return l
 }
 
-// The words of the cuts, in their order.
-func cutWords() []string { return []string{"none", "cross", "long", "drawn"} }
+// cutWords are the words of the cuts, in their order: those of the lessons, and
+// the one that only the hand can draw.
+func cutWords() []string { return append(cases.LessonSections(), "drawn") }
 
 // Text writes the looks as lines of name and value, which ParseLooks reads.
 func (l Looks) Text() string {
@@ -86,18 +88,13 @@ func ParseLooks(text string) Looks {
 }
 
 // fieldKey is the word by which a field is asked for: that of the lessons.
-func fieldKey(f scene.Field) string { return fieldKeys()[f] }
-
-// fieldKeys lists the words of the fields in the order of scene.Fields.
-func fieldKeys() []string {
-	return []string{"none", "sink", "stress along", "stress across", "strength used", "load flow", "foot pressure", "gap"}
-}
+func fieldKey(f scene.Field) string { return cases.LessonFields()[f] }
 
 // FieldNamed returns the field of a word.
 func FieldNamed(word string) (scene.Field, error) {
-	i := slices.Index(fieldKeys(), word)
+	i := slices.Index(cases.LessonFields(), word)
 	if i < 0 {
-		return 0, fmt.Errorf("want one of %s, found %q", quoted(fieldKeys()), word)
+		return 0, fmt.Errorf("want one of %s, found %q", quoted(cases.LessonFields()), word)
 	}
 	return scene.Fields()[i], nil
 }

@@ -36,9 +36,6 @@ func (c *Column) Cells(h float64, n int) []Rect {
 // Space leaves h points free.
 func (c *Column) Space(h float64) { c.next += h }
 
-// Indent moves what follows in from the left by w points; negative: back out.
-func (c *Column) Indent(w float64) { c.at.X, c.at.W = c.at.X+w, c.at.W-w }
-
 // Width returns the width of what the column hands out, points.
 func (c *Column) Width() float64 { return c.at.W }
 

@@ -84,8 +84,7 @@ func TestColumn(t *testing.T) {
 	if got, want := c.Used(5), 64.0; got != want {
 		t.Errorf("used %g, want %g", got, want)
 	}
-	c.Indent(10)
-	if got, want := c.Rest(), (Rect{25, 83, 80, 132}); got != want {
+	if got, want := c.Rest(), (Rect{15, 83, 90, 132}); got != want {
 		t.Errorf("rest %v, want %v", got, want)
 	}
 }
