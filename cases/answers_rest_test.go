@@ -9,7 +9,7 @@ import (
 // slack bridge finds its rest on each, and the sink changes smoothly.
 func TestAnswersOfManyReliefs(t *testing.T) {
 	p := mustPrepare(t, "octave-mandola", 1)
-	depth := float64(p.Case.Bridge.Relief.Depth)
+	depth := float64(p.Built.Case.Bridge.Relief.Depth)
 	last := 0.0
 	for i := range 20 {
 		k := 0.5 + 0.05*float64(i)

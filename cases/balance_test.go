@@ -18,13 +18,13 @@ func TestContactBalancesStrings(t *testing.T) {
 				moment[k] += at[(k+1)%3]*f[(k+2)%3] - at[(k+2)%3]*f[(k+1)%3]
 			}
 		}
-		for _, l := range s.Bridge.body.Loads {
+		for _, l := range s.Top.Built.Bridge.body.Loads {
 			add(l.At, l.F)
 		}
 		scale := math.Abs(force[2])
 		per := s.rows()
-		for i := range s.Bridge.pads {
-			p := &s.Bridge.pads[i]
+		for i := range s.Top.Built.Bridge.pads {
+			p := &s.Top.Built.Bridge.pads[i]
 			for a := range per {
 				f := s.Result.State.Lambda[i*per+a]
 				add(p.At, [3]float64{f * p.Dir[a][0], f * p.Dir[a][1], f * p.Dir[a][2]})

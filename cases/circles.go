@@ -11,13 +11,13 @@ type circles struct {
 }
 
 // of lays the circles of a top.
-func (c *circles) of(p *Prepared) [][]int32 {
+func (c *circles) of(p *Top) [][]int32 {
 	if c == nil { // a top that lives for one answer
 		c = &circles{}
 	}
 	c.once.Do(func() {
-		shape, s := circle(), &Solution{Prepared: p}
-		c.tris = make([][]int32, len(p.Mesh.Tris))
+		shape, s := circle(), &Solution{Top: p}
+		c.tris = make([][]int32, len(p.Built.Mesh.Tris))
 		p.each(len(c.tris), func(i int) { c.tris[i], _ = s.circleAt(i, shape) })
 	})
 	return c.tris
@@ -25,7 +25,7 @@ func (c *circles) of(p *Prepared) [][]int32 {
 
 // each calls do(0) to do(n-1), shared between the workers. The calls must not
 // depend on each other.
-func (p *Prepared) each(n int, do func(i int)) {
+func (p *Top) each(n int, do func(i int)) {
 	parts := max(1, p.workers)
 	var wg sync.WaitGroup
 	for w := range parts {

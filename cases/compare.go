@@ -239,7 +239,7 @@ func byWeight(a, b Row) int {
 func differs(sols []*Solution) []KeyDiff {
 	cs := make([]*Case, len(sols))
 	for i, s := range sols {
-		cs[i] = s.Case
+		cs[i] = s.Top.Built.Case
 	}
 	return keyDiffs(cs)
 }

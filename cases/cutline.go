@@ -38,13 +38,13 @@ func (s *Solution) CutAlong(from, to mesh.Point) LineCut {
 	dir := unit2(to[0]-from[0], to[1]-from[1])
 	for _, t := range evenStations(0, 1, 1/length) {
 		q := mesh.Point{from[0] + (to[0]-from[0])*t, from[1] + (to[1]-from[1])*t}
-		if !s.notes.Outline.Contains(q) {
+		if !s.Top.notes.Outline.Contains(q) {
 			continue
 		}
-		at, inside := s.place.outer(q)
+		at, inside := s.Top.Built.place.outer(q)
 		u := s.Result.MoveAt(at)
-		z := s.Plate.Outer.At(q).Z
-		in := z - s.Plate.Thickness.At(q).Z
+		z := s.Top.Built.Plate.Outer.At(q).Z
+		in := z - s.Top.Built.Plate.Thickness.At(q).Z
 		if !inside && s.overHole(q) {
 			z, in = math.NaN(), math.NaN()
 		}
@@ -59,12 +59,12 @@ func (s *Solution) CutAlong(from, to mesh.Point) LineCut {
 // braceCuts finds where a line crosses the braces, in the order of the line.
 func (s *Solution) braceCuts(from, to mesh.Point) []BraceCut {
 	var out []BraceCut
-	for _, b := range s.Bars {
+	for _, b := range s.Top.Built.Bars {
 		i := b.brace
-		chain := s.Mesh.Lines[i]
-		along := fractions(s.Model.Nodes, chain)
+		chain := s.Top.Built.Mesh.Lines[i]
+		along := fractions(s.Top.Built.Model.Nodes, chain)
 		for k := 1; k < len(chain); k++ {
-			p, q := s.Mesh.Points[chain[k-1]], s.Mesh.Points[chain[k]]
+			p, q := s.Top.Built.Mesh.Points[chain[k-1]], s.Top.Built.Mesh.Points[chain[k]]
 			t, u, ok := crossing(from, to, p, q)
 			if !ok || u == 0 && k > 1 { // the piece before has it
 				continue
@@ -83,14 +83,14 @@ func (s *Solution) braceCuts(from, to mesh.Point) []BraceCut {
 // braceCut is the rectangle of brace i, which runs along dir where the line
 // meets it at its share t, at the share u of the brace's length.
 func (s *Solution) braceCut(i int, from, to mesh.Point, t, u float64, dir [2]float64) BraceCut {
-	br := &s.Case.Braces[i]
+	br := &s.Top.Built.Case.Braces[i]
 	length := math.Hypot(to[0]-from[0], to[1]-from[1])
 	line := unit2(to[0]-from[0], to[1]-from[1])
 	// An oblique cut through a bar is wider than the bar.
 	half := br.Width.Value(u) / 2 / math.Max(0.1, math.Abs(line[0]*dir[1]-line[1]*dir[0]))
 	q := mesh.Point{from[0] + (to[0]-from[0])*t, from[1] + (to[1]-from[1])*t}
-	at, _ := s.place.inner(q)
-	top := s.Top.Place(at)[2]
+	at, _ := s.Top.Built.place.inner(q)
+	top := s.Top.Factored.Place(at)[2]
 	return BraceCut{Name: br.Name, Brace: i, From: length*t - half, To: length*t + half,
 		Top: top, Bottom: top - br.HeightAt(u), Sink: -s.Result.MoveAt(at)[2]}
 }

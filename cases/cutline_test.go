@@ -31,8 +31,8 @@ func TestCutAlongAgrees(t *testing.T) {
 			if !inside {
 				continue
 			}
-			if l.Outer[i] != s.Plate.Outer.At(q).Z || l.Sink[i] != r.Sink {
-				t.Fatalf("%s at %v: height %g, sink %g, want %g, %g", c.name, q, l.Outer[i], l.Sink[i], s.Plate.Outer.At(q).Z, r.Sink)
+			if l.Outer[i] != s.Top.Built.Plate.Outer.At(q).Z || l.Sink[i] != r.Sink {
+				t.Fatalf("%s at %v: height %g, sink %g, want %g, %g", c.name, q, l.Outer[i], l.Sink[i], s.Top.Built.Plate.Outer.At(q).Z, r.Sink)
 			}
 			if got, want := l.Drift[i], r.Displacement[0]*dir[0]+r.Displacement[1]*dir[1]; math.Abs(got-want) > 1e-12 {
 				t.Fatalf("%s at %v: drift %g, want %g", c.name, q, got, want)

@@ -8,9 +8,9 @@ import (
 
 // SinkField is the sink of the outer surface at each node of the plan, mm.
 func (s *Solution) SinkField() []float64 {
-	out := make([]float64, s.plateN)
+	out := make([]float64, s.Top.Built.plateN)
 	for i := range out {
-		n := s.Mesh.Nodes[i]
+		n := s.Top.Built.Mesh.Nodes[i]
 		u := s.Result.U[6*i : 6*i+6]
 		// The outer surface lies half a thickness up the normal.
 		lift := n.H / 2 * (u[3]*n.N[1] - u[4]*n.N[0])
@@ -23,9 +23,9 @@ func (s *Solution) SinkField() []float64 {
 // along and across the grain, tension positive. zeta is 1 for the outer and -1
 // for the inner face.
 func (s *Solution) StressFields(zeta float64) (along, across []float64) {
-	n := len(s.Mesh.Tris)
+	n := len(s.Top.Built.Mesh.Tris)
 	along, across = make([]float64, n), make([]float64, n)
-	s.each(n, func(i int) {
+	s.Top.each(n, func(i int) {
 		f := s.faceStress(i, zeta)
 		along[i], across[i] = f.Along, f.Across
 	})
@@ -42,7 +42,7 @@ type Cut struct {
 
 // CrossCut cuts the plate across at y, a station every millimetre or so.
 func (s *Solution) CrossCut(y float64) Cut {
-	lo, hi := s.notes.Outline.Bounds()
+	lo, hi := s.Top.notes.Outline.Bounds()
 	l := s.CutAlong(mesh.Point{lo[0], y}, mesh.Point{hi[0], y})
 	c := Cut{Outer: l.Outer, Inner: l.Inner, Sink: l.Sink, Across: l.Drift}
 	for _, q := range l.At {
@@ -61,7 +61,7 @@ func evenStations(lo, hi, step float64) []float64 {
 }
 
 func (s *Solution) overHole(q mesh.Point) bool {
-	for _, h := range s.notes.Holes {
+	for _, h := range s.Top.notes.Holes {
 		if h.Contains(q) {
 			return true
 		}
@@ -72,8 +72,8 @@ func (s *Solution) overHole(q mesh.Point) bool {
 // Outlines returns the plate's edge and the edges of its holes, mm.
 func (s *Solution) Outlines() (edge []mesh.Point, holes [][]mesh.Point) {
 	const chord = 0.1
-	edge = s.notes.Outline.Polyline(chord)
-	for _, h := range s.notes.Holes {
+	edge = s.Top.notes.Outline.Polyline(chord)
+	for _, h := range s.Top.notes.Holes {
 		holes = append(holes, h.Polyline(chord))
 	}
 	return edge, holes
@@ -91,14 +91,14 @@ type FootColumn struct {
 // FootColumns lists the stations along the foot, bass first; nil without a
 // bridge.
 func (s *Solution) FootColumns() []FootColumn {
-	if s.Bridge == nil {
+	if s.Top.Built.Bridge == nil {
 		return nil
 	}
 	var out []FootColumn
 	var area float64
-	for i := range s.Bridge.pads {
-		p, k := &s.Bridge.pads[i], s.Bridge.cells[i]
-		x := s.Case.Bridge.At[0] + k.x
+	for i := range s.Top.Built.Bridge.pads {
+		p, k := &s.Top.Built.Bridge.pads[i], s.Top.Built.Bridge.cells[i]
+		x := s.Top.Built.Case.Bridge.At[0] + k.x
 		if n := len(out); n == 0 || out[n-1].X != x {
 			out, area = append(out, FootColumn{X: x, Foot: k.foot}), 0
 		}

@@ -48,7 +48,7 @@ const lineTolerance = 0.05
 // FindFlow computes the load flow, which Solve does and Refit leaves out for
 // speed. A load that does not press down has none.
 func (s *Solution) FindFlow() {
-	s.clock.time(&s.Spent.Flow, func() {
+	s.Top.clock.time(&s.Spent.Flow, func() {
 		var err error
 		if s.Flow, err = s.Result.Whole().Flow(); err != nil {
 			s.Flow = nil
@@ -70,14 +70,14 @@ func (s *Solution) flowReport() (*FlowReport, error) {
 	}
 	r := &FlowReport{Load: f.Total, Divergence: f.Divergence, Correction: f.Correction, Braces: []BraceFlowReport{}}
 	r.Greatest = s.greatestFlow()
-	lo, hi := s.span()
-	parts := s.rimParts()
+	lo, hi := s.Top.Built.span()
+	parts := s.Top.Built.rimParts()
 	for n, v := range f.Rim {
 		r.Supports += f.Support[n]
 		if v == 0 {
 			continue
 		}
-		p := s.Model.Nodes[n].P
+		p := s.Top.Built.Model.Nodes[n].P
 		if at, outline := parts[mesh.Point{p[0], p[1]}]; outline {
 			r.Sectors.add(at, v)
 		} else { // a post at the edge of a hole
@@ -85,7 +85,7 @@ func (s *Solution) flowReport() (*FlowReport, error) {
 		}
 	}
 	for _, b := range f.Braces {
-		r.Braces = append(r.Braces, BraceFlowReport{Name: s.Bars[b.Group].name, Carries: b.Force, X: b.At[0], Y: b.At[1],
+		r.Braces = append(r.Braces, BraceFlowReport{Name: s.Top.Built.Bars[b.Group].name, Carries: b.Force, X: b.At[0], Y: b.At[1],
 			HandOver: b.HandOver, Share: b.HandOver / f.Total})
 	}
 	lines, err := f.Lines(flowLines)
@@ -97,7 +97,7 @@ func (s *Solution) flowReport() (*FlowReport, error) {
 		r.Direct -= l.Force
 		one := FlowLineReport{Force: l.Force, EndsAt: "support", Points: thinned(l.Points, lineTolerance)}
 		if end := l.Points[len(l.Points)-1]; !l.Inside {
-			one.EndsAt = s.sectorOf(end[0], end[1], lo, hi)
+			one.EndsAt = s.Top.Built.sectorOf(end[0], end[1], lo, hi)
 		}
 		r.Lines = append(r.Lines, one)
 	}
@@ -155,12 +155,12 @@ func (s *Solution) RimStations() []RimStation {
 	if s.Flow == nil {
 		return nil
 	}
-	loop := s.Mesh.Rim
-	lo, hi := s.span()
+	loop := s.Top.Built.Mesh.Rim
+	lo, hi := s.Top.Built.span()
 	var out []RimStation
 	for k, n := range loop {
-		a, p, b := s.Mesh.Points[loop[(k+len(loop)-1)%len(loop)]], s.Mesh.Points[n], s.Mesh.Points[loop[(k+1)%len(loop)]]
-		out = append(out, RimStation{X: p[0], Y: p[1], Force: s.Flow.Rim[n], Sector: s.sectorOf(p[0], p[1], lo, hi),
+		a, p, b := s.Top.Built.Mesh.Points[loop[(k+len(loop)-1)%len(loop)]], s.Top.Built.Mesh.Points[n], s.Top.Built.Mesh.Points[loop[(k+1)%len(loop)]]
+		out = append(out, RimStation{X: p[0], Y: p[1], Force: s.Flow.Rim[n], Sector: s.Top.Built.sectorOf(p[0], p[1], lo, hi),
 			Along: (math.Hypot(p[0]-a[0], p[1]-a[1]) + math.Hypot(b[0]-p[0], b[1]-p[1])) / 2})
 	}
 	return out

@@ -29,7 +29,7 @@ func TestFlowBalances(t *testing.T) {
 	for _, name := range []string{"course-guitar", "course-guitar-elastic", "bowed-layout"} {
 		s := answered(t, opened(t, name), 0.5)
 		f := s.Flow
-		plate, whole := outflow(s.Mesh, f.Plate), outflow(s.Mesh, f.Whole)
+		plate, whole := outflow(s.Top.Built.Mesh, f.Plate), outflow(s.Top.Built.Mesh, f.Whole)
 		var off, load, held, braces float64
 		for n := range plate {
 			want := f.Load[n] - f.Rim[n] - f.Support[n]
@@ -190,7 +190,7 @@ func (s *Solution) breaks(l fem.FlowLine) string {
 		if math.Hypot(q[0]-p[0], q[1]-p[1]) > triangle {
 			return "jumps"
 		}
-		if _, _, inside := s.place.loc.Find(mesh.Point{(p[0] + q[0]) / 2, (p[1] + q[1]) / 2}); !inside {
+		if _, _, inside := s.Top.Built.place.loc.Find(mesh.Point{(p[0] + q[0]) / 2, (p[1] + q[1]) / 2}); !inside {
 			return "leaves the plate"
 		}
 	}
@@ -200,7 +200,7 @@ func (s *Solution) breaks(l fem.FlowLine) string {
 // fromLoad is the distance to the nearest loaded node, mm.
 func (s *Solution) fromLoad(p [2]float64) float64 {
 	d := math.Inf(1)
-	for n, q := range s.Mesh.Points {
+	for n, q := range s.Top.Built.Mesh.Points {
 		if s.Flow.Load[n] != 0 {
 			d = math.Min(d, math.Hypot(q[0]-p[0], q[1]-p[1]))
 		}
@@ -211,15 +211,15 @@ func (s *Solution) fromLoad(p [2]float64) float64 {
 // fromRim is the distance to the outline, mm.
 func (s *Solution) fromRim(p [2]float64) float64 {
 	d := math.Inf(1)
-	for k, n := range s.Mesh.Rim {
-		d = math.Min(d, offChord(s.Mesh.Points[n], s.Mesh.Points[s.Mesh.Rim[(k+1)%len(s.Mesh.Rim)]], p))
+	for k, n := range s.Top.Built.Mesh.Rim {
+		d = math.Min(d, offChord(s.Top.Built.Mesh.Points[n], s.Top.Built.Mesh.Points[s.Top.Built.Mesh.Rim[(k+1)%len(s.Top.Built.Mesh.Rim)]], p))
 	}
 	return d
 }
 
 func (s *Solution) nearestNode(p [2]float64) int {
 	best, least := 0, math.Inf(1)
-	for n, q := range s.Mesh.Points {
+	for n, q := range s.Top.Built.Mesh.Points {
 		if d := math.Hypot(q[0]-p[0], q[1]-p[1]); d < least {
 			best, least = n, d
 		}

@@ -46,16 +46,16 @@ type glueLine struct {
 func (s *Solution) glueLine(b bar) *glueLine {
 	g := &glueLine{at: []float64{0}, force: [][3]float64{{}}}
 	node := func(n int32) {
-		p := s.Model.Nodes[n]
+		p := s.Top.Built.Model.Nodes[n]
 		l := 0.0
 		if k := len(g.x); k > 0 {
 			l = g.s[k-1] + math.Hypot(p.P[0]-g.x[k-1][0], p.P[1]-g.x[k-1][1])
 		}
 		g.x, g.up, g.s = append(g.x, p.P), append(g.up, p.N), append(g.s, l)
 	}
-	node(s.Model.Beams[b.first].Nodes[0])
+	node(s.Top.Built.Model.Beams[b.first].Nodes[0])
 	for i := b.first; i < b.first+b.count; i++ {
-		node(s.Model.Beams[i].Nodes[1])
+		node(s.Top.Built.Model.Beams[i].Nodes[1])
 		k := len(g.s)
 		g.at = append(g.at, (g.s[k-2]+g.s[k-1])/2)
 		g.force = append(g.force, s.Result.SectionForce(i))
@@ -100,8 +100,8 @@ func (g *glueLine) handOver(a, b float64) (out, in float64) {
 // outward, the glue is in tension. The couples that a brace's twist adds across
 // its width are left out.
 func (s *Solution) glueReport(i int) GlueReport {
-	br := &s.Case.Braces[s.Bars[i].brace]
-	g := s.glueLine(s.Bars[i])
+	br := &s.Top.Built.Case.Braces[s.Top.Built.Bars[i].brace]
+	g := s.glueLine(s.Top.Built.Bars[i])
 	r := GlueReport{ShearUsed: None(), PeelUsed: None()}
 	l := g.length()
 	window := math.Min(glueWindow, l)
@@ -134,8 +134,8 @@ func (s *Solution) glueReport(i int) GlueReport {
 // 0 if neither is known.
 func (s *Solution) softer(i int, of func(materials.Strength) float64) float64 {
 	limit := 0.0
-	for _, key := range []string{"plate.wood", fmt.Sprintf("brace[%d].wood", s.Bars[i].brace+1)} {
-		card, err := s.Case.wood(key)
+	for _, key := range []string{"plate.wood", fmt.Sprintf("brace[%d].wood", s.Top.Built.Bars[i].brace+1)} {
+		card, err := s.Top.Built.Case.wood(key)
 		if err != nil {
 			continue
 		}

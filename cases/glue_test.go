@@ -67,7 +67,7 @@ func TestGlueLimits(t *testing.T) {
 	s := answered(t, c, 0.5)
 	for _, b := range Summarize(s).Braces {
 		g := b.Glue
-		card, err := s.Case.wood("plate.wood")
+		card, err := s.Top.Built.Case.wood("plate.wood")
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -21,7 +21,7 @@ func TestGripTolerance(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	load := p.Case.StringSum().Downforce
+	load := p.Built.Case.StringSum().Downforce
 	for i := range a.Lambda {
 		if d := math.Abs(a.Lambda[i] - b.Lambda[i]); d > 1e-6*load {
 			t.Fatalf("row %d: %.9g N and %.9g N with half the tolerance", i, a.Lambda[i], b.Lambda[i])
@@ -37,11 +37,11 @@ func TestGripStringOrder(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	c := *p.Case
+	c := *p.Built.Case
 	s := *c.Strings
 	s.Each = slices.Clone(s.Each)
 	for i := range s.Each {
-		x := Length(p.Case.Strings.x(i))
+		x := Length(p.Built.Case.Strings.x(i))
 		s.Each[i].X = &x
 	}
 	slices.Reverse(s.Each)
@@ -50,7 +50,7 @@ func TestGripStringOrder(t *testing.T) {
 	b := *p.Built
 	b.Case = &c
 	q.Built = &b
-	st := *p.Bridge
+	st := *p.Built.Bridge
 	st.body.Loads = b.stringLoads()
 	b.Bridge = &st
 	got, err := q.answer()
@@ -94,10 +94,10 @@ func TestFrictionNeeded(t *testing.T) {
 	table := "x_mm,y_mm,corner\n-150,-200,1\n150,-200,1\n150,200,1\n-150,200,1\n"
 	for _, c := range []struct{ height, x float64 }{{8, 0}, {40, 70}} {
 		s := answered(t, mustLoad(t, files("a.toml", fmt.Sprintf(padCase, c.height, c.x), "o.csv", table), "a.toml"), 0.7)
-		j := s.Plate.Outer.At(s.Case.Bridge.At)
+		j := s.Top.Built.Plate.Outer.At(s.Top.Built.Case.Bridge.At)
 		want := math.Hypot(j.Zx, j.Zy)
 		normal, drag := 0.0, [2]float64{}
-		for i := range s.Bridge.pads {
+		for i := range s.Top.Built.Bridge.pads {
 			f, d := s.padForce(i)
 			normal, drag[0], drag[1] = normal+f, drag[0]+d[0], drag[1]+d[1]
 		}

@@ -37,7 +37,7 @@ func bundledLessons(t *testing.T) []*Lesson {
 // program uses; those that differ in the fit of the foot share a factor.
 type lessonSolver struct {
 	fsys      fs.FS
-	prepared  []*Prepared
+	prepared  []*Top
 	answers   map[string]*LessonAnswer
 	solutions map[string]*Solution
 }
@@ -135,9 +135,9 @@ func bearsAlong(t *testing.T, s *Solution) {
 func letsOut(t *testing.T, s *Solution) {
 	t.Helper()
 	most, mean, all := map[string]float64{}, 0.0, 0.0
-	loop := s.Mesh.Rim
+	loop := s.Top.Built.Mesh.Rim
 	for k, n := range loop {
-		a, p, b := s.Mesh.Points[loop[(k+len(loop)-1)%len(loop)]], s.Mesh.Points[n], s.Mesh.Points[loop[(k+1)%len(loop)]]
+		a, p, b := s.Top.Built.Mesh.Points[loop[(k+len(loop)-1)%len(loop)]], s.Top.Built.Mesh.Points[n], s.Top.Built.Mesh.Points[loop[(k+1)%len(loop)]]
 		x, y := b[0]-a[0], b[1]-a[1]
 		out := (s.Result.U[6*n]*y - s.Result.U[6*n+1]*x) / math.Hypot(x, y)
 		mean += out * math.Hypot(x, y)
@@ -162,7 +162,7 @@ func closesInward(t *testing.T, s *Solution) {
 	t.Helper()
 	at := map[float64]float64{} // load at which a station first bears, by its distance from the middle
 	for _, e := range s.Result.State.Events {
-		x := math.Abs(s.Bridge.cells[e.Pad].x)
+		x := math.Abs(s.Top.Built.Bridge.cells[e.Pad].x)
 		if _, seen := at[x]; e.Closes && !seen {
 			at[x] = e.Load
 		}

@@ -20,7 +20,7 @@ type Live struct {
 	o    Options
 	from *readCase
 	c    *Case
-	p    *Prepared
+	p    *Top
 
 	mu    sync.Mutex
 	track *track // of the load, nil: not yet followed

@@ -230,15 +230,15 @@ func TestLiveShares(t *testing.T) {
 	l := mustBegin(t, "course-guitar-relief", quick())
 	mustAt(t, l, 1)
 	deeper := mustSet(t, l, KeyValue{"bridge.relief.depth", Valued(0.3)})
-	if deeper.p.Top != l.p.Top || deeper.p.stand != l.p.stand || deeper.track == nil || deeper.track.state != l.track.state {
+	if deeper.p.Factored != l.p.Factored || deeper.p.stand != l.p.stand || deeper.track == nil || deeper.track.state != l.track.state {
 		t.Error("a deeper relief made a new factor, bridge or path, want those of before")
 	}
 	wood := mustSet(t, l, KeyValue{"bridge.wood", Valued("sugar-maple")})
-	if wood.p.Top != l.p.Top {
+	if wood.p.Factored != l.p.Factored {
 		t.Error("another bridge made a new factor, want that of before")
 	}
 	top := mustSet(t, l, KeyValue{"plate.wood", Valued("engelmann-spruce")})
-	if top.p.Mesh != l.p.Mesh || top.p.Top.Factor.Analysis() != l.p.Top.Factor.Analysis() {
+	if top.p.Built.Mesh != l.p.Built.Mesh || top.p.Factored.Factor.Analysis() != l.p.Factored.Factor.Analysis() {
 		t.Error("another wood made a new mesh or order of elimination, want those of before")
 	}
 	if s := mustAt(t, deeper, 1); math.Abs(s.sink()-mustSolve(t, deeper.Case()).sink()) > 1e-9 {

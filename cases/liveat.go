@@ -13,7 +13,7 @@ func (l *Live) At(load float64) (*Solution, error) {
 	if !(load >= 0 && load <= 1) {
 		return nil, fmt.Errorf("want a fraction of the load from 0 to 1, found %g", load)
 	}
-	s := &Solution{Prepared: l.p, Spent: l.p.spent}
+	s := &Solution{Top: l.p, Spent: l.p.spent}
 	if l.p.stand == nil {
 		s.Result = l.p.cond.MovedBare(load)
 		return s, nil
@@ -65,7 +65,7 @@ func (l *Live) nearest() *closings {
 
 // known is the track that a design has in common with one refitted from it; nil
 // if there is none.
-func (l *Live) known(q *Prepared) *track {
+func (l *Live) known(q *Top) *track {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	if l.track == nil || q.stand != l.p.stand {

@@ -26,7 +26,7 @@ func (l *Live) Events() []LiveEvent {
 	if err != nil {
 		return nil
 	}
-	s := &Solution{Prepared: l.p, Result: &fem.Result{State: t.at(1)}}
+	s := &Solution{Top: l.p, Result: &fem.Result{State: t.at(1)}}
 	out := slices.Concat(s.bearing(), s.middle(), s.lifts())
 	slices.SortStableFunc(out, func(a, b LiveEvent) int { return cmp.Compare(a.Load, b.Load) })
 	return out
@@ -36,7 +36,7 @@ func (l *Live) Events() []LiveEvent {
 // has closed.
 func (s *Solution) middle() []LiveEvent {
 	touches, closed := "the middle first touches", "the middle has closed"
-	if len(s.Case.Bridge.Feet) > 1 {
+	if len(s.Top.Built.Case.Bridge.Feet) > 1 {
 		touches, closed = "the inner ends of the feet first touch", "the inner ends of the feet have closed"
 	}
 	var b BridgeReport
@@ -61,17 +61,17 @@ type stretch struct {
 // thirds, or its feet if there are two.
 func (s *Solution) stretches() []stretch {
 	out := []stretch{{words: "the bass end"}, {words: middlePart}, {words: "the treble end"}}
-	feet := len(s.Case.Bridge.Feet)
+	feet := len(s.Top.Built.Case.Bridge.Feet)
 	if feet > 1 {
 		out = []stretch{{words: "the bass foot"}, {words: "the treble foot"}}
 		for i := 2; i < feet; i++ {
 			out = append(out, stretch{words: fmt.Sprintf("foot %d", i+1)})
 		}
 	}
-	for i := range s.Bridge.pads {
-		k := s.Bridge.third(i)
+	for i := range s.Top.Built.Bridge.pads {
+		k := s.Top.Built.Bridge.third(i)
 		if feet > 1 {
-			k = s.Bridge.cells[i].foot
+			k = s.Top.Built.Bridge.cells[i].foot
 		}
 		out[k].pads = append(out[k].pads, i)
 	}
@@ -85,14 +85,14 @@ func (s *Solution) bearing() []LiveEvent {
 	switch {
 	case len(at) == 0:
 		return nil
-	case all && len(s.Case.Bridge.Feet) > 1:
+	case all && len(s.Top.Built.Case.Bridge.Feet) > 1:
 		return []LiveEvent{{0, "both feet bear from the start"}}
 	case all:
 		return []LiveEvent{{0, "the whole foot bears from the start"}}
 	}
 	ends := slices.DeleteFunc(at, func(e LiveEvent) bool { return e.Words == middlePart && e.Load > 0 })
 	least := slices.MinFunc(ends, func(a, b LiveEvent) int { return cmp.Compare(a.Load, b.Load) }).Load
-	if len(ends) == 2 && ends[0].Load == ends[1].Load && len(s.Case.Bridge.Feet) == 1 {
+	if len(ends) == 2 && ends[0].Load == ends[1].Load && len(s.Top.Built.Case.Bridge.Feet) == 1 {
 		return []LiveEvent{{least, "both ends bear first"}}
 	}
 	for i, e := range ends {
@@ -165,10 +165,10 @@ func (s *Solution) lifts() []LiveEvent {
 func (s *Solution) edges() []stretch {
 	neck, tail := stretch{words: "the edge toward the neck"}, stretch{words: "the edge toward the tail"}
 	least, most := 0.0, 0.0
-	for _, c := range s.Bridge.cells {
+	for _, c := range s.Top.Built.Bridge.cells {
 		least, most = min(least, c.y), max(most, c.y)
 	}
-	for i, c := range s.Bridge.cells {
+	for i, c := range s.Top.Built.Bridge.cells {
 		if c.y == most {
 			neck.pads = append(neck.pads, i)
 		}

@@ -16,21 +16,21 @@ const coarsestFoot = 1.8
 // mesh elsewhere.
 func (l *Live) footCost(c *Case) Cost {
 	p := l.p
-	if p.Bridge == nil || c.Bridge == nil || c.Strings == nil {
+	if p.Built.Bridge == nil || c.Bridge == nil || c.Strings == nil {
 		return Remesh
 	}
 	most := coarsestFoot * c.Mesh.edge(footEdge) / l.o.refine()
 	cost := Refit
 	zone := map[int32]bool{}
-	for _, n := range p.Top.Model.Zone {
+	for _, n := range p.Factored.Model.Zone {
 		zone[n] = true
 	}
 	for _, k := range c.Bridge.cells() {
-		for _, at := range p.under(c.Bridge, k) {
+		for _, at := range p.Built.under(c.Bridge, k) {
 			if p.longest(at.Shell) > most {
 				return Remesh
 			}
-			for _, n := range p.Model.Shells[at.Shell].Nodes {
+			for _, n := range p.Built.Model.Shells[at.Shell].Nodes {
 				if !zone[n] {
 					cost = Refactor
 				}
@@ -41,11 +41,11 @@ func (l *Live) footCost(c *Case) Cost {
 }
 
 // longest is the longest edge of a triangle in plan, mm.
-func (p *Prepared) longest(tri int32) float64 {
+func (p *Top) longest(tri int32) float64 {
 	most := 0.0
-	t := p.Mesh.Tris[tri]
+	t := p.Built.Mesh.Tris[tri]
 	for k := range 3 {
-		a, b := p.Mesh.Points[t[k]], p.Mesh.Points[t[(k+1)%3]]
+		a, b := p.Built.Mesh.Points[t[k]], p.Built.Mesh.Points[t[(k+1)%3]]
 		most = max(most, math.Hypot(b[0]-a[0], b[1]-a[1]))
 	}
 	return most

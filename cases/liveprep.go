@@ -12,7 +12,7 @@ import (
 // refitted puts a case on the prepared top that differs from its own in strings,
 // bridge, gauges or the size of loads alone. What a new factor would not
 // change is shared.
-func (p *Prepared) refitted(c *Case, changed []string, workers int) (*Prepared, error) {
+func (p *Top) refitted(c *Case, changed []string, workers int) (*Top, error) {
 	if err := p.places(c); err != nil {
 		return nil, err
 	}
@@ -33,14 +33,14 @@ func (p *Prepared) refitted(c *Case, changed []string, workers int) (*Prepared, 
 }
 
 // places checks that everything still stands on wood.
-func (p *Prepared) places(c *Case) error {
+func (p *Top) places(c *Case) error {
 	g := shaper{c: c, rep: c.rep.fresh(), notes: p.notes}
 	g.checkPlaces()
 	return g.rep.err()
 }
 
 // recast is the prepared top under the name of another case.
-func (p *Prepared) recast(c *Case) *Prepared {
+func (p *Top) recast(c *Case) *Top {
 	q, b := *p, *p.Built
 	b.Case = c
 	q.Built, q.spent = &b, Stages{}
@@ -48,51 +48,51 @@ func (p *Prepared) recast(c *Case) *Prepared {
 }
 
 // reload takes other sizes of the loads on the plate.
-func (p *Prepared) reload(changed []string) {
+func (p *Top) reload(changed []string) {
 	if !slices.ContainsFunc(changed, func(k string) bool { return isWithin(k, "load") }) {
 		return
 	}
-	p.Loads = nil
-	p.loads()
-	p.squeeze()
-	p.cond = p.cond.WithLoads(p.Loads)
+	p.Built.Loads = nil
+	p.Built.loads()
+	p.Built.squeeze()
+	p.cond = p.cond.WithLoads(p.Built.Loads)
 }
 
 // rebridge builds the bridge anew on the top of old. A foot that leaves the
 // contact nodes asks for another order of elimination.
-func (p *Prepared) rebridge(old *Prepared, workers int) error {
-	m := *p.Model
+func (p *Top) rebridge(old *Top, workers int) error {
+	m := *p.Built.Model
 	m.Zone = nil
-	p.Model = &m
-	if err := p.bridge(); err != nil {
+	p.Built.Model = &m
+	if err := p.Built.bridge(); err != nil {
 		return err
 	}
-	zone := united(old.Top.Model.Zone, m.Zone)
-	p.Model = old.Model
-	if len(zone) > len(old.Top.Model.Zone) {
-		sys := p.Top.WithZone(zone)
+	zone := united(old.Factored.Model.Zone, m.Zone)
+	p.Built.Model = old.Built.Model
+	if len(zone) > len(old.Factored.Model.Zone) {
+		sys := p.Factored.WithZone(zone)
 		top, err := sys.Prepare(workers)
 		if err != nil {
-			return p.Case.explain(err)
+			return p.Built.Case.explain(err)
 		}
-		p.Top, p.Model = top, sys.Model
+		p.Factored, p.Built.Model = top, sys.Model
 		return p.condense()
 	}
 	return p.restand(old)
 }
 
 // restand condenses again only if the contact points press elsewhere.
-func (p *Prepared) restand(old *Prepared) error {
-	for i := range p.Bridge.pads {
-		p.Bridge.pads[i].At = p.Top.Middle(p.Bridge.pads[i].Spread)
+func (p *Top) restand(old *Top) error {
+	for i := range p.Built.Bridge.pads {
+		p.Built.Bridge.pads[i].At = p.Factored.Middle(p.Built.Bridge.pads[i].Spread)
 	}
-	cond, same := p.cond.Under(p.Bridge.pads)
-	if !same || old.Bridge.hold != p.Bridge.hold {
+	cond, same := p.cond.Under(p.Built.Bridge.pads)
+	if !same || old.Built.Bridge.hold != p.Built.Bridge.hold {
 		return p.condense()
 	}
 	p.cond = cond
 	var err error
-	p.stand, err = cond.Stand(&p.Bridge.body)
+	p.stand, err = cond.Stand(&p.Built.Bridge.body)
 	return err
 }
 
@@ -105,38 +105,38 @@ func united(a, b []int32) []int32 {
 
 // refactored solves a case anew on the same plan of triangles: other wood,
 // thickness, sections of braces, rim.
-func (p *Prepared) refactored(ctx context.Context, c *Case, changed []string, o Options) (*Prepared, error) {
+func (p *Top) refactored(ctx context.Context, c *Case, changed []string, o Options) (*Top, error) {
 	if err := p.places(c); err != nil {
 		return nil, err
 	}
-	q := &Prepared{clock: o.Clock, notes: p.notes}
-	plate, lifted := p.Plate, p.Mesh
+	q := &Top{clock: o.Clock, notes: p.notes}
+	plate, lifted := p.Built.Plate, p.Built.Mesh
 	if slices.ContainsFunc(changed, shapes) {
 		o.say("arch")
 		var err error
 		if plate, q.notes, err = p.rethick(c); err != nil {
 			return nil, err
 		}
-		lifted = mesh.Lift(p.Mesh.Plan, plate)
+		lifted = mesh.Lift(p.Built.Mesh.Plan, plate)
 	}
 	var err error
 	if q.Built, err = Build(c, plate, lifted); err != nil {
 		return nil, err
 	}
-	if zone := united(p.Top.Model.Zone, q.Model.Zone); len(zone) > 0 {
-		q.Model.Zone = zone
+	if zone := united(p.Factored.Model.Zone, q.Built.Model.Zone); len(zone) > 0 {
+		q.Built.Model.Zone = zone
 	}
-	return q, q.solid(ctx, o, p.Top)
+	return q, q.solid(ctx, o, p.Factored)
 }
 
 // rethick is the plate in another thickness, and what its fit tells. The arch
 // is fitted again only if the rim's height goes with the thickness.
-func (p *Prepared) rethick(c *Case) (mesh.Plate, *FitNotes, error) {
+func (p *Top) rethick(c *Case) (mesh.Plate, *FitNotes, error) {
 	notes := *p.notes
 	notes.Warnings, notes.Thickness, notes.ofThick = nil, nil, nil
-	g := shaper{c: c, rep: c.rep.fresh(), notes: &notes, plate: p.Plate}
-	fitted, isFit := p.Plate.Thickness.(scaledSurface)
-	if isFit && reflect.DeepEqual(c.Plate.Thickness, p.Case.Plate.Thickness) {
+	g := shaper{c: c, rep: c.rep.fresh(), notes: &notes, plate: p.Built.Plate}
+	fitted, isFit := p.Built.Plate.Thickness.(scaledSurface)
+	if isFit && reflect.DeepEqual(c.Plate.Thickness, p.Built.Case.Plate.Thickness) {
 		g.plate.Thickness, notes.Thickness = scaledSurface{fitted.Surface, c.Plate.ThicknessScale}, p.notes.Thickness
 		notes.ofThick = p.notes.ofThick
 		notes.Warnings = slices.Clone(notes.ofThick)
@@ -160,12 +160,12 @@ func (p *Prepared) rethick(c *Case) (mesh.Plate, *FitNotes, error) {
 
 // remeshed solves a case anew; its surfaces are those of this top if nothing
 // that they are fitted to has changed.
-func (p *Prepared) remeshed(ctx context.Context, c *Case, changed []string, o Options) (*Prepared, error) {
+func (p *Top) remeshed(ctx context.Context, c *Case, changed []string, o Options) (*Top, error) {
 	if slices.ContainsFunc(changed, shapes) {
 		return Prepare(ctx, c, o)
 	}
 	n := p.notes
-	g := shaper{c: c, rep: c.rep.fresh(), plate: p.Plate,
+	g := shaper{c: c, rep: c.rep.fresh(), plate: p.Built.Plate,
 		notes: &FitNotes{RimHeight: n.RimHeight, Arch: n.Arch, Thickness: n.Thickness, ofArch: n.ofArch, ofThick: n.ofThick}}
 	g.notes.Warnings = slices.Concat(n.ofThick, n.ofArch)
 	g.curves()
@@ -189,12 +189,12 @@ func shapes(key string) bool {
 
 // solid assembles, factorises and condenses what is built. The order of
 // elimination is that of another top if its nodes couple alike.
-func (p *Prepared) solid(ctx context.Context, o Options, like *fem.Prepared) error {
+func (p *Top) solid(ctx context.Context, o Options, like *fem.Prepared) error {
 	p.workers, p.circles = o.workers(), &circles{}
 	o.say("assemble")
 	var sys *fem.System
 	var err error
-	p.clock.time(&p.spent.Assemble, func() { sys, err = fem.Assemble(p.Model, o.workers()) })
+	p.clock.time(&p.spent.Assemble, func() { sys, err = fem.Assemble(p.Built.Model, o.workers()) })
 	if err == nil {
 		err = ctx.Err()
 	}
@@ -204,15 +204,15 @@ func (p *Prepared) solid(ctx context.Context, o Options, like *fem.Prepared) err
 	o.say("factor")
 	p.clock.time(&p.spent.Factor, func() {
 		if like != nil && sys.Alike(like.System) {
-			p.Top, err = sys.PrepareLike(like, o.workers())
+			p.Factored, err = sys.PrepareLike(like, o.workers())
 			return
 		}
-		p.Top, err = sys.Prepare(o.workers())
+		p.Factored, err = sys.Prepare(o.workers())
 	})
 	if err == nil {
 		err = ctx.Err()
 	} else {
-		err = p.Case.explain(err)
+		err = p.Built.Case.explain(err)
 	}
 	if err != nil {
 		return err

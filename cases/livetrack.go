@@ -30,10 +30,10 @@ type closings struct {
 }
 
 // closings of a track on a prepared top.
-func (t *track) closings(p *Prepared) *closings {
-	c := &closings{rank: make([]int, len(p.Bridge.pads))}
-	for i := range p.Bridge.pads {
-		c.at, c.rank[i] = append(c.at, p.Bridge.pads[i].At), len(t.state.Events)
+func (t *track) closings(p *Top) *closings {
+	c := &closings{rank: make([]int, len(p.Built.Bridge.pads))}
+	for i := range p.Built.Bridge.pads {
+		c.at, c.rank[i] = append(c.at, p.Built.Bridge.pads[i].At), len(t.state.Events)
 	}
 	for k, e := range t.state.Events {
 		if e.Closes {
@@ -45,13 +45,13 @@ func (t *track) closings(p *Prepared) *closings {
 
 // guess is the order in which the points of another foot are likely to close: that
 // of the nearest points of the one known; nil if none is known.
-func (c *closings) guess(p *Prepared) []int32 {
+func (c *closings) guess(p *Top) []int32 {
 	if c == nil || len(c.at) == 0 {
 		return nil
 	}
-	rank, order := make([]int, len(p.Bridge.pads)), make([]int32, len(p.Bridge.pads))
-	for i := range p.Bridge.pads {
-		at, best, least := p.Bridge.pads[i].At, 0, math.Inf(1)
+	rank, order := make([]int, len(p.Built.Bridge.pads)), make([]int32, len(p.Built.Bridge.pads))
+	for i := range p.Built.Bridge.pads {
+		at, best, least := p.Built.Bridge.pads[i].At, 0, math.Inf(1)
 		for k, o := range c.at {
 			if d := (at[0]-o[0])*(at[0]-o[0]) + (at[1]-o[1])*(at[1]-o[1]); d < least {
 				best, least = k, d
@@ -65,8 +65,8 @@ func (c *closings) guess(p *Prepared) []int32 {
 
 // newTrack follows the load. near tells how the pads of a similar design closed, or
 // is nil.
-func (p *Prepared) newTrack(near *closings) (*track, error) {
-	t := &track{fit: p.fit(), plate: len(p.Loads) > 0, gap: 1, force: 1}
+func (p *Top) newTrack(near *closings) (*track, error) {
+	t := &track{fit: p.fit(), plate: len(p.Built.Loads) > 0, gap: 1, force: 1}
 	if most := greatest(t.fit.Gap); most > shallowGap && p.relieved() {
 		t.gap = most / shallowGap
 		for i := range t.fit.Gap {
@@ -81,14 +81,14 @@ func (p *Prepared) newTrack(near *closings) (*track, error) {
 
 // relieved says whether the gap is one that a slider of the relief's depth
 // would scale.
-func (p *Prepared) relieved() bool { return p.scales() && p.Case.Bridge.Relief.Depth > 0 }
+func (p *Top) relieved() bool { return p.scales() && p.Built.Case.Bridge.Relief.Depth > 0 }
 
 // at is the contact at a fraction of the load.
 func (t *track) at(load float64) *fem.State { return t.state.Likewise(t.gap, t.force, load) }
 
 // serving is the track as it serves another design on the same top and bridge;
 // nil if it does not.
-func (t *track) serving(p *Prepared) *track {
+func (t *track) serving(p *Top) *track {
 	fit := p.fit()
 	gap, ok := ratio(fit.Gap, t.fit.Gap)
 	force, same := ratio(forces(fit.Loads), forces(t.fit.Loads))

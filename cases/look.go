@@ -28,16 +28,16 @@ func Look(c *Case) (*Overview, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &Prepared{notes: g.notes}
+	p := &Top{notes: g.notes}
 	if err := g.mesh(p, 1); err != nil {
 		return nil, err
 	}
-	s := &Solution{Prepared: p}
-	e := p.Plate.Extremes(p.Mesh)
+	s := &Solution{Top: p}
+	e := p.Built.Plate.Extremes(p.Built.Mesh)
 	o := &Overview{Format: format, Units: unitsNote, Title: c.Title, Keys: Resolved(c), Mass: s.masses(),
 		Top: TopReport{Thinnest: spotOf(e.Thinnest), Thickest: spotOf(e.Thickest), Steepest: spotOf(e.Steepest),
-			Apex: p.apex(e.Highest), ApexSink: None()},
-		Strings: c.stringsReport(), Nodes: len(p.Model.Nodes), Warnings: p.warnings()}
+			Apex: p.Built.apex(e.Highest), ApexSink: None()},
+		Strings: c.stringsReport(), Nodes: len(p.Built.Model.Nodes), Warnings: p.warnings()}
 	// Fill and work of nested dissection on a plate, fitted to measured
 	// factors of 2 000 to 50 000 nodes.
 	n := float64(o.Nodes)
@@ -48,12 +48,12 @@ func Look(c *Case) (*Overview, error) {
 }
 
 // warnings lists what deserves a second look.
-func (b *Prepared) warnings() []string {
+func (b *Top) warnings() []string {
 	out := []string{}
 	for _, w := range b.notes.Warnings {
 		out = append(out, w.Error())
 	}
-	for _, w := range b.Case.Warnings() {
+	for _, w := range b.Built.Case.Warnings() {
 		out = append(out, w.Error())
 	}
 	return out

@@ -16,11 +16,11 @@ type FootCell struct {
 
 // FootCells lists the contact grid, bass first; nil without a bridge.
 func (s *Solution) FootCells() []FootCell {
-	if s.Bridge == nil {
+	if s.Top.Built.Bridge == nil {
 		return nil
 	}
 	var out []FootCell
-	for i, c := range s.Bridge.cells {
+	for i, c := range s.Top.Built.Bridge.cells {
 		f, _ := s.padForce(i)
 		out = append(out, FootCell{Foot: c.foot, X: c.x, Y: c.y, DX: c.dx, DY: c.dy, Pressure: f / c.area()})
 	}
@@ -37,18 +37,18 @@ type FootMean struct {
 // FootMeans lists the mean pressures along the feet that StrengthReport's
 // foot_pressure is the greatest of.
 func (s *Solution) FootMeans() []FootMean {
-	if s.Bridge == nil {
+	if s.Top.Built.Bridge == nil {
 		return nil
 	}
 	var out []FootMean
-	for _, k := range s.Bridge.cells {
+	for _, k := range s.Top.Built.Bridge.cells {
 		lo := k.x - k.dx/2
-		if n := len(out); lo+footWindow > float64(s.Case.Bridge.Feet[k.foot].To)+1e-9 ||
+		if n := len(out); lo+footWindow > float64(s.Top.Built.Case.Bridge.Feet[k.foot].To)+1e-9 ||
 			n > 0 && out[n-1].Foot == k.foot && out[n-1].X >= lo+footWindow/2 {
 			continue
 		}
 		force, area := 0.0, 0.0
-		for i, c := range s.Bridge.cells {
+		for i, c := range s.Top.Built.Bridge.cells {
 			if c.foot == k.foot && c.x > lo && c.x < lo+footWindow {
 				f, _ := s.padForce(i)
 				force += f
@@ -65,7 +65,7 @@ func (s *Solution) FootMeans() []FootMean {
 func (s *Solution) CrushingLimit() float64 {
 	limit := math.Inf(1)
 	for _, key := range []string{"plate.wood", "bridge.wood"} {
-		if card, err := s.Case.wood(key); err == nil && card.Strength.CompressionPerp > 0 {
+		if card, err := s.Top.Built.Case.wood(key); err == nil && card.Strength.CompressionPerp > 0 {
 			limit = math.Min(limit, card.Strength.CompressionPerp)
 		}
 	}
@@ -79,7 +79,7 @@ func (s *Solution) CrushingLimit() float64 {
 // of the plan, percent: Hoffman's criterion at the worse face, and rolling
 // shear. NaN where a circle of one thickness would cross an edge.
 func (s *Solution) StrengthFields() (used, rolling []float64) {
-	card, err := s.Case.wood("plate.wood")
+	card, err := s.Top.Built.Case.wood("plate.wood")
 	if err != nil {
 		card.Strength = materials.Strength{}
 	}

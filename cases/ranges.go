@@ -35,8 +35,8 @@ type Spread struct {
 // error is a cancelled context alone.
 func (s *Solution) FindSpread(ctx context.Context, o Options) (*Spread, error) {
 	on := s.scatterMesh()
-	sp := &Spread{companion: on != s, planks: s.Case.planks()}
-	sp.constants = scattering(sp.planks, on.Bridge != nil)
+	sp := &Spread{companion: on != s, planks: s.Top.Built.Case.planks()}
+	sp.constants = scattering(sp.planks, on.Top.Built.Bridge != nil)
 	sp.base = on.plainReport()
 	sp.own = sp.base
 	if sp.companion {
@@ -48,7 +48,7 @@ func (s *Solution) FindSpread(ctx context.Context, o Options) (*Spread, error) {
 		c := sp.constants[i]
 		times := make([]map[string]float64, len(sp.planks))
 		times[c.plank] = map[string]float64{c.key: math.Exp(-logDeviation(c.cv))}
-		other, err := on.recut(ctx, on.Case.cutFrom(sp.planks, times), c.redo)
+		other, err := on.recut(ctx, on.Top.Built.Case.cutFrom(sp.planks, times), c.redo)
 		if err != nil {
 			faults[i] = err
 			return
@@ -78,7 +78,7 @@ func (s *Solution) scatterMesh() *Solution {
 // plainReport is the report of the solution as recut would give it.
 func (s *Solution) plainReport() *Report {
 	own := *s
-	if s.Case.Rim.Support == "elastic" && own.Flow == nil {
+	if s.Top.Built.Case.Rim.Support == "elastic" && own.Flow == nil {
 		own.FindFlow()
 	}
 	return Summarize(&own)

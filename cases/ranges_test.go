@@ -51,7 +51,7 @@ func compareAll(t *testing.T, sols []*Solution) *Comparison {
 			t.Fatal(err)
 		}
 		if len(sp.faults) > 0 {
-			t.Errorf("%s: %v", s.Case.Title, sp.faults)
+			t.Errorf("%s: %v", s.Top.Built.Case.Title, sp.faults)
 		}
 		names, reps, spreads = append(names, string(rune('a'+i))), append(reps, Summarize(s)), append(spreads, sp)
 	}
@@ -74,12 +74,12 @@ func nearly(got, want Num, relative float64) bool {
 // TestRecut: the same top in other planks is what a solve of its own gives.
 func TestRecut(t *testing.T) {
 	s := solveAll(t, rough(), mustOpen(t, "course-guitar-posts"))[0]
-	planks := s.Case.planks()
+	planks := s.Top.Built.Case.planks()
 	times := make([]map[string]float64, len(planks))
 	for i := range planks {
 		times[i] = map[string]float64{"EL": 0.8, "ER": 1.1, "GLR": 0.9, "GRT": 1.2}
 	}
-	c := s.Case.cutFrom(planks, times)
+	c := s.Top.Built.Case.cutFrom(planks, times)
 	again, err := s.recut(t.Context(), c, redoFactor)
 	if err != nil {
 		t.Fatal(err)
@@ -99,14 +99,14 @@ func TestRecut(t *testing.T) {
 // summary alone; both give what everything anew gives.
 func TestRedo(t *testing.T) {
 	s := solveAll(t, rough(), mustOpen(t, "course-guitar-relief"))[0]
-	planks, base := s.Case.planks(), s.plainReport()
+	planks, base := s.Top.Built.Case.planks(), s.plainReport()
 	for _, c := range scattering(planks, true) {
 		if c.redo == redoFactor {
 			continue
 		}
 		times := make([]map[string]float64, len(planks))
 		times[c.plank] = map[string]float64{c.key: 0.7}
-		other := s.Case.cutFrom(planks, times)
+		other := s.Top.Built.Case.cutFrom(planks, times)
 		var got [2]*Report
 		for k, deep := range []redo{c.redo, redoFactor} {
 			again, err := s.recut(t.Context(), other, deep)

@@ -11,7 +11,7 @@ import (
 // the outer surface, with no name; inside is false beyond the plate's edge or
 // over a hole, where nothing stands.
 func (s *Solution) ReadingAt(q mesh.Point) (r GaugeReport, inside bool) {
-	at, inside := s.place.outer(q)
+	at, inside := s.Top.Built.place.outer(q)
 	return s.reading(q, at), inside
 }
 
@@ -38,7 +38,7 @@ func (b *Built) WoodAt(q mesh.Point) WoodAt {
 // follows from the whole path of the load (by_load and when the middle touches
 // and closes). Nil without a bridge.
 func (s *Solution) BridgeNow() *BridgeReport {
-	if s.Bridge == nil {
+	if s.Top.Built.Bridge == nil {
 		return nil
 	}
 	r := s.bridgeState()

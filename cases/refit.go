@@ -8,7 +8,7 @@ import (
 // Prepare does the costly part of a solve once: arch, mesh, factor and the
 // plate's compliance under the bridge. Refit and Answer then cost
 // milliseconds.
-func Prepare(ctx context.Context, c *Case, o Options) (*Prepared, error) {
+func Prepare(ctx context.Context, c *Case, o Options) (*Top, error) {
 	g, err := newShape(c, o)
 	if err != nil {
 		return nil, err
@@ -17,13 +17,13 @@ func Prepare(ctx context.Context, c *Case, o Options) (*Prepared, error) {
 }
 
 // Answer solves the prepared case.
-func (p *Prepared) Answer() (*Solution, error) { return p.answer() }
+func (p *Top) Answer() (*Solution, error) { return p.answer() }
 
 // Refit answers a case that differs from the prepared one in strings, bridge,
 // gauges or the size of loads alone, on the same factor, if the feet stay where
 // they are. Any other difference is an error that names the key.
-func (p *Prepared) Refit(c *Case) (*Solution, error) {
-	changed := changedKeys(p.Case, c)
+func (p *Top) Refit(c *Case) (*Solution, error) {
+	changed := changedKeys(p.Built.Case, c)
 	for _, k := range changed {
 		if costOf(k) > Refit || movesFoot(k) || k == "bridge" {
 			return nil, c.Fault(k, "changes the top or where the bridge stands, which needs a new solve")

@@ -15,7 +15,7 @@ func mustOpen(t testing.TB, name string) *Case {
 	return c
 }
 
-func mustPrepare(t testing.TB, name string, refine float64) *Prepared {
+func mustPrepare(t testing.TB, name string, refine float64) *Top {
 	t.Helper()
 	p, err := Prepare(context.Background(), mustOpen(t, name), Options{Workers: 2, Refine: refine})
 	if err != nil {

@@ -41,7 +41,7 @@ func DrawSample(ctx context.Context, sols []*Solution, n int, seed uint64, o Opt
 	s := &Sample{planks: n, seed: seed, values: make([][][]float64, n)}
 	var union []plank
 	for _, sol := range sols {
-		for _, p := range sol.Case.planks() {
+		for _, p := range sol.Top.Built.Case.planks() {
 			if !slices.ContainsFunc(union, p.same) {
 				union = append(union, p)
 			}
@@ -167,12 +167,12 @@ func (s *Solution) companionScales() []float64 {
 // inPlanks are the headline numbers in other planks; nil if there is no answer.
 func (s *Solution) inPlanks(ctx context.Context, planks []plank, times []map[string]float64) []float64 {
 	on := s.scatterMesh()
-	own := on.Case.planks()
+	own := on.Top.Built.Case.planks()
 	mine := make([]map[string]float64, len(own))
 	for i, p := range own {
 		mine[i] = times[slices.IndexFunc(planks, p.same)]
 	}
-	other, err := on.recut(ctx, on.Case.cutFrom(own, mine), redoFactor)
+	other, err := on.recut(ctx, on.Top.Built.Case.cutFrom(own, mine), redoFactor)
 	if err != nil {
 		return nil
 	}

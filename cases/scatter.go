@@ -138,18 +138,18 @@ func (c *Case) cutFrom(planks []plank, times []map[string]float64) *Case {
 // same mesh and in the same order of unknowns, and does no more again than
 // deep says.
 func (s *Solution) recut(ctx context.Context, c *Case, deep redo) (*Solution, error) {
-	b, err := Build(c, s.Plate, s.Mesh)
+	b, err := Build(c, s.Top.Built.Plate, s.Top.Built.Mesh)
 	if err != nil {
 		return nil, err
 	}
-	p := &Prepared{Built: b, Top: s.Top, cond: s.cond, stand: s.stand, notes: s.notes}
+	p := &Top{Built: b, Factored: s.Top.Factored, cond: s.Top.cond, stand: s.Top.stand, notes: s.Top.notes}
 	switch deep {
 	case redoSummary:
-		return &Solution{Prepared: p, Result: s.Result, Flow: s.Flow}, nil
+		return &Solution{Top: p, Result: s.Result, Flow: s.Flow}, nil
 	case redoContact:
-		err = p.restand(s.Prepared)
+		err = p.restand(s.Top)
 	case redoFactor:
-		err = p.solid(ctx, Options{Workers: 1}, s.Top)
+		err = p.solid(ctx, Options{Workers: 1}, s.Top.Factored)
 	}
 	if err != nil {
 		return nil, err

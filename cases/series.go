@@ -153,7 +153,7 @@ func (s *Series) Mine() []int {
 type seriesSolver struct {
 	s     *Series
 	group int // of top
-	top   *Prepared
+	top   *Top
 	err   error // why the group has no top
 }
 

@@ -9,14 +9,14 @@ import (
 func TestBridgeMoves(t *testing.T) {
 	for _, name := range []string{"course-guitar", "course-guitar-treble-relief", "course-guitar-posts"} {
 		s := answered(t, opened(t, name), 0.5)
-		at := s.Case.Bridge.At
-		mid := BridgePoint{At: [3]float64{at[0], at[1], s.Bridge.body.Nodes[s.Bridge.mid][2]}, Node: s.Bridge.mid}
-		got, rest := -s.BridgeMove(mid)[2], -s.Result.State.Rest[2]+s.Result.State.Rest[4]*(at[0]-s.Bridge.body.Nodes[0][0])
-		if want := -s.Result.Body[6*s.Bridge.mid+2]; math.Abs(got-rest-want) > 1e-12 {
+		at := s.Top.Built.Case.Bridge.At
+		mid := BridgePoint{At: [3]float64{at[0], at[1], s.Top.Built.Bridge.body.Nodes[s.Top.Built.Bridge.mid][2]}, Node: s.Top.Built.Bridge.mid}
+		got, rest := -s.BridgeMove(mid)[2], -s.Result.State.Rest[2]+s.Result.State.Rest[4]*(at[0]-s.Top.Built.Bridge.body.Nodes[0][0])
+		if want := -s.Result.Body[6*s.Top.Built.Bridge.mid+2]; math.Abs(got-rest-want) > 1e-12 {
 			t.Errorf("%s: the bridge comes down by %g mm from its rest, want %g", name, got-rest, want)
 		}
-		for i, st := range s.StringShapes() {
-			if math.Abs(st.Saddle.At[0]-at[0]-s.Case.StringForces()[i].X) > 1e-12 || !(st.Neck[1] > 0.9) || !(st.Tail[1] < -0.9) || st.Neck[2] > 0 || st.Tail[2] > 0 {
+		for i, st := range s.Top.Built.StringShapes() {
+			if math.Abs(st.Saddle.At[0]-at[0]-s.Top.Built.Case.StringForces()[i].X) > 1e-12 || !(st.Neck[1] > 0.9) || !(st.Tail[1] < -0.9) || st.Neck[2] > 0 || st.Tail[2] > 0 {
 				t.Errorf("%s: string %s over %v, to %v and %v", name, st.Name, st.Saddle.At, st.Neck, st.Tail)
 			}
 		}
@@ -34,7 +34,7 @@ func TestBridgeParts(t *testing.T) {
 		parts []string
 	}{{"course-guitar", []string{"base", "saddle"}}, {"course-guitar-posts", []string{"base", "post", "post", "saddle beam"}}, {"bench-plate", nil}} {
 		s := answered(t, opened(t, c.name), 0.5)
-		parts := s.BridgeParts()
+		parts := s.Top.Built.BridgeParts()
 		if len(parts) != len(c.parts) {
 			t.Fatalf("%s: %d parts, want %v", c.name, len(parts), c.parts)
 		}
@@ -52,7 +52,7 @@ func TestBridgeParts(t *testing.T) {
 			continue
 		}
 		first, last := parts[0].Sections[0][0].At, parts[0].Sections[len(parts[0].Sections)-1][5].At
-		br := s.Case.Bridge
+		br := s.Top.Built.Case.Bridge
 		if math.Abs(last[0]-first[0]-float64(br.Length)) > 1e-9 || math.Abs(last[1]-first[1]-float64(br.Width)) > 1e-9 {
 			t.Errorf("%s: base from %v to %v, want %g by %g mm", c.name, first, last, float64(br.Length), float64(br.Width))
 		}

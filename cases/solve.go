@@ -34,16 +34,16 @@ func (o Options) say(stage string) {
 	}
 }
 
-// Prepared is a top with its factor and its condensed contact: what stays
+// Top is a prepared top: its model with its factor and its condensed contact: what stays
 // while strings and relief change.
-type Prepared struct {
-	*Built
-	Top   *fem.Prepared
-	cond  *fem.Condensed
-	stand *fem.Standing // nil without a bridge
-	notes *FitNotes
-	clock Clock
-	spent Stages
+type Top struct {
+	Built    *Built
+	Factored *fem.Prepared
+	cond     *fem.Condensed
+	stand    *fem.Standing // nil without a bridge
+	notes    *FitNotes
+	clock    Clock
+	spent    Stages
 
 	workers int
 	circles *circles
@@ -51,7 +51,7 @@ type Prepared struct {
 
 // Solution is an answered case.
 type Solution struct {
-	*Prepared
+	Top    *Top
 	Result *fem.Result
 	Flow   *fem.Flow // where the load goes; nil if left out or the load does not press down
 	Coarse *Solution // the same case on triangles twice as large; nil if not wanted
@@ -121,8 +121,8 @@ func (g *shape) solve(ctx context.Context, o Options, refine float64) (*Solution
 }
 
 // prepare meshes, assembles, factorises and condenses.
-func (g *shape) prepare(ctx context.Context, o Options, refine float64) (*Prepared, error) {
-	p := &Prepared{clock: g.clock, spent: g.spent, notes: g.notes}
+func (g *shape) prepare(ctx context.Context, o Options, refine float64) (*Top, error) {
+	p := &Top{clock: g.clock, spent: g.spent, notes: g.notes}
 	o.say("mesh")
 	var err error
 	p.clock.time(&p.spent.Mesh, func() { err = g.mesh(p, refine) })
@@ -132,7 +132,7 @@ func (g *shape) prepare(ctx context.Context, o Options, refine float64) (*Prepar
 	return p, p.solid(ctx, o, nil)
 }
 
-func (g *shape) mesh(p *Prepared, refine float64) error {
+func (g *shape) mesh(p *Top, refine float64) error {
 	d := g.domain
 	d.Scale = 1 / refine
 	plan, err := mesh.Triangulate(d)
@@ -143,23 +143,23 @@ func (g *shape) mesh(p *Prepared, refine float64) error {
 	return err
 }
 
-func (p *Prepared) condense() error {
-	if p.Bridge == nil {
-		p.cond = p.Top.Condense(nil, fem.Slip, p.Loads)
+func (p *Top) condense() error {
+	if p.Built.Bridge == nil {
+		p.cond = p.Factored.Condense(nil, fem.Slip, p.Built.Loads)
 		return nil
 	}
-	for i := range p.Bridge.pads {
-		p.Bridge.pads[i].At = p.Top.Middle(p.Bridge.pads[i].Spread)
+	for i := range p.Built.Bridge.pads {
+		p.Built.Bridge.pads[i].At = p.Factored.Middle(p.Built.Bridge.pads[i].Spread)
 	}
-	p.cond = p.Top.Condense(p.Bridge.pads, p.Bridge.hold, p.Loads)
+	p.cond = p.Factored.Condense(p.Built.Bridge.pads, p.Built.Bridge.hold, p.Built.Loads)
 	var err error
-	p.stand, err = p.cond.Stand(&p.Bridge.body)
+	p.stand, err = p.cond.Stand(&p.Built.Bridge.body)
 	return err
 }
 
 // answer follows the load on a prepared top and recovers the result.
-func (p *Prepared) answer() (*Solution, error) {
-	s := &Solution{Prepared: p, Spent: p.spent}
+func (p *Top) answer() (*Solution, error) {
+	s := &Solution{Top: p, Spent: p.spent}
 	var err error
 	p.clock.time(&s.Spent.Contact, func() {
 		if p.stand == nil {
@@ -173,15 +173,15 @@ func (p *Prepared) answer() (*Solution, error) {
 		}
 	})
 	if err != nil {
-		return nil, p.Case.explain(err)
+		return nil, p.Built.Case.explain(err)
 	}
 	return s, nil
 }
 
-func (p *Prepared) fit() fem.Fit {
-	f := fem.Fit{Gap: make([]float64, len(p.Bridge.pads)), Loads: p.Bridge.body.Loads}
+func (p *Top) fit() fem.Fit {
+	f := fem.Fit{Gap: make([]float64, len(p.Built.Bridge.pads)), Loads: p.Built.Bridge.body.Loads}
 	for i := range f.Gap {
-		f.Gap[i] = p.Bridge.pads[i].Gap
+		f.Gap[i] = p.Built.Bridge.pads[i].Gap
 	}
 	return f
 }

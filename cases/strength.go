@@ -13,7 +13,7 @@ import (
 func (s *Solution) strength() StrengthReport {
 	r := StrengthReport{Used: None(), X: None(), Y: None(), RollingShearUsed: None(), ShearUsed: None(),
 		FootPressure: None(), FootUsed: None()}
-	card, err := s.Case.wood("plate.wood")
+	card, err := s.Top.Built.Case.wood("plate.wood")
 	if err != nil {
 		return r
 	}
@@ -72,9 +72,9 @@ func circle() []mesh.Point {
 type stresses struct{ outer, inner, mean [][6]float64 }
 
 func (s *Solution) plateStresses() stresses {
-	n := len(s.Mesh.Tris)
+	n := len(s.Top.Built.Mesh.Tris)
 	f := stresses{make([][6]float64, n), make([][6]float64, n), make([][6]float64, n)}
-	s.each(n, func(i int) { f.outer[i], f.inner[i], f.mean[i] = s.Result.ShellStresses(i) })
+	s.Top.each(n, func(i int) { f.outer[i], f.inner[i], f.mean[i] = s.Result.ShellStresses(i) })
 	return f
 }
 
@@ -88,7 +88,7 @@ func (s *Solution) judge(f *strengthField, i int, all stresses, tris []int32, st
 		f.used[i], f.rolling[i], f.shear[i] = math.NaN(), math.NaN(), math.NaN()
 		return
 	}
-	across, shear := s.inPlane()
+	across, shear := s.Top.Built.inPlane()
 	o, in, m := average(all.outer, tris), average(all.inner, tris), average(all.mean, tris)
 	uo, ui := hoffmanUsed(o, across, shear, st), hoffmanUsed(in, across, shear, st)
 	f.used[i], f.face[i] = uo, "outer"
@@ -100,9 +100,9 @@ func (s *Solution) judge(f *strengthField, i int, all stresses, tris []int32, st
 }
 
 func (s *Solution) circleField(st materials.Strength) strengthField {
-	f, all := newStrengthField(len(s.Mesh.Tris)), s.plateStresses()
-	circles := s.circles.of(s.Prepared)
-	s.each(len(circles), func(i int) { s.judge(&f, i, all, circles[i], st) })
+	f, all := newStrengthField(len(s.Top.Built.Mesh.Tris)), s.plateStresses()
+	circles := s.Top.circles.of(s.Top)
+	s.Top.each(len(circles), func(i int) { s.judge(&f, i, all, circles[i], st) })
 	return f
 }
 
@@ -113,17 +113,17 @@ const edgeStep = 1.0
 // gives way there first, and circles about the triangles' centres touch the
 // edge only by luck.
 func (s *Solution) edgeField(st materials.Strength) (strengthField, []mesh.Point) {
-	at := s.edgePlaces()
+	at := s.Top.edgePlaces()
 	f, all, shape := newStrengthField(len(at)), s.plateStresses(), circle()
 	for i, c := range at {
-		tris, _ := s.circleAbout(c, s.Plate.Thickness.At(c).Z, shape)
+		tris, _ := s.circleAbout(c, s.Top.Built.Plate.Thickness.At(c).Z, shape)
 		s.judge(&f, i, all, tris, st)
 	}
 	return f, at
 }
 
 // edgePlaces are the middles of the circles that touch a hole's edge.
-func (p *Prepared) edgePlaces() []mesh.Point {
+func (p *Top) edgePlaces() []mesh.Point {
 	var at []mesh.Point
 	for _, h := range p.notes.Holes {
 		ring := evenly(h.Polyline(0.02), edgeStep)
@@ -131,7 +131,7 @@ func (p *Prepared) edgePlaces() []mesh.Point {
 			b := ring[(i+1)%len(ring)]
 			d := unit2(b[0]-a[0], b[1]-a[1])
 			mid := mesh.Point{(a[0] + b[0]) / 2, (a[1] + b[1]) / 2}
-			r := p.Plate.Thickness.At(mid).Z / 2
+			r := p.Built.Plate.Thickness.At(mid).Z / 2
 			at = append(at, mesh.Point{mid[0] + r*d[1], mid[1] - r*d[0]})
 		}
 	}
@@ -142,8 +142,8 @@ func (p *Prepared) edgePlaces() []mesh.Point {
 func (s *Solution) circleAt(i int, shape []mesh.Point) (tris []int32, whole bool) {
 	c := s.centroid(i)
 	h := 0.0
-	for _, n := range s.Mesh.Tris[i] {
-		h += s.Mesh.Nodes[n].H / 3
+	for _, n := range s.Top.Built.Mesh.Tris[i] {
+		h += s.Top.Built.Mesh.Nodes[n].H / 3
 	}
 	return s.circleAbout(c, h, shape)
 }
@@ -151,7 +151,7 @@ func (s *Solution) circleAt(i int, shape []mesh.Point) (tris []int32, whole bool
 // circleAbout lists the triangles under a circle of diameter h about c.
 func (s *Solution) circleAbout(c mesh.Point, h float64, shape []mesh.Point) (tris []int32, whole bool) {
 	for _, p := range shape {
-		t, _, inside := s.place.loc.Find(mesh.Point{c[0] + h*p[0], c[1] + h*p[1]})
+		t, _, inside := s.Top.Built.place.loc.Find(mesh.Point{c[0] + h*p[0], c[1] + h*p[1]})
 		if !inside {
 			return nil, false
 		}
@@ -162,9 +162,9 @@ func (s *Solution) circleAbout(c mesh.Point, h float64, shape []mesh.Point) (tri
 
 func (s *Solution) centroid(i int) mesh.Point {
 	var c mesh.Point
-	for _, n := range s.Mesh.Tris[i] {
-		c[0] += s.Mesh.Points[n][0] / 3
-		c[1] += s.Mesh.Points[n][1] / 3
+	for _, n := range s.Top.Built.Mesh.Tris[i] {
+		c[0] += s.Top.Built.Mesh.Points[n][0] / 3
+		c[1] += s.Top.Built.Mesh.Points[n][1] / 3
 	}
 	return c
 }
@@ -200,17 +200,17 @@ const footWindow = 8
 // footPressure finds the greatest mean pressure over a window of the foot and
 // compares it with the softer wood's crushing strength.
 func (s *Solution) footPressure(r *StrengthReport, plate materials.Strength) {
-	if s.Bridge == nil {
+	if s.Top.Built.Bridge == nil {
 		return
 	}
 	worst := 0.0
-	for _, k := range s.Bridge.cells {
+	for _, k := range s.Top.Built.Bridge.cells {
 		lo := k.x - k.dx/2
-		if lo+footWindow > float64(s.Case.Bridge.Feet[k.foot].To)+1e-9 {
+		if lo+footWindow > float64(s.Top.Built.Case.Bridge.Feet[k.foot].To)+1e-9 {
 			continue
 		}
 		force, area := 0.0, 0.0
-		for i, c := range s.Bridge.cells {
+		for i, c := range s.Top.Built.Bridge.cells {
 			if c.foot == k.foot && c.x > lo && c.x < lo+footWindow {
 				f, _ := s.padForce(i)
 				force += f
@@ -221,7 +221,7 @@ func (s *Solution) footPressure(r *StrengthReport, plate materials.Strength) {
 	}
 	r.FootPressure = Num(worst)
 	limit := plate.CompressionPerp
-	if card, err := s.Case.wood("bridge.wood"); err == nil && card.Strength.CompressionPerp > 0 {
+	if card, err := s.Top.Built.Case.wood("bridge.wood"); err == nil && card.Strength.CompressionPerp > 0 {
 		limit = math.Min(limit, card.Strength.CompressionPerp)
 	}
 	if limit > 0 {

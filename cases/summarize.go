@@ -11,14 +11,14 @@ const unitsNote = "mm, N, MPa, g, N·mm, degrees; sink positive down, stress pos
 
 // Summarize puts an answer in the maker's words.
 func Summarize(s *Solution) *Report {
-	c := s.Case
-	r := &Report{Format: format, Units: unitsNote, Title: c.Title, Warnings: s.warnings()}
-	q := s.Mesh.Quality()
-	r.Mesh = MeshReport{Nodes: len(s.Model.Nodes), Triangles: len(s.Model.Shells), Dofs: 6 * len(s.Model.Nodes), MinAngle: q.MinAngle}
+	c := s.Top.Built.Case
+	r := &Report{Format: format, Units: unitsNote, Title: c.Title, Warnings: s.Top.warnings()}
+	q := s.Top.Built.Mesh.Quality()
+	r.Mesh = MeshReport{Nodes: len(s.Top.Built.Model.Nodes), Triangles: len(s.Top.Built.Model.Shells), Dofs: 6 * len(s.Top.Built.Model.Nodes), MinAngle: q.MinAngle}
 	r.Mass = s.masses()
 	r.Top = s.topReport()
 	r.Strings = c.stringsReport()
-	if s.Bridge != nil {
+	if s.Top.Built.Bridge != nil {
 		r.Bridge = s.bridgeReport()
 	}
 	r.Gauges = s.gauges()
@@ -29,7 +29,7 @@ func Summarize(s *Solution) *Report {
 	if r.Flow, err = s.flowReport(); err != nil {
 		r.Warnings = append(r.Warnings, err.Error())
 	}
-	if s.Case.Rim.Support == "elastic" && r.Flow != nil {
+	if s.Top.Built.Case.Rim.Support == "elastic" && r.Flow != nil {
 		back := r.Reactions.Sectors
 		r.Reactions.Back, r.Reactions.Sectors = &back, r.Flow.Sectors
 	}
@@ -47,7 +47,7 @@ func Summarize(s *Solution) *Report {
 		Complementarity: ch.Contact, Discretisation: s.discretisation()}
 	r.Timing = s.Spent
 	if s.Coarse != nil {
-		r.Timing.add(s.Coarse.Spent, s.Prepared.spent.Mesh)
+		r.Timing.add(s.Coarse.Spent, s.Top.spent.Mesh)
 	}
 	r.Timing.Total = r.Timing.Mesh + r.Timing.Assemble + r.Timing.Factor + r.Timing.Condense + r.Timing.Contact + r.Timing.Flow
 	return r
@@ -64,15 +64,15 @@ func (s *Stages) add(o Stages, shared float64) {
 
 func (s *Solution) masses() MassReport {
 	m := MassReport{Bridge: None()}
-	if card, err := s.Case.wood("plate.wood"); err == nil {
-		m.Plate = s.Mesh.Mass(card.Wood.Density)
+	if card, err := s.Top.Built.Case.wood("plate.wood"); err == nil {
+		m.Plate = s.Top.Built.Mesh.Mass(card.Wood.Density)
 	}
-	for _, b := range s.Bars {
+	for _, b := range s.Top.Built.Bars {
 		m.Braces += b.mass
 	}
-	if s.Bridge != nil {
-		m.Bridge = Num(s.Bridge.mass)
-		m.BridgeCentre = &s.Bridge.centre
+	if s.Top.Built.Bridge != nil {
+		m.Bridge = Num(s.Top.Built.Bridge.mass)
+		m.BridgeCentre = &s.Top.Built.Bridge.centre
 	}
 	return m
 }
@@ -101,15 +101,15 @@ func (b *Built) apex(node mesh.Place) Spot {
 func spotOf(p mesh.Place) Spot { return Spot{Value: p.Value, X: p.At[0], Y: p.At[1]} }
 
 func (s *Solution) topReport() TopReport {
-	e := s.Plate.Extremes(s.Mesh)
+	e := s.Top.Built.Plate.Extremes(s.Top.Built.Mesh)
 	t := TopReport{Thinnest: spotOf(e.Thinnest), Thickest: spotOf(e.Thickest), Steepest: spotOf(e.Steepest),
-		Apex: s.apex(e.Highest), ApexSink: None()}
-	if at, inside := s.place.outer(mesh.Point{t.Apex.X, t.Apex.Y}); inside {
+		Apex: s.Top.Built.apex(e.Highest), ApexSink: None()}
+	if at, inside := s.Top.Built.place.outer(mesh.Point{t.Apex.X, t.Apex.Y}); inside {
 		t.ApexSink = Num(-s.Result.MoveAt(at)[2])
 	}
-	for i := range s.plateN {
+	for i := range s.Top.Built.plateN {
 		if w := -s.Result.U[6*i+2]; i == 0 || w > t.MostSunk.Value {
-			p := s.Mesh.Points[i]
+			p := s.Top.Built.Mesh.Points[i]
 			t.MostSunk = Spot{Value: w, X: p[0], Y: p[1]}
 		}
 	}
@@ -118,8 +118,8 @@ func (s *Solution) topReport() TopReport {
 
 func (s *Solution) gauges() []GaugeReport {
 	out := []GaugeReport{}
-	for i := range s.Case.Gauges {
-		g := &s.Case.Gauges[i]
+	for i := range s.Top.Built.Case.Gauges {
+		g := &s.Top.Built.Case.Gauges[i]
 		r, _ := s.ReadingAt(g.At)
 		r.Name = g.Name
 		if g.Measured != nil {
@@ -134,7 +134,7 @@ func (s *Solution) gauges() []GaugeReport {
 // plate is thick, so that it does not depend on which triangle the place falls
 // into; where the circle would cross an edge, it is that triangle's alone.
 func (s *Solution) stressAround(q mesh.Point, at fem.SurfacePoint, zeta float64) FaceStress {
-	tris, whole := s.circleAbout(q, s.Plate.Thickness.At(q).Z, circle())
+	tris, whole := s.circleAbout(q, s.Top.Built.Plate.Thickness.At(q).Z, circle())
 	if !whole {
 		return s.faceStress(int(at.Shell), zeta)
 	}
@@ -151,7 +151,7 @@ func (s *Solution) stressAround(q mesh.Point, at fem.SurfacePoint, zeta float64)
 // faceStress picks the three stresses in the plate's own wood plane.
 func (s *Solution) faceStress(shell int, zeta float64) FaceStress {
 	t := s.Result.ShellStress(shell, zeta)
-	across, shear := s.inPlane()
+	across, shear := s.Top.Built.inPlane()
 	return FaceStress{Along: t[0], Across: t[across], Shear: t[shear]}
 }
 
@@ -168,12 +168,12 @@ func (b *Built) inPlane() (across, shear int) {
 // braceReports gives each brace's greatest axial force and moment.
 func (s *Solution) braceReports() []BraceReport {
 	out := []BraceReport{}
-	for k, b := range s.Bars {
+	for k, b := range s.Top.Built.Bars {
 		r := BraceReport{Name: b.name, Mass: b.mass, Glue: s.glueReport(k)}
 		for i := b.first; i < b.first+b.count; i++ {
 			f := s.Result.BeamForces(i)
-			e := &s.Model.Beams[i]
-			p, q := s.Model.Nodes[e.Nodes[0]].P, s.Model.Nodes[e.Nodes[1]].P
+			e := &s.Top.Built.Model.Beams[i]
+			p, q := s.Top.Built.Model.Nodes[e.Nodes[0]].P, s.Top.Built.Model.Nodes[e.Nodes[1]].P
 			x, y := (p[0]+q[0])/2, (p[1]+q[1])/2
 			m := -f.My[1]
 			r.Along = append(r.Along, BraceStation{X: x, Y: y, Axial: f.N, Moment: m})
@@ -193,9 +193,9 @@ func (s *Solution) braceReports() []BraceReport {
 // reactions sums what holds the plate, and by sector.
 func (s *Solution) reactions() ReactionsReport {
 	r := ReactionsReport{Applied: s.Result.Applied}
-	parts := s.rimParts()
-	lo, hi := s.span()
-	posts := len(s.Result.Reactions) - len(s.Model.Springs) + s.firstPost
+	parts := s.Top.Built.rimParts()
+	lo, hi := s.Top.Built.span()
+	posts := len(s.Result.Reactions) - len(s.Top.Built.Model.Springs) + s.Top.Built.firstPost
 	for i, re := range s.Result.Reactions {
 		p := re.At
 		for k := range 3 {
@@ -204,7 +204,7 @@ func (s *Solution) reactions() ReactionsReport {
 		if i >= posts {
 			k := (i - posts) / postSprings
 			if k == len(r.Posts) {
-				r.Posts = append(r.Posts, PostReport{Name: s.Case.Posts[k].Name})
+				r.Posts = append(r.Posts, PostReport{Name: s.Top.Built.Case.Posts[k].Name})
 			}
 			r.Posts[k].Force += re.F[2]
 			continue
@@ -213,7 +213,7 @@ func (s *Solution) reactions() ReactionsReport {
 			r.Sectors.add(at, re.F[2])
 			continue
 		}
-		*r.Sectors.at(s.sectorOf(p[0], p[1], lo, hi)) += re.F[2]
+		*r.Sectors.at(s.Top.Built.sectorOf(p[0], p[1], lo, hi)) += re.F[2]
 	}
 	return r
 }
@@ -302,8 +302,8 @@ func (s *Solution) discretisation() Num {
 // sink is that of the bridge's base at its middle from the slack strings;
 // without a bridge, of the deepest place of the top. mm.
 func (s *Solution) sink() float64 {
-	if s.Bridge != nil {
-		return -s.Result.Body[6*s.Bridge.mid+2] + s.fromSlack(0)
+	if s.Top.Built.Bridge != nil {
+		return -s.Result.Body[6*s.Top.Built.Bridge.mid+2] + s.fromSlack(0)
 	}
 	return s.topReport().MostSunk.Value
 }
@@ -312,23 +312,23 @@ func (s *Solution) sink() float64 {
 // grid's outermost points instead of on the true ends of its feet, mm: a part
 // of its sink that Result counts from.
 func (s *Solution) fromSlack(x float64) float64 {
-	br := s.Case.Bridge
+	br := s.Top.Built.Case.Bridge
 	from, to := br.Reach()
 	a, b := br.Gap(from, 0), br.Gap(to, 0)
 	ends := func(x float64) float64 { return a + (b-a)*(x-from)/(to-from) }
-	for _, c := range s.Bridge.cells {
+	for _, c := range s.Top.Built.Bridge.cells {
 		if br.meanGap(c) < ends(c.x)-1e-9 {
 			return 0 // it rests inside the ends: a misfit
 		}
 	}
 	rest := s.Result.State.Rest
-	return -(rest[2] - rest[4]*(br.At[0]+x-s.Bridge.body.Nodes[0][0])) - ends(x)
+	return -(rest[2] - rest[4]*(br.At[0]+x-s.Top.Built.Bridge.body.Nodes[0][0])) - ends(x)
 }
 
 // saddleMove is the movement of the string's place on the saddle at x from the
 // bridge's middle, mm, from the slack strings.
 func (s *Solution) saddleMove(x float64) [3]float64 {
-	u := s.Result.BodyMove(s.saddleNode(x), s.saddle(x))
+	u := s.Result.BodyMove(s.Top.Built.saddleNode(x), s.Top.Built.saddle(x))
 	u[2] -= s.fromSlack(x)
 	return u
 }

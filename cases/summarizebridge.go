@@ -26,7 +26,7 @@ func (st *standing) third(i int) int {
 
 // normalForce is the contact force of pad i along the normal, N.
 func (s *Solution) rows() int {
-	if s.Bridge.hold == fem.Slip {
+	if s.Top.Built.Bridge.hold == fem.Slip {
 		return 1
 	}
 	return 3
@@ -49,11 +49,11 @@ func (s *Solution) bridgeReport() *BridgeReport {
 
 // bridgeState is bridgeReport without what the path of the load tells.
 func (s *Solution) bridgeState() *BridgeReport {
-	st := s.Bridge
+	st := s.Top.Built.Bridge
 	u := s.Result.Body
 	r := &BridgeReport{Sink: s.sink()}
 	first, last := st.body.Nodes[0], st.body.Nodes[st.base-1]
-	half := float64(s.Case.Bridge.Length) / 2
+	half := float64(s.Top.Built.Case.Bridge.Length) / 2
 	r.EndSink = [2]float64{-u[2] + s.fromSlack(-half), -u[6*(st.base-1)+2] + s.fromSlack(half)}
 	r.Tilt = TiltReport{
 		ForeAft:  -degrees(u[6*st.mid+3]),
@@ -70,7 +70,7 @@ func degrees(rad float64) float64 { return rad * 180 / math.Pi }
 // actionChange is half the mean sink of the strings at the saddle: the octave
 // lies half way between a saddle that sinks and a nut that does not.
 func (s *Solution) actionChange() float64 {
-	forces := s.Case.StringForces()
+	forces := s.Top.Built.Case.StringForces()
 	sum := 0.0
 	for _, f := range forces {
 		sum -= s.saddleMove(f.X)[2]
@@ -82,14 +82,14 @@ func (s *Solution) actionChange() float64 {
 func (s *Solution) contact(r *BridgeReport) {
 	var share [3]float64
 	sum, spread := 0.0, 0.0
-	for i := range s.Bridge.pads {
-		p := &s.Bridge.pads[i]
+	for i := range s.Top.Built.Bridge.pads {
+		p := &s.Top.Built.Bridge.pads[i]
 		f, drag := s.padForce(i)
 		r.Contact = append(r.Contact, ContactReport{X: p.At[0], Y: p.At[1], Gap: s.Result.State.Gap[i],
 			Force: f, Pressure: f / p.Area, Drag: drag})
-		share[s.Bridge.third(i)] += f
+		share[s.Top.Built.Bridge.third(i)] += f
 		sum += f
-		spread += f * math.Abs(s.Bridge.cells[i].x)
+		spread += f * math.Abs(s.Top.Built.Bridge.cells[i].x)
 		r.GapLeft = math.Max(r.GapLeft, s.Result.State.Gap[i])
 	}
 	r.Share = ShareReport{BassEnd: share[0] / sum, Middle: share[1] / sum, TrebleEnd: share[2] / sum}
@@ -100,16 +100,16 @@ func (s *Solution) contact(r *BridgeReport) {
 // friction is the greatest ratio of summed tangential to summed normal force
 // over the feet, or over the thirds of a continuous foot; none in slip.
 func (s *Solution) friction() Num {
-	if s.Bridge.hold == fem.Slip {
+	if s.Top.Built.Bridge.hold == fem.Slip {
 		return None()
 	}
 	type sum struct{ n, t, u float64 }
 	groups := map[int]*sum{}
-	two := len(s.Case.Bridge.Feet) > 1
-	for i := range s.Bridge.pads {
-		k := s.Bridge.third(i)
+	two := len(s.Top.Built.Case.Bridge.Feet) > 1
+	for i := range s.Top.Built.Bridge.pads {
+		k := s.Top.Built.Bridge.third(i)
 		if two {
-			k = s.Bridge.cells[i].foot
+			k = s.Top.Built.Bridge.cells[i].foot
 		}
 		if groups[k] == nil {
 			groups[k] = &sum{}
@@ -129,7 +129,7 @@ func (s *Solution) friction() Num {
 // events follows the thirds through the load, and finds when the first and
 // the last station of the middle third come to carry force.
 func (s *Solution) events(r *BridgeReport) {
-	st := s.Bridge
+	st := s.Top.Built.Bridge
 	for _, t := range s.Result.State.Trace {
 		l := LoadReport{Load: t.Load}
 		for i, f := range t.Force {

@@ -74,12 +74,12 @@ type TrialOptions struct {
 // load, because the contact is homogeneous in load and gap together (see
 // fem.Stop.Scaled); only where misfit or a hollow across the foot adds to the
 // gap must every depth be followed by itself.
-func (p *Prepared) Try(ctx context.Context, o TrialOptions) (*Trial, error) {
-	if p.Bridge == nil {
-		return nil, p.Case.Fault("bridge", "a relief lies under a bridge; want a table [bridge] and [strings]")
+func (p *Top) Try(ctx context.Context, o TrialOptions) (*Trial, error) {
+	if p.Built.Bridge == nil {
+		return nil, p.Built.Case.Fault("bridge", "a relief lies under a bridge; want a table [bridge] and [strings]")
 	}
-	t := &Trial{Format: format, Units: unitsNote, Title: p.Case.Title, Downforce: p.Case.StringSum().Downforce}
-	t.Crushing = Num((&Solution{Prepared: p}).CrushingLimit())
+	t := &Trial{Format: format, Units: unitsNote, Title: p.Built.Case.Title, Downforce: p.Built.Case.StringSum().Downforce}
+	t.Crushing = Num((&Solution{Top: p}).CrushingLimit())
 	tr := p.newTrier()
 	for _, shape := range o.Shapes {
 		pts, err := tr.shape(ctx, shape, o.Depths)
@@ -93,25 +93,25 @@ func (p *Prepared) Try(ctx context.Context, o TrialOptions) (*Trial, error) {
 
 // trier tries one relief after the other.
 type trier struct {
-	*Prepared
+	top     *Top
 	circles [][]int32 // of the strength used; nil: not yet laid
 }
 
-func (p *Prepared) newTrier() *trier { return &trier{Prepared: p} }
+func (p *Top) newTrier() *trier { return &trier{top: p} }
 
 // with returns the prepared top with another relief under the bridge.
-func (p *Prepared) with(r Relief) *Prepared {
-	c := *p.Case
+func (p *Top) with(r Relief) *Top {
+	c := *p.Built.Case
 	br := *c.Bridge
 	br.Relief, c.Bridge = r, &br
 	return p.regap(&c)
 }
 
 // regap puts a case on the prepared top whose strings and gaps alone differ.
-func (p *Prepared) regap(c *Case) *Prepared {
+func (p *Top) regap(c *Case) *Top {
 	b := *p.Built
 	b.Case = c
-	st := *p.Bridge
+	st := *p.Built.Bridge
 	st.pads = slices.Clone(st.pads)
 	for i := range st.pads {
 		st.pads[i].Gap = c.Bridge.meanGap(st.cells[i]) * st.pads[i].Dir[0][2]
@@ -124,14 +124,14 @@ func (p *Prepared) regap(c *Case) *Prepared {
 }
 
 // scales says whether the gap under the foot is the depth times a shape.
-func (p *Prepared) scales() bool {
-	b := p.Case.Bridge
+func (p *Top) scales() bool {
+	b := p.Built.Case.Bridge
 	return len(b.Misfit) == 0 && b.Relief.Across == 0
 }
 
 // relief is the case's own with another depth and shape.
-func (p *Prepared) relief(shape string, depth float64) Relief {
-	r := p.Case.Bridge.Relief
+func (p *Top) relief(shape string, depth float64) Relief {
+	r := p.Built.Case.Bridge.Relief
 	r.Stations, r.Shape, r.Depth = nil, shape, Length(depth)
 	return r
 }
@@ -148,7 +148,7 @@ func (t *trier) shape(ctx context.Context, shape string, depths []float64) ([]Tr
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		q := t.with(t.relief(shape, d))
+		q := t.top.with(t.top.relief(shape, d))
 		out[i] = t.point(q, states[i], i%max(1, every) == 0 || i == len(depths)-1)
 		out[i].Shape, out[i].Depth = shape, d
 	}
@@ -160,17 +160,17 @@ func (t *trier) states(ctx context.Context, shape string, depths []float64) ([]*
 	out := make([]*fem.State, len(depths))
 	var deeper []int // those that one path gives
 	for i, d := range depths {
-		if d > 0 && t.scales() {
+		if d > 0 && t.top.scales() {
 			deeper = append(deeper, i)
 			continue
 		}
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		q := t.with(t.relief(shape, d))
+		q := t.top.with(t.top.relief(shape, d))
 		st, err := q.stand.Follow(q.fit())
 		if err != nil {
-			return nil, t.Case.explain(err)
+			return nil, t.top.Built.Case.explain(err)
 		}
 		out[i] = st
 	}
@@ -178,14 +178,14 @@ func (t *trier) states(ctx context.Context, shape string, depths []float64) ([]*
 		return out, nil
 	}
 	least := depths[deeper[0]]
-	q := t.with(t.relief(shape, least))
+	q := t.top.with(t.top.relief(shape, least))
 	fit := q.fit()
 	for _, i := range slices.Backward(deeper) {
 		fit.Stops = append(fit.Stops, least/depths[i])
 	}
 	path, err := q.stand.Follow(fit)
 	if err != nil {
-		return nil, t.Case.explain(err)
+		return nil, t.top.Built.Case.explain(err)
 	}
 	if len(path.Stops) != len(deeper) {
 		return nil, fmt.Errorf("contact: %d of %d depths were reached", len(path.Stops), len(deeper))
@@ -197,8 +197,8 @@ func (t *trier) states(ctx context.Context, shape string, depths []float64) ([]*
 }
 
 // point puts one contact in a maker's words.
-func (t *trier) point(q *Prepared, st *fem.State, strength bool) TrialPoint {
-	s := &Solution{Prepared: q, Result: &fem.Result{State: st, Body: q.stand.Moves(st, q.fit())}}
+func (t *trier) point(q *Top, st *fem.State, strength bool) TrialPoint {
+	s := &Solution{Top: q, Result: &fem.Result{State: st, Body: q.stand.Moves(st, q.fit())}}
 	if strength {
 		s.Result = q.stand.Recover(st, q.fit())
 	}
@@ -207,7 +207,7 @@ func (t *trier) point(q *Prepared, st *fem.State, strength bool) TrialPoint {
 	s.events(&b)
 	out := TrialPoint{Share: b.Share, MiddleTouchesAt: b.MiddleTouchesAt, MiddleClosesAt: b.MiddleClosesAt,
 		GapLeft: b.GapLeft, Sink: s.sink(), StrengthUsed: None()}
-	card, err := q.Case.wood("plate.wood")
+	card, err := q.Built.Case.wood("plate.wood")
 	if err != nil {
 		card.Strength = materials.Strength{}
 	}
@@ -229,13 +229,13 @@ func (t *trier) point(q *Prepared, st *fem.State, strength bool) TrialPoint {
 // than at the ends (e half the bearing length), mm, and the curvature 2 c that
 // this adds to the outer surface, 1/m, positive as the arch's own.
 func (s *Solution) topUnderFoot() (bend, curvature float64) {
-	from, to := s.Case.Bridge.Reach()
+	from, to := s.Top.Built.Case.Bridge.Reach()
 	mid, e := (from+to)/2, (to-from)/2
-	w := s.stand.PadSinks(s.Result.State)
+	w := s.Top.stand.PadSinks(s.Result.State)
 	var m [5]float64 // sums of u⁰..u⁴, u = (x - mid) / e
 	var f [3]float64
-	for i := range s.Bridge.pads {
-		u := (s.Bridge.cells[i].x - mid) / e
+	for i := range s.Top.Built.Bridge.pads {
+		u := (s.Top.Built.Bridge.cells[i].x - mid) / e
 		for k, v := 0, 1.0; k < 5; k, v = k+1, v*u {
 			m[k] += v
 			if k < 3 {
@@ -266,9 +266,9 @@ func (t *trier) used(s *Solution, st materials.Strength) Num {
 	if t.circles == nil {
 		t.layCircles(s)
 	}
-	across, shear := s.inPlane()
+	across, shear := s.Top.Built.inPlane()
 	most := None()
-	stress := make([][6]float64, len(s.Mesh.Tris))
+	stress := make([][6]float64, len(s.Top.Built.Mesh.Tris))
 	for _, face := range []float64{1, -1} {
 		for i := range stress {
 			stress[i] = s.Result.ShellStress(i, face)
@@ -288,10 +288,10 @@ func (t *trier) layCircles(s *Solution) {
 			t.circles = append(t.circles, tris)
 		}
 	}
-	for i := range s.Mesh.Tris {
+	for i := range s.Top.Built.Mesh.Tris {
 		add(s.circleAt(i, shape))
 	}
-	for _, c := range s.edgePlaces() {
-		add(s.circleAbout(c, s.Plate.Thickness.At(c).Z, shape))
+	for _, c := range s.Top.edgePlaces() {
+		add(s.circleAbout(c, s.Top.Built.Plate.Thickness.At(c).Z, shape))
 	}
 }

@@ -41,7 +41,7 @@ func TestTry(t *testing.T) {
 		if len(tr.Points) != 10 || p.scales() != (name != "hollowed across") {
 			t.Fatalf("%s: %d points, want 10", name, len(tr.Points))
 		}
-		if slips := p.Bridge.hold == fem.Slip; slips != (name == "slip") {
+		if slips := p.Built.Bridge.hold == fem.Slip; slips != (name == "slip") {
 			t.Fatalf("%s: the foot slips: %v", name, slips)
 		}
 		for _, got := range tr.Points {
@@ -50,9 +50,9 @@ func TestTry(t *testing.T) {
 	}
 }
 
-func sameAsRefit(t *testing.T, name string, p *Prepared, got TrialPoint) {
+func sameAsRefit(t *testing.T, name string, p *Top, got TrialPoint) {
 	t.Helper()
-	c := *p.Case
+	c := *p.Built.Case
 	b := *c.Bridge
 	b.Relief.Shape, b.Relief.Depth = got.Shape, Length(got.Depth)
 	c.Bridge = &b

@@ -9,11 +9,11 @@ import (
 // sheet fills in the relief of the bench sheet and what the wood's scatter
 // does to it.
 func (t *trier) sheet(ctx context.Context, tr *Trial, o TrialOptions) error {
-	own := t.Case.Bridge.Relief
+	own := t.top.Built.Case.Bridge.Relief
 	if o.Sheet != nil {
-		own = t.relief(o.Shapes[0], *o.Sheet)
+		own = t.top.relief(o.Shapes[0], *o.Sheet)
 	}
-	br := t.with(own).Case.Bridge
+	br := t.top.with(own).Built.Case.Bridge
 	deepest := deepestOf(br)
 	if deepest <= 0 {
 		return nil
@@ -22,13 +22,13 @@ func (t *trier) sheet(ctx context.Context, tr *Trial, o TrialOptions) error {
 		if err := ctx.Err(); err != nil {
 			return TrialPoint{}, err
 		}
-		q := t.with(own)
-		for i := range q.Bridge.pads {
-			q.Bridge.pads[i].Gap *= k
+		q := t.top.with(own)
+		for i := range q.Built.Bridge.pads {
+			q.Built.Bridge.pads[i].Gap *= k
 		}
 		st, err := q.stand.Follow(q.fit())
 		if err != nil {
-			return TrialPoint{}, t.Case.explain(err)
+			return TrialPoint{}, t.top.Built.Case.explain(err)
 		}
 		pt := t.point(q, st, true)
 		pt.Shape, pt.Depth = own.Shape, deepest

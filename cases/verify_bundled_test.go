@@ -114,10 +114,10 @@ func TestBundledCases(t *testing.T) {
 			}
 		}
 		// A post or a bench support stands inside the rim, in no sector of it.
-		if inside := len(s.Case.Posts) + len(s.Case.Supports); inside == 0 {
+		if inside := len(s.Top.Built.Case.Posts) + len(s.Top.Built.Case.Supports); inside == 0 {
 			within(t, info.Name+": sum of the sectors, N", sectorSum(r), r.Reactions.Total[2], r.Reactions.Total[2], 1e-12)
 		}
-		if q := s.Mesh.Quality(); !(q.MinAngle >= 25) {
+		if q := s.Top.Built.Mesh.Quality(); !(q.MinAngle >= 25) {
 			t.Errorf("%s: least angle %.1f degrees, want 25", info.Name, q.MinAngle)
 		}
 		if bad := e.Failed(); len(bad) > 0 {

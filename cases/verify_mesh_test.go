@@ -22,12 +22,12 @@ type meshRow struct {
 // over a circle as wide as the plate is thick: places spread evenly over it,
 // each with the stress of its triangle. MPa: along, across, shear.
 func gaugeStress(s *Solution, at mesh.Point, zeta float64) []float64 {
-	h := s.Plate.Thickness.At(at).Z
-	across, shear := s.inPlane()
+	h := s.Top.Built.Plate.Thickness.At(at).Z
+	across, shear := s.Top.Built.inPlane()
 	sum := make([]float64, 3)
 	places := circle()
 	for _, p := range places {
-		tri, _, _ := s.place.loc.Find(mesh.Point{at[0] + h*p[0], at[1] + h*p[1]})
+		tri, _, _ := s.Top.Built.place.loc.Find(mesh.Point{at[0] + h*p[0], at[1] + h*p[1]})
 		v := s.Result.ShellStress(int(tri), zeta)
 		for k, c := range []int{0, across, shear} {
 			sum[k] += v[c] / float64(len(places))
@@ -40,7 +40,7 @@ func meshRowOf(s *Solution) meshRow {
 	r := Summarize(s)
 	row := meshRow{sink: r.Bridge.Sink, used: float64(r.Strength.Used), estimate: float64(r.Error.Discretisation),
 		share: [3]float64{r.Bridge.Share.BassEnd, r.Bridge.Share.Middle, r.Bridge.Share.TrebleEnd}}
-	for _, g := range s.Case.Gauges {
+	for _, g := range s.Top.Built.Case.Gauges {
 		row.stress = append(row.stress, gaugeStress(s, g.At, 1)...)
 		row.stress = append(row.stress, gaugeStress(s, g.At, -1)...)
 	}
@@ -72,7 +72,7 @@ func TestMeshConvergence(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var coarse *Prepared
+		var coarse *Top
 		if i == 0 {
 			half := o
 			half.Refine = refine / 2

@@ -95,7 +95,7 @@ func TestSlipEnergy(t *testing.T) {
 
 // slipWork returns F·u of the strings and Σ λ g of the pads, N·mm.
 func slipWork(s *Solution) (work, closing float64) {
-	for _, l := range s.Bridge.body.Loads {
+	for _, l := range s.Top.Built.Bridge.body.Loads {
 		u := s.Result.BodyMove(l.Node, l.At)
 		for k := range 3 {
 			work += l.F[k] * u[k]
@@ -109,10 +109,10 @@ func slipWork(s *Solution) (work, closing float64) {
 
 // restGaps are the gaps once the slack bridge lies on its foot, mm.
 func restGaps(s *Solution) []float64 {
-	rest, o := s.Result.State.Rest, s.Bridge.body.Nodes[0]
-	out := make([]float64, len(s.Bridge.pads))
+	rest, o := s.Result.State.Rest, s.Top.Built.Bridge.body.Nodes[0]
+	out := make([]float64, len(s.Top.Built.Bridge.pads))
 	for i := range out {
-		p := &s.Bridge.pads[i]
+		p := &s.Top.Built.Bridge.pads[i]
 		out[i] = p.Gap + p.Dir[0][2]*(rest[2]+rest[3]*(p.At[1]-o[1])-rest[4]*(p.At[0]-o[0]))
 	}
 	return out
@@ -130,7 +130,7 @@ func TestRestOnTheEnds(t *testing.T) {
 			if g < -1e-12 {
 				t.Errorf("%s: the slack bridge overlaps the top by %.3g mm at pad %d", hold, -g, i)
 			}
-			if x := s.Bridge.pads[i].At[0]; g < 1e-12 {
+			if x := s.Top.Built.Bridge.pads[i].At[0]; g < 1e-12 {
 				lo, hi = math.Min(lo, x), math.Max(hi, x)
 			}
 		}

@@ -142,11 +142,11 @@ func (d solidDesign) open(t testing.TB, points []mesh.Point) *Case {
 // positive) of the first brace at a place along the strings, straight between
 // the middles of its stretches.
 func barAt(s *Solution, y float64) (axial, moment float64) {
-	b := s.Bars[0]
+	b := s.Top.Built.Bars[0]
 	var last [3]float64 // y, N, M
 	for i := b.first; i < b.first+b.count; i++ {
-		e, f := &s.Model.Beams[i], s.Result.BeamForces(i)
-		here := [3]float64{(s.Model.Nodes[e.Nodes[0]].P[1] + s.Model.Nodes[e.Nodes[1]].P[1]) / 2, f.N, -f.My[1]}
+		e, f := &s.Top.Built.Model.Beams[i], s.Result.BeamForces(i)
+		here := [3]float64{(s.Top.Built.Model.Nodes[e.Nodes[0]].P[1] + s.Top.Built.Model.Nodes[e.Nodes[1]].P[1]) / 2, f.N, -f.My[1]}
 		if i > b.first && (last[0]-y)*(here[0]-y) <= 0 {
 			u := (y - last[0]) / (here[0] - last[0])
 			return last[1] + u*(here[1]-last[1]), last[2] + u*(here[2]-last[2])
@@ -233,7 +233,7 @@ func TestSolidPressed(t *testing.T) {
 		}
 		got := s.Result.Energy.Total()
 		if strings.HasPrefix(row.Quantity, "sink") {
-			at, _ := s.place.middle(mesh.Point{40, 20})
+			at, _ := s.Top.Built.place.middle(mesh.Point{40, 20})
 			got = -s.Result.MoveAt(at)[2]
 		}
 		t.Logf("%s: %s %.5g %s, want %.5g (%+.2f %%)", row.Name, row.Quantity, got, row.Unit, row.Value, 100*off(got, row.Value))

@@ -77,7 +77,7 @@ func solidBeam(z float64) fem.Body {
 
 // solidStand is the reference's foot on the program's plate.
 type solidStand struct {
-	*Prepared
+	*Top
 	xs []float64
 }
 
@@ -92,21 +92,21 @@ func standSolid(t *testing.T, rim string, refine float64, normal bool) *solidSta
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := &Prepared{notes: g.notes}
+	p := &Top{notes: g.notes}
 	if err := g.mesh(p, refine); err != nil {
 		t.Fatal(err)
 	}
-	st := &solidStand{Prepared: p, xs: solidPatches()}
+	st := &solidStand{Top: p, xs: solidPatches()}
 	st.lay(t, normal)
-	sys, err := fem.Assemble(p.Model, 2)
+	sys, err := fem.Assemble(p.Built.Model, 2)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if p.Top, err = sys.Prepare(2); err != nil {
+	if p.Factored, err = sys.Prepare(2); err != nil {
 		t.Fatal(err)
 	}
-	p.cond = p.Top.Condense(p.Bridge.pads, fem.Slip, nil)
-	if p.stand, err = p.cond.Stand(&p.Bridge.body); err != nil {
+	p.cond = p.Factored.Condense(p.Built.Bridge.pads, fem.Slip, nil)
+	if p.stand, err = p.cond.Stand(&p.Built.Bridge.body); err != nil {
 		t.Fatal(err)
 	}
 	return st
@@ -115,29 +115,29 @@ func standSolid(t *testing.T, rim string, refine float64, normal bool) *solidSta
 // lay replaces the bridge by the reference's beam and patches.
 func (s *solidStand) lay(t *testing.T, normal bool) {
 	t.Helper()
-	card, err := s.Case.wood("bridge.wood")
+	card, err := s.Built.Case.wood("bridge.wood")
 	if err != nil {
 		t.Fatal(err)
 	}
-	bed := s.bedding(card)
-	level := s.Plate.Outer.At(mesh.Point{0, solidFootY}).Z + solidFootHigh/2
-	s.Bridge = &standing{body: solidBeam(level), hold: fem.Slip}
+	bed := s.Built.bedding(card)
+	level := s.Built.Plate.Outer.At(mesh.Point{0, solidFootY}).Z + solidFootHigh/2
+	s.Built.Bridge = &standing{body: solidBeam(level), hold: fem.Slip}
 	for _, x := range s.xs {
 		lo, hi := mesh.Point{x - 4, solidFootY - solidFootWide/2}, mesh.Point{x + 4, solidFootY + solidFootWide/2}
-		at := slices.IndexFunc(s.Bridge.body.Nodes, func(p [3]float64) bool { return p[0] == x })
-		pad := fem.Pad{Node: int32(at), At: s.Bridge.body.Nodes[at], Area: 8 * solidFootWide,
-			Spread: s.place.spread(lo, hi, 16, 26), Dir: [3][3]float64{{0, 0, 1}, {1, 0, 0}, {0, 1, 0}}}
+		at := slices.IndexFunc(s.Built.Bridge.body.Nodes, func(p [3]float64) bool { return p[0] == x })
+		pad := fem.Pad{Node: int32(at), At: s.Built.Bridge.body.Nodes[at], Area: 8 * solidFootWide,
+			Spread: s.Built.place.spread(lo, hi, 16, 26), Dir: [3][3]float64{{0, 0, 1}, {1, 0, 0}, {0, 1, 0}}}
 		if normal {
 			mid := mesh.Point{x, solidFootY}
-			j := s.Plate.Outer.At(mid)
+			j := s.Built.Plate.Outer.At(mid)
 			pad.Dir, pad.At[2] = surfaceFrame(j), j.Z
 			n, _ := bed.per(pad.Dir, solidFootHigh, 5)
 			pad.Bedding = [2]float64{n / pad.Area, 0}
 		}
-		s.Bridge.pads = append(s.Bridge.pads, pad)
+		s.Built.Bridge.pads = append(s.Built.Bridge.pads, pad)
 	}
-	s.Model.Zone = nil
-	s.zone()
+	s.Built.Model.Zone = nil
+	s.Built.zone()
 }
 
 // footAnswer is one relief of load B.
@@ -173,10 +173,10 @@ func (s *solidStand) press(t *testing.T, g0 float64) footAnswer {
 		a.thirds[k] /= total
 		// The reference counts from the foot's place before loading; the slack
 		// beam has first come down on its ends by the gap left there.
-		pad := &s.Bridge.pads[i]
-		a.sink[k] = -res.BodyMove(pad.Node, s.Bridge.body.Nodes[pad.Node])[2] - state.Rest[2]
+		pad := &s.Built.Bridge.pads[i]
+		a.sink[k] = -res.BodyMove(pad.Node, s.Built.Bridge.body.Nodes[pad.Node])[2] - state.Rest[2]
 	}
-	for i := range s.Bridge.pads {
+	for i := range s.Built.Bridge.pads {
 		a.plate = append(a.plate, s.patchSink(res, i))
 	}
 	for _, e := range state.Events {
@@ -283,13 +283,13 @@ func TestSolidFoot(t *testing.T) {
 
 // unitPress returns the sink of every patch under 1 N on patch j, mm.
 func (s *solidStand) unitPress(j int) []float64 {
-	pad := &s.Bridge.pads[j]
+	pad := &s.Built.Bridge.pads[j]
 	var loads []fem.PointForce
 	for _, at := range pad.Spread {
 		loads = append(loads, fem.PointForce{At: at, F: [3]float64{0, 0, -1 / float64(len(pad.Spread))}})
 	}
-	res := s.Top.Condense(nil, fem.Slip, loads).RecoverBare()
-	out := make([]float64, len(s.Bridge.pads))
+	res := s.Factored.Condense(nil, fem.Slip, loads).RecoverBare()
+	out := make([]float64, len(s.Built.Bridge.pads))
 	for i := range out {
 		out[i] = s.patchSink(res, i)
 	}
@@ -299,10 +299,10 @@ func (s *solidStand) unitPress(j int) []float64 {
 // patchSink is the mean sink of the outer surface over patch i, mm.
 func (s *solidStand) patchSink(res *fem.Result, i int) float64 {
 	sum := 0.0
-	for _, at := range s.Bridge.pads[i].Spread {
+	for _, at := range s.Built.Bridge.pads[i].Spread {
 		sum -= res.MoveAt(at)[2]
 	}
-	return sum / float64(len(s.Bridge.pads[i].Spread))
+	return sum / float64(len(s.Built.Bridge.pads[i].Spread))
 }
 
 // checkCompliance compares each patch's own compliance with the reference's,

@@ -100,7 +100,7 @@ func TestStifferBaseSpreadsTheLoad(t *testing.T) {
 // toward its ends, and the plate with its braces stores less. Common practice.
 func TestFittedBridgeSparesTheTop(t *testing.T) {
 	with := answered(t, tradeCase(t, ""), tradeRefine)
-	forces := with.Case.StringForces()
+	forces := with.Top.Built.Case.StringForces()
 	down := 0.0
 	for _, f := range forces {
 		down += f.Downforce

@@ -23,7 +23,7 @@ func oneScalePages(sols []*cases.Solution, c *cases.Comparison, bare bool) []Pag
 	used := make([]Field, 2)
 	for i, s := range sols {
 		v, _ := s.StrengthFields()
-		used[i] = Field{Name: "strength used at the worse face, means over one thickness", Unit: "%", Nodal: NodeMeans(s.Mesh.Plan, v)}
+		used[i] = Field{Name: "strength used at the worse face, means over one thickness", Unit: "%", Nodal: NodeMeans(s.Top.Built.Mesh.Plan, v)}
 	}
 	pages = append(pages, sameScale("strength-used", subjects(sols, c, bare), used)...)
 	return append(pages, differencePage("strength-used", subjects(sols, c, bare), used))
@@ -65,25 +65,25 @@ func differencePage(name string, of []subject, f []Field) Page {
 		words.Facts = []string{"A: " + of[0].r.Title, "B: " + of[1].r.Title}
 		d := drawingOf(a, of[0].r)
 		d.Gauges = nil
-		return PlanView(PlanInput{Caption: words, Plan: a.Mesh.Plan, Field: &field, Drawing: d})
+		return PlanView(PlanInput{Caption: words, Plan: a.Top.Built.Mesh.Plan, Field: &field, Drawing: d})
 	}}
 }
 
 // Difference is vb less va, nodal values, at the nodes of a's plan; NaN where b has no plate.
 func Difference(a, b *cases.Solution, va, vb []float64) []float64 {
 	const edge = 1.0 // mm by which an outline of chords may miss another's
-	loc := mesh.NewLocator(b.Mesh.Plan)
+	loc := mesh.NewLocator(b.Top.Built.Mesh.Plan)
 	out := make([]float64, len(va))
-	for n, q := range a.Mesh.Points {
+	for n, q := range a.Top.Built.Mesh.Points {
 		tri, bary, _ := loc.Find(q)
 		v := -va[n]
 		var at mesh.Point
-		for k, m := range b.Mesh.Tris[tri] {
+		for k, m := range b.Top.Built.Mesh.Tris[tri] {
 			if bary[k] != 0 {
 				v += bary[k] * vb[m]
 			}
-			at[0] += bary[k] * b.Mesh.Points[m][0]
-			at[1] += bary[k] * b.Mesh.Points[m][1]
+			at[0] += bary[k] * b.Top.Built.Mesh.Points[m][0]
+			at[1] += bary[k] * b.Top.Built.Mesh.Points[m][1]
 		}
 		if math.Hypot(at[0]-q[0], at[1]-q[1]) > edge {
 			v = math.NaN()

@@ -28,7 +28,7 @@ func (u subject) flowPages(d Drawing) []Page {
 	lines.Gauges, rim.Gauges = postMarks(s, r), postMarks(s, r)
 	lines.Rim, rim.Rim = rimHoldOf(s, r, false), rimHoldOf(s, r, true)
 	field := Field{Name: "vertical force through plate and braces", Unit: "N/mm", PerTriangle: s.FlowField(), Plain: true}
-	field.Range = &[2]float64{0, Quantile(s.Mesh.Plan, field.PerTriangle, flowRange)}
+	field.Range = &[2]float64{0, Quantile(s.Top.Built.Mesh.Plan, field.PerTriangle, flowRange)}
 	return []Page{
 		u.planPage("load-flow", lines, field),
 		{Name: "rim-reaction", picture: func() (*Picture, error) {
@@ -89,7 +89,7 @@ func Smoothed(l [][2]float64) []mesh.Point {
 func postMarks(s *cases.Solution, r *cases.Report) []Mark {
 	var out []Mark
 	for i, p := range r.Reactions.Posts {
-		at := s.Case.Posts[i].At
+		at := s.Top.Built.Case.Posts[i].At
 		out = append(out, Mark{Name: p.Name + " holds up", At: at, Value: p.Force, Unit: "N", Post: true})
 	}
 	return out

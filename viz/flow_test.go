@@ -235,9 +235,9 @@ func TestDifference(t *testing.T) {
 	}
 	d := Difference(a, b, va, vb)
 	worst := 0.0
-	for n, q := range a.Mesh.Points {
+	for n, q := range a.Top.Built.Mesh.Points {
 		m, at := math.Inf(1), 0
-		for k, p := range b.Mesh.Points {
+		for k, p := range b.Top.Built.Mesh.Points {
 			if l := math.Hypot(p[0]-q[0], p[1]-q[1]); l < m {
 				m, at = l, k
 			}

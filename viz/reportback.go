@@ -14,7 +14,7 @@ func (in ReportInput) back() []reportSection {
 		"Differences between two designs in the same wood are more certain than any single number. Weigh your billet, measure its stiffness, put a weight on the bare plate and compare the gauges before you lean on a number. The maker's own judgement comes first, and where people may be hurt, advice from someone qualified.",
 	}}
 	for _, s := range in.Solutions {
-		for _, l := range left(s.Case) {
+		for _, l := range left(s.Top.Built.Case) {
 			if !slices.Contains(leaves.List, l) {
 				leaves.List = append(leaves.List, l)
 			}
@@ -27,7 +27,7 @@ func (in ReportInput) back() []reportSection {
 		if len(in.Solutions) > 1 {
 			title = "Appendix: the case of " + cases.Letter(i)
 		}
-		out = append(out, written(title, s.Case, seen))
+		out = append(out, written(title, s.Top.Built.Case, seen))
 	}
 	return out
 }

@@ -111,10 +111,10 @@ func (d *design) illustrate(sections []reportSection, n int) error {
 func (d *design) designPages(u subject) []Page {
 	g := drawingOf(d.s, d.r)
 	g.Gauges = nil
-	height, thick := make([]float64, len(d.s.Mesh.Points)), make([]float64, len(d.s.Mesh.Points))
+	height, thick := make([]float64, len(d.s.Top.Built.Mesh.Points)), make([]float64, len(d.s.Top.Built.Mesh.Points))
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for i := range height {
-		n := d.s.Mesh.Nodes[i]
+		n := d.s.Top.Built.Mesh.Nodes[i]
 		height[i], thick[i] = n.P[2]+n.N[2]*n.H/2, n.H
 		lo, hi = math.Min(lo, n.H), math.Max(hi, n.H)
 	}
@@ -122,7 +122,7 @@ func (d *design) designPages(u subject) []Page {
 		return Page{Name: name, picture: func() (*Picture, error) {
 			c := u.caption()
 			c.Subtitle = f.Name
-			return PlanView(PlanInput{Caption: c, Plan: d.s.Mesh.Plan, Field: &f, Drawing: g})
+			return PlanView(PlanInput{Caption: c, Plan: d.s.Top.Built.Mesh.Plan, Field: &f, Drawing: g})
 		}}
 	}
 	out := []Page{page("design-arch", Field{Name: "height of the outer surface", Unit: "mm", Nodal: height})}
@@ -160,7 +160,7 @@ func ranges() reportSection {
 }
 
 func (d *design) drawn() reportSection {
-	c, r := d.s.Case, d.r
+	c, r := d.s.Top.Built.Case, d.r
 	t := reportTable{Head: []string{"", ""}, Words: true}
 	add := func(name, form string, args ...any) {
 		t.Rows = append(t.Rows, []string{name, fmt.Sprintf(form, args...)})

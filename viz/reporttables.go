@@ -101,7 +101,7 @@ func (d *design) bears() reportSection {
 // sumWords say why the forces of the thirds are not what the strings press with.
 func (d *design) sumWords() string {
 	why := "there a part is carried by drag along it"
-	if d.s.Case.Bridge.Hold == "slip" {
+	if d.s.Top.Built.Case.Bridge.Hold == "slip" {
 		why = "there a force square to it carries less than itself downward"
 	}
 	return fmt.Sprintf("The forces of the thirds are those square to the surface and sum to %s N. The strings press with %s N: the surface slopes, and %s.",

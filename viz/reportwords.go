@@ -40,7 +40,7 @@ func decNum(v cases.Num, digits int, missing string) string {
 // or from the drawing's origin if there is no bridge.
 func (d *design) place(x, y float64) string {
 	from := "the drawing's origin"
-	if b := d.s.Case.Bridge; b != nil {
+	if b := d.s.Top.Built.Case.Bridge; b != nil {
 		x, y, from = x-b.At[0], y-b.At[1], "the bridge's middle"
 	}
 	side := func(v float64, positive, negative string) string {
@@ -179,7 +179,7 @@ func (d *design) saySink(b *cases.BridgeReport) string {
 func (d *design) closing(b *cases.BridgeReport) string {
 	const near = 10 // mm from the bridge's middle
 	var mid *cases.FootColumn
-	cols, x := d.s.FootColumns(), d.s.Case.Bridge.At[0]
+	cols, x := d.s.FootColumns(), d.s.Top.Built.Case.Bridge.At[0]
 	for i := range cols {
 		if c := &cols[i]; mid == nil || math.Abs(c.X-x) < math.Abs(mid.X-x) {
 			mid = c
@@ -246,7 +246,7 @@ func (d *design) advice() []string {
 		out = append(out, fmt.Sprintf("Set the strings %s mm higher at the octave than you want them in the end (%s to %s mm from plank to plank), and leave the saddle enough to follow as the top goes on sinking.",
 			dec(float64(a.Value), 2), decNum(a.Least, 2, "?"), decNum(a.Most, 2, "?")))
 	}
-	if c := d.s.Case.Bridge; b != nil && c.Relief.Depth > 0 {
+	if c := d.s.Top.Built.Case.Bridge; b != nil && c.Relief.Depth > 0 {
 		out = append(out, checkRelief(b, float64(c.Relief.Depth)))
 	}
 	if len(d.r.Gauges) > 0 {

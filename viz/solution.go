@@ -62,7 +62,7 @@ func (u subject) planPage(name string, d Drawing, f Field) Page {
 	return Page{Name: name, picture: func() (*Picture, error) {
 		c := u.caption()
 		c.Subtitle = f.Name + ", " + loadWords(u.r)
-		return PlanView(PlanInput{Caption: c, Plan: u.s.Mesh.Plan, Field: &f, Drawing: d})
+		return PlanView(PlanInput{Caption: c, Plan: u.s.Top.Built.Mesh.Plan, Field: &f, Drawing: d})
 	}}
 }
 
@@ -74,7 +74,7 @@ func loadWords(r *cases.Report) string {
 }
 
 func captionOf(s *cases.Solution, r *cases.Report) Caption {
-	c := s.Case
+	c := s.Top.Built.Case
 	facts := []string{c.Plate.Wood + ", " + c.Plate.Made, edgeWords(c.Rim.Support)}
 	if c.Bridge != nil && r.Bridge != nil {
 		facts = append(facts, "bridge of "+c.Bridge.Wood+", "+c.Bridge.Hold)
@@ -105,10 +105,10 @@ func edgeWords(support string) string {
 }
 
 func drawingOf(s *cases.Solution, r *cases.Report) Drawing {
-	d := Drawing{Grain: float64(s.Case.Plate.GrainAngle)}
+	d := Drawing{Grain: float64(s.Top.Built.Case.Plate.GrainAngle)}
 	d.Outline, d.Holes = s.Outlines()
-	for i := range s.Case.Braces {
-		if b := &s.Case.Braces[i]; b.Fitted {
+	for i := range s.Top.Built.Case.Braces {
+		if b := &s.Top.Built.Case.Braces[i]; b.Fitted {
 			d.Braces = append(d.Braces, Strip{Name: b.Name, Line: b.Line, Half: []float64{b.Width.Max() / 2}})
 		}
 	}
@@ -120,7 +120,7 @@ func drawingOf(s *cases.Solution, r *cases.Report) Drawing {
 		}
 		d.Gauges = append(d.Gauges, m)
 	}
-	if b := s.Case.Bridge; b != nil && r.Bridge != nil {
+	if b := s.Top.Built.Case.Bridge; b != nil && r.Bridge != nil {
 		for i := range b.Feet {
 			lo, hi := b.FootRect(i)
 			d.Feet = append(d.Feet, []mesh.Point{lo, {hi[0], lo[1]}, hi, {lo[0], hi[1]}})
@@ -131,8 +131,8 @@ func drawingOf(s *cases.Solution, r *cases.Report) Drawing {
 
 func sectionOf(s *cases.Solution, name string) Section {
 	y := 0.0
-	if s.Case.Bridge != nil {
-		y = s.Case.Bridge.At[1]
+	if s.Top.Built.Case.Bridge != nil {
+		y = s.Top.Built.Case.Bridge.At[1]
 	}
 	c := s.CrossCut(y)
 	return Section{Name: name, X: c.X, Outer: c.Outer, Inner: c.Inner, Sink: c.Sink, Across: c.Across}
@@ -144,7 +144,7 @@ func (u subject) crossArch() CrossArchInput {
 	in.Caption.Subtitle = "cross-arch at the bridge, seen from the tail, " + loadWords(r)
 	for _, c := range s.FootColumns() {
 		if c.Foot == len(in.Feet) {
-			in.Feet = append(in.Feet, FootSection{Name: footName(c.Foot, len(s.Case.Bridge.Feet))})
+			in.Feet = append(in.Feet, FootSection{Name: footName(c.Foot, len(s.Top.Built.Case.Bridge.Feet))})
 		}
 		f := &in.Feet[c.Foot]
 		f.X, f.Relief = append(f.X, c.X), append(f.Relief, c.Relief)

@@ -66,8 +66,8 @@ func (u subject) footPressure() FootPressureInput {
 	s, r := u.s, u.r
 	in := FootPressureInput{Caption: u.caption(), Cells: s.FootCells(), Means: s.FootMeans(), Limit: s.CrushingLimit()}
 	in.Caption.Subtitle = "pressure under the foot, " + loadWords(r)
-	for i := range s.Case.Bridge.Feet {
-		in.Names = append(in.Names, footName(i, len(s.Case.Bridge.Feet)))
+	for i := range s.Top.Built.Case.Bridge.Feet {
+		in.Names = append(in.Names, footName(i, len(s.Top.Built.Case.Bridge.Feet)))
 	}
 	return in
 }

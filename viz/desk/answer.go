@@ -152,7 +152,7 @@ func (d *Answered) at(w Want) error {
 		}
 	}
 	d.Bridge = d.Now.BridgeNow()
-	for _, g := range d.Now.Case.Gauges {
+	for _, g := range d.Now.Top.Built.Case.Gauges {
 		r, _ := d.Now.ReadingAt(g.At)
 		r.Name = g.Name
 		d.Gauges = append(d.Gauges, r)
@@ -166,7 +166,7 @@ func (d *Answered) at(w Want) error {
 		d.Pins = append(d.Pins, r)
 	}
 	edge, _ := d.Now.Outlines()
-	if from, to, ok := cutLine(d.Now.Case, w.Cut, edge); ok {
+	if from, to, ok := cutLine(d.Now.Top.Built.Case, w.Cut, edge); ok {
 		cut := d.Now.CutAlong(from, to)
 		d.Cut = &cut
 	}

@@ -244,7 +244,7 @@ func (d *Desk) remark(i int) (words string, ink color.NRGBA) {
 func (d *Desk) statement(i int, s *scene.Scene) string {
 	words := s.Statement
 	if len(d.shown.Scenes) < len(d.shown.Designs) {
-		words += "; A: " + d.shown.Designs[0].Now.Case.Title + "; B: " + d.shown.Designs[1].Now.Case.Title
+		words += "; A: " + d.shown.Designs[0].Now.Top.Built.Case.Title + "; B: " + d.shown.Designs[1].Now.Top.Built.Case.Title
 	}
 	if c := s.Scale; c != nil && c.Signed {
 		words += d.signWords()

@@ -60,7 +60,7 @@ func TestScenesOfAllCases(t *testing.T) {
 		for _, f := range Fields() {
 			sc := k.Build(Show{Solution: s, Field: f, Load: 1, Strings: true, Flow: flow})
 			checkScene(t, info.Name+", "+f.Name(), sc)
-			if f.OnFoot() && s.Bridge == nil {
+			if f.OnFoot() && s.Top.Built.Bridge == nil {
 				continue
 			}
 			if (sc.Scale == nil) != (f == Wood) {
@@ -103,7 +103,7 @@ func checkVolumes(t *testing.T, name string, s *cases.Solution, sc *Scene) {
 	t.Helper()
 	plate := []*Solid{named(sc, "plate outside"), named(sc, "plate inside"), named(sc, "plate edge")}
 	const density = 400 // kg/m³: any
-	want := s.Mesh.Mass(density) / density * 1e6
+	want := s.Top.Built.Mesh.Mass(density) / density * 1e6
 	if got := volume(plate...); math.Abs(got-want) > 0.01*want {
 		t.Errorf("%s: the plate holds %.0f mm³, want %.0f", name, got, want)
 	}
@@ -149,11 +149,11 @@ func TestBridgeOnTheTop(t *testing.T) {
 		out := named(sc, "plate outside")
 		k := NewSkeleton(s)
 		gaps := s.FootGaps()
-		parts := s.BridgeParts()
+		parts := s.Top.Built.BridgeParts()
 		b := &build{s: s, e: enlarge}
 		for i, c := range s.FootCells() {
-			p := near(s, parts[0], s.Case.Bridge.At[0]+c.X, s.Case.Bridge.At[1]+c.Y)
-			at, _ := s.OnOuter([2]float64{p.At[0], p.At[1]})
+			p := near(s, parts[0], s.Top.Built.Case.Bridge.At[0]+c.X, s.Top.Built.Case.Bridge.At[1]+c.Y)
+			at, _ := s.Top.Built.OnOuter([2]float64{p.At[0], p.At[1]})
 			top := k.spot(at).on(out.Points)
 			// The bedding gives way by some hundredths, and the corner of a section
 			// lies up to some millimetres from the cell's middle.
@@ -172,7 +172,7 @@ func near(s *cases.Solution, part cases.BridgePart, x, y float64) cases.BridgePo
 	for _, sec := range part.Sections {
 		for _, k := range []int{0, 1, 4, 5} {
 			at := sec[k].At
-			if d := math.Hypot(at[0]-x, at[1]-y); d < least && at[2] == s.Plate.Outer.At([2]float64{at[0], at[1]}).Z {
+			if d := math.Hypot(at[0]-x, at[1]-y); d < least && at[2] == s.Top.Built.Plate.Outer.At([2]float64{at[0], at[1]}).Z {
 				best, least = sec[k], d
 			}
 		}

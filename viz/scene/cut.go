@@ -20,7 +20,7 @@ func (b *build) cut() {
 	}
 	for i, n := 0, int(length/step); n > 0 && i <= n; i++ {
 		u := float64(i) / float64(n)
-		at, inside := b.s.OnOuter(mesh.Point{from[0] + u*(to[0]-from[0]), from[1] + u*(to[1]-from[1])})
+		at, inside := b.s.Top.Built.OnOuter(mesh.Point{from[0] + u*(to[0]-from[0]), from[1] + u*(to[1]-from[1])})
 		if !inside {
 			flush()
 			continue

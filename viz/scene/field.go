@@ -103,7 +103,7 @@ func Values(s *cases.Solution, f Field, face Face) []float64 {
 	if per == nil {
 		return nil
 	}
-	return viz.NodeMeans(s.Mesh.Plan, per)
+	return viz.NodeMeans(s.Top.Built.Mesh.Plan, per)
 }
 
 // FootValues returns a field of the foot at the cells of Solution.FootCells,
@@ -144,7 +144,7 @@ func Range(s *cases.Solution, f Field, values []float64) [2]float64 {
 		return [2]float64{}
 	}
 	if f == LoadFlow {
-		hi = viz.Quantile(s.Mesh.Plan, s.FlowField(), flowShare)
+		hi = viz.Quantile(s.Top.Built.Mesh.Plan, s.FlowField(), flowShare)
 	}
 	if !f.signedIn([2]float64{lo, hi}) {
 		lo = 0

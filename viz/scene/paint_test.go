@@ -40,10 +40,10 @@ func TestColourAtNodes(t *testing.T) {
 		Paint(flat, flat.Rect, plain, c, PaintOptions{Unlit: true})
 		Paint(shaded, shaded.Rect, plain, c, PaintOptions{})
 		edge := map[int32]bool{}
-		for _, n := range append(append([]int32(nil), s.Mesh.Rim...), append(s.Mesh.Holes[0], s.Mesh.Holes[1]...)...) {
+		for _, n := range append(append([]int32(nil), s.Top.Built.Mesh.Rim...), append(s.Top.Built.Mesh.Holes[0], s.Top.Built.Mesh.Holes[1]...)...) {
 			edge[n] = true
 		}
-		steep := steepness(s.Mesh.Tris, out)
+		steep := steepness(s.Top.Built.Mesh.Tris, out)
 		checked := 0
 		for i, p := range out.Points {
 			x, y, _, _ := c.Project(p, 1200, 1500)
@@ -134,13 +134,13 @@ func TestPickAtCrown(t *testing.T) {
 	s := solved(t, "course-guitar", 1)
 	sc := NewSkeleton(s).Build(Show{Solution: s, Field: Sink, Enlarge: 1})
 	q := mesh.Point{0, -25} // beside the bridge, near the crown
-	want := s.Plate.Outer.At(q).Z
+	want := s.Top.Built.Plate.Outer.At(q).Z
 	reading, _ := s.ReadingAt(q)
 	for _, v := range Views() {
 		c := sc.Seen(v.Name, 1280, 800)
 		at := vec{q[0], q[1], want - reading.Sink}
 		if v.Name == "from inside" {
-			at[2] -= s.Plate.Thickness.At(q).Z
+			at[2] -= s.Top.Built.Plate.Thickness.At(q).Z
 		}
 		x, y, _, _ := c.Project(at, 1280, 800)
 		hit, ok := sc.Pick(c, x, y, 1280, 800)

@@ -72,7 +72,7 @@ func (b *build) lifted(s spot) vec { return plus(s.on(b.outer), hover, s.on(b.up
 
 // bridge adds the bridge: in full, or as a shadow over the field of its foot.
 func (b *build) bridge() {
-	for _, p := range b.s.BridgeParts() {
+	for _, p := range b.s.Top.Built.BridgeParts() {
 		paint := ebonyColor()
 		switch p.Name {
 		case "saddle", "saddle beam":
@@ -133,9 +133,9 @@ func (b *build) foot() {
 	o := &Solid{Name: "foot", Paint: bareColor(), Picks: true}
 	for i, c := range b.s.FootCells() {
 		first := int32(len(o.Points))
-		x, y := b.s.Case.Bridge.At[0]+c.X, b.s.Case.Bridge.At[1]+c.Y
+		x, y := b.s.Top.Built.Case.Bridge.At[0]+c.X, b.s.Top.Built.Case.Bridge.At[1]+c.Y
 		for _, w := range [4][2]float64{{-1, -1}, {1, -1}, {1, 1}, {-1, 1}} {
-			at, _ := b.s.OnOuter(mesh.Point{x + w[0]*c.DX/2, y + w[1]*c.DY/2})
+			at, _ := b.s.Top.Built.OnOuter(mesh.Point{x + w[0]*c.DX/2, y + w[1]*c.DY/2})
 			o.Points = append(o.Points, b.lifted(b.k.spot(at)))
 			o.Values = append(o.Values, b.onFoot[i])
 		}
@@ -147,7 +147,7 @@ func (b *build) foot() {
 
 // strings adds the strings as far as they run over the plate.
 func (b *build) strings() {
-	for _, st := range b.s.StringShapes() {
+	for _, st := range b.s.Top.Built.StringShapes() {
 		p := b.bridgePoint(st.Saddle)
 		reach := func(dir vec, y float64) vec { return plus(st.Saddle.At, (y-st.Saddle.At[1])/dir[1], dir) }
 		b.line(&Line{Points: []vec{reach(st.Tail, b.k.lo[1]-2), p, reach(st.Neck, b.k.hi[1]+6)}, Width: 1.1, Paint: stringColor()})

@@ -95,7 +95,7 @@ func (b *build) ring() {
 	pts := make([]vec, len(f.nodes))
 	for i, n := range f.nodes {
 		u := b.s.Result.U[6*n : 6*n+3]
-		pts[i] = plus(b.s.Model.Nodes[n].P, b.e, vec{u[0], u[1], u[2]})
+		pts[i] = plus(b.s.Top.Built.Model.Nodes[n].P, b.e, vec{u[0], u[1], u[2]})
 	}
 	b.solid(&Solid{Name: "sides", Points: pts, Normals: normals(pts, f.tris), Tris: f.tris, Paint: sideColor()})
 	if len(f.foot) > 1 {

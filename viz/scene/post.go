@@ -10,13 +10,13 @@ const postReach = 60.0
 // the top.
 func (b *build) posts() {
 	const corners = 16
-	for i := range b.s.Case.Posts {
-		p := &b.s.Case.Posts[i]
-		at, _ := b.s.OnInner(p.At)
+	for i := range b.s.Top.Built.Case.Posts {
+		p := &b.s.Top.Built.Case.Posts[i]
+		at, _ := b.s.Top.Built.OnInner(p.At)
 		top := b.k.spot(at).on(b.inner)
 		foot := vec{p.At[0], p.At[1], -postReach}
-		if b.s.Case.Rim.Support == "elastic" {
-			foot[2] = -float64(b.s.Case.Rim.SideHeight)
+		if b.s.Top.Built.Case.Rim.Support == "elastic" {
+			foot[2] = -float64(b.s.Top.Built.Case.Rim.SideHeight)
 		}
 		rings := [][]vec{make([]vec, corners), make([]vec, corners)}
 		for k := range corners {

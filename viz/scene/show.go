@@ -67,7 +67,7 @@ func (k *Skeleton) Build(in Show) *Scene {
 	b.cut()
 	b.words()
 	c := b.scene
-	c.Enlarge, c.Title = b.e, b.s.Case.Title
+	c.Enlarge, c.Title = b.e, b.s.Top.Built.Case.Title
 	c.Field, c.Unit = in.Field.Name(), in.Field.Unit()
 	c.Statement = b.statement()
 	c.bound()
@@ -131,7 +131,7 @@ func (b *build) statement() string {
 
 func (b *build) loadWords() string {
 	what := "string load"
-	if b.s.Case.Strings == nil {
+	if b.s.Top.Built.Case.Strings == nil {
 		what = "load"
 	}
 	switch share := math.Round(100 * b.in.Load); {
@@ -145,7 +145,7 @@ func (b *build) loadWords() string {
 
 func (b *build) enlargeWords() string {
 	what := "movement"
-	if b.s.Bridge != nil && deepestGap(b.s) > 0 {
+	if b.s.Top.Built.Bridge != nil && deepestGap(b.s) > 0 {
 		what = "movement and gaps"
 	}
 	if b.e == 1 {
@@ -167,22 +167,22 @@ const (
 // height. A top at rest has nothing to enlarge: 1.
 func EnlargeFor(s *cases.Solution) float64 {
 	most, lo, hi := 0.0, math.Inf(1), math.Inf(-1)
-	for i, n := range s.Mesh.Nodes {
+	for i, n := range s.Top.Built.Mesh.Nodes {
 		u := s.Result.U[6*i : 6*i+3]
 		most = math.Max(most, norm(vec{u[0], u[1], u[2]}))
 		z := n.P[2] + n.H/2*n.N[2]
 		lo, hi = math.Min(lo, z), math.Max(hi, z)
 	}
 	left, right := math.Inf(1), math.Inf(-1)
-	for _, n := range s.Mesh.Rim {
-		x := s.Mesh.Points[n][0]
+	for _, n := range s.Top.Built.Mesh.Rim {
+		x := s.Top.Built.Mesh.Points[n][0]
 		left, right = math.Min(left, x), math.Max(right, x)
 	}
 	if most == 0 {
 		return 1
 	}
 	want := (archShare*(hi-lo) + widthShare*(right-left)) / most
-	if s.Bridge != nil {
+	if s.Top.Built.Bridge != nil {
 		if gap := deepestGap(s); gap > 0 {
 			want = math.Min(want, reliefShare*lowestBase(s)/gap)
 		}
@@ -198,7 +198,7 @@ const reliefShare = 0.6
 func deepestGap(s *cases.Solution) float64 {
 	most := 0.0
 	for _, c := range s.FootCells() {
-		most = math.Max(most, s.Case.Bridge.Gap(c.X, c.Y))
+		most = math.Max(most, s.Top.Built.Case.Bridge.Gap(c.X, c.Y))
 	}
 	return most
 }
@@ -207,8 +207,8 @@ func deepestGap(s *cases.Solution) float64 {
 func lowestBase(s *cases.Solution) float64 {
 	least := math.Inf(1)
 	for _, c := range s.FootCells() {
-		if s.Case.Bridge.Gap(c.X, c.Y) > 0.5*deepestGap(s) {
-			least = math.Min(least, s.Case.Bridge.Height.Value(c.X))
+		if s.Top.Built.Case.Bridge.Gap(c.X, c.Y) > 0.5*deepestGap(s) {
+			least = math.Min(least, s.Top.Built.Case.Bridge.Height.Value(c.X))
 		}
 	}
 	return least

@@ -79,23 +79,23 @@ type sheetFrame struct {
 // cut: after a change of outline, arch, thickness, holes, braces or rim. Fits
 // tells.
 func NewSkeleton(s *cases.Solution) *Skeleton {
-	k := &Skeleton{mesh: s.Mesh, below: make([][3]int32, len(s.Mesh.Tris))}
-	for i, t := range s.Mesh.Tris {
+	k := &Skeleton{mesh: s.Top.Built.Mesh, below: make([][3]int32, len(s.Top.Built.Mesh.Tris))}
+	for i, t := range s.Top.Built.Mesh.Tris {
 		k.below[i] = [3]int32{t[0], t[2], t[1]}
 	}
 	k.lo = mesh.Point{math.Inf(1), math.Inf(1)}
 	k.hi = mesh.Point{math.Inf(-1), math.Inf(-1)}
-	for _, n := range s.Mesh.Rim {
-		for i, v := range s.Mesh.Points[n] {
+	for _, n := range s.Top.Built.Mesh.Rim {
+		for i, v := range s.Top.Built.Mesh.Points[n] {
 			k.lo[i], k.hi[i] = math.Min(k.lo[i], v), math.Max(k.hi[i], v)
 		}
 	}
 	k.heights = [2]float64{math.Inf(1), math.Inf(-1)}
-	for _, n := range s.Mesh.Nodes {
+	for _, n := range s.Top.Built.Mesh.Nodes {
 		z := n.P[2] + n.H/2*n.N[2]
 		k.heights[0], k.heights[1] = math.Min(k.heights[0], z), math.Max(k.heights[1], z)
 	}
-	k.edges = newEdgeBand(s.Mesh)
+	k.edges = newEdgeBand(s.Top.Built.Mesh)
 	k.braces = k.fittedBraces(s)
 	k.sides = newSides(s)
 	return k
@@ -104,7 +104,7 @@ func NewSkeleton(s *cases.Solution) *Skeleton {
 // Fits tells whether the skeleton serves a solution, too: it does while the
 // plate and its mesh are the same.
 func (k *Skeleton) Fits(s *cases.Solution) bool {
-	return k.mesh == s.Mesh && slices.EqualFunc(k.braces, k.fittedBraces(s), func(a, b braceFrame) bool {
+	return k.mesh == s.Top.Built.Mesh && slices.EqualFunc(k.braces, k.fittedBraces(s), func(a, b braceFrame) bool {
 		return a.name == b.name && slices.Equal(a.stations, b.stations)
 	})
 }
@@ -112,8 +112,8 @@ func (k *Skeleton) Fits(s *cases.Solution) bool {
 // fittedBraces lays out the braces that are glued in.
 func (k *Skeleton) fittedBraces(s *cases.Solution) []braceFrame {
 	var out []braceFrame
-	for i := range s.Case.Braces {
-		if s.Case.Braces[i].Fitted {
+	for i := range s.Top.Built.Case.Braces {
+		if s.Top.Built.Case.Braces[i].Fitted {
 			out = append(out, k.newBrace(s, i))
 		}
 	}
@@ -138,8 +138,8 @@ func newEdgeBand(m *mesh.Mesh) edgeBand {
 
 // newBrace lays out brace i along its nodes.
 func (k *Skeleton) newBrace(s *cases.Solution, i int) braceFrame {
-	br := &s.Case.Braces[i]
-	chain, share := k.mesh.Lines[i], s.BraceShares(i)
+	br := &s.Top.Built.Case.Braces[i]
+	chain, share := k.mesh.Lines[i], s.Top.Built.BraceShares(i)
 	b := braceFrame{name: br.Name}
 	for j, n := range chain {
 		p, q := k.mesh.Points[chain[max(j-1, 0)]], k.mesh.Points[chain[min(j+1, len(chain)-1)]]
@@ -147,12 +147,12 @@ func (k *Skeleton) newBrace(s *cases.Solution, i int) braceFrame {
 		side := mesh.Point{-(q[1] - p[1]) / l, (q[0] - p[0]) / l}
 		half, height := br.Width.Value(share[j])/2, br.HeightAt(share[j])
 		at := k.mesh.Points[n]
-		mid, _ := s.OnInner(at)
+		mid, _ := s.Top.Built.OnInner(at)
 		st := braceStation{middle: k.spot(mid)}
 		for e, w := range [2]float64{half, -half} {
 			q := mesh.Point{at[0] + w*side[0], at[1] + w*side[1]}
-			in, _ := s.OnInner(q)
-			out, _ := s.OnOuter(q)
+			in, _ := s.Top.Built.OnInner(q)
+			out, _ := s.Top.Built.OnOuter(q)
 			st.edge[e], st.above[e] = k.spot(in), k.spot(out)
 			st.below[e] = vec{w * side[0], w * side[1], -height}
 		}
@@ -166,8 +166,8 @@ func newSides(s *cases.Solution) sheetFrame {
 	var f sheetFrame
 	local := map[int32]int32{}
 	edge := map[[2]int32]bool{}
-	for _, e := range s.Model.Shells {
-		if s.Model.Sections[e.Section].Part != fem.PartSide {
+	for _, e := range s.Top.Built.Model.Shells {
+		if s.Top.Built.Model.Sections[e.Section].Part != fem.PartSide {
 			continue
 		}
 		var t [3]int32
@@ -195,7 +195,7 @@ func (f *sheetFrame) lowerEdge(s *cases.Solution, edge map[[2]int32]bool) []int3
 	for _, t := range f.tris {
 		for k := range t {
 			a, b := t[k], t[(k+1)%3]
-			if edge[[2]int32{b, a}] || int(f.nodes[a]) < len(s.Mesh.Nodes) {
+			if edge[[2]int32{b, a}] || int(f.nodes[a]) < len(s.Top.Built.Mesh.Nodes) {
 				continue
 			}
 			next[a] = b

@@ -40,7 +40,7 @@ func (b *build) label(l Label) { b.scene.Labels = append(b.scene.Labels, l) }
 // pins adds a small ring and a reading at each pinned place.
 func (b *build) pins() {
 	for _, p := range b.in.Pins {
-		at, inside := b.s.OnOuter(p.At)
+		at, inside := b.s.Top.Built.OnOuter(p.At)
 		if !inside && p.Text == "" {
 			continue // nothing can be read there
 		}
@@ -81,7 +81,7 @@ func (b *build) flow() {
 	for i, l := range b.in.Flow.Lines {
 		var above, below []vec
 		for _, q := range viz.Smoothed(l.Points) {
-			at, _ := b.s.OnMiddle(q)
+			at, _ := b.s.Top.Built.OnMiddle(q)
 			s := b.k.spot(at)
 			above = append(above, b.lifted(s))
 			below = append(below, plus(s.on(b.inner), -hover, unit(s.on(b.up))))

@@ -159,5 +159,5 @@ func instrument(files fs.FS, name string, refine float64) (*problem, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
-	return problemOf(p.Top.System), nil
+	return problemOf(p.Factored.System), nil
 }
