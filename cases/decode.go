@@ -19,7 +19,7 @@ type decoder struct {
 	cards  map[string]materials.Card // bundled cards found, by name
 	root   reflect.Type              // where the home of a misplaced key is looked for; nil: the Case
 
-	drawings map[string]*drawing // read drawings by label; nil: faulty
+	drawings map[string]*drawnSheet // read drawings by label; nil: faulty
 }
 
 // nodeDecoder is a type that reads itself, because its key admits more than

@@ -2,15 +2,12 @@ package cases
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
-	"path"
-	"strings"
 
 	"archload/mesh"
 )
 
-// A drawing is an SVG file from which outline, holes and contour lines are
+// An svgSheet is an SVG file from which outline, holes and contour lines are
 // read, traced in a drawing program at true size:
 //
 //	outline  = "top.svg#outline"      the element, layer or group of this name
@@ -47,8 +44,7 @@ import (
 // nested drawings and transforms in style sheets are refused.
 //
 // Source of the format: W3C, Scalable Vector Graphics 1.1 (second edition).
-type drawing struct {
-	src      *source
+type svgSheet struct {
 	root     *svgElement
 	toPage   affine // from user units to mm on the page, x to the right, y down
 	inch     bool   // the page's size is stated in inches
@@ -58,79 +54,21 @@ type drawing struct {
 	mirrored bool
 }
 
-// isDrawing parts "top.svg#outline" into file and name; ok is false for the
-// name of another kind of file.
-func isDrawing(value string) (file, name string, ok bool) {
-	file, name, _ = strings.Cut(value, "#")
-	ext := strings.ToLower(path.Ext(file))
-	return file, name, ext == ".svg" || ext == ".svgz"
-}
-
-// svgFault is a fault at an element of a drawing.
-type svgFault struct {
-	line int
-	name string // of the element, or ""
-	msg  string
-}
-
-func (f *svgFault) Error() string { return f.msg }
-
 // faultf is a fault at an element.
 func (e *svgElement) faultf(format string, args ...any) error {
-	return &svgFault{e.line, e.shown(), fmt.Sprintf(format, args...)}
+	return &DrawingFault{Line: e.line, Name: e.shown(), Msg: fmt.Sprintf(format, args...)}
 }
 
-// openDrawing reads a drawing beside the file of n, once; nil if it is faulty.
-func (d *decoder) openDrawing(n *node, key, name string) *drawing {
-	file, label := n.src.beside(name)
-	if w, ok := d.drawings[label]; ok {
-		d.spoilIf(w == nil, key)
-		return w
+// readSVG reads the elements, the page's size and the marks.
+func readSVG(data []byte) (*svgSheet, error) {
+	if bytes.HasPrefix(data, []byte{0x1f, 0x8b}) {
+		return nil, &DrawingFault{Line: 1, Msg: "a compressed drawing; want it saved as plain SVG"}
 	}
-	if d.drawings == nil {
-		d.drawings = map[string]*drawing{}
-	}
-	d.drawings[label] = nil
-	src, err := openSource(n.src.fsys, file, label)
-	if err != nil {
-		d.fault(n, key, "%q: %w", name, err)
-		return nil
-	}
-	d.rep.order = append(d.rep.order, src)
-	w, err := readDrawing(src)
-	if err != nil {
-		d.drawingFault(src, key, err)
-		return nil
-	}
-	if w.mirrored {
-		d.rep.notes = append(d.rep.notes, &FileError{File: label, Line: w.root.line,
-			Err: errors.New("the drawing shows the top from inside (by its marks, treble lies to the left of the neck); it is read mirrored")})
-	}
-	d.drawings[label] = w
-	return w
-}
-
-// drawingFault records a fault of a drawing.
-func (d *decoder) drawingFault(src *source, key string, err error) {
-	at, name := place{src, 1}, ""
-	var f *svgFault
-	if errors.As(err, &f) {
-		at.line, name = f.line, f.name
-	}
-	d.rep.add(at, name, err)
-	d.spoilIf(true, key)
-}
-
-// readDrawing reads the elements, the page's size and the marks.
-func readDrawing(src *source) (*drawing, error) {
-	if bytes.HasPrefix(src.data, []byte{0x1f, 0x8b}) {
-		return nil, &svgFault{1, "", "a compressed drawing; want it saved as plain SVG"}
-	}
-	root, err := parseSVG(src.data)
+	root, err := parseSVG(data)
 	if err != nil {
 		return nil, err
 	}
-	w := &drawing{src: src, root: root}
+	w := &svgSheet{root: root}
 	if err := w.readPage(); err != nil {
 		return nil, err
 	}
@@ -141,7 +79,17 @@ func readDrawing(src *source) (*drawing, error) {
 }
 
 // fromPage turns a place on the page into one on the plate, mm.
-func (w *drawing) fromPage(p mesh.Point) mesh.Point {
+func (w *svgSheet) fromPage(p mesh.Point) mesh.Point {
 	x, y := p[0]-w.origin[0], p[1]-w.origin[1]
 	return mesh.Point{x*w.right[0] + y*w.right[1] + 0, x*w.up[0] + y*w.up[1] + 0}
 }
+
+// Line is where the drawing begins in its file.
+func (w *svgSheet) Line() int { return w.root.line }
+
+// Metric tells whether a height without its unit is in mm: not if the page is
+// measured in inches.
+func (w *svgSheet) Metric() bool { return !w.inch }
+
+// Mirrored tells whether the marks say that the top is seen from inside.
+func (w *svgSheet) Mirrored() bool { return w.mirrored }

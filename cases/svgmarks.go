@@ -29,7 +29,7 @@ func (e *svgElement) isMark() bool {
 
 // mark returns the middle and the size of what is drawn under a mark's name,
 // mm on the page; nil if there is no such element.
-func (w *drawing) mark(name string) (middle *mesh.Point, size float64, err error) {
+func (w *svgSheet) mark(name string) (middle *mesh.Point, size float64, err error) {
 	var found []*svgElement
 	w.root.each(func(e *svgElement) {
 		same := func(n string) bool { return strings.EqualFold(n, name) }
@@ -55,7 +55,7 @@ func (w *drawing) mark(name string) (middle *mesh.Point, size float64, err error
 }
 
 // drawnPoints returns points of all shapes of an element, mm on the page.
-func (w *drawing) drawnPoints(e *svgElement) ([]mesh.Point, error) {
+func (w *svgSheet) drawnPoints(e *svgElement) ([]mesh.Point, error) {
 	shapes, err := w.shapes(e, nil)
 	if err != nil {
 		return nil, err
@@ -87,7 +87,7 @@ func boundsOf(pts []mesh.Point) (lo, hi mesh.Point) {
 
 // readMarks finds the origin and the directions to the neck and the treble
 // side on the page.
-func (w *drawing) readMarks() error {
+func (w *svgSheet) readMarks() error {
 	at := map[string]*mesh.Point{}
 	for _, name := range []string{"origin", "neck", "tail", "bass", "treble"} {
 		middle, size, err := w.mark(name)
@@ -127,7 +127,7 @@ func (w *drawing) readMarks() error {
 }
 
 // pointing returns the direction to the first mark, or away from the second.
-func (w *drawing) pointing(at map[string]*mesh.Point, to, from string) (mesh.Point, error) {
+func (w *svgSheet) pointing(at map[string]*mesh.Point, to, from string) (mesh.Point, error) {
 	var out []mesh.Point
 	for _, name := range []string{to, from} {
 		p := at[name]
@@ -153,7 +153,7 @@ func (w *drawing) pointing(at map[string]*mesh.Point, to, from string) (mesh.Poi
 }
 
 // alongPage returns the direction of the page's edges nearest to v.
-func (w *drawing) alongPage(v mesh.Point) (mesh.Point, error) {
+func (w *svgSheet) alongPage(v mesh.Point) (mesh.Point, error) {
 	k := 0
 	if math.Abs(v[1]) > math.Abs(v[0]) {
 		k = 1
@@ -167,7 +167,7 @@ func (w *drawing) alongPage(v mesh.Point) (mesh.Point, error) {
 }
 
 // checkRuler refuses a drawing in which a line of stated length has another.
-func (w *drawing) checkRuler() error {
+func (w *svgSheet) checkRuler() error {
 	var fault error
 	w.root.each(func(e *svgElement) {
 		for _, name := range e.names() {
@@ -182,7 +182,7 @@ func (w *drawing) checkRuler() error {
 }
 
 // measure compares a ruler with the length its name states.
-func (w *drawing) measure(e *svgElement, stated string) error {
+func (w *svgSheet) measure(e *svgElement, stated string) error {
 	dim, _ := dimensionOf(Length(0))
 	want, err := dim.parse(strings.ReplaceAll(stated, "_", " "))
 	if err != nil || want <= 0 {

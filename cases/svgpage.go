@@ -25,7 +25,7 @@ func (m affine) of(n affine) affine {
 }
 
 // readPage finds the size of a user unit from the page's size and its viewBox.
-func (w *drawing) readPage() error {
+func (w *svgSheet) readPage() error {
 	r := w.root
 	wide, unit, err := pageLength(r, "width")
 	if err != nil {
@@ -72,7 +72,7 @@ func pageLength(r *svgElement, name string) (mm float64, unit string, err error)
 }
 
 // toMM returns the map from an element's user units to mm on the page.
-func (w *drawing) toMM(e *svgElement) (affine, error) {
+func (w *svgSheet) toMM(e *svgElement) (affine, error) {
 	if e == w.root {
 		return w.toPage, nil
 	}

@@ -1,12 +1,6 @@
 package cases
 
-import (
-	"errors"
-	"fmt"
-	"math"
-
-	"archload/mesh"
-)
+import "math"
 
 // svgShape is what one element draws, mm on the page.
 type svgShape struct {
@@ -16,7 +10,7 @@ type svgShape struct {
 
 // shapes gathers the visible shapes of an element and all below it. A mark
 // among them is an error: it would be taken for a line, or a line for it.
-func (w *drawing) shapes(e *svgElement, out []svgShape) ([]svgShape, error) {
+func (w *svgSheet) shapes(e *svgElement, out []svgShape) ([]svgShape, error) {
 	for _, k := range e.kids {
 		if k.undrawn() {
 			continue
@@ -49,20 +43,18 @@ func (w *drawing) shapes(e *svgElement, out []svgShape) ([]svgShape, error) {
 	return append(out, s), nil
 }
 
-// ring is a closed line on the plate.
-type ring struct {
-	elem   *svgElement
-	points []mesh.Point // mm
-	corner []bool
-}
-
-// rings returns the closed lines of an element and all below it, on the plate.
-func (w *drawing) rings(e *svgElement) ([]ring, error) {
+// Rings returns the closed lines of the element of this name and of all below
+// it, on the plate.
+func (w *svgSheet) Rings(name string) ([]Ring, error) {
+	e, err := w.find(name)
+	if err != nil {
+		return nil, err
+	}
 	shapes, err := w.shapes(e, nil)
 	if err != nil {
 		return nil, err
 	}
-	var out []ring
+	var out []Ring
 	for _, s := range shapes {
 		for _, c := range s.chains {
 			on := c.moved(w.fromPage)
@@ -75,166 +67,26 @@ func (w *drawing) rings(e *svgElement) ([]ring, error) {
 			if !ok {
 				return nil, s.elem.faultf("want at most %d points in a line", drawnMost)
 			}
-			out = append(out, ring{s.elem, pts, corner})
+			out = append(out, Ring{Points: pts, Corner: corner, Labels: s.elem.labels(e)})
 		}
+	}
+	if len(out) == 0 {
+		return nil, &NothingDrawnError{e.asLabel()}
 	}
 	return out, nil
 }
 
-// smallest and largest size of an outline in a drawing, mm.
-const (
-	leastTop = 100
-	mostTop  = 2000
-)
-
-// fromDrawing reads an outline or a hole from a drawing.
-func (o *Outline) fromDrawing(d *decoder, n *node, key, value string) {
-	o.File = value
-	w, e := d.selected(n, key, value)
-	if e == nil {
-		return
-	}
-	rings, err := w.rings(e)
-	if err == nil && len(rings) != 1 {
-		err = e.faultf("want one closed line, found %d", len(rings))
-	}
-	if err == nil && key == "plate.outline" {
-		lo, hi := boundsOf(rings[0].points)
-		if size := max(hi[0]-lo[0], hi[1]-lo[1]); size < leastTop || size > mostTop {
-			err = e.faultf("measures %.4g x %.4g mm; want %d to %d mm: is the page's size right?", hi[0]-lo[0], hi[1]-lo[1], leastTop, mostTop)
+// labels are those of an element and of the groups around it, up to the one
+// selected.
+func (e *svgElement) labels(selected *svgElement) []Label {
+	var out []Label
+	for a := e; a != nil; a = a.parent {
+		out = append(out, a.asLabel())
+		if a == selected {
+			break
 		}
 	}
-	if err != nil {
-		d.drawingFault(w.src, key, err)
-		return
-	}
-	o.Points, o.Corner = rings[0].points, rings[0].corner
-	for range o.Points {
-		o.lines = append(o.lines, place{w.src, e.line})
-	}
+	return out
 }
 
-// selected opens the drawing and finds the element that a key names; nil if
-// there is a fault.
-func (d *decoder) selected(n *node, key, value string) (*drawing, *svgElement) {
-	file, name, _ := isDrawing(value)
-	if name == "" {
-		d.fault(n, key, "want the name of an element as well, as in %q", file+"#outline")
-		return nil, nil
-	}
-	w := d.openDrawing(n, key, file)
-	if w == nil {
-		return nil, nil
-	}
-	e, err := w.find(name)
-	if err != nil {
-		d.fault(n, key, "%q: %w", value, err)
-		return nil, nil
-	}
-	return w, e
-}
-
-// Lines of equal height in a drawing.
-const (
-	spotSize    = 5.0 // mm: a closed shape no larger is a spot height
-	contourStep = 5.0 // mm between the points read off a line
-	mostLevels  = 2000
-	mostNested  = 2 // lines of one height inside each other: the two flanks of a trough
-)
-
-// fromDrawing reads contour lines and spot heights from a drawing.
-func (h *HeightTable) fromDrawing(d *decoder, n *node, key, value string) {
-	h.File, h.drawn = value, true
-	w, e := d.selected(n, key, value)
-	if e == nil {
-		return
-	}
-	lines, err := w.contours(e)
-	if err == nil && len(lines) == 0 {
-		err = e.faultf("want closed lines with their heights, found no shape")
-	}
-	if err != nil {
-		d.drawingFault(w.src, key, err)
-		return
-	}
-	for _, l := range lines {
-		for _, p := range l.points {
-			h.Lines = append(h.Lines, l.name)
-			h.X, h.Y, h.Height = append(h.X, p[0]), append(h.Y, p[1]), append(h.Height, l.height)
-			h.rows = append(h.rows, place{w.src, l.elem.line})
-		}
-	}
-}
-
-// level is a line of equal height, or a spot of one point.
-type level struct {
-	elem   *svgElement
-	name   string
-	height float64 // mm
-	points []mesh.Point
-	curve  *mesh.Curve // nil for a spot
-}
-
-// contours reads every closed line of an element.
-func (w *drawing) contours(e *svgElement) ([]level, error) {
-	rings, err := w.rings(e)
-	if err != nil {
-		return nil, err
-	}
-	if len(rings) > mostLevels {
-		return nil, e.faultf("want at most %d lines and spots, found %d", mostLevels, len(rings))
-	}
-	var out []level
-	taken := map[string]int{}
-	for _, r := range rings {
-		l := level{elem: r.elem, name: r.elem.shown()}
-		if l.height, err = r.elem.heightWithin(e, !w.inch); err != nil {
-			return nil, err
-		}
-		if taken[l.name]++; taken[l.name] > 1 {
-			l.name = fmt.Sprintf("%s (%d)", l.name, taken[l.name])
-		}
-		if err := l.lay(r); err != nil {
-			return nil, err
-		}
-		out = append(out, l)
-	}
-	return out, checkNesting(out)
-}
-
-// lay reads the points off a ring: its middle if it is small, else evenly.
-func (l *level) lay(r ring) error {
-	lo, hi := boundsOf(r.points)
-	if max(hi[0]-lo[0], hi[1]-lo[1]) <= spotSize {
-		l.points = []mesh.Point{{(lo[0] + hi[0]) / 2, (lo[1] + hi[1]) / 2}}
-		return nil
-	}
-	curve, err := mesh.NewCurve(r.points, r.corner)
-	var ce *mesh.CurveError
-	switch {
-	case errors.As(err, &ce) && ce.Point >= 0:
-		return r.elem.faultf("at %s: %s", spot(ce.At), ce.Msg)
-	case err != nil:
-		return r.elem.faultf("%v", err)
-	}
-	l.curve = curve
-	l.points = evenly(curve.Polyline(0.01), contourStep)
-	return nil
-}
-
-// checkNesting refuses a nest of lines of one height, which are lines whose
-// own heights were not read: at most the two flanks of a trough lie so.
-func checkNesting(lines []level) error {
-	for i, l := range lines {
-		around := 0
-		for k, o := range lines {
-			if k != i && l.curve != nil && o.curve != nil && o.height == l.height && o.curve.Contains(l.points[0]) {
-				around++
-			}
-		}
-		if around >= mostNested {
-			return l.elem.faultf("lies inside %d other lines of the same height of %g mm; want each line's own height in its name", around, l.height)
-		}
-	}
-	return nil
-}
+func (e *svgElement) asLabel() Label { return Label{Line: e.line, Shown: e.shown(), Names: e.names()} }
