@@ -11,8 +11,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"archload/cases/verify"
 	"archload/cmd/internal/shell"
-	"archload/verify"
 
 	"github.com/spf13/cobra"
 )

@@ -7,8 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"archload/cases/verify"
 	"archload/cmd/internal/shell"
-	"archload/verify"
 )
 
 // TestMissedCheck: a row that misses is marked, counted and named, and sets

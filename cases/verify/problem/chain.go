@@ -1,0 +1,27 @@
+package problem
+
+import (
+	"context"
+
+	"archload/cases"
+	"archload/testdata"
+)
+
+// supportedCase solves the case file testdata/verification/supported-plate.toml
+// by the whole chain, as `archload solve` does, and reads its gauges, its energy
+// and its reactions; 32 stands for the case's own mesh.
+func supportedCase(ctx context.Context, at Density) (Readings, error) {
+	c, err := cases.Load(testdata.Files, "verification/supported-plate/supported-plate.toml")
+	if err != nil {
+		return nil, err
+	}
+	s, err := cases.Solve(ctx, c, at.options())
+	if err != nil {
+		return nil, err
+	}
+	r := cases.Summarize(s)
+	return Readings{
+		"under the block": r.Gauges[0].Sink, "middle": r.Gauges[1].Sink, "quarter": r.Gauges[2].Sink,
+		"energy": r.Energy.Total, "reaction": r.Reactions.Total[2],
+	}, nil
+}
