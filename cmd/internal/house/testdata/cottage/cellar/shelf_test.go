@@ -1,0 +1,3 @@
+package cellar
+
+var _ = list(nil)
