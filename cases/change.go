@@ -236,7 +236,7 @@ func withKey(n *node, parts []keyPart, key string, value *node) (*node, error) {
 		if n == nil {
 			return value, nil
 		}
-		return overlay(value, n, key), nil
+		return overlay(value, n, key, alternatives), nil
 	}
 	p := parts[0]
 	if p.entry > 0 {

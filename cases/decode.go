@@ -6,20 +6,15 @@ import (
 	"slices"
 	"strings"
 
-	"archload/materials"
-	"archload/mesh"
-
 	"github.com/pelletier/go-toml/v2"
 )
 
 // decoder fills the case structs from a tree and gathers every fault.
 type decoder struct {
 	rep    *report
-	tables map[string]*csvTable      // read tables by label; nil: faulty
-	cards  map[string]materials.Card // bundled cards found, by name
-	root   reflect.Type              // where the home of a misplaced key is looked for; nil: the Case
-
-	drawings map[string]*drawnSheet // read drawings by label; nil: faulty
+	tables map[string]*csvTable // read tables by label; nil: faulty
+	root   reflect.Type         // where the home of a misplaced key is looked for
+	own    any                  // what the types that read themselves share
 }
 
 // nodeDecoder is a type that reads itself, because its key admits more than
@@ -140,11 +135,10 @@ func (d *decoder) tuple(v reflect.Value, n *node, key string, tag reflect.Struct
 		d.fault(n, key, "want %d numbers [%s], found %s", v.Len(), strings.Join([]string{"x", "y", "z"}[:v.Len()], ", "), n.what())
 		return
 	}
-	p, isPoint := v.Addr().Interface().(*mesh.Point)
 	for i, item := range items {
-		if isPoint {
+		if v.Type().Elem() == reflect.TypeFor[float64]() { // a place: its numbers are lengths
 			dim, _ := dimensionOf(Length(0))
-			p[i] = d.quantity(dim, item, key, tag)
+			v.Index(i).SetFloat(d.quantity(dim, item, key, tag))
 			continue
 		}
 		d.decode(v.Index(i), item, entryKey(key, i+1), tag)
@@ -201,11 +195,7 @@ func (d *decoder) unknown(n *node, key, name string, known []string) {
 		d.fault(n, key, "unknown key; did you mean %q?", like)
 		return
 	}
-	root := d.root
-	if root == nil {
-		root = reflect.TypeFor[Case]()
-	}
-	if home := homesOf(root, "", name); len(home) > 0 {
+	if home := homesOf(d.root, "", name); len(home) > 0 {
 		d.fault(n, key, "unknown key here; want it in [%s]", strings.Join(home, "] or ["))
 		return
 	}

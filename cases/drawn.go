@@ -94,14 +94,12 @@ func (d *decoder) ringsOf(n *node, key, value string) (*drawnSheet, []Ring, erro
 // openDrawing reads a drawing beside the file of n, once; nil if it is faulty.
 func (d *decoder) openDrawing(n *node, key, name string) *drawnSheet {
 	file, label := n.src.beside(name)
-	if w, ok := d.drawings[label]; ok {
+	drawings := keptBy(d).drawings
+	if w, ok := drawings[label]; ok {
 		d.spoilIf(w == nil, key)
 		return w
 	}
-	if d.drawings == nil {
-		d.drawings = map[string]*drawnSheet{}
-	}
-	d.drawings[label] = nil
+	drawings[label] = nil
 	src, err := openSource(n.src.fsys, file, label)
 	if err != nil {
 		d.fault(n, key, "%q: %w", name, err)
@@ -118,7 +116,7 @@ func (d *decoder) openDrawing(n *node, key, name string) *drawnSheet {
 			Err: errors.New("the drawing shows the top from inside (by its marks, treble lies to the left of the neck); it is read mirrored")})
 	}
 	w := &drawnSheet{sheet, src}
-	d.drawings[label] = w
+	drawings[label] = w
 	return w
 }
 

@@ -6,8 +6,6 @@ import (
 	"math"
 	"slices"
 	"strings"
-
-	"archload/mesh"
 )
 
 // FileError is a fault at one key of a case file or one cell of a table.
@@ -147,7 +145,7 @@ func (r *report) err() error {
 }
 
 // spot writes a place in plan to the hundredth of a millimetre.
-func spot(p mesh.Point) string {
+func spot(p [2]float64) string {
 	round := func(x float64) float64 { return math.Round(100*x)/100 + 0 }
 	return fmt.Sprintf("(%g, %g) mm", round(p[0]), round(p[1]))
 }

@@ -4,7 +4,6 @@ import (
 	"embed"
 	"fmt"
 	"io/fs"
-	"maps"
 	"path"
 	"reflect"
 	"slices"
@@ -59,8 +58,18 @@ func loadChanged(src, over *source, set []KeyValue) (*Case, error) {
 }
 
 func newDecoder() *decoder {
-	return &decoder{rep: newReport(), tables: map[string]*csvTable{}, cards: map[string]materials.Card{}}
+	return &decoder{rep: newReport(), tables: map[string]*csvTable{}, root: reflect.TypeFor[Case](),
+		own: &kept{cards: map[string]materials.Card{}, drawings: map[string]*drawnSheet{}}}
 }
+
+// kept is what the keys of a case share while they are read.
+type kept struct {
+	cards    map[string]materials.Card // bundled cards found, by name
+	drawings map[string]*drawnSheet    // by label; nil: faulty
+}
+
+// keptBy returns what the decoder of a case keeps.
+func keptBy(d *decoder) *kept { return d.own.(*kept) }
 
 // finish makes a case of the tree of its file and bases, with keys set on top.
 func (d *decoder) finish(c *Case, src *source, tree *node, over *source, set []KeyValue) (*Case, error) {
@@ -216,6 +225,3 @@ func opening(text string) string {
 	}
 	return strings.Join(words, " ")
 }
-
-// sortedKeys returns the keys of a map in order.
-func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }

@@ -26,54 +26,6 @@ func alternatives(table string) [][]string {
 	return nil
 }
 
-// overlay lays a case over its base: tables key by key, everything else whole.
-func overlay(over, base *node, key string) *node {
-	upper, ok := over.val.(map[string]*node)
-	lower, ok2 := base.val.(map[string]*node)
-	if !ok || !ok2 {
-		return over
-	}
-	kids := make(map[string]*node, len(upper)+len(lower))
-	for k, n := range lower {
-		kids[k] = n
-	}
-	for _, group := range alternatives(key) {
-		if hasAny(upper, group) {
-			dropOthers(kids, alternatives(key), group)
-			break
-		}
-	}
-	for k, n := range upper {
-		if b, both := lower[k]; both {
-			n = overlay(n, b, joinKey(key, k))
-		}
-		kids[k] = n
-	}
-	return &node{src: over.src, line: over.line, val: kids}
-}
-
-// hasAny reports whether a table has one of the keys.
-func hasAny(table map[string]*node, keys []string) bool {
-	for _, k := range keys {
-		if _, ok := table[k]; ok {
-			return true
-		}
-	}
-	return false
-}
-
-// dropOthers removes the keys of all groups but the one kept.
-func dropOthers(table map[string]*node, groups [][]string, kept []string) {
-	for _, g := range groups {
-		if g[0] == kept[0] {
-			continue
-		}
-		for _, k := range g {
-			delete(table, k)
-		}
-	}
-}
-
 // chain opens a case and its bases and returns the merged tree. seen holds the
 // labels of the files that led here. It returns nil when a file of the chain
 // cannot be had: what the rest says would then mean little.
@@ -106,7 +58,7 @@ func (d *decoder) chain(src *source, seen []string) *node {
 	if base == nil {
 		return nil
 	}
-	return overlay(top, base, "")
+	return overlay(top, base, "", alternatives)
 }
 
 // maxChain is the longest chain of bases.

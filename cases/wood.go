@@ -84,7 +84,7 @@ type woodFinder struct {
 // ending .toml), or a bundled card.
 func (c *Case) findWoods(d *decoder) {
 	r := d.rep
-	f := woodFinder{rep: r, own: map[string]*materials.Card{}, files: map[string]*materials.Card{}, cards: map[string]materials.Card{}, known: d.cards}
+	f := woodFinder{rep: r, own: map[string]*materials.Card{}, files: map[string]*materials.Card{}, cards: map[string]materials.Card{}, known: keptBy(d).cards}
 	for _, name := range sortedKeys(c.Woods) {
 		key := joinKey("wood", name)
 		f.own[name] = nil
