@@ -2,7 +2,6 @@ package cases
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -72,7 +71,7 @@ type TrialOptions struct {
 // Try tries reliefs on a prepared top. Each shape is followed once: with the
 // gap of the least depth up to full load. A deeper one is the same path at less
 // load, because the contact is homogeneous in load and gap together (see
-// fem.Stop.Scaled); only where misfit or a hollow across the foot adds to the
+// fem.State.Likewise); only where misfit or a hollow across the foot adds to the
 // gap must every depth be followed by itself.
 func (p *Top) Try(ctx context.Context, o TrialOptions) (*Trial, error) {
 	if p.Built.Bridge == nil {
@@ -180,18 +179,13 @@ func (t *trier) states(ctx context.Context, shape string, depths []float64) ([]*
 	least := depths[deeper[0]]
 	q := t.top.with(t.top.relief(shape, least))
 	fit := q.fit()
-	for _, i := range slices.Backward(deeper) {
-		fit.Stops = append(fit.Stops, least/depths[i])
-	}
+	fit.Path = true
 	path, err := q.stand.Follow(fit)
 	if err != nil {
 		return nil, t.top.Built.Case.explain(err)
 	}
-	if len(path.Stops) != len(deeper) {
-		return nil, fmt.Errorf("contact: %d of %d depths were reached", len(path.Stops), len(deeper))
-	}
-	for k, i := range slices.Backward(deeper) {
-		out[i] = path.Stops[len(deeper)-1-k].Scaled(path)
+	for _, i := range deeper {
+		out[i] = path.Likewise(depths[i]/least, 1, 1)
 	}
 	return out, nil
 }

@@ -27,8 +27,8 @@ const (
 // stretches of a batch in one. Only then does the path go on, as far as the guess
 // holds: a force that would fall to nothing on the way ends it there.
 func (w *walk) dash(d direction, s float64) float64 {
-	h, ok := w.g.(*held)
-	for ok = ok && d.dt > 0 && len(w.pending) == 0; ok && s < 1; {
+	h := w.g
+	for ok := d.dt > 0 && len(w.pending) == 0; ok && s < 1; {
 		opens, closes := w.wrong(w.last)
 		if len(opens) > 0 || len(closes) == 0 {
 			return s

@@ -31,7 +31,6 @@ type State struct {
 	Lost      float64 // let go by grip when pads open, N·mm
 	Trace     []Trace // normal forces at the start, at every event and at full load
 	path      *path   // if Fit asks for it
-	Stops     []Stop  // at the loads that Fit asks for
 	Residual  float64 // worst violation of the contact conditions, relative to the load
 	Iteration int
 }
@@ -45,7 +44,7 @@ type Trace struct {
 // walk is the state of the path while it is followed.
 type walk struct {
 	p       *problem
-	g       carrying
+	g       *held
 	t       float64
 	lambda  []float64 // all rows
 	w       []float64 // normal rows only are kept current: relative movement of each pad
@@ -77,14 +76,6 @@ type direction struct {
 	rate []float64 // dλ/ds of those rows, N
 }
 
-// carrying are the rows that carry force, as they come and go.
-type carrying interface {
-	held() []int32 // in the order in which they came
-	push(rows []int32) error
-	drop(out map[int32]bool) error
-	answer(q question, w []float64, open []bool) (all []float64, rho [6]float64, err error)
-}
-
 // question asks for the forces under which the rows that carry stay where they are.
 type question struct {
 	dt float64
@@ -111,13 +102,11 @@ func (p *problem) follow() (*State, error) {
 	for _, g := range p.gap {
 		deepest = math.Max(deepest, g)
 	}
-	stops := p.stops
 	st, err := p.followFrom(0)
 	for _, share := range []float64{1e-5, 1e-3, 1e-2} {
 		if !errors.Is(err, errFree) || deepest == 0 {
 			break
 		}
-		p.stops = stops
 		if again, e := p.followFrom(share * deepest); e == nil {
 			return again, nil
 		}
@@ -141,7 +130,7 @@ func (p *problem) followFrom(snap float64) (*State, error) {
 		w.w[i] = p.restGap(i, rest)
 	}
 	w.scales()
-	w.g = w.carrying()
+	w.g = w.newHeld()
 	if err := w.start(); err != nil {
 		return nil, err
 	}
@@ -234,8 +223,8 @@ func (w *walk) rates(d direction) (*rates, error) {
 	if err != nil {
 		return nil, err
 	}
-	r.lambda = make([]float64, len(w.g.held()))
-	for k, j := range w.g.held() {
+	r.lambda = make([]float64, len(w.g.rows))
+	for k, j := range w.g.rows {
 		r.lambda[k] = r.all[j]
 	}
 	for m, j := range d.fade {
@@ -323,7 +312,6 @@ func (w *walk) stretch(d direction, r *rates, ds float64) {
 		w.trace()
 	}
 	w.knot(d, r)
-	w.stopOver(d, r, ds)
 	w.move(d, r, ds)
 }
 
@@ -336,7 +324,7 @@ func (w *walk) step(r *rates, left float64) float64 {
 			ds = math.Min(ds, math.Max(0, w.w[i]/-r.w[i]))
 		}
 	}
-	for k, j := range w.g.held() {
+	for k, j := range w.g.rows {
 		if w.p.isNormal(j) && r.lambda[k] < -tiny*w.force {
 			ds = math.Min(ds, math.Max(0, w.lambda[j]/-r.lambda[k]))
 		}
@@ -348,7 +336,7 @@ func (w *walk) step(r *rates, left float64) float64 {
 func (w *walk) move(d direction, r *rates, ds float64) {
 	p := w.p
 	dD := p.self * d.dt * ds
-	for k, j := range w.g.held() {
+	for k, j := range w.g.rows {
 		dl := r.lambda[k] * ds
 		w.lambda[j] += dl
 		dD += p.b[j] * dl

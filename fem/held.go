@@ -80,8 +80,6 @@ func (h *held) addGram(i int) {
 	}
 }
 
-func (h *held) held() []int32 { return h.rows }
-
 // push lets rows carry, in their order. It fails at the first at which the
 // compliance is not positive definite.
 func (h *held) push(rows []int32) error {
@@ -275,13 +273,10 @@ func (h *held) movement(s *sparse.Side, dt float64, t turning, w []float64, open
 	}
 }
 
-// carrying begins with no row that carries. Unless told otherwise, pads are expected
+// newHeld begins with no row that carries. Unless told otherwise, pads are expected
 // to close in the order of their gaps.
-func (w *walk) carrying() carrying {
+func (w *walk) newHeld() *held {
 	p := w.p
-	if p.with != nil {
-		return p.with(p)
-	}
 	pads := make([]int32, p.pads)
 	for i := range pads {
 		pads[i] = int32(i)

@@ -63,3 +63,27 @@ func (c *Condensed) loadsAt(fit Fit) []float64 {
 	}
 	return out
 }
+
+// Moves returns the movement of every body node at full load, mm and rad, six a
+// node, from the slack rest.
+func (s *Standing) Moves(st *State, fit Fit) []float64 {
+	r := &Result{standing: s, State: st}
+	r.body(s.problemBody(fit))
+	return r.Body
+}
+
+// PadSinks returns how far the plate's outer surface gives way at each pad at
+// full load, along the surface's normal, inward positive, mm, the pad's own
+// bedding left out.
+func (s *Standing) PadSinks(st *State) []float64 {
+	n := len(s.plate.cols)
+	out := make([]float64, len(s.plate.pads))
+	for i := range out {
+		row := i * s.per
+		out[i] = -s.plate.loadAt[row]
+		for j, c := range s.plate.c[row*n : (row+1)*n] {
+			out[i] += c * st.Lambda[j]
+		}
+	}
+	return out
+}

@@ -33,7 +33,7 @@ func (w *walk) knot(d direction, r *rates) {
 			k.gap[i], k.dg[i] = 0, 0
 		}
 	}
-	for i, j := range w.g.held() {
+	for i, j := range w.g.rows {
 		k.dl[j] = r.lambda[i] / d.dt
 		k.done += w.p.b[j] * r.lambda[i]
 	}
@@ -100,7 +100,7 @@ func (st *State) Likewise(gap, force, load float64) *State {
 		}
 		at.Trace[i] = Trace{Load: t.Load * gap / force, Force: f}
 	}
-	at.path, at.Stops = nil, nil
+	at.path = nil
 	return &at
 }
 

@@ -91,7 +91,7 @@ func (w *walk) catch(opened []int, free error) ([]int, error) {
 // breaks the contact conditions.
 func (w *walk) wrong(r *rates) (opens, closes []int) {
 	tiny := w.p.nothing()
-	for k, j := range w.g.held() {
+	for k, j := range w.g.rows {
 		if !w.p.isNormal(j) || w.lambda[j] > tiny*w.force {
 			continue
 		}
@@ -246,15 +246,15 @@ func (w *walk) stuck(row int32) bool {
 // lands finds the touching pad on which the body comes down when pad j has let
 // go and the rest no longer hold it: it turns about them, lifting off j.
 func (w *walk) lands(j int) []int {
-	n := len(w.g.held())
+	n := len(w.g.rows)
 	scale := [6]float64{}
-	for _, i := range w.g.held() {
+	for _, i := range w.g.rows {
 		for m, v := range w.p.r[i] {
 			scale[m] = math.Max(scale[m], math.Abs(v))
 		}
 	}
 	a := mat.NewDense(n, 6, nil)
-	for k, i := range w.g.held() {
+	for k, i := range w.g.rows {
 		for m, v := range w.p.r[i] {
 			a.Set(k, m, v/math.Max(scale[m], 1e-300))
 		}

@@ -176,7 +176,6 @@ type Fit struct {
 	Less      float64    // 1 less the fraction of the loads on the plate that a result is for
 	Order     []int32    // all pads, in the order in which they are likely to close: saves time, changes nothing; may be nil
 	Path      bool       // State keeps the whole path, for State.At
-	Stops     []float64  // fractions of full load, rising, above 0 to 1, at which State keeps a Stop
 }
 
 // Follow raises string load and plate loads together from nothing to full.
@@ -205,11 +204,9 @@ type problem struct {
 
 	order   []int32 // in which pads are likely to close, or nil
 	workers int
-	with    func(p *problem) carrying // instead of held
 
 	tiny  float64      // relative size of nothing, 1
 	snap  float64      // gaps at rest below this count as none, mm
-	stops []float64    // still to be kept
 	keep  bool         // the whole path
 	plane [][3]float64 // vertical movement of each pad by ρz, ρrx, ρry
 	down  [3]float64   // the load that presses the slack body down: Fz, Mx, My
@@ -227,7 +224,7 @@ func (s *Standing) problem(fit Fit) *problem {
 	load, rigid := fr.loadVector()
 	u := append([]float64(nil), load...)
 	s.frame.factor.Solve(u)
-	p := &problem{a: s.a, r: s.r, f: rigid, gap: fit.Gap, order: fit.Order, stops: fit.Stops, keep: fit.Path, tiny: fit.Tolerance, pads: len(s.plate.pads), per: s.per, workers: s.plate.workers(),
+	p := &problem{a: s.a, r: s.r, f: rigid, gap: fit.Gap, order: fit.Order, keep: fit.Path, tiny: fit.Tolerance, pads: len(s.plate.pads), per: s.per, workers: s.plate.workers(),
 		b: make([]float64, len(s.cols)), self: s.plate.loadE}
 	for i, f := range load {
 		p.self += f * u[i]
