@@ -50,7 +50,7 @@ const lineTolerance = 0.05
 func (s *Solution) FindFlow() {
 	s.Top.clock.time(&s.Spent.Flow, func() {
 		var err error
-		if s.Flow, err = s.Result.Whole().Flow(); err != nil {
+		if s.Flow, err = s.Result.Complete().Flow(); err != nil {
 			s.Flow = nil
 			if !errors.Is(err, fem.ErrNoLoad) {
 				s.flowFault = err

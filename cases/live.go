@@ -148,6 +148,6 @@ func (l *Live) Report(ctx context.Context) (*Report, error) {
 // whole is the solution with reactions, energies and checks.
 func (s *Solution) whole() *Solution {
 	w := *s
-	w.Result = s.Result.Whole()
+	w.Result = s.Result.Complete()
 	return &w
 }

@@ -15,7 +15,7 @@ func (l *Live) At(load float64) (*Solution, error) {
 	}
 	s := &Solution{Top: l.p, Spent: l.p.spent}
 	if l.p.stand == nil {
-		s.Result = l.p.cond.MovedBare(load)
+		s.Result = l.p.cond.RecoverPlateMoves(load)
 		return s, nil
 	}
 	t, err := l.follow()
@@ -23,9 +23,9 @@ func (l *Live) At(load float64) (*Solution, error) {
 		return nil, err
 	}
 	fit := l.p.fit()
-	fit.Less = 1 - load
+	fit.Unapplied = 1 - load
 	fit.Loads = loadShare(fit.Loads, load)
-	s.Result = l.p.stand.Moved(t.at(load), fit)
+	s.Result = l.p.stand.RecoverMoves(t.at(load), fit)
 	return s, nil
 }
 

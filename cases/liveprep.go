@@ -92,7 +92,7 @@ func (p *Top) restand(old *Top) error {
 	}
 	p.cond = cond
 	var err error
-	p.stand, err = cond.Stand(&p.Built.Bridge.body)
+	p.stand, err = cond.Problem(&p.Built.Bridge.body)
 	return err
 }
 

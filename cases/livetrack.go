@@ -14,9 +14,9 @@ import (
 // is the same way gone less far.
 type track struct {
 	state      *fem.State
-	fit        fem.Fit // that was followed
-	plate      bool    // whether there are loads on the plate too
-	gap, force float64 // of the design over those of the track, 1
+	fit        fem.LoadCase // that was followed
+	plate      bool         // whether there are loads on the plate too
+	gap, force float64      // of the design over those of the track, 1
 }
 
 // shallowGap is how small the greatest gap of a track is made, mm, so that it
@@ -73,7 +73,7 @@ func (p *Top) newTrack(near *closings) (*track, error) {
 			t.fit.Gap[i] /= t.gap
 		}
 	}
-	t.fit.Path, t.fit.Order = true, near.guess(p)
+	t.fit.History, t.fit.Order = true, near.guess(p)
 	var err error
 	t.state, err = p.stand.Follow(t.fit)
 	return t, err

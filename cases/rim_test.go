@@ -99,7 +99,7 @@ func solveModel(t *testing.T, m *fem.Model, load func(n int32) [3]float64) *fem.
 			loads = append(loads, fem.PointForce{At: at[n], F: f})
 		}
 	}
-	return p.Condense(nil, fem.Slip, loads).RecoverBare()
+	return p.Condense(nil, fem.Slip, loads).RecoverPlate()
 }
 
 // TestSidesAsRing: the sides alone as a closed ring, pinched across by a line

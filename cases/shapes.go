@@ -244,7 +244,7 @@ func (b *Built) StringShapes() []StringShape {
 // mm: down to its rest on an uneven foot, and on under the strings.
 func (s *Solution) BridgeMove(p BridgePoint) [3]float64 {
 	u := s.Result.BodyMove(p.Node, p.At)
-	rest, o := s.Result.State.Rest, s.Top.Built.Bridge.body.Nodes[0]
+	rest, o := s.Result.State.SlackRest, s.Top.Built.Bridge.body.Nodes[0]
 	x, y, z := p.At[0]-o[0], p.At[1]-o[1], p.At[2]-o[2]
 	u[0] += rest[4] * z
 	u[1] -= rest[3] * z

@@ -11,7 +11,7 @@ func TestBridgeMoves(t *testing.T) {
 		s := answered(t, opened(t, name), 0.5)
 		at := s.Top.Built.Case.Bridge.At
 		mid := BridgePoint{At: [3]float64{at[0], at[1], s.Top.Built.Bridge.body.Nodes[s.Top.Built.Bridge.mid][2]}, Node: s.Top.Built.Bridge.mid}
-		got, rest := -s.BridgeMove(mid)[2], -s.Result.State.Rest[2]+s.Result.State.Rest[4]*(at[0]-s.Top.Built.Bridge.body.Nodes[0][0])
+		got, rest := -s.BridgeMove(mid)[2], -s.Result.State.SlackRest[2]+s.Result.State.SlackRest[4]*(at[0]-s.Top.Built.Bridge.body.Nodes[0][0])
 		if want := -s.Result.Body[6*s.Top.Built.Bridge.mid+2]; math.Abs(got-rest-want) > 1e-12 {
 			t.Errorf("%s: the bridge comes down by %g mm from its rest, want %g", name, got-rest, want)
 		}

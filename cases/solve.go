@@ -40,7 +40,7 @@ type Top struct {
 	Built    *Built
 	Factored *fem.Prepared
 	cond     *fem.Condensed
-	stand    *fem.Standing // nil without a bridge
+	stand    *fem.Problem // nil without a bridge
 	notes    *FitNotes
 	clock    Clock
 	spent    Stages
@@ -153,7 +153,7 @@ func (p *Top) condense() error {
 	}
 	p.cond = p.Factored.Condense(p.Built.Bridge.pads, p.Built.Bridge.hold, p.Built.Loads)
 	var err error
-	p.stand, err = p.cond.Stand(&p.Built.Bridge.body)
+	p.stand, err = p.cond.Problem(&p.Built.Bridge.body)
 	return err
 }
 
@@ -163,7 +163,7 @@ func (p *Top) answer() (*Solution, error) {
 	var err error
 	p.clock.time(&s.Spent.Contact, func() {
 		if p.stand == nil {
-			s.Result = p.cond.RecoverBare()
+			s.Result = p.cond.RecoverPlate()
 			return
 		}
 		fit := p.fit()
@@ -178,8 +178,8 @@ func (p *Top) answer() (*Solution, error) {
 	return s, nil
 }
 
-func (p *Top) fit() fem.Fit {
-	f := fem.Fit{Gap: make([]float64, len(p.Built.Bridge.pads)), Loads: p.Built.Bridge.body.Loads}
+func (p *Top) fit() fem.LoadCase {
+	f := fem.LoadCase{Gap: make([]float64, len(p.Built.Bridge.pads)), Loads: p.Built.Bridge.body.Loads}
 	for i := range f.Gap {
 		f.Gap[i] = p.Built.Bridge.pads[i].Gap
 	}
@@ -191,9 +191,11 @@ func (c *Case) explain(err error) error {
 	var free *fem.UnsupportedError
 	switch {
 	case errors.As(err, &free):
-		return c.Fault("rim.support", "%w", err)
-	case errors.Is(err, fem.ErrTips):
-		return c.Fault("strings", "%w", err)
+		return c.Fault("rim.support", "%w: nothing holds the plate, or its supports leave a motion free, or a part of it hangs on nothing; give [rim] support or bench supports", err)
+	case errors.Is(err, fem.ErrOverturns):
+		return c.Fault("strings", "the strings' resultant falls outside the bridge's foot: the bridge would tip")
+	case errors.Is(err, fem.ErrMechanism):
+		return errors.New("contact: the closed points do not hold the bridge; it would tip or slide off")
 	}
 	return err
 }

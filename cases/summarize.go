@@ -321,7 +321,7 @@ func (s *Solution) fromSlack(x float64) float64 {
 			return 0 // it rests inside the ends: a misfit
 		}
 	}
-	rest := s.Result.State.Rest
+	rest := s.Result.State.SlackRest
 	return -(rest[2] - rest[4]*(br.At[0]+x-s.Top.Built.Bridge.body.Nodes[0][0])) - ends(x)
 }
 

@@ -179,7 +179,7 @@ func (t *trier) states(ctx context.Context, shape string, depths []float64) ([]*
 	least := depths[deeper[0]]
 	q := t.top.with(t.top.relief(shape, least))
 	fit := q.fit()
-	fit.Path = true
+	fit.History = true
 	path, err := q.stand.Follow(fit)
 	if err != nil {
 		return nil, t.top.Built.Case.explain(err)
@@ -192,7 +192,7 @@ func (t *trier) states(ctx context.Context, shape string, depths []float64) ([]*
 
 // point puts one contact in a maker's words.
 func (t *trier) point(q *Top, st *fem.State, strength bool) TrialPoint {
-	s := &Solution{Top: q, Result: &fem.Result{State: st, Body: q.stand.Moves(st, q.fit())}}
+	s := &Solution{Top: q, Result: &fem.Result{State: st, Body: q.stand.BodyMoves(st, q.fit())}}
 	if strength {
 		s.Result = q.stand.Recover(st, q.fit())
 	}

@@ -109,7 +109,7 @@ func slipWork(s *Solution) (work, closing float64) {
 
 // restGaps are the gaps once the slack bridge lies on its foot, mm.
 func restGaps(s *Solution) []float64 {
-	rest, o := s.Result.State.Rest, s.Top.Built.Bridge.body.Nodes[0]
+	rest, o := s.Result.State.SlackRest, s.Top.Built.Bridge.body.Nodes[0]
 	out := make([]float64, len(s.Top.Built.Bridge.pads))
 	for i := range out {
 		p := &s.Top.Built.Bridge.pads[i]

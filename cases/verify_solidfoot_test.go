@@ -106,7 +106,7 @@ func standSolid(t *testing.T, rim string, refine float64, normal bool) *solidSta
 		t.Fatal(err)
 	}
 	p.cond = p.Factored.Condense(p.Built.Bridge.pads, fem.Slip, nil)
-	if p.stand, err = p.cond.Stand(&p.Built.Bridge.body); err != nil {
+	if p.stand, err = p.cond.Problem(&p.Built.Bridge.body); err != nil {
 		t.Fatal(err)
 	}
 	return st
@@ -152,7 +152,7 @@ type footAnswer struct {
 func (s *solidStand) press(t *testing.T, g0 float64) footAnswer {
 	t.Helper()
 	var a footAnswer
-	fit := fem.Fit{Gap: make([]float64, len(s.xs))}
+	fit := fem.LoadCase{Gap: make([]float64, len(s.xs))}
 	for i, x := range s.xs {
 		fit.Gap[i] = g0 * (1 - x*x/3600)
 	}
@@ -174,7 +174,7 @@ func (s *solidStand) press(t *testing.T, g0 float64) footAnswer {
 		// The reference counts from the foot's place before loading; the slack
 		// beam has first come down on its ends by the gap left there.
 		pad := &s.Built.Bridge.pads[i]
-		a.sink[k] = -res.BodyMove(pad.Node, s.Built.Bridge.body.Nodes[pad.Node])[2] - state.Rest[2]
+		a.sink[k] = -res.BodyMove(pad.Node, s.Built.Bridge.body.Nodes[pad.Node])[2] - state.SlackRest[2]
 	}
 	for i := range s.Built.Bridge.pads {
 		a.plate = append(a.plate, s.patchSink(res, i))
@@ -288,7 +288,7 @@ func (s *solidStand) unitPress(j int) []float64 {
 	for _, at := range pad.Spread {
 		loads = append(loads, fem.PointForce{At: at, F: [3]float64{0, 0, -1 / float64(len(pad.Spread))}})
 	}
-	res := s.Factored.Condense(nil, fem.Slip, loads).RecoverBare()
+	res := s.Factored.Condense(nil, fem.Slip, loads).RecoverPlate()
 	out := make([]float64, len(s.Built.Bridge.pads))
 	for i := range out {
 		out[i] = s.patchSink(res, i)

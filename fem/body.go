@@ -67,7 +67,7 @@ type frame struct {
 // front, so that the flexibility between them is one dense product.
 func newFrame(b *Body, last []int32) (*frame, error) {
 	if len(b.Nodes) < 2 || len(b.Beams) == 0 {
-		return nil, fmt.Errorf("bridge: want at least one beam between two stations, found %d beams", len(b.Beams))
+		return nil, fmt.Errorf("body: want at least one beam between two nodes, found %d beams", len(b.Beams))
 	}
 	f := &frame{body: b, beams: make([]Beam, len(b.Beams))}
 	elems := make([][]int32, len(b.Beams))
@@ -82,7 +82,7 @@ func newFrame(b *Body, last []int32) (*frame, error) {
 			X:      [2][3]float64{b.Nodes[bb.Nodes[0]], b.Nodes[bb.Nodes[1]]},
 			Offset: bb.Offset, Up: bb.Up, Section: bb.Section, Own: bb.Own})
 		if err != nil {
-			return nil, fmt.Errorf("bridge station %d: %w", i, err)
+			return nil, fmt.Errorf("body beam %d: %w", i, err)
 		}
 		f.beams[i] = el
 		el.StiffnessTo(&ke)

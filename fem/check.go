@@ -3,12 +3,12 @@ package fem
 import "math"
 
 // check fills the built-in checks of a run with a body.
-func (r *Result) check(s *Standing, fit Fit) {
+func (r *Result) check(s *Problem, fit LoadCase) {
 	r.Checks.Contact = r.State.Residual
 	r.Checks.Energy = relative(r.Energy.Total()-(r.State.Work-r.State.Lost), r.State.Work)
 	var ap, mo [3]float64
 	s.plate.plate.resultant(s.plate.loadsAt(fit), &ap, &mo)
-	for _, l := range s.problemBody(fit).Loads {
+	for _, l := range s.bodyUnder(fit).Loads {
 		addAt(&ap, &mo, l.At, l.F)
 	}
 	r.Applied = ap
@@ -75,7 +75,7 @@ func (r *Result) MoveAt(at SurfacePoint) [3]float64 { return r.Plate.moveAt(r.U,
 // BodyMove returns the displacement of a point on a rigid arm from a body
 // node, mm.
 func (r *Result) BodyMove(node int32, at [3]float64) [3]float64 {
-	p := r.standing.frame.body.Nodes[node]
+	p := r.problem.frame.body.Nodes[node]
 	u := r.Body[6*int(node) : 6*int(node)+6]
 	th := [3]float64{u[3], u[4], u[5]}
 	return add3([3]float64{u[0], u[1], u[2]}, cross3(th, sub3(at, p)))

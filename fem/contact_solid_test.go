@@ -88,7 +88,7 @@ func referenceBeam() (*Body, []float64) {
 
 // referenceStanding stands the beam on a plate given by its compliance matrix
 // alone.
-func referenceStanding(t *testing.T, c [][]float64) (*Standing, []float64) {
+func referenceStanding(t *testing.T, c [][]float64) (*Problem, []float64) {
 	t.Helper()
 	body, patches := referenceBeam()
 	cond := &Condensed{hold: Slip}
@@ -100,7 +100,7 @@ func referenceStanding(t *testing.T, c [][]float64) (*Standing, []float64) {
 	}
 	cond.cols = make([]sparse.Column, len(patches))
 	cond.loadAt = make([]float64, len(patches))
-	s, err := cond.Stand(body)
+	s, err := cond.Problem(body)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -124,7 +124,7 @@ func TestContactSolid(t *testing.T) {
 		ref, feet := readSolid(t, rim)
 		s, patches := referenceStanding(t, ref.Compliance)
 		for g0, foot := range feet {
-			st, err := s.Follow(Fit{Gap: gaps(g0, patches)})
+			st, err := s.Follow(LoadCase{Gap: gaps(g0, patches)})
 			if err != nil {
 				t.Fatalf("%s g0 %g: %v", rim, g0, err)
 			}

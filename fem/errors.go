@@ -8,12 +8,11 @@ import (
 )
 
 // UnsupportedError says that the stiffness is singular: where, in which
-// freedom, and what is the likely cause.
+// freedom.
 type UnsupportedError struct {
-	At    [3]float64 // mm
-	Dof   int        // 0 to 5
-	Cause string
-	Err   error
+	At  [3]float64 // mm
+	Dof int        // 0 to 5
+	Err error
 }
 
 var dofNames = [6]string{"movement along x", "movement along y", "movement along z",
@@ -21,8 +20,7 @@ var dofNames = [6]string{"movement along x", "movement along y", "movement along
 
 // Error names the place in plan and the freedom.
 func (e *UnsupportedError) Error() string {
-	return fmt.Sprintf("the model can move freely (%s at x = %.0f mm, y = %.0f mm): %s",
-		dofNames[e.Dof], e.At[0], e.At[1], e.Cause)
+	return fmt.Sprintf("the model can move freely (%s at x = %.0f mm, y = %.0f mm)", dofNames[e.Dof], e.At[0], e.At[1])
 }
 
 // Unwrap returns the solver's own error.
@@ -33,6 +31,5 @@ func (s *System) explain(err error) error {
 	if !errors.As(err, &pe) {
 		return err
 	}
-	cause := "nothing holds the plate, or its supports leave a motion free, or a part of it hangs on nothing; give [rim] support or bench supports"
-	return &UnsupportedError{At: s.Model.Nodes[pe.Node].P, Dof: pe.Dof, Cause: cause, Err: err}
+	return &UnsupportedError{At: s.Model.Nodes[pe.Node].P, Dof: pe.Dof, Err: err}
 }

@@ -49,7 +49,7 @@ func (s flowStrip) solve(t *testing.T) *Result {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return p.Condense(nil, Slip, s.lineLoad(m)).RecoverBare()
+	return p.Condense(nil, Slip, s.lineLoad(m)).RecoverPlate()
 }
 
 // lineLoad spreads the force over the width at x = load, which must be a line

@@ -35,8 +35,8 @@ func (f *Flow) Lines(n int) ([]FlowLine, error) {
 	return out, nil
 }
 
-// tracer walks along a level line of the stream function.
-type tracer struct {
+// streamline walks along a level line of the stream function.
+type streamline struct {
 	f      *Flow
 	tri    int32
 	piece  int
@@ -47,7 +47,7 @@ type tracer struct {
 
 // trace follows a line downstream from a gate.
 func (f *Flow) trace(g gate) (FlowLine, error) {
-	w := &tracer{f: f}
+	w := &streamline{f: f}
 	for range 1000 { // patches that a line can pass through
 		if !w.leave(g) {
 			return FlowLine{Points: w.points}, nil
@@ -75,13 +75,13 @@ func (f *Flow) innermost(g gate) [2]float64 {
 	return f.knotPlace(b.tri, b.k)
 }
 
-func (w *tracer) endless() error {
+func (w *streamline) endless() error {
 	return fmt.Errorf("load flow: a line of force from (%.1f, %.1f) does not end", w.points[0][0], w.points[0][1])
 }
 
 // leave puts the tracer at a gate, into the piece outside the patch. It is
 // false where the patch lies at the plate's edge, which the line has reached.
-func (w *tracer) leave(g gate) bool {
+func (w *streamline) leave(g gate) bool {
 	b := g.loop.borders[g.index]
 	from, to := b.knots()
 	w.tri = b.tri
@@ -103,7 +103,7 @@ func (w *tracer) leave(g gate) bool {
 
 // run walks until the line leaves the plate, rim is true, or comes into a
 // patch, at the gate in.
-func (w *tracer) run() (in gate, rim bool, err error) {
+func (w *streamline) run() (in gate, rim bool, err error) {
 	for range 40 * len(w.f.plan.tris) {
 		if w.f.patchOf(w.tri, w.piece) != noPatch {
 			return w.arrive(), false, nil
@@ -117,7 +117,7 @@ func (w *tracer) run() (in gate, rim bool, err error) {
 
 // arrive is the gate at which the tracer stands, having come into a patch from
 // another piece of the triangle.
-func (w *tracer) arrive() gate {
+func (w *streamline) arrive() gate {
 	b := border{w.tri, w.piece, aboutCorner}
 	if w.piece == inner {
 		b = border{w.tri, (w.side + 1) % 3, besideOther}
@@ -133,7 +133,7 @@ func (w *tracer) arrive() gate {
 //
 // A line with the level chi comes in between knots p and q on either side of
 // the level, and leaves between the third knot r and the one of the other side.
-func (w *tracer) step() (edge int, out bool) {
+func (w *streamline) step() (edge int, out bool) {
 	k := pieceKnots(w.piece)
 	p, r := k[w.side], k[(w.side+2)%3]
 	next := (w.side + 1) % 3
@@ -159,7 +159,7 @@ func (w *tracer) step() (edge int, out bool) {
 // cross moves over an edge into the triangle beyond, into the corner of the
 // same node. Its chi counts from elsewhere; both know the edge's middle. It is
 // false at the edge of the plate.
-func (w *tracer) cross(k int) bool {
+func (w *streamline) cross(k int) bool {
 	o := w.f.plan.beyond[w.tri][k]
 	if o < 0 {
 		return false

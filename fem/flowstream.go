@@ -109,7 +109,7 @@ func (f *Flow) meanValue(n int32, chi []float64) float64 {
 // of two edges, and the triangle between the middles.
 const inner = 3
 
-// knots of a triangle: corners 0 to 2, then the middles of edges 0 to 2.
+// middles of a triangle: corners 0 to 2, then the middles of edges 0 to 2.
 const middles = 3
 
 // pieceKnots lists the knots of a piece, anticlockwise.

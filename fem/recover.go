@@ -46,18 +46,18 @@ type Result struct {
 	Applied   [3]float64 // resultant of all loads, N
 	Checks    Checks
 
-	standing *Standing
+	problem  *Problem
 	beamsU   []float64
 	load     []float64 // on the plate's nodes, pads included, N and N·mm
-	fit      Fit
-	moved    bool // movements alone: reactions, energies and checks are still to be found
+	loadCase LoadCase
+	partial  bool // movements alone: reactions, energies and checks are still to be found
 }
 
 // Recover computes displacements, reactions, energies and checks from a
 // contact state.
-func (s *Standing) Recover(st *State, fit Fit) *Result {
+func (s *Problem) Recover(st *State, fit LoadCase) *Result {
 	c := s.plate
-	r := &Result{Plate: c.plate, State: st, standing: s}
+	r := &Result{Plate: c.plate, State: st, problem: s}
 	f := slices.Clone(c.loadF)
 	for i, col := range c.cols {
 		for k, d := range col.Dofs {
@@ -66,19 +66,19 @@ func (s *Standing) Recover(st *State, fit Fit) *Result {
 	}
 	r.U = slices.Clone(f)
 	c.plate.solve(r.U)
-	r.body(s.problemBody(fit))
+	r.body(s.bodyUnder(fit))
 	r.Guides = slices.Clone(st.Lambda[len(c.cols):])
-	r.load, r.fit = f, fit
-	r.settle()
+	r.load, r.loadCase = f, fit
+	r.complete()
 	return r
 }
 
-// settle adds reactions, energies and checks to the movements.
-func (r *Result) settle() {
+// complete adds reactions, energies and checks to the movements.
+func (r *Result) complete() {
 	r.react(r.load)
 	r.energies()
-	if r.standing != nil {
-		r.check(r.standing, r.fit)
+	if r.problem != nil {
+		r.check(r.problem, r.loadCase)
 		return
 	}
 	work := 0.0
@@ -92,12 +92,12 @@ func (r *Result) settle() {
 	r.balance(ap, mo)
 }
 
-// RecoverBare is Recover without a body: loads on the plate alone.
-func (c *Condensed) RecoverBare() *Result {
-	return c.MovedBare(1).Whole()
+// RecoverPlate is Recover without a body: loads on the plate alone.
+func (c *Condensed) RecoverPlate() *Result {
+	return c.RecoverPlateMoves(1).Complete()
 }
 
-func (s *Standing) problemBody(fit Fit) *Body {
+func (s *Problem) bodyUnder(fit LoadCase) *Body {
 	if fit.Loads == nil {
 		return s.frame.body
 	}
@@ -108,7 +108,7 @@ func (s *Standing) problemBody(fit Fit) *Body {
 
 // body recovers the movement of every body node.
 func (r *Result) body(b *Body) {
-	s, st := r.standing, r.State
+	s, st := r.problem, r.State
 	fr := frame{body: b, factor: s.frame.factor}
 	u, _ := fr.loadVector()
 	for i, col := range s.cols {
@@ -256,18 +256,18 @@ func (r *Result) energies() {
 }
 
 func (r *Result) bodyEnergies() {
-	if r.standing == nil {
+	if r.problem == nil {
 		return
 	}
-	fr := r.standing.frame
+	fr := r.problem.frame
 	var ub [12]float64
 	for i := range fr.beams {
 		gather(ub[:], r.beamsU, fr.body.Beams[i].Nodes[:])
 		r.Energy.Bridge += fr.beams[i].Energy(&ub)
 	}
-	per := r.standing.per
-	for i := range r.standing.plate.pads {
-		bed := r.standing.plate.pads[i].Bedding
+	per := r.problem.per
+	for i := range r.problem.plate.pads {
+		bed := r.problem.plate.pads[i].Bedding
 		for a := range per {
 			l := r.State.Lambda[i*per+a]
 			c := bed[1]

@@ -6,20 +6,20 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// turning is how the body and the loose rows move.
-type turning struct {
+// motion is how the body and the released rows move.
+type motion struct {
 	rho [6]float64
-	nu  []float64 // of each loose row
+	nu  []float64 // of each released row
 }
 
-// turned finds the movement of body and loose rows for a side y of the factor whose
+// solveMotion finds the movement of body and released rows for a side y of the factor whose
 // products with the other sides are given:
 //
 //	(YᵀY) (ρ, ν) = −Yᵀy − (f, 0).
 //
-// errFree is returned if the rows that carry do not hold the body.
-func (h *held) turned(with []float64, f [6]float64) (t turning, err error) {
-	q := len(h.loose)
+// ErrMechanism is returned if the active rows do not hold the body.
+func (h *activeSet) solveMotion(with []float64, f [6]float64) (t motion, err error) {
+	q := len(h.released)
 	var g [6][6]float64
 	var b [6]float64
 	for m := range 6 {
@@ -33,20 +33,20 @@ func (h *held) turned(with []float64, f [6]float64) (t turning, err error) {
 	ee, re := mat.NewSymDense(q, nil), mat.NewDense(q, 7, nil)
 	for i := range q {
 		for j := i; j < q; j++ {
-			ee.SetSym(i, j, h.gram[firstLoose+i][firstLoose+j])
+			ee.SetSym(i, j, h.gram[firstReleased+i][firstReleased+j])
 		}
 		for m := range 6 {
-			re.Set(i, m, h.gram[firstLoose+i][m])
+			re.Set(i, m, h.gram[firstReleased+i][m])
 		}
-		re.Set(i, 6, -with[firstLoose+i])
+		re.Set(i, 6, -with[firstReleased+i])
 	}
 	var ch mat.Cholesky
 	var x mat.Dense
 	if !ch.Factorize(ee) {
-		return t, errFree
+		return t, ErrMechanism
 	}
 	if err := ch.SolveTo(&x, re); err != nil {
-		return t, errFree
+		return t, ErrMechanism
 	}
 	for i := range q {
 		for m := range 6 {
@@ -70,7 +70,7 @@ func (h *held) turned(with []float64, f [6]float64) (t turning, err error) {
 	return t, nil
 }
 
-// rigid solves a 6×6 system of the body's movement, G being symmetric. errFree is
+// rigid solves a 6×6 system of the body's movement, G being symmetric. ErrMechanism is
 // returned if it is not positive definite to about 13 digits.
 func rigid(g *[6][6]float64, b [6]float64) (rho [6]float64, err error) {
 	// Scaled to a unit diagonal: translations and rotations differ by mm².
@@ -82,7 +82,7 @@ func rigid(g *[6][6]float64, b [6]float64) (rho [6]float64, err error) {
 	// With a unit diagonal the least eigenvalue is above 0.4 times the determinant
 	// and the greatest below 6: only a small one asks for the condition itself.
 	if !(det > 0) || det < 1e-10 && condition(g, d) > 1e13 {
-		return rho, errFree
+		return rho, ErrMechanism
 	}
 	for m := range 6 {
 		rho[m] = b[m] * d[m]

@@ -19,7 +19,7 @@ type springy struct {
 
 // stand puts the body on the springs in slip; every pad hangs on the nearest
 // node of the body.
-func (s springy) stand(t *testing.T) *Standing {
+func (s springy) stand(t *testing.T) *Problem {
 	t.Helper()
 	n := len(s.at)
 	c := &Condensed{hold: Slip, cols: make([]sparse.Column, n), loadAt: make([]float64, n), c: make([]float64, n*n)}
@@ -34,7 +34,7 @@ func (s springy) stand(t *testing.T) *Standing {
 			Dir: [3][3]float64{{0, 0, 1}, {1, 0, 0}, {0, 1, 0}}})
 		c.c[i*n+i] = s.give[i]
 	}
-	st, err := c.Stand(s.body)
+	st, err := c.Problem(s.body)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -75,9 +75,9 @@ func (b *Body) down(x, y, force float64) BodyLoad {
 }
 
 // followed solves for the given gaps and loads.
-func followed(t *testing.T, s *Standing, gap []float64, loads []BodyLoad) *State {
+func followed(t *testing.T, s *Problem, gap []float64, loads []BodyLoad) *State {
 	t.Helper()
-	st, err := s.Follow(Fit{Gap: gap, Loads: loads})
+	st, err := s.Follow(LoadCase{Gap: gap, Loads: loads})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -100,7 +100,7 @@ func TestTwoFeet(t *testing.T) {
 		}
 	}
 	for _, e := range []float64{-50.1, 60} {
-		if _, err := s.Follow(Fit{Gap: []float64{0, 0}, Loads: []BodyLoad{b.down(e, 0, load)}}); !errors.Is(err, ErrTips) {
+		if _, err := s.Follow(LoadCase{Gap: []float64{0, 0}, Loads: []BodyLoad{b.down(e, 0, load)}}); !errors.Is(err, ErrOverturns) {
 			t.Errorf("load at %g mm, feet at ±50: error %v, want that the bridge tips", e, err)
 		}
 	}
@@ -115,8 +115,8 @@ func TestTipsForeAndAft(t *testing.T) {
 		y    float64 // mm
 		tips bool
 	}{{-6.1, true}, {-5.9, false}, {0, false}, {5.9, false}, {6.1, true}} {
-		st, err := four.Follow(Fit{Gap: make([]float64, 4), Loads: []BodyLoad{b.down(0, c.y, 80)}})
-		if tips := errors.Is(err, ErrTips); tips != c.tips {
+		st, err := four.Follow(LoadCase{Gap: make([]float64, 4), Loads: []BodyLoad{b.down(0, c.y, 80)}})
+		if tips := errors.Is(err, ErrOverturns); tips != c.tips {
 			t.Errorf("load at y = %g mm, edges at ±6: error %v, want tipping %v", c.y, err, c.tips)
 			continue
 		}
@@ -154,20 +154,20 @@ func TestRestOnUnevenFoot(t *testing.T) {
 		{"one corner short, load toward it", []float64{0, 0, 0, d}, [2]float64{10, 1}, []float64{d, 0, 0, 0}},
 		{"all short by the same", []float64{d, d, d, d}, [2]float64{0, 0}, []float64{0, 0, 0, 0}},
 	} {
-		p := s.problem(Fit{Gap: c.gap, Loads: []BodyLoad{b.down(c.load[0], c.load[1], 80)}})
-		rest, err := p.rest()
+		p := s.lcp(LoadCase{Gap: c.gap, Loads: []BodyLoad{b.down(c.load[0], c.load[1], 80)}})
+		rest, err := p.slackRest()
 		if err != nil {
 			t.Errorf("%s: %v", c.name, err)
 			continue
 		}
 		for i, want := range c.want {
-			if got := p.restGap(i, rest); math.Abs(got-want) > 1e-12 {
+			if got := p.slackGap(i, rest); math.Abs(got-want) > 1e-12 {
 				t.Errorf("%s: gap of pad %d at rest %.15f mm, want %.15f", c.name, i, got, want)
 			}
 		}
 	}
-	p := s.problem(Fit{Gap: level, Loads: []BodyLoad{b.down(0, 0, 80)}})
-	rest, err := p.rest()
+	p := s.lcp(LoadCase{Gap: level, Loads: []BodyLoad{b.down(0, 0, 80)}})
+	rest, err := p.slackRest()
 	if err != nil {
 		t.Fatal(err)
 	}

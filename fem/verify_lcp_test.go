@@ -12,9 +12,9 @@ import (
 // of a foot and more at random places between them, on a lightly curved
 // surface, with random gaps; three guides; a random symmetric positive definite
 // compliance; and a load whose resultant lies between the pads.
-func randomContact(r *rand.Rand, pads int) *problem {
+func randomContact(r *rand.Rand, pads int) *lcp {
 	n := pads + 3
-	p := &problem{pads: pads, per: 1, a: make([]float64, n*n), b: make([]float64, n), gap: make([]float64, pads)}
+	p := &lcp{pads: pads, per: 1, a: make([]float64, n*n), b: make([]float64, n), gap: make([]float64, pads)}
 	root := mat.NewDense(n, n, nil)
 	for i := range n {
 		for j := range n {
@@ -69,7 +69,7 @@ type answer struct {
 
 // onSet solves the equations of one set of closed pads (a bit for each):
 // closed pads stay shut, guides do not move, open pads carry nothing.
-func (p *problem) onSet(set int, g []float64) (answer, bool) {
+func (p *lcp) onSet(set int, g []float64) (answer, bool) {
 	var rows []int
 	for i := range p.b {
 		if i >= p.pads || set>>i&1 == 1 {
@@ -118,7 +118,7 @@ func (p *problem) onSet(set int, g []float64) (answer, bool) {
 
 // allSets tries every set of closed pads and returns the answers that neither
 // pull nor overlap.
-func (p *problem) allSets(g []float64) []answer {
+func (p *lcp) allSets(g []float64) []answer {
 	const slack = 1e-10
 	var found []answer
 	for set := range 1 << p.pads {
@@ -142,19 +142,19 @@ func TestContactBruteForce(t *testing.T) {
 	solved, closed := 0, map[int]int{}
 	for trial := range 600 {
 		p := randomContact(r, 4+trial%5)
-		rest, err := p.rest()
+		rest, err := p.slackRest()
 		if err != nil {
 			t.Fatalf("trial %d: %v", trial, err)
 		}
 		g := make([]float64, p.pads)
 		for i := range g {
-			g[i] = p.restGap(i, rest)
+			g[i] = p.slackGap(i, rest)
 		}
 		all := p.allSets(g)
 		if len(all) == 0 {
 			continue // this compliance would tip the body off
 		}
-		got, err := p.follow()
+		got, err := p.trace()
 		if err != nil {
 			t.Fatalf("trial %d: %d pads: %v; the search finds %d answers", trial, p.pads, err, len(all))
 		}
@@ -176,7 +176,7 @@ func TestContactBruteForce(t *testing.T) {
 	t.Logf("%d problems; number of closed pads at the end: %v", solved, closed)
 }
 
-func compareAnswers(t *testing.T, trial int, p *problem, got *State, want answer) {
+func compareAnswers(t *testing.T, trial int, p *lcp, got *State, want answer) {
 	t.Helper()
 	const tol = 1e-10
 	force, move := norm3([3]float64(p.f[:3])), 1.0 // N, mm
@@ -207,7 +207,7 @@ func TestContactAlongThePath(t *testing.T) {
 	r := rand.New(rand.NewPCG(2, 718))
 	for trial := range 40 {
 		p := randomContact(r, 8)
-		full, err := p.follow()
+		full, err := p.trace()
 		if err != nil {
 			continue
 		}
@@ -222,7 +222,7 @@ func TestContactAlongThePath(t *testing.T) {
 		for c := range 3 {
 			half.down[c] = p.down[c] / 2
 		}
-		got, err := half.follow()
+		got, err := half.trace()
 		if err != nil {
 			t.Fatalf("trial %d: %v at half load, none at full", trial, err)
 		}

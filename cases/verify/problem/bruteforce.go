@@ -30,7 +30,7 @@ func bruteForce() (Readings, error) {
 			return nil, err
 		}
 		m, err := t.follow()
-		if errors.Is(err, fem.ErrTips) {
+		if errors.Is(err, fem.ErrOverturns) {
 			continue // the gaps are such that the slack bar lies beside the load
 		}
 		if err != nil {

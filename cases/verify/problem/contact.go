@@ -128,11 +128,11 @@ func (t *trestle) follow() (*met, error) {
 	for _, l := range t.loads {
 		loads = append(loads, fem.PointForce{At: l.at, F: l.f})
 	}
-	s, err := top.Condense(t.pads, fem.Slip, loads).Stand(&t.body)
+	s, err := top.Condense(t.pads, fem.Slip, loads).Problem(&t.body)
 	if err != nil {
 		return nil, err
 	}
-	fit := fem.Fit{Gap: make([]float64, len(t.pads)), Loads: t.body.Loads}
+	fit := fem.LoadCase{Gap: make([]float64, len(t.pads)), Loads: t.body.Loads}
 	for i := range fit.Gap {
 		fit.Gap[i] = t.pads[i].Gap
 	}

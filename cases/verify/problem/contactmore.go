@@ -227,7 +227,7 @@ func twoFeet() (Readings, error) {
 		switch {
 		case err == nil:
 			lo = mid
-		case errors.Is(err, fem.ErrTips):
+		case errors.Is(err, fem.ErrOverturns):
 			hi = mid
 		default:
 			return nil, err

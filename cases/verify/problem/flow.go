@@ -35,7 +35,7 @@ func flowStrip(rise float64) func(d Density) (Readings, error) {
 		if err != nil {
 			return nil, err
 		}
-		f, err := top.Condense(nil, fem.Slip, p.lineForce(flowShare*flowLong)).RecoverBare().Flow()
+		f, err := top.Condense(nil, fem.Slip, p.lineForce(flowShare*flowLong)).RecoverPlate().Flow()
 		if err != nil {
 			return nil, err
 		}

@@ -2,23 +2,23 @@ package fem
 
 import "math"
 
-// finish solves the final set of closed pads once more from scratch, so that
+// residual solves the final set of closed pads once more from scratch, so that
 // the state carries no rounding of the path, and measures what is left of the
 // contact conditions.
-func (w *walk) finish() (*State, error) {
+func (w *tracer) residual() (*State, error) {
 	p, s := w.p, w.state
 	v := make([]float64, len(p.b))
 	for j := range int32(len(v)) {
 		v[j] = p.b[j] - w.offset[j]
 		if p.isNormal(j) {
-			v[j] = p.b[j] + p.restGap(p.padOf(j), s.Rest)
+			v[j] = p.b[j] + p.slackGap(p.padOf(j), s.SlackRest)
 		}
 	}
 	var f [6]float64
 	for m := range 6 {
 		f[m] = -p.f[m]
 	}
-	lam, rho, err := w.g.answer(question{v: v, f: f}, make([]float64, p.pads), make([]bool, p.pads))
+	lam, rho, err := w.active.solve(equations{v: v, f: f}, make([]float64, p.pads), make([]bool, p.pads))
 	if err != nil {
 		return nil, err
 	}
@@ -34,16 +34,16 @@ func (w *walk) finish() (*State, error) {
 			}
 			continue
 		}
-		s.Gap[i] = p.restGap(i, s.Rest) + p.movement(j, 1, s.Lambda, rho)
+		s.Gap[i] = p.slackGap(i, s.SlackRest) + p.movement(j, 1, s.Lambda, rho)
 		s.Residual = math.Max(s.Residual, -s.Gap[i]/w.length)
 	}
-	w.pathDrift()
+	w.addDrift()
 	return s, nil
 }
 
-// pathDrift adds the distance between the path's own forces and the clean
+// addDrift adds the distance between the path's own forces and the clean
 // solution to the residual: they must agree but for rounding.
-func (w *walk) pathDrift() {
+func (w *tracer) addDrift() {
 	s := w.state
 	for j, v := range s.Lambda {
 		s.Residual = math.Max(s.Residual, math.Abs(v-w.lambda[j])/w.force)

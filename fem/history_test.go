@@ -19,7 +19,7 @@ func apartBy(a, b []float64) float64 {
 }
 
 // underLoad is the same problem under a multiple of its loads.
-func (p *problem) underLoad(k float64) *problem {
+func (p *lcp) underLoad(k float64) *lcp {
 	q := *p
 	q.b = slices.Clone(p.b)
 	for i := range q.b {
@@ -41,14 +41,14 @@ func TestStateAt(t *testing.T) {
 	r := rand.New(rand.NewPCG(31, 7))
 	for trial := range 40 {
 		p := randomContact(r, 7)
-		p.keep = true
-		st, err := p.follow()
+		p.history = true
+		st, err := p.trace()
 		if err != nil {
 			t.Fatal(err)
 		}
 		for _, load := range []float64{0.05, 0.3, 0.31, 0.77} {
 			at := st.At(load)
-			want, err := p.underLoad(load).follow()
+			want, err := p.underLoad(load).trace()
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -79,8 +79,8 @@ func TestLikewise(t *testing.T) {
 	r := rand.New(rand.NewPCG(8, 15))
 	for trial := range 40 {
 		p := randomContact(r, 7)
-		p.keep = true
-		st, err := p.follow()
+		p.history = true
+		st, err := p.trace()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -90,7 +90,7 @@ func TestLikewise(t *testing.T) {
 		for i := range q.gap {
 			q.gap[i] *= gap
 		}
-		want, err := q.follow()
+		want, err := q.trace()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -106,7 +106,7 @@ func TestLikewise(t *testing.T) {
 				t.Errorf("trial %d at %g: work %.12g N mm, want %.12g", trial, load, got.Work, w.Work)
 			}
 		}
-		if trial == 0 && st.path == nil {
+		if trial == 0 && st.history == nil {
 			t.Error("no path was kept")
 		}
 	}

@@ -10,7 +10,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// settle makes the set of closed pads agree with where the path goes next: a
+// pivot makes the set of closed pads agree with where the path goes next: a
 // pad that carries nothing and would pull opens; a pad that touches and would
 // overlap closes. Many change at once at first; after a few rounds one at a
 // time, lowest number first, which ends for certain without grip (K. G.
@@ -19,79 +19,79 @@ import (
 // In grip a pad can be at odds with itself: free it would overlap, stuck its
 // neighbours' drag would pull it off. Such a pad bears and slides: its normal
 // row closes, its tangential rows stay free until it next opens.
-func (w *walk) settle(d direction) (*rates, error) {
+func (w *tracer) pivot(d direction) (*rates, error) {
 	var opened []int // by the last change
-	for round := 0; round <= manyRounds+8*w.p.pads; round++ {
-		if err := w.letGo(); err != nil {
+	for round := 0; round <= blockRounds+8*w.p.pads; round++ {
+		if err := w.fadeReleased(); err != nil {
 			return nil, err
 		}
 		r, err := w.ratesOf(d)
-		if errors.Is(err, errFree) && len(opened) > 0 {
-			round = max(round, manyRounds+1)
-			if opened, err = w.catch(opened, err); err == nil {
+		if errors.Is(err, ErrMechanism) && len(opened) > 0 {
+			round = max(round, blockRounds+1)
+			if opened, err = w.holdBody(opened, err); err == nil {
 				continue
 			}
 		}
 		if err != nil {
 			return nil, err
 		}
-		opens, closes := w.wrong(r)
+		opens, closes := w.violations(r)
 		if len(opens)+len(closes) == 0 {
 			return r, nil
 		}
-		if round > manyRounds || w.restless(opens) || w.restless(closes) {
-			opens, closes = firstOnly(opens, closes)
+		if round > blockRounds || w.cycles(opens) || w.cycles(closes) {
+			opens, closes = leastIndex(opens, closes)
 		}
 		opened = opens
-		if err := w.change(opens, closes); err != nil {
+		if err := w.changeSet(opens, closes); err != nil {
 			return nil, err
 		}
 	}
-	return nil, fmt.Errorf("contact: the set of closed points does not settle at %.3f of the load", w.t)
+	return nil, fmt.Errorf("contact: the active set does not settle at %.3f of the load", w.load)
 }
 
 // ratesOf are the rates, those at hand if no pad has come or gone since.
-func (w *walk) ratesOf(d direction) (*rates, error) {
-	if w.last != nil && w.lastID == d.id && w.lastDt == d.dt {
-		return w.last, nil
+func (w *tracer) ratesOf(d direction) (*rates, error) {
+	if w.lastRates != nil && w.lastID == d.id && w.lastDt == d.dt {
+		return w.lastRates, nil
 	}
 	r, err := w.rates(d)
-	w.last, w.lastID, w.lastDt = r, d.id, d.dt
+	w.lastRates, w.lastID, w.lastDt = r, d.id, d.dt
 	return r, err
 }
 
-// restless says whether one of the pads has let go here more than once.
-func (w *walk) restless(pads []int) bool {
+// cycles says whether one of the pads has let go here more than once.
+func (w *tracer) cycles(pads []int) bool {
 	for _, i := range pads {
-		if w.let[i] > 1 {
+		if w.releases[i] > 1 {
 			return true
 		}
 	}
 	return false
 }
 
-// manyRounds is how often many pads may change at once.
-const manyRounds = 12
+// blockRounds is how often many pads may change at once.
+const blockRounds = 12
 
-// catch mends a change that let the body go: all but the first pad that opened
+// holdBody mends a change that let the body go: all but the first pad that opened
 // close again, or, if it was one alone, the touching pad on which the body then
 // comes down. free is returned if there is none.
-func (w *walk) catch(opened []int, free error) ([]int, error) {
+func (w *tracer) holdBody(opened []int, free error) ([]int, error) {
 	on := opened[1:]
 	if len(on) == 0 {
-		on = w.lands(opened[0])
+		on = w.landsOn(opened[0])
 	}
 	if len(on) == 0 {
 		return opened, free
 	}
-	return opened[:1], w.change(nil, on)
+	return opened[:1], w.changeSet(nil, on)
 }
 
-// wrong lists the pads at the edge of closing or opening whose next movement
+// violations lists the pads at the edge of closing or opening whose next movement
 // breaks the contact conditions.
-func (w *walk) wrong(r *rates) (opens, closes []int) {
-	tiny := w.p.nothing()
-	for k, j := range w.g.rows {
+func (w *tracer) violations(r *rates) (opens, closes []int) {
+	tiny := w.p.relativeZero()
+	for k, j := range w.active.rows {
 		if !w.p.isNormal(j) || w.lambda[j] > tiny*w.force {
 			continue
 		}
@@ -100,14 +100,14 @@ func (w *walk) wrong(r *rates) (opens, closes []int) {
 		}
 	}
 	for i := range w.p.pads {
-		if !w.closed[i] && w.w[i] <= tiny*w.length && r.w[i] < -tiny*w.length {
+		if !w.closed[i] && w.gap[i] <= tiny*w.length && r.w[i] < -tiny*w.length {
 			closes = append(closes, i)
 		}
 	}
 	return opens, closes
 }
 
-func firstOnly(opens, closes []int) ([]int, []int) {
+func leastIndex(opens, closes []int) ([]int, []int) {
 	lo, lc := -1, -1
 	for _, i := range opens {
 		if lo < 0 || i < lo {
@@ -125,33 +125,33 @@ func firstOnly(opens, closes []int) ([]int, []int) {
 	return nil, []int{lc}
 }
 
-func (w *walk) change(opens, closes []int) error {
-	w.last = nil
+func (w *tracer) changeSet(opens, closes []int) error {
+	w.lastRates = nil
 	if len(opens) > 0 {
 		for _, i := range opens {
-			w.w[i] = 0
-			w.let[i]++
+			w.gap[i] = 0
+			w.releases[i]++
 			w.slides[i] = false
 			w.record(i, false)
-			if w.hasLeft(i) && !w.fading[i] {
+			if w.hasDrag(i) && !w.fades[i] {
 				w.pending = append(w.pending, int32(i))
 			}
 		}
-		if err := w.open(opens); err != nil {
+		if err := w.openPads(opens); err != nil {
 			return err
 		}
 	}
-	w.landed(closes)
-	return w.close(closes)
+	w.noteClosed(closes)
+	return w.closePads(closes)
 }
 
-// landed notes that pads close.
-func (w *walk) landed(pads []int) {
+// noteClosed notes that pads close.
+func (w *tracer) noteClosed(pads []int) {
 	for _, i := range pads {
 		w.lambda[w.p.normal(i)] = 0
-		w.w[i] = 0
-		w.slides[i] = w.let[i] >= 2
-		w.fading[i] = w.fading[i] && w.slides[i] // one that sticks keeps what it has
+		w.gap[i] = 0
+		w.slides[i] = w.releases[i] >= 2
+		w.fades[i] = w.fades[i] && w.slides[i] // one that sticks keeps what it has
 		w.stick(i)
 		w.record(i, true)
 		w.closed[i] = true
@@ -159,26 +159,26 @@ func (w *walk) landed(pads []int) {
 }
 
 // record notes an event, or strikes out its opposite at the same load.
-func (w *walk) record(i int, closes bool) {
+func (w *tracer) record(i int, closes bool) {
 	st := w.state
-	for k := len(st.Events) - 1; k >= 0 && st.Events[k].Load == w.t; k-- {
+	for k := len(st.Events) - 1; k >= 0 && st.Events[k].Load == w.load; k-- {
 		if st.Events[k].Pad == int32(i) && st.Events[k].Closes != closes {
 			st.Events = slices.Delete(st.Events, k, k+1)
 			return
 		}
 	}
-	st.Events = append(st.Events, Event{Load: w.t, Pad: int32(i), Closes: closes})
+	st.Events = append(st.Events, Event{Load: w.load, Pad: int32(i), Closes: closes})
 }
 
 // stick notes the tangential place of a pad that closes.
-func (w *walk) stick(i int) {
+func (w *tracer) stick(i int) {
 	for a := 1; a < w.p.per; a++ {
 		j := int32(i*w.p.per + a)
-		w.offset[j] = w.p.movement(j, w.t, w.lambda, w.rho)
+		w.offset[j] = w.p.movement(j, w.load, w.lambda, w.rho)
 	}
 }
 
-func (w *walk) hasLeft(i int) bool {
+func (w *tracer) hasDrag(i int) bool {
 	for a := 1; a < w.p.per; a++ {
 		if w.lambda[i*w.p.per+a] != 0 {
 			return true
@@ -187,13 +187,13 @@ func (w *walk) hasLeft(i int) bool {
 	return false
 }
 
-// letGo fades out the tangential forces that opened pads still carry, at
+// fadeReleased fades out the tangential forces that opened pads still carry, at
 // constant load, following what else opens or closes on the way. The energy
 // that goes is counted in Lost.
-func (w *walk) letGo() error {
+func (w *tracer) fadeReleased() error {
 	for len(w.pending) > 0 {
 		if w.stages++; w.stages > 20*w.p.pads {
-			return fmt.Errorf("contact: points let go without end at %.3f of the load", w.t)
+			return fmt.Errorf("contact: pads release without end at %.3f of the load", w.load)
 		}
 		d := w.fadeOut()
 		if len(d.fade) == 0 {
@@ -203,8 +203,8 @@ func (w *walk) letGo() error {
 			return err
 		}
 		for _, j := range d.fade {
-			if w.fades(d, j) {
-				w.fading[w.p.padOf(j)] = false
+			if w.fadesIn(d, j) {
+				w.fades[w.p.padOf(j)] = false
 				w.lambda[j] = 0
 			}
 		}
@@ -213,7 +213,7 @@ func (w *walk) letGo() error {
 }
 
 // fadeOut makes a stage of the drags on the pads that are pending.
-func (w *walk) fadeOut() direction {
+func (w *tracer) fadeOut() direction {
 	d := direction{id: w.stages}
 	for _, i := range w.pending {
 		for a := 1; a < w.p.per; a++ {
@@ -221,7 +221,7 @@ func (w *walk) fadeOut() direction {
 			if w.stuck(j) || w.lambda[j] == 0 {
 				continue
 			}
-			w.fading[i] = true
+			w.fades[i] = true
 			w.stage[j] = d.id
 			d.fade = append(d.fade, j)
 			d.rate = append(d.rate, -w.lambda[j])
@@ -231,30 +231,30 @@ func (w *walk) fadeOut() direction {
 	return d
 }
 
-// fades says whether a row still fades in the stage d: not if its pad closed
+// fadesIn says whether a row still fades in the stage d: not if its pad closed
 // again and sticks, nor if it then let go anew, which is a stage of its own.
-func (w *walk) fades(d direction, row int32) bool {
+func (w *tracer) fadesIn(d direction, row int32) bool {
 	return !w.stuck(row) && w.stage[row] == d.id
 }
 
 // stuck says whether a tangential row's pad is closed and does not slide.
-func (w *walk) stuck(row int32) bool {
+func (w *tracer) stuck(row int32) bool {
 	i := w.p.padOf(row)
 	return w.closed[i] && !w.slides[i]
 }
 
-// lands finds the touching pad on which the body comes down when pad j has let
+// landsOn finds the touching pad on which the body comes down when pad j has let
 // go and the rest no longer hold it: it turns about them, lifting off j.
-func (w *walk) lands(j int) []int {
-	n := len(w.g.rows)
+func (w *tracer) landsOn(j int) []int {
+	n := len(w.active.rows)
 	scale := [6]float64{}
-	for _, i := range w.g.rows {
+	for _, i := range w.active.rows {
 		for m, v := range w.p.r[i] {
 			scale[m] = math.Max(scale[m], math.Abs(v))
 		}
 	}
 	a := mat.NewDense(n, 6, nil)
-	for k, i := range w.g.rows {
+	for k, i := range w.active.rows {
 		for m, v := range w.p.r[i] {
 			a.Set(k, m, v/math.Max(scale[m], 1e-300))
 		}
@@ -278,7 +278,7 @@ func (w *walk) lands(j int) []int {
 	}
 	best, least := -1, -1e-9
 	for i := range w.p.pads {
-		if i != j && !w.closed[i] && w.w[i] <= w.p.nothing()*w.length && sign*turn(i) < least {
+		if i != j && !w.closed[i] && w.gap[i] <= w.p.relativeZero()*w.length && sign*turn(i) < least {
 			best, least = i, sign*turn(i)
 		}
 	}
@@ -288,5 +288,5 @@ func (w *walk) lands(j int) []int {
 	return []int{best}
 }
 
-// nothing is the relative size of a force or gap that counts as none.
-func (p *problem) nothing() float64 { return cmp.Or(p.tiny, 1e-11) }
+// relativeZero is the relative size of a force or gap that counts as none.
+func (p *lcp) relativeZero() float64 { return cmp.Or(p.tolerance, 1e-11) }

@@ -2,15 +2,15 @@ package fem
 
 import "slices"
 
-// path is the whole path of a load, stretch by stretch.
-type path struct {
-	per   int // rows of a pad
-	knots []knot
+// history is the whole path of a load, stretch by stretch.
+type history struct {
+	per      int // rows of a pad
+	segments []segment
 }
 
-// knot is one straight stretch of the path: where it begins, and the rates of
+// segment is one straight stretch of the path: where it begins, and the rates of
 // change with the load along it.
-type knot struct {
+type segment struct {
 	load           float64 // fraction of full load
 	lambda, dl     []float64
 	gap, dg        []float64
@@ -20,12 +20,12 @@ type knot struct {
 	done           float64 // N·mm: work of the loads is load times this for each unit of load
 }
 
-// knot notes the stretch that begins here.
-func (w *walk) knot(d direction, r *rates) {
-	if !w.p.keep || d.dt == 0 {
+// keepSegment notes the stretch that begins here.
+func (w *tracer) keepSegment(d direction, r *rates) {
+	if !w.p.history || d.dt == 0 {
 		return
 	}
-	k := knot{load: w.t, lambda: slices.Clone(w.lambda), dl: make([]float64, len(w.lambda)), gap: slices.Clone(w.w), dg: slices.Clone(r.w),
+	k := segment{load: w.load, lambda: slices.Clone(w.lambda), dl: make([]float64, len(w.lambda)), gap: slices.Clone(w.gap), dg: slices.Clone(r.w),
 		rho: w.rho, dr: r.rho, closed: slices.Clone(w.closed), slides: slices.Clone(w.slides),
 		work: w.state.Work, lost: w.state.Lost, done: w.p.self * d.dt}
 	for i := range k.gap {
@@ -33,7 +33,7 @@ func (w *walk) knot(d direction, r *rates) {
 			k.gap[i], k.dg[i] = 0, 0
 		}
 	}
-	for i, j := range w.g.rows {
+	for i, j := range w.active.rows {
 		k.dl[j] = r.lambda[i] / d.dt
 		k.done += w.p.b[j] * r.lambda[i]
 	}
@@ -44,14 +44,14 @@ func (w *walk) knot(d direction, r *rates) {
 		k.dr[m] /= d.dt
 		k.done += w.p.f[m] * r.rho[m]
 	}
-	if w.state.path == nil {
-		w.state.path = &path{per: w.p.per}
+	if w.state.history == nil {
+		w.state.history = &history{per: w.p.per}
 	}
-	w.state.path.knots = append(w.state.path.knots, k)
+	w.state.history.segments = append(w.state.history.segments, k)
 }
 
 // at is the contact at a load of the stretch.
-func (k *knot) at(load float64) *State {
+func (k *segment) at(load float64) *State {
 	s := load - k.load
 	st := &State{Lambda: slices.Clone(k.lambda), Gap: slices.Clone(k.gap), Closed: k.closed, Slides: k.slides, Rho: k.rho,
 		Work: k.work + (k.load+load)/2*k.done*s, Lost: k.lost}
@@ -87,7 +87,7 @@ func (st *State) Likewise(gap, force, load float64) *State {
 	}
 	for m := range at.Rho {
 		at.Rho[m] *= gap
-		at.Rest[m] *= gap
+		at.SlackRest[m] *= gap
 	}
 	at.Work, at.Lost = at.Work*gap*gap, at.Lost*gap*gap
 	for i := range at.Events {
@@ -100,7 +100,7 @@ func (st *State) Likewise(gap, force, load float64) *State {
 		}
 		at.Trace[i] = Trace{Load: t.Load * gap / force, Force: f}
 	}
-	at.path = nil
+	at.history = nil
 	return &at
 }
 
@@ -108,16 +108,16 @@ func (st *State) Likewise(gap, force, load float64) *State {
 // happened up to there; the state must hold its path (Fit.Path). At full load
 // it is the state itself.
 func (st *State) At(load float64) *State {
-	if load >= 1 || st.path == nil {
+	if load >= 1 || st.history == nil {
 		return st
 	}
 	load = max(load, 0)
-	i := len(st.path.knots) - 1
-	for i > 0 && st.path.knots[i].load > load {
+	i := len(st.history.segments) - 1
+	for i > 0 && st.history.segments[i].load > load {
 		i--
 	}
-	out := st.path.knots[i].at(load)
-	out.Rest, out.Residual, out.Iteration = st.Rest, st.Residual, st.Iteration
+	out := st.history.segments[i].at(load)
+	out.SlackRest, out.Residual, out.Segments = st.SlackRest, st.Residual, st.Segments
 	for _, e := range st.Events {
 		if e.Load <= load {
 			out.Events = append(out.Events, e)
@@ -130,21 +130,21 @@ func (st *State) At(load float64) *State {
 	}
 	end := Trace{Load: load, Force: make([]float64, len(out.Gap))}
 	for i := range end.Force {
-		end.Force[i] = out.Lambda[i*st.path.per]
+		end.Force[i] = out.Lambda[i*st.history.per]
 	}
 	out.Trace = append(out.Trace, end)
 	return out
 }
 
-// trace notes the normal forces at the present load.
-func (w *walk) trace() {
+// noteForces notes the normal forces at the present load.
+func (w *tracer) noteForces() {
 	f := make([]float64, w.p.pads)
 	for i := range f {
 		f[i] = w.lambda[w.p.normal(i)]
 	}
-	if n := len(w.state.Trace); n > 0 && w.t-w.state.Trace[n-1].Load < 1e-12 {
+	if n := len(w.state.Trace); n > 0 && w.load-w.state.Trace[n-1].Load < 1e-12 {
 		w.state.Trace[n-1].Force = f
 		return
 	}
-	w.state.Trace = append(w.state.Trace, Trace{Load: w.t, Force: f})
+	w.state.Trace = append(w.state.Trace, Trace{Load: w.load, Force: f})
 }

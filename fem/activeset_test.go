@@ -13,10 +13,10 @@ import (
 // randomGrip is a contact problem in grip: rows of pads on a lightly curved foot, a
 // smooth random gap with roughness, and a compliance that couples near pads more
 // than far ones.
-func randomGrip(r *rand.Rand, long, wide int) *problem {
+func randomGrip(r *rand.Rand, long, wide int) *lcp {
 	pads := long * wide
 	n := 3 * pads
-	p := &problem{pads: pads, per: 3, a: make([]float64, n*n), b: make([]float64, n), gap: make([]float64, pads), workers: 1 + r.IntN(2)}
+	p := &lcp{pads: pads, per: 3, a: make([]float64, n*n), b: make([]float64, n), gap: make([]float64, pads), workers: 1 + r.IntN(2)}
 	load := 50 + 100*r.Float64() // N
 	deep, rough, slope := 0.15*r.Float64()*float64(r.IntN(3)), 4e-3*r.Float64()*float64(r.IntN(3)), r.NormFloat64()
 	at := make([][3]float64, pads)
@@ -60,7 +60,7 @@ func TestHistory(t *testing.T) {
 	r := rand.New(rand.NewPCG(16, 4))
 	events, opened, failed := 0, 0, 0
 	for trial := range 300 {
-		var p *problem
+		var p *lcp
 		switch trial % 3 {
 		case 0:
 			p = randomContact(r, 12+r.IntN(60))
@@ -69,8 +69,8 @@ func TestHistory(t *testing.T) {
 		default:
 			p = randomGrip(r, 20, 4+r.IntN(2))
 		}
-		p.keep = true
-		st, err := p.follow()
+		p.history = true
+		st, err := p.trace()
 		if err != nil {
 			failed++
 			continue
@@ -90,7 +90,7 @@ func TestHistory(t *testing.T) {
 }
 
 // checkHistory checks every segment by itself and against the one before.
-func checkHistory(t *testing.T, trial int, p *problem, st *State) {
+func checkHistory(t *testing.T, trial int, p *lcp, st *State) {
 	t.Helper()
 	force, length := 0.0, 0.0
 	for _, f := range p.f[:3] {
@@ -99,7 +99,7 @@ func checkHistory(t *testing.T, trial int, p *problem, st *State) {
 	for i, g := range p.gap {
 		length = max(length, g, math.Abs(p.b[p.normal(i)]))
 	}
-	knots := st.path.knots
+	knots := st.history.segments
 	if knots[0].load != 0 {
 		t.Errorf("trial %d: the path begins at %g", trial, knots[0].load)
 	}
@@ -112,7 +112,7 @@ func checkHistory(t *testing.T, trial int, p *problem, st *State) {
 		for _, load := range []float64{k.load, end} {
 			at := k.at(load)
 			for i := range p.pads {
-				l, gap := at.Lambda[p.normal(i)], p.restGap(i, st.Rest)+p.movement(p.normal(i), load, at.Lambda, at.Rho)
+				l, gap := at.Lambda[p.normal(i)], p.slackGap(i, st.SlackRest)+p.movement(p.normal(i), load, at.Lambda, at.Rho)
 				switch {
 				case k.closed[i] && (l < -1e-8*force || math.Abs(gap) > 1e-8*length):
 					t.Errorf("trial %d at %g: pad %d carries %g N over a gap of %g mm", trial, load, i, l, gap)
@@ -135,7 +135,7 @@ func checkHistory(t *testing.T, trial int, p *problem, st *State) {
 }
 
 // checkRates compares the rates of a segment with those of its active set.
-func checkRates(t *testing.T, trial int, p *problem, k *knot) {
+func checkRates(t *testing.T, trial int, p *lcp, k *segment) {
 	t.Helper()
 	var rows []int32
 	for i := range int32(len(p.b)) {
@@ -155,7 +155,7 @@ func checkRates(t *testing.T, trial int, p *problem, k *knot) {
 }
 
 // dense solves A λ + R ρ = −v on some rows, Rᵀ λ = f by elimination.
-func (p *problem) dense(t *testing.T, rows []int32, v []float64, f [6]float64) (all []float64, rho [6]float64) {
+func (p *lcp) dense(t *testing.T, rows []int32, v []float64, f [6]float64) (all []float64, rho [6]float64) {
 	t.Helper()
 	k := len(rows)
 	m, rhs := mat.NewDense(k+6, k+6, nil), mat.NewVecDense(k+6, nil)
@@ -196,7 +196,7 @@ func TestHeldComeAndGo(t *testing.T) {
 	for i := range order {
 		order[i] = int32(i)
 	}
-	h, active := newHeld(p, order), map[int32]bool{}
+	h, active := newActiveSet(p, order), map[int32]bool{}
 	for step := range 80 {
 		out, in := map[int32]bool{}, []int32{}
 		for i := range int32(n) {
@@ -207,10 +207,10 @@ func TestHeldComeAndGo(t *testing.T) {
 				in = append(in, i)
 			}
 		}
-		if err := h.drop(out); err != nil {
+		if err := h.remove(out); err != nil {
 			t.Fatal(err)
 		}
-		if err := h.push(in); err != nil {
+		if err := h.add(in); err != nil {
 			t.Fatal(err)
 		}
 		for i := range out {
@@ -223,12 +223,12 @@ func TestHeldComeAndGo(t *testing.T) {
 		for i := range open {
 			open[i] = !active[p.normal(i)]
 		}
-		q := question{dt: 0.7, f: p.f}
+		q := equations{dt: 0.7, f: p.f}
 		if step%2 == 1 {
 			q.v = randomList(r, n)
 		}
 		w, v := make([]float64, p.pads), make([]float64, p.pads)
-		got, rho, err := h.answer(q, w, open)
+		got, rho, err := h.solve(q, w, open)
 		if err != nil {
 			t.Fatal(err)
 		}

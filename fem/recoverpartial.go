@@ -2,12 +2,12 @@ package fem
 
 import "slices"
 
-// Moved computes the displacements of a contact state and leaves out what
+// RecoverMoves computes the displacements of a contact state and leaves out what
 // costs as much again: reactions, energies and checks, which Whole adds. The
 // pads' forces live on the zone, so that the solve begins at the last front.
-func (s *Standing) Moved(st *State, fit Fit) *Result {
+func (s *Problem) RecoverMoves(st *State, fit LoadCase) *Result {
 	c := s.plate
-	r := &Result{Plate: c.plate, State: st, standing: s, fit: fit, moved: true}
+	r := &Result{Plate: c.plate, State: st, problem: s, loadCase: fit, partial: true}
 	r.load = make([]float64, len(c.loadF))
 	for i, col := range c.cols {
 		for k, d := range col.Dofs {
@@ -23,36 +23,36 @@ func (s *Standing) Moved(st *State, fit Fit) *Result {
 			r.load[i] += t * c.loadF[i]
 		}
 	}
-	r.body(s.problemBody(fit))
+	r.body(s.bodyUnder(fit))
 	r.Guides = slices.Clone(st.Lambda[len(c.cols):])
 	return r
 }
 
-// MovedBare is Moved without a body: a share of the loads on the plate alone.
-func (c *Condensed) MovedBare(share float64) *Result {
-	r := &Result{Plate: c.plate, U: make([]float64, len(c.loadF)), load: c.loadsAt(Fit{Less: 1 - share}), fit: Fit{Less: 1 - share}, moved: true}
+// RecoverPlateMoves is Moved without a body: a share of the loads on the plate alone.
+func (c *Condensed) RecoverPlateMoves(share float64) *Result {
+	r := &Result{Plate: c.plate, U: make([]float64, len(c.loadF)), load: c.loadsAt(LoadCase{Unapplied: 1 - share}), loadCase: LoadCase{Unapplied: 1 - share}, partial: true}
 	for i, u := range c.loadU {
 		r.U[i] = share * u
 	}
 	return r
 }
 
-// Whole returns the result with reactions, energies and checks.
-func (r *Result) Whole() *Result {
-	if !r.moved {
+// Complete returns the result with reactions, energies and checks.
+func (r *Result) Complete() *Result {
+	if !r.partial {
 		return r
 	}
 	w := *r
-	w.moved = false
-	w.settle()
+	w.partial = false
+	w.complete()
 	return &w
 }
 
 // share is the fraction of the loads on the plate.
-func (f Fit) share() float64 { return 1 - f.Less }
+func (f LoadCase) share() float64 { return 1 - f.Unapplied }
 
 // loadsAt are the loads on the plate's nodes at their share, pads left out.
-func (c *Condensed) loadsAt(fit Fit) []float64 {
+func (c *Condensed) loadsAt(fit LoadCase) []float64 {
 	t := fit.share()
 	if t == 1 {
 		return c.loadF
@@ -64,18 +64,18 @@ func (c *Condensed) loadsAt(fit Fit) []float64 {
 	return out
 }
 
-// Moves returns the movement of every body node at full load, mm and rad, six a
+// BodyMoves returns the movement of every body node at full load, mm and rad, six a
 // node, from the slack rest.
-func (s *Standing) Moves(st *State, fit Fit) []float64 {
-	r := &Result{standing: s, State: st}
-	r.body(s.problemBody(fit))
+func (s *Problem) BodyMoves(st *State, fit LoadCase) []float64 {
+	r := &Result{problem: s, State: st}
+	r.body(s.bodyUnder(fit))
 	return r.Body
 }
 
 // PadSinks returns how far the plate's outer surface gives way at each pad at
 // full load, along the surface's normal, inward positive, mm, the pad's own
 // bedding left out.
-func (s *Standing) PadSinks(st *State) []float64 {
+func (s *Problem) PadSinks(st *State) []float64 {
 	n := len(s.plate.cols)
 	out := make([]float64, len(s.plate.pads))
 	for i := range out {

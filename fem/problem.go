@@ -11,9 +11,9 @@ import (
 	"archload/fem/sparse"
 )
 
-// Standing is a body on a condensed plate: everything but the gaps and the
+// Problem is a body on a condensed plate: everything but the gaps and the
 // load is settled, so that a new relief or string set costs only Follow.
-type Standing struct {
+type Problem struct {
 	plate *Condensed
 	frame *frame
 	per   int             // rows of a pad
@@ -22,9 +22,9 @@ type Standing struct {
 	a     []float64       // C + F + bedding, row-major
 }
 
-// Stand puts a body on the plate. Guides are used in slip only, where nothing
+// Problem puts a body on the plate. Guides are used in slip only, where nothing
 // else holds the body sideways.
-func (c *Condensed) Stand(b *Body) (*Standing, error) {
+func (c *Condensed) Problem(b *Body) (*Problem, error) {
 	nodes, err := c.bearing(b)
 	if err != nil {
 		return nil, err
@@ -33,7 +33,7 @@ func (c *Condensed) Stand(b *Body) (*Standing, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Standing{plate: c, frame: f, per: c.hold.rows()}
+	s := &Problem{plate: c, frame: f, per: c.hold.rows()}
 	for i := range c.pads {
 		p := &c.pads[i]
 		for a := range s.per {
@@ -56,7 +56,7 @@ func (c *Condensed) bearing(b *Body) ([]int32, error) {
 	for i := range c.pads {
 		p := &c.pads[i]
 		if p.Node < 0 || int(p.Node) >= len(b.Nodes) {
-			return nil, fmt.Errorf("bridge: pad %d hangs on station %d of %d", i, p.Node, len(b.Nodes))
+			return nil, fmt.Errorf("body: pad %d hangs on node %d of %d", i, p.Node, len(b.Nodes))
 		}
 		nodes = append(nodes, p.Node)
 	}
@@ -73,24 +73,24 @@ func (c *Condensed) bearing(b *Body) ([]int32, error) {
 	return nodes, nil
 }
 
-func (s *Standing) addRow(node int32, row, rigid [6]float64) {
+func (s *Problem) addRow(node int32, row, rigid [6]float64) {
 	s.cols = append(s.cols, s.frame.column(node, row))
 	s.r = append(s.r, rigid)
 }
 
 // sum sets up C + F + bedding. The body's flexibility F between two rows is that
 // between their nodes, turned by their arms.
-func (s *Standing) sum(nodes []int32) {
+func (s *Problem) sum(nodes []int32) {
 	n := len(s.cols)
 	s.a = make([]float64, n*n)
 	f := s.arms(nodes)
 	blocks := (n + blockRows - 1) / blockRows
-	shared(s.plate.workers(), blocks, func(k int) {
+	parallel(s.plate.workers(), blocks, func(k int) {
 		for i := blockRows * k; i < min(blockRows*(k+1), n); i++ {
 			s.sumRow(i, f)
 		}
 	})
-	shared(s.plate.workers(), blocks, func(k int) {
+	parallel(s.plate.workers(), blocks, func(k int) {
 		lo, hi := blockRows*k, min(blockRows*(k+1), n)
 		for j := lo; j < n; j++ { // columns of a block above the diagonal
 			for i := lo; i < min(hi, j); i++ {
@@ -111,7 +111,7 @@ type arms struct {
 	row  [][6]float64 // zero on the held node
 }
 
-func (s *Standing) arms(nodes []int32) arms {
+func (s *Problem) arms(nodes []int32) arms {
 	f := arms{g: s.frame.flexibility(nodes), dofs: 6 * len(nodes), at: make([]int, len(s.cols)), row: make([][6]float64, len(s.cols))}
 	place := make([]int, len(s.frame.body.Nodes))
 	for k, node := range nodes {
@@ -126,7 +126,7 @@ func (s *Standing) arms(nodes []int32) arms {
 }
 
 // sumRow sums row i up to the diagonal.
-func (s *Standing) sumRow(i int, f arms) {
+func (s *Problem) sumRow(i int, f arms) {
 	n, m := len(s.cols), len(s.plate.cols)
 	ai := s.a[i*n : i*n+i+1]
 	if i < m {
@@ -154,8 +154,8 @@ func (s *Standing) sumRow(i int, f arms) {
 	}
 }
 
-// shared calls do(0) .. do(n-1), which do not depend on each other, on some workers.
-func shared(workers, n int, do func(k int)) {
+// parallel calls do(0) .. do(n-1), which do not depend on each other, on some workers.
+func parallel(workers, n int, do func(k int)) {
 	var next atomic.Int64
 	var wg sync.WaitGroup
 	for range max(1, min(workers, n)) {
@@ -168,19 +168,19 @@ func shared(workers, n int, do func(k int)) {
 	wg.Wait()
 }
 
-// Fit is what may change on a standing body at the cost of milliseconds.
-type Fit struct {
+// LoadCase is what may change on a standing body at the cost of milliseconds.
+type LoadCase struct {
 	Gap       []float64  // of each pad before loading, mm
 	Loads     []BodyLoad // nil keeps the body's own
 	Tolerance float64    // what counts as no force or no gap in an event, relative, 1; 0 means 1e-11
-	Less      float64    // 1 less the fraction of the loads on the plate that a result is for
+	Unapplied float64    // 1 less the fraction of the loads on the plate that a result is for
 	Order     []int32    // all pads, in the order in which they are likely to close: saves time, changes nothing; may be nil
-	Path      bool       // State keeps the whole path, for State.At
+	History   bool       // State keeps the whole path, for State.At
 }
 
 // Follow raises string load and plate loads together from nothing to full.
-func (s *Standing) Follow(fit Fit) (*State, error) {
-	return s.problem(fit).follow()
+func (s *Problem) Follow(fit LoadCase) (*State, error) {
+	return s.lcp(fit).trace()
 }
 
 // workers is the number of workers that the plate was prepared by.
@@ -191,8 +191,8 @@ func (c *Condensed) workers() int {
 	return c.plate.Factor.Workers()
 }
 
-// problem is the contact problem in its rows.
-type problem struct {
+// lcp is the contact problem in its rows.
+type lcp struct {
 	a    []float64
 	r    [][6]float64
 	b    []float64  // movement of each row at full load with all λ zero, mm
@@ -205,15 +205,15 @@ type problem struct {
 	order   []int32 // in which pads are likely to close, or nil
 	workers int
 
-	tiny  float64      // relative size of nothing, 1
-	snap  float64      // gaps at rest below this count as none, mm
-	keep  bool         // the whole path
-	plane [][3]float64 // vertical movement of each pad by ρz, ρrx, ρry
-	down  [3]float64   // the load that presses the slack body down: Fz, Mx, My
-	nz    []float64    // vertical part of each pad's normal
+	tolerance float64      // relative size of nothing, 1
+	snap      float64      // gaps at rest below this count as none, mm
+	history   bool         // the whole path
+	plane     [][3]float64 // vertical movement of each pad by ρz, ρrx, ρry
+	down      [3]float64   // the load that presses the slack body down: Fz, Mx, My
+	nz        []float64    // vertical part of each pad's normal
 }
 
-func (s *Standing) problem(fit Fit) *problem {
+func (s *Problem) lcp(fit LoadCase) *lcp {
 	body := s.frame.body
 	if fit.Loads != nil {
 		b := *body
@@ -224,7 +224,7 @@ func (s *Standing) problem(fit Fit) *problem {
 	load, rigid := fr.loadVector()
 	u := append([]float64(nil), load...)
 	s.frame.factor.Solve(u)
-	p := &problem{a: s.a, r: s.r, f: rigid, gap: fit.Gap, order: fit.Order, keep: fit.Path, tiny: fit.Tolerance, pads: len(s.plate.pads), per: s.per, workers: s.plate.workers(),
+	p := &lcp{a: s.a, r: s.r, f: rigid, gap: fit.Gap, order: fit.Order, history: fit.History, tolerance: fit.Tolerance, pads: len(s.plate.pads), per: s.per, workers: s.plate.workers(),
 		b: make([]float64, len(s.cols)), self: s.plate.loadE}
 	for i, f := range load {
 		p.self += f * u[i]
@@ -235,13 +235,13 @@ func (s *Standing) problem(fit Fit) *problem {
 			p.b[i] -= s.plate.loadAt[i]
 		}
 	}
-	p.setPlane(s, rigid)
+	p.setSlack(s, rigid)
 	return p
 }
 
-// setPlane prepares the slack body's rest: lowered straight down, with the
+// setSlack prepares the slack body's rest: lowered straight down, with the
 // push of the strings taken at the guides (slip) or in the foot's face (grip).
-func (p *problem) setPlane(s *Standing, rigid [6]float64) {
+func (p *lcp) setSlack(s *Problem, rigid [6]float64) {
 	o := s.frame.body.Nodes[0]
 	level := 0.0
 	for i := range s.plate.pads {
@@ -258,16 +258,16 @@ func (p *problem) setPlane(s *Standing, rigid [6]float64) {
 	p.down = [3]float64{rigid[2], rigid[3] + level*rigid[1], rigid[4] - level*rigid[0]}
 }
 
-func (p *problem) normal(i int) int32 { return int32(i * p.per) }
+func (p *lcp) normal(i int) int32 { return int32(i * p.per) }
 
-func (p *problem) isNormal(row int32) bool {
+func (p *lcp) isNormal(row int32) bool {
 	return int(row) < p.pads*p.per && int(row)%p.per == 0
 }
 
-func (p *problem) padOf(row int32) int { return int(row) / p.per }
+func (p *lcp) padOf(row int32) int { return int(row) / p.per }
 
 // movement is b t + A λ + R ρ of a row, mm.
-func (p *problem) movement(row int32, t float64, lambda []float64, rho [6]float64) float64 {
+func (p *lcp) movement(row int32, t float64, lambda []float64, rho [6]float64) float64 {
 	var bl gonum.Implementation
 	n := len(p.b)
 	v := p.b[row]*t + bl.Ddot(n, p.a[int(row)*n:(int(row)+1)*n], 1, lambda, 1)

@@ -10,45 +10,45 @@ import (
 	"archload/fem/sparse"
 )
 
-// mostLoose is how many rows let go are carried along before the factor is built
+// mostReleased is how many rows let go are carried along before the factor is built
 // anew without them.
-const mostLoose = 36
+const mostReleased = 36
 
 // The sides of the factor, in their order: the six rigid motions, the load, then
-// one for each loose row.
+// one for each released row.
 const (
-	loadSide   = 6
-	firstLoose = 7
+	loadSide      = 6
+	firstReleased = 7
 )
 
-// held are the rows that carry force: the factor of their compliance, in the order
+// activeSet is the set of rows that carry force: the factor of their compliance, in the order
 // in which pads close. A row let go stays in the factor; a force of its own, one
 // more unknown beside the rigid motion, takes off what it would carry.
-type held struct {
-	p     *problem
-	order []int32
-	c     *sparse.Chosen
-	rows  []int32 // that carry
-	taken []int32 // rows in the factor, in its order
-	loose []int32 // rows in the factor that do not carry
-	sides []*sparse.Side
-	gram  [][]float64 // products of the sides' parts within the factor
-	coef  []float64
-	moved []float64
+type activeSet struct {
+	p         *lcp
+	order     []int32
+	c         *sparse.Chosen
+	rows      []int32 // active
+	factored  []int32 // rows in the factor, in its order
+	released  []int32 // rows in the factor that are not active
+	sides     []*sparse.Side
+	gram      [][]float64 // products of the sides' parts within the factor
+	coef      []float64
+	movements []float64
 }
 
-// newHeld begins with no row; order is a guess at the order in which rows will be
+// newActiveSet begins with no row; order is a guess at the order in which rows will be
 // taken.
-func newHeld(p *problem, order []int32) *held {
-	h := &held{p: p, order: order}
+func newActiveSet(p *lcp, order []int32) *activeSet {
+	h := &activeSet{p: p, order: order}
 	h.reset()
 	return h
 }
 
-func (h *held) reset() {
+func (h *activeSet) reset() {
 	h.c = sparse.NewChosen(h.p.a, h.order, h.p.workers)
-	h.rows, h.taken, h.loose = nil, nil, nil
-	h.moved = make([]float64, h.c.Places())
+	h.rows, h.factored, h.released = nil, nil, nil
+	h.movements = make([]float64, h.c.Places())
 	v := make([]float64, len(h.p.b))
 	h.sides = nil
 	for m := range loadSide {
@@ -62,7 +62,7 @@ func (h *held) reset() {
 }
 
 // sum sums the products of the sides afresh.
-func (h *held) sum() {
+func (h *activeSet) sum() {
 	h.gram = nil
 	for i := range h.sides {
 		h.addGram(i)
@@ -70,26 +70,26 @@ func (h *held) sum() {
 }
 
 // addGram adds the products of side i with those before it.
-func (h *held) addGram(i int) {
+func (h *activeSet) addGram(i int) {
 	var bl gonum.Implementation
 	n := h.c.Len()
-	h.gram = append(h.gram, make([]float64, firstLoose+mostLoose))
+	h.gram = append(h.gram, make([]float64, firstReleased+mostReleased))
 	for j := range i + 1 {
 		v := bl.Ddot(n, h.sides[i].Y, 1, h.sides[j].Y, 1)
 		h.gram[i][j], h.gram[j][i] = v, v
 	}
 }
 
-// push lets rows carry, in their order. It fails at the first at which the
+// add makes rows active, in their order. It fails at the first at which the
 // compliance is not positive definite.
-func (h *held) push(rows []int32) error {
+func (h *activeSet) add(rows []int32) error {
 	for _, r := range rows {
-		if i := slices.Index(h.loose, r); i >= 0 {
-			h.tighten(i)
+		if i := slices.Index(h.released, r); i >= 0 {
+			h.readmit(i)
 			h.rows = append(h.rows, r)
 			continue
 		}
-		if err := h.take(r); err != nil {
+		if err := h.factorRow(r); err != nil {
 			return err
 		}
 		h.rows = append(h.rows, r)
@@ -97,14 +97,14 @@ func (h *held) push(rows []int32) error {
 	return nil
 }
 
-// take takes a row into the factor.
-func (h *held) take(r int32) error {
+// factorRow takes a row into the factor.
+func (h *activeSet) factorRow(r int32) error {
 	if err := h.c.Take(r); err != nil {
 		return fmt.Errorf("contact: %w", err)
 	}
-	k := len(h.taken)
-	h.taken = append(h.taken, r)
-	var y [firstLoose + mostLoose]float64
+	k := len(h.factored)
+	h.factored = append(h.factored, r)
+	var y [firstReleased + mostReleased]float64
 	for i, s := range h.sides {
 		y[i] = s.Y[k]
 		for j, v := range y[:i+1] {
@@ -115,11 +115,11 @@ func (h *held) take(r int32) error {
 	return nil
 }
 
-// tighten lets loose row i carry again.
-func (h *held) tighten(i int) {
-	s := firstLoose + i
+// readmit makes released row i active again.
+func (h *activeSet) readmit(i int) {
+	s := firstReleased + i
 	h.c.DropSide(h.sides[s])
-	h.loose = slices.Delete(h.loose, i, i+1)
+	h.released = slices.Delete(h.released, i, i+1)
 	h.sides = slices.Delete(h.sides, s, s+1)
 	h.gram = slices.Delete(h.gram, s, s+1)
 	for _, g := range h.gram {
@@ -127,40 +127,40 @@ func (h *held) tighten(i int) {
 	}
 }
 
-// drop lets a set of rows go: those just taken leave the factor, others become
-// loose, too many cost a new factor.
-func (h *held) drop(out map[int32]bool) error {
+// remove lets a set of rows go: those just taken leave the factor, others become
+// released, too many cost a new factor.
+func (h *activeSet) remove(out map[int32]bool) error {
 	h.rows = slices.DeleteFunc(h.rows, func(r int32) bool { return out[r] })
 	keep := h.c.Len()
 	for keep > 0 && h.c.InBatch(keep-1) {
 		keep--
 	}
-	for keep < len(h.taken) && !out[h.taken[keep]] {
+	for keep < len(h.factored) && !out[h.factored[keep]] {
 		keep++
 	}
-	loose := 0
-	for _, r := range h.taken[:keep] {
-		if out[r] && !slices.Contains(h.loose, r) {
-			loose++
+	more := 0
+	for _, r := range h.factored[:keep] {
+		if out[r] && !slices.Contains(h.released, r) {
+			more++
 		}
 	}
-	if len(h.loose)+loose > mostLoose {
+	if len(h.released)+more > mostReleased {
 		return h.renew()
 	}
 	if err := h.cut(keep, out); err != nil {
 		return err
 	}
-	for _, r := range h.taken[:keep] {
-		if out[r] && !slices.Contains(h.loose, r) {
-			h.loosen(r)
+	for _, r := range h.factored[:keep] {
+		if out[r] && !slices.Contains(h.released, r) {
+			h.release(r)
 		}
 	}
 	return nil
 }
 
-// renew makes the factor anew of the rows that carry; they come first, the others as
+// renew makes the factor anew of the active rows; they come first, the others as
 // before.
-func (h *held) renew() error {
+func (h *activeSet) renew() error {
 	rows := h.rows
 	in := make([]bool, len(h.p.b))
 	for _, r := range rows {
@@ -174,21 +174,21 @@ func (h *held) renew() error {
 	}
 	h.order = order
 	h.reset()
-	return h.push(rows)
+	return h.add(rows)
 }
 
 // cut takes the rows of the set out of the factor that come after its first rows.
-func (h *held) cut(keep int, out map[int32]bool) error {
-	if keep == len(h.taken) {
+func (h *activeSet) cut(keep int, out map[int32]bool) error {
+	if keep == len(h.factored) {
 		return nil
 	}
-	rest := slices.Clone(h.taken[keep:])
+	rest := slices.Clone(h.factored[keep:])
 	h.c.Cut(keep)
-	h.taken = h.taken[:keep]
+	h.factored = h.factored[:keep]
 	h.sum()
 	for _, r := range rest {
 		if !out[r] {
-			if err := h.take(r); err != nil {
+			if err := h.factorRow(r); err != nil {
 				return err
 			}
 		}
@@ -196,22 +196,22 @@ func (h *held) cut(keep int, out map[int32]bool) error {
 	return nil
 }
 
-// loosen carries a row of the factor along that does not carry.
-func (h *held) loosen(r int32) {
+// release carries a row of the factor along that is no longer active.
+func (h *activeSet) release(r int32) {
 	v := make([]float64, len(h.p.b))
 	v[r] = 1
-	h.loose = append(h.loose, r)
+	h.released = append(h.released, r)
 	h.sides = append(h.sides, h.c.AddSide(v))
 	h.addGram(len(h.sides) - 1)
 }
 
-// answer finds the forces of all rows and the body's motion with
+// solve finds the forces of all rows and the body's motion with
 //
-//	A λ + R ρ = −v on the rows that carry,  Rᵀ λ = f,
+//	A λ + R ρ = −v on the active rows,  Rᵀ λ = f,
 //
 // v being the movement of every row without them; nil stands for that under a
 // share dt of the load. It writes the movement of the open pads' normal rows into w.
-func (h *held) answer(q question, w []float64, open []bool) (all []float64, rho [6]float64, err error) {
+func (h *activeSet) solve(q equations, w []float64, open []bool) (all []float64, rho [6]float64, err error) {
 	s, with := h.sides[loadSide], make([]float64, len(h.sides))
 	dt := q.dt
 	if q.v == nil {
@@ -226,22 +226,22 @@ func (h *held) answer(q question, w []float64, open []bool) (all []float64, rho 
 			with[m] = bl.Ddot(len(s.Y), s.Y, 1, o.Y, 1)
 		}
 	}
-	t, err := h.turned(with, q.f)
+	t, err := h.solveMotion(with, q.f)
 	if err != nil {
 		return nil, rho, err
 	}
 	h.movement(s, dt, t, w, open)
 	all = make([]float64, len(h.p.b))
 	x := make([]float64, h.c.Places())
-	h.c.Back([][]float64{x}, [][]float64{h.before(s, dt, t)})
+	h.c.Back([][]float64{x}, [][]float64{h.rightSide(s, dt, t)})
 	for _, r := range h.rows {
 		all[r] = x[h.c.Place(r)]
 	}
 	return all, t.rho, nil
 }
 
-// before is what Back makes the forces of.
-func (h *held) before(s *sparse.Side, dt float64, t turning) []float64 {
+// rightSide is what Back makes the forces of.
+func (h *activeSet) rightSide(s *sparse.Side, dt float64, t motion) []float64 {
 	var bl gonum.Implementation
 	z := make([]float64, h.c.Len())
 	bl.Daxpy(len(z), -dt, s.Y, 1, z, 1)
@@ -249,39 +249,39 @@ func (h *held) before(s *sparse.Side, dt float64, t turning) []float64 {
 		bl.Daxpy(len(z), -v, h.sides[m].Y, 1, z, 1)
 	}
 	for i, v := range t.nu {
-		bl.Daxpy(len(z), -v, h.sides[firstLoose+i].Y, 1, z, 1)
+		bl.Daxpy(len(z), -v, h.sides[firstReleased+i].Y, 1, z, 1)
 	}
 	return z
 }
 
 // movement writes the movement of the open pads' normal rows.
-func (h *held) movement(s *sparse.Side, dt float64, t turning, w []float64, open []bool) {
+func (h *activeSet) movement(s *sparse.Side, dt float64, t motion, w []float64, open []bool) {
 	sides := append(slices.Clone(h.sides[:loadSide]), s)
 	h.coef = append(append(append(h.coef[:0], t.rho[:]...), dt), t.nu...)
-	sides = append(sides, h.sides[firstLoose:]...)
-	h.c.Rest(h.moved, sides, h.coef)
+	sides = append(sides, h.sides[firstReleased:]...)
+	h.c.Rest(h.movements, sides, h.coef)
 	for i := range w {
 		w[i] = 0
 		if open[i] {
-			w[i] = h.moved[h.c.Place(h.p.normal(i))]
+			w[i] = h.movements[h.c.Place(h.p.normal(i))]
 		}
 	}
-	for i, r := range h.loose {
+	for i, r := range h.released {
 		if h.p.isNormal(r) && open[h.p.padOf(r)] {
 			w[h.p.padOf(r)] = -t.nu[i]
 		}
 	}
 }
 
-// newHeld begins with no row that carries. Unless told otherwise, pads are expected
+// newActiveSet begins with no active row. Unless told otherwise, pads are expected
 // to close in the order of their gaps.
-func (w *walk) newHeld() *held {
+func (w *tracer) newActiveSet() *activeSet {
 	p := w.p
 	pads := make([]int32, p.pads)
 	for i := range pads {
 		pads[i] = int32(i)
 	}
-	slices.SortStableFunc(pads, func(i, j int32) int { return cmp.Compare(w.w[i], w.w[j]) })
+	slices.SortStableFunc(pads, func(i, j int32) int { return cmp.Compare(w.gap[i], w.gap[j]) })
 	if len(p.order) == p.pads {
 		pads = p.order
 	}
@@ -294,5 +294,5 @@ func (w *walk) newHeld() *held {
 			order = append(order, i*int32(p.per)+int32(a))
 		}
 	}
-	return newHeld(p, order)
+	return newActiveSet(p, order)
 }

@@ -5,11 +5,11 @@ import (
 	"math"
 )
 
-// ErrTips says that the load's resultant falls outside the foot.
-var ErrTips = errors.New("the strings' resultant falls outside the bridge's foot: the bridge would tip")
+// ErrOverturns says that the load's resultant falls outside the bearing area.
+var ErrOverturns = errors.New("contact: the load's resultant falls outside the bearing area: the body would overturn")
 
-// restGap is the gap of a pad once the slack body lies on its foot, mm.
-func (p *problem) restGap(i int, rest [6]float64) float64 {
+// slackGap is the gap of a pad once the slack body lies on its foot, mm.
+func (p *lcp) slackGap(i int, rest [6]float64) float64 {
 	pl := p.plane[i]
 	g := p.gap[i] + p.nz[i]*(pl[0]*rest[2]+pl[1]*rest[3]+pl[2]*rest[4])
 	if math.Abs(g) < max(1e-12, p.snap) {
@@ -18,11 +18,11 @@ func (p *problem) restGap(i int, rest [6]float64) float64 {
 	return g
 }
 
-// rest finds where the slack body comes to rest when it is lowered straight
+// slackRest finds where the slack body comes to rest when it is lowered straight
 // down on an uneven foot: the plane under which no pad overlaps and which the
 // load's resultant holds. It is a linear programme in three unknowns, solved
 // over a small set of pads that grows by the worst overlap until none is left.
-func (p *problem) rest() (rest [6]float64, err error) {
+func (p *lcp) slackRest() (rest [6]float64, err error) {
 	if p.pads == 0 {
 		return rest, nil
 	}
@@ -33,39 +33,39 @@ func (p *problem) rest() (rest [6]float64, err error) {
 	if even {
 		rest[2] = -p.gap[0] / p.nz[0]
 		if p.gap[0] == 0 {
-			return rest, p.stable()
+			return rest, p.checkSupported()
 		}
 	}
 	set := p.corners()
 	for range 4*p.pads + 10 {
-		q, ok := p.restOn(set)
+		q, ok := p.slackRestOn(set)
 		if !ok {
-			return rest, ErrTips
+			return rest, ErrOverturns
 		}
 		worst, least := -1, -1e-12
 		for i := range p.pads {
-			if g := p.restGap(i, q); g < least {
+			if g := p.slackGap(i, q); g < least {
 				worst, least = i, g
 			}
 		}
 		if worst < 0 || containsInt(set, worst) { // in the set: clear but for rounding
 			return q, nil
 		}
-		set = append(p.tight(set, q), worst)
+		set = append(p.touching(set, q), worst)
 	}
-	return rest, errors.New("contact: the slack bridge finds no rest on its foot")
+	return rest, errors.New("contact: the slack body finds no rest on its pads")
 }
 
-// stable checks that the resultant lies within the foot.
-func (p *problem) stable() error {
-	if _, ok := p.restOn(p.corners()); !ok {
-		return ErrTips
+// checkSupported checks that the resultant lies within the foot.
+func (p *lcp) checkSupported() error {
+	if _, ok := p.slackRestOn(p.corners()); !ok {
+		return ErrOverturns
 	}
 	return nil
 }
 
 // corners returns the four outermost pads.
-func (p *problem) corners() []int {
+func (p *lcp) corners() []int {
 	var set []int
 	for _, s := range [][2]float64{{1, 1}, {1, -1}, {-1, 1}, {-1, -1}} {
 		best, top := 0, math.Inf(-1)
@@ -79,12 +79,12 @@ func (p *problem) corners() []int {
 	return set
 }
 
-// tight keeps the pads of a set that touch, and the corners, so that the next
+// touching keeps the pads of a set that touch, and the corners, so that the next
 // round stays bounded.
-func (p *problem) tight(set []int, q [6]float64) []int {
+func (p *lcp) touching(set []int, q [6]float64) []int {
 	keep := p.corners()
 	for _, i := range set {
-		if p.restGap(i, q) < 1e-9 && !containsInt(keep, i) {
+		if p.slackGap(i, q) < 1e-9 && !containsInt(keep, i) {
 			keep = append(keep, i)
 		}
 	}
@@ -100,12 +100,12 @@ func containsInt(s []int, v int) bool {
 	return false
 }
 
-// restOn solves the programme over a small set by trying its triples: the
+// slackRestOn solves the programme over a small set by trying its triples: the
 // right one overlaps nowhere in the set and carries the load without pulling.
 //
 // Pads that all stand in one line across hold no rocking fore and aft: there
 // two pads carry, and the rocking is left at zero.
-func (p *problem) restOn(set []int) (rest [6]float64, ok bool) {
+func (p *lcp) slackRestOn(set []int) (rest [6]float64, ok bool) {
 	if p.inLine() {
 		set = append(set[:len(set):len(set)], noPad)
 	}
@@ -122,9 +122,9 @@ func (p *problem) restOn(set []int) (rest [6]float64, ok bool) {
 	return rest, false
 }
 
-func (p *problem) clear(set []int, q [6]float64) bool {
+func (p *lcp) clear(set []int, q [6]float64) bool {
 	for _, i := range set {
-		if i != noPad && p.restGap(i, q) < -1e-10 {
+		if i != noPad && p.slackGap(i, q) < -1e-10 {
 			return false
 		}
 	}
@@ -135,7 +135,7 @@ func (p *problem) clear(set []int, q [6]float64) bool {
 const noPad = -1
 
 // inLine says that all pads lie at one place along the strings.
-func (p *problem) inLine() bool {
+func (p *lcp) inLine() bool {
 	for _, pl := range p.plane {
 		if math.Abs(pl[1]-p.plane[0][1]) > 1e-9 {
 			return false
@@ -145,7 +145,7 @@ func (p *problem) inLine() bool {
 }
 
 // onThree lays the body on three pads; fine says that they push.
-func (p *problem) onThree(tri [3]int) (q [6]float64, fine bool) {
+func (p *lcp) onThree(tri [3]int) (q [6]float64, fine bool) {
 	var m [3][3]float64
 	var g [3]float64
 	for k, i := range tri {

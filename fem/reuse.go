@@ -1,6 +1,10 @@
 package fem
 
-import "slices"
+import (
+	"slices"
+
+	"archload/fem/sparse"
+)
 
 // Under returns the condensed plate under other pads, if they press on the
 // same places in the same directions: what stands on them may differ.
@@ -54,4 +58,16 @@ func (s *System) Alike(o *System) bool {
 		}
 	}
 	return true // springs hang on single triangles, which couple already
+}
+
+// PrepareLike factorises the stiffness in the order of unknowns of a prepared
+// system that differs in its numbers alone: the same nodes, elements and
+// contact zone in other wood or thickness. It is an error if they differ
+// otherwise.
+func (s *System) PrepareLike(p *Prepared, workers int) (*Prepared, error) {
+	f, err := sparse.Factorize(s.K, p.Factor.Analysis(), workers)
+	if err != nil {
+		return nil, s.explain(err)
+	}
+	return &Prepared{System: s, Factor: f}, nil
 }
