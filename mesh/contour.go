@@ -194,7 +194,7 @@ func (m *samples) follow(c crossing, next map[crossing][]crossing, used map[cros
 			break
 		}
 	}
-	out.closed = len(out.pts) > 3 && distance(out.pts[0], out.pts[len(out.pts)-1]) < 1.5*m.size
+	out.closed = len(out.pts) > 3 && pointDist(out.pts[0], out.pts[len(out.pts)-1]) < 1.5*m.size
 	return out
 }
 
@@ -223,7 +223,7 @@ func onto(s Surface, level float64, pts []Point) []Point {
 			k := (level - j.Z) / g2
 			p = Point{p[0] + k*j.Zx, p[1] + k*j.Zy}
 		}
-		if distance(p, start) < 2 {
+		if pointDist(p, start) < 2 {
 			pts[i] = p
 		}
 	}
@@ -238,7 +238,7 @@ func (c chain) spaced(spacing float64) []Point {
 	}
 	along := make([]float64, len(pts))
 	for i := 1; i < len(pts); i++ {
-		along[i] = along[i-1] + distance(pts[i-1], pts[i])
+		along[i] = along[i-1] + pointDist(pts[i-1], pts[i])
 	}
 	total := along[len(along)-1]
 	n := max(1, int(math.Round(total/spacing)))

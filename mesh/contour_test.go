@@ -23,7 +23,7 @@ func TestContoursOfABall(t *testing.T) {
 			if got := math.Hypot(p[0], p[1]); math.Abs(got-want) > 0.01 {
 				t.Fatalf("height %g mm: point %v at radius %.4f, want %.4f", l.Height, p, got, want)
 			}
-			length += distance(p, l.Points[(i+1)%len(l.Points)])
+			length += pointDist(p, l.Points[(i+1)%len(l.Points)])
 		}
 		if !l.closed() || math.Abs(length/(2*math.Pi*want)-1) > 0.01 {
 			t.Errorf("height %g mm: closed %v, length %.1f, want a whole circle of %.1f", l.Height, l.closed(), length, 2*math.Pi*want)
@@ -77,12 +77,12 @@ func TestNearestPointOfTheOutline(t *testing.T) {
 		want := math.Inf(1)
 		for i := range pts {
 			a, b := rim.edge(i)
-			u := ((p[0]-a[0])*(b[0]-a[0]) + (p[1]-a[1])*(b[1]-a[1])) / math.Pow(distance(a, b), 2)
+			u := ((p[0]-a[0])*(b[0]-a[0]) + (p[1]-a[1])*(b[1]-a[1])) / math.Pow(pointDist(a, b), 2)
 			u = min(max(u, 0), 1)
-			want = min(want, distance(p, Point{a[0] + u*(b[0]-a[0]), a[1] + u*(b[1]-a[1])}))
+			want = min(want, pointDist(p, Point{a[0] + u*(b[0]-a[0]), a[1] + u*(b[1]-a[1])}))
 		}
 		f := rim.nearest(p)
-		if math.Abs(f.dist-want) > 1e-9 || math.Abs(distance(p, f.at)-want) > 1e-9 {
+		if math.Abs(f.dist-want) > 1e-9 || math.Abs(pointDist(p, f.at)-want) > 1e-9 {
 			t.Errorf("distance of %v = %.9f mm, want %.9f (all edges tried)", p, f.dist, want)
 		}
 		const step = 1e-3 // mm

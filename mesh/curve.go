@@ -46,7 +46,6 @@ func (e *CurveError) Error() string {
 // bounding box.
 const (
 	curveMaxPoints = 20000
-	curveMaxCoord  = 1e5  // mm
 	curveClosing   = 1e-4 // a last point that near the first only repeats it
 	curveRepeat    = 1e-6 // nearer points count as one
 	curveFlatness  = 1e-6 // chord error of the fine polyline
@@ -108,8 +107,8 @@ func (c *Curve) build(diag float64) {
 
 func checkNumbers(pts []Point) error {
 	for i, p := range pts {
-		if !(math.Abs(p[0]) <= curveMaxCoord && math.Abs(p[1]) <= curveMaxCoord) {
-			return &CurveError{i, p, fmt.Sprintf("want coordinates within %g mm", float64(curveMaxCoord))}
+		if !p.inReach() {
+			return &CurveError{i, p, fmt.Sprintf("want coordinates within %g mm", float64(maxCoord))}
 		}
 	}
 	if len(pts) > curveMaxPoints {
@@ -166,6 +165,23 @@ func (c *Curve) Polyline(tol float64) []Point {
 	return pts
 }
 
+// Corner is a point at which a curve may turn sharply.
+type Corner struct {
+	At Point   // mm
+	U  float64 // its parameter, mm of chord
+}
+
+// Corners returns the corners of the curve in its direction.
+func (c *Curve) Corners() []Corner {
+	var out []Corner
+	for i, p := range c.pts {
+		if c.corner[i] {
+			out = append(out, Corner{p, c.knot[i]})
+		}
+	}
+	return out
+}
+
 // Bounds returns the least and greatest coordinates on the curve, mm.
 func (c *Curve) Bounds() (lo, hi Point) { return c.lo, c.hi }
 
@@ -181,30 +197,6 @@ func (c *Curve) Mirrored() *Curve {
 	lo, hi := pointBounds(m.pts)
 	m.build(pointDist(lo, hi))
 	return m
-}
-
-func pointDist(a, b Point) float64 { return math.Hypot(a[0]-b[0], a[1]-b[1]) }
-
-// pointCross returns twice the signed area of triangle abc, mm².
-func pointCross(a, b, c Point) float64 {
-	return (b[0]-a[0])*(c[1]-a[1]) - (b[1]-a[1])*(c[0]-a[0])
-}
-
-func pointLerp(a, b Point, t float64) Point {
-	return Point{a[0] + t*(b[0]-a[0]), a[1] + t*(b[1]-a[1])}
-}
-
-func pointBounds(pts []Point) (lo, hi Point) {
-	if len(pts) == 0 {
-		return lo, hi
-	}
-	lo, hi = pts[0], pts[0]
-	for _, p := range pts[1:] {
-		for k := range 2 {
-			lo[k], hi[k] = min(lo[k], p[k]), max(hi[k], p[k])
-		}
-	}
-	return lo, hi
 }
 
 // ringArea returns the signed area of a closed polygon, mm²; anticlockwise is

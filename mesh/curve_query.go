@@ -63,19 +63,14 @@ func (c *Curve) Contains(p Point) bool {
 
 // Distance returns the distance of p from the curve, mm, never negative.
 func (c *Curve) Distance(p Point) float64 {
-	_, _, d := c.nearest(p)
+	_, _, d := c.Nearest(p)
 	return d
 }
 
-// Nearest returns the point of the curve nearest to p.
-func (c *Curve) Nearest(p Point) Point {
-	_, q, _ := c.nearest(p)
-	return q
-}
-
-// nearest returns parameter, place and distance of the nearest point: the
-// nearest chord, then Newton's method on its piece of the spline.
-func (c *Curve) nearest(p Point) (u float64, q Point, d float64) {
+// Nearest returns parameter, mm, place and distance, mm, of the point of the
+// curve nearest to p: the nearest chord, then Newton's method on its piece of
+// the spline.
+func (c *Curve) Nearest(p Point) (u float64, q Point, d float64) {
 	first, least := 0, math.Inf(1)
 	for k := range c.blocks {
 		if d2 := c.blocks[k].distance2(p); d2 < least {
@@ -148,18 +143,6 @@ func (c *Curve) newton(p Point, lo, hi, u float64) float64 {
 	return u
 }
 
-// chordNearest returns the fraction along ab of the point nearest to p, and
-// the squared distance, mm².
-func chordNearest(a, b, p Point) (t, d2 float64) {
-	vx, vy := b[0]-a[0], b[1]-a[1]
-	wx, wy := p[0]-a[0], p[1]-a[1]
-	if vv := vx*vx + vy*vy; vv > 0 {
-		t = min(max((wx*vx+wy*vy)/vv, 0), 1)
-	}
-	dx, dy := wx-t*vx, wy-t*vy
-	return t, dx*dx + dy*dy
-}
-
 // Area returns the area inside the curve, mm², exact for the spline: the
 // integrand of the boundary integral is a quintic, which three Gauss points
 // integrate exactly.
@@ -220,4 +203,9 @@ func (c *Curve) extremes() (lo, hi Point) {
 func quadraticRoots(a, b, c float64) [2]float64 {
 	q := -(b + math.Copysign(math.Sqrt(b*b-4*a*c), b)) / 2
 	return [2]float64{q / a, c / q}
+}
+
+// boxNear tells whether p lies in the curve's bounding box widened by d.
+func (c *Curve) boxNear(p Point, d float64) bool {
+	return p[0] > c.lo[0]-d && p[0] < c.hi[0]+d && p[1] > c.lo[1]-d && p[1] < c.hi[1]+d
 }

@@ -146,8 +146,8 @@ func TestCurveQueriesAgainstBruteForce(t *testing.T) {
 		if got := c.Distance(p); math.Abs(got-want) > 2e-5 {
 			t.Errorf("distance of %v = %g mm, want %g", p, got, want)
 		}
-		if got := pointDist(p, c.Nearest(p)); math.Abs(got-want) > 2e-5 {
-			t.Errorf("nearest point of %v is %g mm away, want %g", p, got, want)
+		if _, q, _ := c.Nearest(p); math.Abs(pointDist(p, q)-want) > 2e-5 {
+			t.Errorf("nearest point of %v is %g mm away, want %g", p, pointDist(p, q), want)
 		}
 		if got, want := c.Contains(p), turns > math.Pi; got != want {
 			t.Errorf("contains %v = %t, want %t (winding number)", p, got, want)

@@ -25,21 +25,6 @@ func checkData(d *SurfaceData, all []datum) error {
 	return nil
 }
 
-// fault is a DataError at a datum.
-func (e *datum) fault(format string, args ...any) error {
-	return &DataError{Set: e.set, Line: e.row, At: e.at, Msg: fmt.Sprintf(format, args...)}
-}
-
-// finite tells whether all values are numbers of a sane size.
-func finite(values ...float64) bool {
-	for _, v := range values {
-		if !(math.Abs(v) < 1e5) { // 100 m
-			return false
-		}
-	}
-	return true
-}
-
 func checkFinite(d *SurfaceData, all []datum) error {
 	for i := range all {
 		if e := &all[i]; !finite(e.at[0], e.at[1], e.z) {
@@ -155,13 +140,10 @@ func (l *ContourLine) closed() bool {
 	}
 	sum := 0.0
 	for i := 1; i < n; i++ {
-		sum += distance(l.Points[i-1], l.Points[i])
+		sum += pointDist(l.Points[i-1], l.Points[i])
 	}
-	return distance(l.Points[n-1], l.Points[0]) <= 3*sum/float64(n-1)
+	return pointDist(l.Points[n-1], l.Points[0]) <= 3*sum/float64(n-1)
 }
-
-// distance returns the distance between two points, mm.
-func distance(a, b Point) float64 { return math.Hypot(b[0]-a[0], b[1]-a[1]) }
 
 // checkTemplates refuses templates that disagree where they cross.
 func checkTemplates(d *SurfaceData, _ []datum) error {
@@ -207,7 +189,7 @@ func checkTemplates(d *SurfaceData, _ []datum) error {
 // far the template may bulge from it (an eighth of the second difference).
 func (t *Template) heightAt(i int, at Point) (z, bulge float64) {
 	a, b := t.Points[i], t.Points[i+1]
-	u := distance(a, at) / distance(a, b)
+	u := pointDist(a, at) / pointDist(a, b)
 	z = t.Heights[i] + u*(t.Heights[i+1]-t.Heights[i])
 	if i > 0 && i+2 < len(t.Heights) {
 		bulge = math.Abs(t.Heights[i-1]-t.Heights[i]-t.Heights[i+1]+t.Heights[i+2]) / 16

@@ -2,6 +2,7 @@ package mesh
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 )
@@ -204,4 +205,23 @@ func (r rimHeights) at(length float64) func(s float64) (z, sigma float64, known 
 		u := before / (before + after)
 		return a.z + u*(b.z-a.z), max(a.sigma, b.sigma), true
 	}
+}
+
+// fault is a DataError at a datum.
+func (e *datum) fault(format string, args ...any) error {
+	return &DataError{Set: e.set, Line: e.row, At: e.at, Msg: fmt.Sprintf(format, args...)}
+}
+
+// shownNoise is the noise to assume where none is stated: what the measured
+// points show, at most what a dial gauge by hand usually has.
+func (d *SurfaceData) shownNoise() float64 {
+	at, z := make([]Point, len(d.Points)), make([]float64, len(d.Points))
+	for i, p := range d.Points {
+		at[i], z[i] = p.At, p.Z
+	}
+	n := EstimateNoise(at, z)
+	if math.IsNaN(n) {
+		return usualNoise
+	}
+	return min(usualNoise, max(leastSigma, n))
 }

@@ -67,7 +67,7 @@ func meanError(all []probe, index map[[2]int]int, i, j int) (mean [3]float64) {
 	for di := -2; di <= 2; di++ {
 		for dj := -2; dj <= 2; dj++ {
 			m, ok := index[[2]int{i + di, j + dj}]
-			if !ok || distance(all[m].p, centre) > probeDisc {
+			if !ok || pointDist(all[m].p, centre) > probeDisc {
 				continue
 			}
 			n++

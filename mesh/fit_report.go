@@ -110,12 +110,6 @@ const (
 	ripplingLog = 3.0 // log10 λ below which a surface follows single data; sound data gave 4.5 to 8
 )
 
-// strangeDatum is a datum that lies off, mm, from a stiff fit.
-type strangeDatum struct {
-	*datum
-	off float64
-}
-
 // standOut returns the heights that lie off a stiff fit far more than the
 // others do, as a slip of the pen would: by more than 0.5 mm and ten times the
 // usual misfit (1.48 times the median is the standard deviation of normal

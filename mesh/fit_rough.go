@@ -1,5 +1,10 @@
 package mesh
 
+import (
+	"cmp"
+	"math"
+)
+
 // The roughness of a fitted surface is the integral of its squared third
 // derivatives over the plate, with the one along the normal n of the outline
 // made cheap in a strip along the outline: a recurve trough runs parallel to
@@ -149,4 +154,15 @@ func (s *bandSystem) faintCell(cubes *[quadPerCell][quadPerCell]thirds, flat flo
 		}
 	}
 	return m
+}
+
+const (
+	usualCell = 6.0 // mm
+	mostCells = 2e4 // larger outlines get larger cells
+)
+
+// cellSize returns the edge of the spline cells, mm, from the one wanted.
+func (r *rimLine) cellSize(wanted float64) float64 {
+	area := (r.hi[0] - r.lo[0]) * (r.hi[1] - r.lo[1])
+	return max(cmp.Or(wanted, usualCell), math.Sqrt(area/mostCells))
 }

@@ -92,7 +92,7 @@ func (s *FormulaSpec) settle(rim *rimLine, dome *dome) (Surface, error) {
 		}
 		arch = s.project(rim, dome, u)
 		top := summit(arch, s.Apex)
-		off = distance(top, s.Apex)
+		off = pointDist(top, s.Apex)
 		if off < closeEnough {
 			break
 		}
@@ -123,23 +123,3 @@ func (s *FormulaSpec) project(rim *rimLine, dome *dome, u *Spline) *Spline {
 // phi is the dome's height over the Poisson solution, both from 0 to 1; it
 // goes on evenly a little way below 0.
 func phi(u float64) float64 { return 2 * u * u / (1 + max(u, -0.5)) }
-
-// summit returns the local maximum near p: Newton's method on the gradient.
-func summit(s Surface, p Point) Point {
-	for range 20 {
-		j := s.At(p)
-		det := j.Zxx*j.Zyy - j.Zxy*j.Zxy
-		if !(det > 0) || j.Zxx >= 0 {
-			return p
-		}
-		dx, dy := -(j.Zyy*j.Zx-j.Zxy*j.Zy)/det, -(j.Zxx*j.Zy-j.Zxy*j.Zx)/det
-		if l := math.Hypot(dx, dy); l > 10 { // mm: no wild steps
-			dx, dy = dx*10/l, dy*10/l
-		}
-		p = Point{p[0] + dx, p[1] + dy}
-		if math.Hypot(dx, dy) < 1e-9 {
-			break
-		}
-	}
-	return p
-}

@@ -161,7 +161,7 @@ func (d *dome) tilted(apex Point, r float64) (*Spline, bool) {
 	for range steps {
 		u := d.solve(source)
 		j := u.At(apex)
-		if det := j.Zxx*j.Zyy - j.Zxy*j.Zxy; det > 0 && j.Zxx < 0 && distance(summit(u, apex), apex) < closeEnough {
+		if det := j.Zxx*j.Zyy - j.Zxy*j.Zxy; det > 0 && j.Zxx < 0 && pointDist(summit(u, apex), apex) < closeEnough {
 			return u, d.highest(u, j.Z)
 		}
 		jx := d.solve(func(p Point) float64 { return (p[0] - apex[0]) * source(p) }).At(apex)
@@ -187,4 +187,24 @@ func (d *dome) highest(u *Spline, top float64) bool {
 		}
 	}
 	return true
+}
+
+// summit returns the local maximum near p: Newton's method on the gradient.
+func summit(s Surface, p Point) Point {
+	for range 20 {
+		j := s.At(p)
+		det := j.Zxx*j.Zyy - j.Zxy*j.Zxy
+		if !(det > 0) || j.Zxx >= 0 {
+			return p
+		}
+		dx, dy := -(j.Zyy*j.Zx-j.Zxy*j.Zy)/det, -(j.Zxx*j.Zy-j.Zxy*j.Zx)/det
+		if l := math.Hypot(dx, dy); l > 10 { // mm: no wild steps
+			dx, dy = dx*10/l, dy*10/l
+		}
+		p = Point{p[0] + dx, p[1] + dy}
+		if math.Hypot(dx, dy) < 1e-9 {
+			break
+		}
+	}
+	return p
 }

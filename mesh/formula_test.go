@@ -60,7 +60,7 @@ func checkApex(t *testing.T, name string, s Surface, rim *rimLine, spec FormulaS
 			}
 		}
 	}
-	if d := distance(summit(s, at), spec.Apex); d > 1 {
+	if d := pointDist(summit(s, at), spec.Apex); d > 1 {
 		t.Errorf("%s: highest point %v, %.2f mm from the apex, want at most 1", name, at, d)
 	}
 }

@@ -34,8 +34,10 @@ func NewLocator(p *Plan) *Locator {
 	return l
 }
 
-func (l *Locator) column(x float64) int { return clampInt((x-l.lo[0])/l.cell, l.nx-1) }
-func (l *Locator) row(y float64) int    { return clampInt((y-l.lo[1])/l.cell, l.ny-1) }
+func (l *Locator) column(x float64) int { return clamp((x-l.lo[0])/l.cell, l.nx-1) }
+func (l *Locator) row(y float64) int    { return clamp((y-l.lo[1])/l.cell, l.ny-1) }
+
+func clamp(x float64, most int) int { return int(min(max(x, 0), float64(most))) }
 
 func (l *Locator) cells(t int, f func(c int)) {
 	a, b, c := l.corners(int32(t))

@@ -73,17 +73,3 @@ func localResidual(at []Point, z []float64, i int, near []int) (float64, bool) {
 	}
 	return z[i] - c.AtVec(0), true
 }
-
-// shownNoise is the noise to assume where none is stated: what the measured
-// points show, at most what a dial gauge by hand usually has.
-func (d *SurfaceData) shownNoise() float64 {
-	at, z := make([]Point, len(d.Points)), make([]float64, len(d.Points))
-	for i, p := range d.Points {
-		at[i], z[i] = p.At, p.Z
-	}
-	n := EstimateNoise(at, z)
-	if math.IsNaN(n) {
-		return usualNoise
-	}
-	return min(usualNoise, max(leastSigma, n))
-}

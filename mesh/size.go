@@ -5,27 +5,181 @@ import (
 	"math"
 )
 
-// sizeField is the wanted edge length over the plate: values at scale 1 on a
-// square grid, mm, times the scale.
-type sizeField struct {
-	lo     Point
-	cell   float64 // mm
-	nx, ny int
-	h      []float64 // row by row
-	slope  float64   // greatest slope of h, 1
-	scale  float64
-}
-
-// grading is the greatest slope of the wanted edge length at scale 1. The
-// slope follows the scale, so that half the scale means half the edges
-// everywhere, but not above steepest.
+// Wanted edge lengths along input curves, mm at scale 1.
+//
+// Hole edges: 0.4 of the local radius of curvature between 1.5 and 3 mm. With
+// 3 mm edges at an eye of radius 4.75 the peak stress reads up to 4 % low even
+// with a quadratic membrane; with 2 mm up to 1.8 % (measured in plane stress
+// against a 0.35 mm reference).
 const (
-	grading  = 0.22
-	steepest = 0.33
+	lineSize   = 5.0
+	holeRadius = 0.4
+	holeLeast  = 1.5
+	holeMost   = 3.0
+	rimRadius  = 0.5 // outline: edges of at most half the radius of curvature
+	sharpest   = 0.8 // any boundary edge: at most this times the radius
+	sharpLeast = 0.1 // but never less than this fraction of Size
+
+	surfaceTurn = 0.1 // edge times curvature of the surface
+	surfaceStep = 5.0 // mm between looks at the curvature, which is an average
 )
 
-// maxCells bounds the size grid.
-const maxCells = 4 << 20
+// arcSource makes the field follow one arc.
+func (f *sizeField) arcSource(d *Domain, a *planArc) {
+	for i, x := range a.samples {
+		r := 1 / max(a.curvature(i), 1e-9)
+		h := lineSize
+		switch a.part {
+		case "outline":
+			h = max(rimRadius*r, holeLeast)
+		case "hole":
+			h = min(max(holeRadius*r, holeLeast), holeMost)
+		}
+		if a.boundary() {
+			h = min(h, max(sharpest*r, sharpLeast*d.Size))
+		}
+		f.put(x.p, min(h, d.Size))
+	}
+}
+
+// fineSource sets the size within a zone.
+func (f *sizeField) fineSource(z Fine) {
+	lo, hi := pointBounds(z.Along)
+	i0, j0, _, _ := f.locate(Point{lo[0] - z.Radius, lo[1] - z.Radius})
+	i1, j1, _, _ := f.locate(Point{hi[0] + z.Radius, hi[1] + z.Radius})
+	for j := j0; j <= j1+1; j++ {
+		for i := i0; i <= i1+1; i++ {
+			p, best := f.place(i, j), math.Inf(1)
+			for k, q := range z.Along {
+				_, d2 := chordNearest(z.Along[max(k-1, 0)], q, p)
+				best = min(best, d2)
+			}
+			out := max(math.Sqrt(best)-z.Radius, 0)
+			f.h[j*f.nx+i] = min(f.h[j*f.nx+i], z.Size+f.slope*out)
+		}
+	}
+}
+
+// bendSource limits the size where the surface is curved: between half of
+// Size and Size.
+func (f *sizeField) bendSource(d *Domain) {
+	if d.Curvature == nil {
+		return
+	}
+	w, h := float64(f.nx-1)*f.cell, float64(f.ny-1)*f.cell
+	step := max(surfaceStep, (w+h)/1000)
+	coarse := sizeField{lo: f.lo, cell: step, nx: int(w/step) + 2, ny: int(h/step) + 2}
+	coarse.h = make([]float64, coarse.nx*coarse.ny)
+	for j := range coarse.ny {
+		for i := range coarse.nx {
+			k := math.Abs(d.Curvature(coarse.place(i, j)))
+			want := d.Size
+			if k > 0 {
+				want = min(max(surfaceTurn/k, d.Size/2), d.Size)
+			}
+			coarse.h[j*coarse.nx+i] = want
+		}
+	}
+	for j := range f.ny {
+		for i := range f.nx {
+			k := j*f.nx + i
+			f.h[k] = min(f.h[k], coarse.unscaled(f.place(i, j)))
+		}
+	}
+}
+
+// Gaps between curves. A gap as wide as one edge or narrower gets edges of its
+// own width, but not below gapLeast times Size.
+const (
+	gapLeast = 0.25
+	gapWedge = 0.35 // curves that meet at more than asin(0.35), 20 degrees, leave no gap
+	gapAlong = 3.0  // places on one curve are across a gap if the way along it is that much longer
+)
+
+// gapFinder looks for places where input curves pass close to each other.
+type gapFinder struct {
+	d    *Domain
+	arcs *arcSet
+	grid *chordGrid
+	arc  []int32 // of each piece in the grid
+	num  []int32 // sample at its start
+}
+
+// gapSources makes the field fine where curves pass close and the wood
+// between them is narrower than the wanted edge.
+func (f *sizeField) gapSources(d *Domain, arcs *arcSet) {
+	g := &gapFinder{d: d, arcs: arcs}
+	var segs [][2]Point
+	for k := range arcs.arcs {
+		x := arcs.arcs[k].samples
+		for i := range len(x) - 1 {
+			segs = append(segs, [2]Point{x[i].p, x[i+1].p})
+			g.arc, g.num = append(g.arc, int32(k)), append(g.num, int32(i))
+		}
+	}
+	g.grid = newChordGrid(segs)
+	for k := range arcs.arcs {
+		a := &arcs.arcs[k]
+		if l := a.length(); l < d.Size*max(d.Scale, 1) && a.ends[0] != a.ends[1] {
+			for _, x := range a.samples {
+				f.put(x.p, g.limit(l))
+			}
+		}
+		for i := range a.samples {
+			if gap, q := g.at(int32(k), i); gap < d.Size*max(d.Scale, 1) {
+				f.put(a.samples[i].p, g.limit(gap))
+				f.put(q, g.limit(gap))
+			}
+		}
+	}
+}
+
+// limit turns the width of a gap into an edge length at scale 1, mm. A scale
+// above 1 does not make it longer.
+func (g *gapFinder) limit(gap float64) float64 {
+	return max(gap, gapLeast*g.d.Size) / max(g.d.Scale, 1)
+}
+
+// at returns the width of the narrowest gap at sample i of arc k, mm, and its
+// other end, Size (times the scale, if above 1) if there is none.
+func (g *gapFinder) at(k int32, i int) (float64, Point) {
+	x := &g.arcs.arcs[k].samples[i]
+	reach := g.d.Size * max(g.d.Scale, 1)
+	best, other := reach, Point{}
+	lo, hi := Point{x.p[0] - reach, x.p[1] - reach}, Point{x.p[0] + reach, x.p[1] + reach}
+	g.grid.near(lo, hi, func(s int32) {
+		a, b := g.grid.segs[s][0], g.grid.segs[s][1]
+		t, d2 := chordNearest(a, b, x.p)
+		if d2 >= best*best || g.together(k, i, s, math.Sqrt(d2)) {
+			return
+		}
+		q := pointLerp(a, b, t)
+		if g.d.inWood(pointLerp(x.p, q, 0.5)) {
+			best, other = math.Sqrt(d2), q
+		}
+	})
+	return best, other
+}
+
+// together tells whether piece s is only the continuation of arc k, or meets
+// it so near and at such an angle that the distance is no gap.
+func (g *gapFinder) together(k int32, i int, s int32, gap float64) bool {
+	a, b := &g.arcs.arcs[k], &g.arcs.arcs[g.arc[s]]
+	x := &a.samples[i]
+	if k == g.arc[s] {
+		along := math.Abs(x.s - b.samples[g.num[s]].s)
+		if a.ends[0] == a.ends[1] {
+			along = min(along, a.length()-along)
+		}
+		return along < gapAlong*gap+2*g.d.Size/6
+	}
+	for _, v := range a.ends {
+		if (v == b.ends[0] || v == b.ends[1]) && gap > gapWedge*pointDist(x.p, g.arcs.pts[v]) {
+			return true
+		}
+	}
+	return false
+}
 
 // newSizeField makes h(x) = min over the sources of (h_source + slope x distance).
 // It also samples the arcs.
@@ -53,109 +207,6 @@ func newSizeField(d *Domain, arcs *arcSet) (*sizeField, error) {
 	return f, nil
 }
 
-// emptyField lays the grid over the outline and sets the coarsest size.
-func emptyField(d *Domain) *sizeField {
-	lo, hi := d.Outline.Bounds()
-	w, h := hi[0]-lo[0], hi[1]-lo[1]
-	cell := min(d.Size, defaultSize) / 6
-	cell = max(cell, math.Sqrt(w*h/(maxCells/2)), (w+h)/(maxCells/8))
-	cell = min(cell, max(w, h)/16)
-	f := &sizeField{lo: Point{lo[0] - cell, lo[1] - cell}, cell: cell, nx: int(w/cell) + 4, ny: int(h/cell) + 4}
-	f.slope, f.scale = min(grading, steepest/d.Scale), d.Scale
-	f.h = make([]float64, f.nx*f.ny)
-	for i := range f.h {
-		f.h[i] = d.Size
-	}
-	return f
-}
-
-// trianglesPerArea is the number of equilateral triangles of edge 1 on unit
-// area, 4/sqrt(3).
-const trianglesPerArea = 2.3094
-
 func tooMany(n float64, d *Domain) error {
 	return &PlaceError{Part: "size", Msg: fmt.Sprintf("about %.3g triangles or more, beyond the limit of %d: want larger edges than %g mm (scale %g)", n, maxTriangles, d.Size, d.Scale)}
-}
-
-// expected estimates the number of triangles from a coarse sample of the grid.
-func (f *sizeField) expected(d *Domain) float64 {
-	step := max(1, int(math.Sqrt(float64(len(f.h))/20000)))
-	sum := 0.0
-	for j := 0; j < f.ny; j += step {
-		for i := 0; i < f.nx; i += step {
-			if h := f.scale * f.h[j*f.nx+i]; d.inWood(f.place(i, j)) {
-				sum += 1 / (h * h)
-			}
-		}
-	}
-	a := f.cell * float64(step)
-	return trianglesPerArea * a * a * sum
-}
-
-func (f *sizeField) place(i, j int) Point {
-	return Point{f.lo[0] + float64(i)*f.cell, f.lo[1] + float64(j)*f.cell}
-}
-
-// locate returns the grid cell of p, clamped to the grid, and the fractions
-// within it.
-func (f *sizeField) locate(p Point) (i, j int, u, v float64) {
-	x := min(max((p[0]-f.lo[0])/f.cell, 0), float64(f.nx-1)-1e-9)
-	y := min(max((p[1]-f.lo[1])/f.cell, 0), float64(f.ny-1)-1e-9)
-	i, j = int(x), int(y)
-	return i, j, x - float64(i), y - float64(j)
-}
-
-// at returns the wanted edge length at p, mm.
-func (f *sizeField) at(p Point) float64 { return f.scale * f.unscaled(p) }
-
-// unscaled interpolates between the grid points bilinearly.
-func (f *sizeField) unscaled(p Point) float64 {
-	i, j, u, v := f.locate(p)
-	k := j*f.nx + i
-	low := f.h[k] + u*(f.h[k+1]-f.h[k])
-	k += f.nx
-	return low + v*(f.h[k]+u*(f.h[k+1]-f.h[k])-low)
-}
-
-// put makes the field at p about h or smaller.
-func (f *sizeField) put(p Point, h float64) {
-	i, j, _, _ := f.locate(p)
-	for _, c := range [4][2]int{{i, j}, {i + 1, j}, {i, j + 1}, {i + 1, j + 1}} {
-		k := c[1]*f.nx + c[0]
-		f.h[k] = min(f.h[k], h+f.slope*pointDist(p, f.place(c[0], c[1])))
-	}
-}
-
-// sweep spreads the sources: one pass forward and one back over the grid, each
-// looking at the eight neighbours that came before.
-func (f *sizeField) sweep() {
-	side, diag := f.slope*f.cell, f.slope*f.cell*math.Sqrt2
-	pass := func(i, j, di int) {
-		k := j*f.nx + i
-		h := f.h[k]
-		if i-di >= 0 && i-di < f.nx {
-			h = min(h, f.h[k-di]+side)
-		}
-		if jj := j - di; jj >= 0 && jj < f.ny {
-			row := jj * f.nx
-			h = min(h, f.h[row+i]+side)
-			if i > 0 {
-				h = min(h, f.h[row+i-1]+diag)
-			}
-			if i+1 < f.nx {
-				h = min(h, f.h[row+i+1]+diag)
-			}
-		}
-		f.h[k] = h
-	}
-	for j := range f.ny {
-		for i := range f.nx {
-			pass(i, j, 1)
-		}
-	}
-	for j := f.ny - 1; j >= 0; j-- {
-		for i := f.nx - 1; i >= 0; i-- {
-			pass(i, j, -1)
-		}
-	}
 }

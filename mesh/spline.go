@@ -19,6 +19,9 @@ type grid struct {
 	sx, sy       int     // strides of the coefficients; the shorter side runs fastest
 }
 
+// boxMargin is the number of cells beyond the outline's box.
+const boxMargin = 2
+
 // gridOver returns the grid that covers the box lo to hi with boxMargin more
 // cells on each side, centred on it.
 func gridOver(lo, hi Point, size float64) grid {

@@ -1,13 +1,9 @@
 package mesh
 
-import "fmt"
-
-// Region is the inside of a closed plan curve; *Curve is one.
-type Region interface {
-	// Polyline returns the curve's corners, anticlockwise, the first not
-	// repeated, with a chord error of at most tol mm.
-	Polyline(tol float64) []Point
-}
+import (
+	"fmt"
+	"math"
+)
 
 // SurfaceData is what is known of a surface: any mixture of contour lines,
 // spot heights, templates and measured points. The zero values of the options
@@ -98,4 +94,14 @@ type FitReport struct {
 	Smoothing      float64 // weight lambda of the roughness integral, mm⁴ per unit of squared sigma ratio
 	Trough         bool    // the data show a trough along the outline
 	Factorizations int     // of the full system
+}
+
+// finite tells whether all values are numbers of a sane size.
+func finite(values ...float64) bool {
+	for _, v := range values {
+		if !(math.Abs(v) < 1e5) { // 100 m
+			return false
+		}
+	}
+	return true
 }

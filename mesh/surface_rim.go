@@ -1,6 +1,7 @@
 package mesh
 
 import (
+	"fmt"
 	"math"
 	"sort"
 )
@@ -178,4 +179,23 @@ func (r *rimLine) placeAt(s float64) (at, inward Point) {
 	l := r.along[k+1] - r.along[k]
 	u := (s - r.along[k]) / l
 	return Point{a[0] + u*(b[0]-a[0]), a[1] + u*(b[1]-a[1])}, Point{-(b[1] - a[1]) / l, (b[0] - a[0]) / l}
+}
+
+// rimOf returns the outline as a fine closed polyline.
+func rimOf(r Region) (*rimLine, error) {
+	const tol = 0.005 // mm, chord error
+	pts := r.Polyline(tol)
+	var clean []Point
+	for i, p := range pts {
+		if !finite(p[0], p[1]) {
+			return nil, &DataError{Set: "outline", Line: int32(i), At: p, Msg: "want finite numbers"}
+		}
+		if p != pts[(i+1)%len(pts)] {
+			clean = append(clean, p)
+		}
+	}
+	if len(clean) < 3 {
+		return nil, &DataError{Set: "outline", Line: -1, Msg: fmt.Sprintf("want at least 3 points, found %d", len(clean))}
+	}
+	return newRimLine(clean), nil
 }

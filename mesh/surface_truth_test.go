@@ -72,7 +72,7 @@ func newTruth(t testing.TB, power, depth float64) *truth {
 	for i := range rows {
 		p := s.rim.pointAt(s.rim.length() * (float64(i) + 0.37) / rows)
 		for k, q := range s.poles {
-			a.Set(i, k, math.Log(distance(p, q)))
+			a.Set(i, k, math.Log(pointDist(p, q)))
 		}
 		a.Set(i, poles, 1)
 		b.SetVec(i, math.Exp(s.alpha[0]*p[0]+s.alpha[1]*p[1])/(s.alpha[0]*s.alpha[0]+s.alpha[1]*s.alpha[1]))

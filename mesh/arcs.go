@@ -4,8 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-
-	"archload/mesh/delaunay"
 )
 
 // planArc is a stretch of an outline, a hole edge or a line between two nodes
@@ -75,14 +73,13 @@ func (s *arcSet) addRing(n *lineNet, c int, curve *Curve) {
 			marks = append(marks, mark{at.u, int32(i)})
 		}
 	}
-	for i, p := range curve.pts {
-		known := slices.ContainsFunc(marks, func(m mark) bool { return m.u == curve.knot[i] })
-		if curve.corner[i] && !known {
-			marks = append(marks, mark{curve.knot[i], s.newPoint(p)})
+	for _, x := range curve.Corners() {
+		if !slices.ContainsFunc(marks, func(m mark) bool { return m.u == x.U }) {
+			marks = append(marks, mark{x.U, s.newPoint(x.At)})
 		}
 	}
 	if len(marks) == 0 {
-		marks = append(marks, mark{0, s.newPoint(curve.pts[0])})
+		marks = append(marks, mark{0, s.newPoint(curve.at(0))})
 	}
 	slices.SortFunc(marks, func(a, b mark) int { return cmp.Compare(a.u, b.u) })
 	part, index := "outline", 0
@@ -228,46 +225,4 @@ func (a *planArc) name() string {
 
 func (a *planArc) fault(at Point, msg string) error {
 	return &PlaceError{Part: a.part, Index: a.index, At: at, Msg: msg}
-}
-
-// connect triangulates the points and chords.
-func (s *arcSet) connect(c *chordSet) (*delaunay.Triangulation, error) {
-	lo, hi := pointBounds(c.pts)
-	tr := delaunay.New(lo, hi)
-	vertex := make([]int32, len(c.pts))
-	for _, i := range spreadOrder(len(c.pts)) {
-		vertex[i] = tr.AddPoint(c.pts[i])
-	}
-	for _, x := range c.chords {
-		err := tr.AddSegment(delaunay.Segment{
-			A: vertex[x.ends[0]], B: vertex[x.ends[1]], Curve: x.arc,
-			TA: x.u0, TB: x.u1, Boundary: s.arcs[x.arc].boundary(),
-		})
-		if err != nil {
-			return nil, s.asPlace(err)
-		}
-	}
-	tr.Legalize()
-	tr.MarkRegions()
-	return tr, nil
-}
-
-// spreadOrder returns 0 to n-1 in an order that spreads neighbours apart (bits
-// reversed), which keeps insertion along a curve from flipping long fans.
-func spreadOrder(n int) []int {
-	out := make([]int, 0, n)
-	bits := 0
-	for 1<<bits < n {
-		bits++
-	}
-	for i := range 1 << bits {
-		j := 0
-		for b := range bits {
-			j |= (i >> b & 1) << (bits - 1 - b)
-		}
-		if j < n {
-			out = append(out, j)
-		}
-	}
-	return out
 }

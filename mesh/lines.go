@@ -44,7 +44,7 @@ func newLineNet(d *Domain) (*lineNet, error) {
 	for range nodingRounds {
 		cuts := n.findCuts()
 		if len(cuts) == 0 {
-			return n, n.checkInside(d)
+			return n, nil
 		}
 		if n.cut(cuts); len(n.pts) > maxLineNodes {
 			break
@@ -62,8 +62,8 @@ func (n *lineNet) clean(d *Domain) ([][]Point, error) {
 			return nil, &PlaceError{Part: "line", Index: k, Msg: fmt.Sprintf("want at most %d points on all lines", maxLinePts)}
 		}
 		for _, p := range line {
-			if checkNumbers([]Point{p}) != nil {
-				return nil, &PlaceError{"line", k, p, fmt.Sprintf("want coordinates within %g mm, found (%g, %g)", float64(curveMaxCoord), p[0], p[1])}
+			if !p.inReach() {
+				return nil, &PlaceError{"line", k, p, fmt.Sprintf("want coordinates within %g mm, found (%g, %g)", float64(maxCoord), p[0], p[1])}
 			}
 			if m := len(out[k]); m == 0 || pointDist(out[k][m-1], p) > n.tol {
 				out[k] = append(out[k], p)
@@ -129,7 +129,7 @@ func (n *lineNet) snapEnd(d *Domain, lines [][]Point, k, i int) (Point, rimPlace
 		if !curve.boxNear(p, n.snap) {
 			continue
 		}
-		if u, q, dist := curve.nearest(p); dist <= n.snap {
+		if u, q, dist := curve.Nearest(p); dist <= n.snap {
 			return n.onRim(curve, c, u, q)
 		}
 	}
@@ -143,9 +143,9 @@ func (n *lineNet) onRim(curve *Curve, c int, u float64, q Point) (Point, rimPlac
 			return n.pts[i], at
 		}
 	}
-	for i, p := range curve.pts {
-		if curve.corner[i] && pointDist(p, q) <= n.snap {
-			return p, rimPlace{c, curve.knot[i]}
+	for _, x := range curve.Corners() {
+		if pointDist(x.At, q) <= n.snap {
+			return x.At, rimPlace{c, x.U}
 		}
 	}
 	return q, rimPlace{c, curve.wrap(u)}
