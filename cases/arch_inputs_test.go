@@ -10,6 +10,8 @@ import (
 	"testing/fstest"
 
 	"archload/mesh"
+	"archload/mesh/plane"
+	"archload/mesh/surface"
 )
 
 // formulaText is the course guitar with the arch from which its tables were
@@ -31,7 +33,7 @@ func sinkOf(t *testing.T, c *Case) float64 {
 }
 
 // courseArch returns the outline and the arch of the formula case.
-func courseArch(t *testing.T) (*Case, *mesh.Curve, mesh.Surface) {
+func courseArch(t *testing.T) (*Case, *plane.Curve, surface.Surface) {
 	t.Helper()
 	c := mustLoad(t, files("f.toml", formulaText), "f.toml")
 	_, plate, notes, err := Geometry(c)
@@ -43,7 +45,7 @@ func courseArch(t *testing.T) (*Case, *mesh.Curve, mesh.Surface) {
 
 // templateTable samples five cross arches, the long arch and sixteen edge
 // profiles, rounded to 0.1 mm as a maker reads them.
-func templateTable(t *testing.T, outline *mesh.Curve, arch mesh.Surface) string {
+func templateTable(t *testing.T, outline *plane.Curve, arch surface.Surface) string {
 	t.Helper()
 	var b strings.Builder
 	b.WriteString("station,x_mm,y_mm,height_mm\n")
@@ -61,7 +63,7 @@ func templateTable(t *testing.T, outline *mesh.Curve, arch mesh.Surface) string 
 		row("long arch", mesh.Point{0, y})
 	}
 	spots := []float64{4, 8, 12, 16, 20, 24, 28, 32, 36, 40, 44, 48}
-	lines, err := mesh.EdgeProfiles(arch, outline, 16, spots, mesh.ContourOptions{Round: 0.1})
+	lines, err := surface.EdgeProfiles(arch, outline, 16, spots, surface.ContourOptions{Round: 0.1})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -72,7 +74,7 @@ func templateTable(t *testing.T, outline *mesh.Curve, arch mesh.Surface) string 
 }
 
 // pointTable samples 1500 places at random with a noise of 0.1 mm.
-func pointTable(outline *mesh.Curve, arch mesh.Surface) string {
+func pointTable(outline *plane.Curve, arch surface.Surface) string {
 	rng := rand.New(rand.NewPCG(7, 11))
 	var b strings.Builder
 	b.WriteString("x_mm,y_mm,height_mm\n")

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"archload/mesh"
+	"archload/mesh/plane"
+	"archload/mesh/surface"
 )
 
 // bendMap holds the greater principal curvature of the outer surface on a grid
@@ -19,7 +21,7 @@ type bendMap struct {
 const bendCell = 5.0
 
 // newBendMap samples a surface.
-func newBendMap(outline *mesh.Curve, s mesh.Surface) *bendMap {
+func newBendMap(outline *plane.Curve, s surface.Surface) *bendMap {
 	lo, hi := outline.Bounds()
 	m := &bendMap{lo: lo, nx: int((hi[0]-lo[0])/bendCell) + 2, ny: int((hi[1]-lo[1])/bendCell) + 2}
 	m.point = make([]float64, m.nx*m.ny)
@@ -72,7 +74,7 @@ func (m *bendMap) mean(p mesh.Point) float64 {
 // 1/mm, without sign: |H| + sqrt(H² − K), H the mean and K the Gaussian
 // curvature of a graph. Source: any text on the differential geometry of
 // surfaces (from memory); tested on a sphere.
-func curvature(j mesh.Jet) float64 {
+func curvature(j surface.Jet) float64 {
 	w := 1 + j.Zx*j.Zx + j.Zy*j.Zy
 	gauss := (j.Zxx*j.Zyy - j.Zxy*j.Zxy) / (w * w)
 	mean := ((1+j.Zy*j.Zy)*j.Zxx - 2*j.Zx*j.Zy*j.Zxy + (1+j.Zx*j.Zx)*j.Zyy) / (2 * w * math.Sqrt(w))

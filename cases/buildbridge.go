@@ -7,6 +7,7 @@ import (
 	"archload/fem"
 	"archload/materials"
 	"archload/mesh"
+	"archload/mesh/surface"
 )
 
 // standing is the bridge as a body with its pads.
@@ -189,7 +190,7 @@ func (b *Bridge) meanGap(c cell) float64 {
 
 // surfaceFrame is the outward normal of the outer surface, then the tangent
 // across and the tangent along.
-func surfaceFrame(j mesh.Jet) [3][3]float64 {
+func surfaceFrame(j surface.Jet) [3][3]float64 {
 	w := math.Sqrt(1 + j.Zx*j.Zx + j.Zy*j.Zy)
 	n := [3]float64{-j.Zx / w, -j.Zy / w, 1 / w}
 	l := math.Hypot(1, j.Zx)

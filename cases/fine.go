@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"archload/mesh"
+	"archload/mesh/plane"
 )
 
 // Edge lengths at features, mm, at refine = 1, and how far beyond the feature
@@ -73,7 +74,7 @@ func (l *TopLoad) rect() (lo, hi mesh.Point) {
 // holeFine returns the sizes along a hole's edge: 0.4 of the edge's own
 // radius, between eyeEdge and holeEdge, in steps of half a millimetre so that
 // long stretches share one entry.
-func holeFine(h *mesh.Curve, m Mesh) []mesh.Fine {
+func holeFine(h *plane.Curve, m Mesh) []mesh.Fine {
 	const step = 2.0 // mm along the edge
 	pts := evenly(h.Polyline(0.02), step)
 	n := len(pts)

@@ -6,15 +6,17 @@ import (
 	"math"
 
 	"archload/mesh"
+	"archload/mesh/plane"
+	"archload/mesh/surface"
 )
 
 // FitNotes is what Geometry learned on the way.
 type FitNotes struct {
-	Outline   *mesh.Curve
-	Holes     []*mesh.Curve
+	Outline   *plane.Curve
+	Holes     []*plane.Curve
 	RimHeight float64         // outer surface at the outline above z = 0, mm
-	Arch      *mesh.FitReport // nil for an arch by formula
-	Thickness *mesh.FitReport // nil for a constant thickness
+	Arch      *surface.Report // nil for an arch by formula
+	Thickness *surface.Report // nil for a constant thickness
 	Warnings  []*FileError    // admitted, but worth a second look
 
 	ofArch   []*FileError // those of Warnings that the fit of the arch gave
@@ -83,12 +85,12 @@ func (g *shaper) curves() {
 }
 
 // curve lays a curve through an outline's points; a fault names the point.
-func (g *shaper) curve(key string, o *Outline) *mesh.Curve {
-	curve, err := mesh.NewCurve(o.Points, o.Corner)
+func (g *shaper) curve(key string, o *Outline) *plane.Curve {
+	curve, err := plane.NewCurve(o.Points, o.Corner)
 	if err == nil {
 		return curve
 	}
-	var ce *mesh.CurveError
+	var ce *plane.CurveError
 	switch {
 	case errors.As(err, &ce) && ce.Point >= 0 && ce.Point < len(o.lines):
 		g.rep.add(o.lines[ce.Point], key, fmt.Errorf("at %s: %s", spot(ce.At), ce.Msg))

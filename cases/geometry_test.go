@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"archload/mesh"
+	"archload/mesh/plane"
+	"archload/mesh/surface"
 )
 
 // TestCurvature looks at a sphere off its pole, where slopes matter: both
@@ -15,7 +17,7 @@ func TestCurvature(t *testing.T) {
 	for _, p := range []mesh.Point{{0, 0}, {30, 0}, {-20, 50}} {
 		x, y := p[0], p[1]
 		z := math.Sqrt(radius*radius - x*x - y*y)
-		j := mesh.Jet{
+		j := surface.Jet{
 			Z: z, Zx: -x / z, Zy: -y / z,
 			Zxx: -(z*z + x*x) / (z * z * z), Zxy: -x * y / (z * z * z), Zyy: -(z*z + y*y) / (z * z * z),
 		}
@@ -23,7 +25,7 @@ func TestCurvature(t *testing.T) {
 			t.Errorf("curvature of a sphere at %v = %.9f /mm, want %.9f", p, got, want)
 		}
 	}
-	saddle := mesh.Jet{Zxx: 0.02, Zyy: -0.05}
+	saddle := surface.Jet{Zxx: 0.02, Zyy: -0.05}
 	if got, want := curvature(saddle), 0.05; !near(got, want, 1e-15) {
 		t.Errorf("curvature of a level saddle = %g /mm, want the greater of 0.02 and 0.05", got)
 	}
@@ -32,12 +34,12 @@ func TestCurvature(t *testing.T) {
 // bowl is the surface z = x²/2r, of curvature 1/r at x = 0.
 type bowl float64
 
-func (r bowl) At(p mesh.Point) mesh.Jet {
-	return mesh.Jet{Z: p[0] * p[0] / (2 * float64(r)), Zx: p[0] / float64(r), Zxx: 1 / float64(r)}
+func (r bowl) At(p mesh.Point) surface.Jet {
+	return surface.Jet{Z: p[0] * p[0] / (2 * float64(r)), Zx: p[0] / float64(r), Zxx: 1 / float64(r)}
 }
 
 func TestBendMap(t *testing.T) {
-	square, err := mesh.NewCurve([]mesh.Point{{-30, -30}, {30, -30}, {30, 30}, {-30, 30}}, []bool{true, true, true, true})
+	square, err := plane.NewCurve([]mesh.Point{{-30, -30}, {30, -30}, {30, 30}, {-30, 30}}, []bool{true, true, true, true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -79,7 +81,7 @@ func TestHoleFine(t *testing.T) {
 	for _, k := range []int{0, 18, 19, 37} {
 		corner[k] = true
 	}
-	slot, err := mesh.NewCurve(pts, corner)
+	slot, err := plane.NewCurve(pts, corner)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -187,7 +189,7 @@ func longestNear(plan *mesh.Plan, at mesh.Point, within float64) float64 {
 // TestFlatPlate wants a formula that rises nowhere to be flat.
 func TestFlatPlate(t *testing.T) {
 	_, _, plate, _ := mustShape(t, strings.Replace(topText, "height = 20", "height = 5", 1)+restText)
-	if got := plate.Outer; got != mesh.Flat(5) {
+	if got := plate.Outer; got != surface.Flat(5) {
 		t.Errorf("outer surface %v, want flat at 5 mm", got)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"archload/mesh"
+	"archload/mesh/surface"
 )
 
 // surfaces makes the thickness and the arch.
@@ -22,7 +23,7 @@ func (g *shaper) surfaces() {
 // thickness makes the graduation.
 func (g *shaper) thickness() {
 	p := &g.c.Plate
-	g.plate.Thickness = mesh.Flat(p.evenThickness())
+	g.plate.Thickness = surface.Flat(p.evenThickness())
 	if p.Thickness.Const == 0 {
 		data := g.data(p.Thickness.Contours, p.Thickness.Templates, p.Thickness.Points, p.Thickness.Noise)
 		before := len(g.notes.Warnings)
@@ -51,14 +52,14 @@ func (g *shaper) arch() {
 
 // scaledSurface is a surface with all heights multiplied by a number.
 type scaledSurface struct {
-	mesh.Surface
+	surface.Surface
 	by float64 // 1
 }
 
 // At returns height and derivatives at a place.
-func (s scaledSurface) At(p mesh.Point) mesh.Jet {
+func (s scaledSurface) At(p mesh.Point) surface.Jet {
 	j := s.Surface.At(p)
-	return mesh.Jet{Z: s.by * j.Z, Zx: s.by * j.Zx, Zy: s.by * j.Zy, Zxx: s.by * j.Zxx, Zxy: s.by * j.Zxy, Zyy: s.by * j.Zyy}
+	return surface.Jet{Z: s.by * j.Z, Zx: s.by * j.Zx, Zy: s.by * j.Zy, Zxx: s.by * j.Zxx, Zxy: s.by * j.Zxy, Zyy: s.by * j.Zyy}
 }
 
 // rimHeight returns the height of the outer surface at the outline, mm: as
@@ -96,24 +97,24 @@ func (h *Heights) tables() []keyedTable {
 }
 
 // data gathers tables of heights for the fit; absent tables are nil.
-func (g *shaper) data(contours, templates, points *HeightTable, noise Length) mesh.SurfaceData {
-	d := mesh.SurfaceData{Outline: g.notes.Outline, Noise: float64(noise)}
+func (g *shaper) data(contours, templates, points *HeightTable, noise Length) surface.Data {
+	d := surface.Data{Outline: g.notes.Outline, Noise: float64(noise)}
 	if contours != nil {
 		if contours.drawn {
 			d.Rounding = drawnRounding
 		}
 		for _, c := range contours.chains() {
-			d.Lines = append(d.Lines, mesh.ContourLine{ID: c.name, Height: c.heights[0], Points: c.points, Rows: c.rows})
+			d.Lines = append(d.Lines, surface.ContourLine{ID: c.name, Height: c.heights[0], Points: c.points, Rows: c.rows})
 		}
 	}
 	if templates != nil {
 		for _, c := range templates.chains() {
-			d.Templates = append(d.Templates, mesh.Template{ID: c.name, Points: c.points, Heights: c.heights, Rows: c.rows})
+			d.Templates = append(d.Templates, surface.Template{ID: c.name, Points: c.points, Heights: c.heights, Rows: c.rows})
 		}
 	}
 	if points != nil {
 		for i := range points.X {
-			d.Points = append(d.Points, mesh.Sample{At: mesh.Point{points.X[i], points.Y[i]}, Z: points.Height[i]})
+			d.Points = append(d.Points, surface.Sample{At: mesh.Point{points.X[i], points.Y[i]}, Z: points.Height[i]})
 		}
 	}
 	return d
@@ -152,8 +153,8 @@ func (h *HeightTable) chains() []chain {
 
 // fit fits one surface; faults and doubts of the data go to the rows of the
 // tables they come from.
-func (g *shaper) fit(key string, data mesh.SurfaceData, tables []keyedTable) (*mesh.Spline, *mesh.FitReport) {
-	s, rep, err := mesh.FitSurface(data)
+func (g *shaper) fit(key string, data surface.Data, tables []keyedTable) (*surface.Spline, *surface.Report) {
+	s, rep, err := surface.Fit(data)
 	tableKey := key
 	for _, t := range tables {
 		if t.table != nil {
@@ -171,7 +172,7 @@ func (g *shaper) fit(key string, data mesh.SurfaceData, tables []keyedTable) (*m
 	if err == nil {
 		return s, &rep
 	}
-	var de *mesh.DataError
+	var de *surface.DataError
 	if !errors.As(err, &de) {
 		g.rep.addKey(tableKey, "%w", err)
 		return nil, nil
@@ -247,10 +248,10 @@ func (g *shaper) formula() {
 	f := g.c.Plate.Arch.Formula
 	rim := g.notes.RimHeight
 	if float64(f.Height) == rim && f.RecurveDepth == 0 {
-		g.plate.Outer = mesh.Flat(rim)
+		g.plate.Outer = surface.Flat(rim)
 		return
 	}
-	s, err := mesh.NewFormula(mesh.FormulaSpec{
+	s, err := surface.NewFormula(surface.FormulaSpec{
 		Outline: g.notes.Outline, Height: float64(f.Height), Rim: rim, Apex: f.Apex,
 		RecurveDepth: float64(f.RecurveDepth), RecurveAt: float64(f.RecurveAt),
 	})

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"archload/mesh"
+	"archload/mesh/plane"
 )
 
 // Lines of equal height in a drawing.
@@ -23,7 +24,7 @@ type Level struct {
 	Points []mesh.Point // mm
 
 	ring  *Ring
-	curve *mesh.Curve // nil for a spot
+	curve *plane.Curve // nil for a spot
 }
 
 // Levels reads the heights of closed lines from their names and the points off
@@ -59,8 +60,8 @@ func (l *Level) lay(r *Ring) error {
 		l.Points = []mesh.Point{{(lo[0] + hi[0]) / 2, (lo[1] + hi[1]) / 2}}
 		return nil
 	}
-	curve, err := mesh.NewCurve(r.Points, r.Corner)
-	var ce *mesh.CurveError
+	curve, err := plane.NewCurve(r.Points, r.Corner)
+	var ce *plane.CurveError
 	switch {
 	case errors.As(err, &ce) && ce.Point >= 0:
 		return r.Fault("at %s: %s", spot(ce.At), ce.Msg)

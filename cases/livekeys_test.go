@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"archload/mesh"
+	"archload/mesh/surface"
 )
 
 func changedCase(t *testing.T, name string, set ...KeyValue) *Case {
@@ -40,8 +41,8 @@ func TestThicknessScale(t *testing.T) {
 // tiltedPlane is a surface whose six terms are all different.
 type tiltedPlane struct{}
 
-func (tiltedPlane) At(p mesh.Point) mesh.Jet {
-	return mesh.Jet{Z: 4 + 0.01*p[0], Zx: 0.01, Zy: 0.02, Zxx: 0.003, Zxy: 0.004, Zyy: 0.005}
+func (tiltedPlane) At(p mesh.Point) surface.Jet {
+	return surface.Jet{Z: 4 + 0.01*p[0], Zx: 0.01, Zy: 0.02, Zxx: 0.003, Zxy: 0.004, Zyy: 0.005}
 }
 
 // TestBraceNotFitted: a brace that is not glued in is not there, whatever its

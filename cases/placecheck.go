@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"archload/mesh"
+	"archload/mesh/plane"
 )
 
 // checkPlaces wants everything that stands on the plate to stand on wood.
@@ -45,7 +46,7 @@ func (r *report) isSet(key string) bool {
 
 // overHole reports whether a point lies over a hole.
 func (g *shaper) overHole(p mesh.Point) bool {
-	return slices.ContainsFunc(g.notes.Holes, func(h *mesh.Curve) bool { return h.Contains(p) })
+	return slices.ContainsFunc(g.notes.Holes, func(h *plane.Curve) bool { return h.Contains(p) })
 }
 
 // onWood reports the point of a thing that lies farthest beyond the outline,

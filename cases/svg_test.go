@@ -12,6 +12,7 @@ import (
 	"testing/fstest"
 
 	"archload/mesh"
+	"archload/mesh/plane"
 )
 
 // plainMarks are the marks of a drawing with the origin at (300, 300), neck up.
@@ -23,10 +24,10 @@ func page(shapes string) string {
 }
 
 // drawn reads the element "outline" of a drawing.
-func drawn(t *testing.T, svg string) (*mesh.Curve, *Case) {
+func drawn(t *testing.T, svg string) (*plane.Curve, *Case) {
 	t.Helper()
 	c := mustLoad(t, fstest.MapFS{"a.toml": {Data: []byte("format = 1\nbase = \"first\"\nplate.outline = \"top.svg#outline\"\n")}, "top.svg": {Data: []byte(svg)}}, "a.toml")
-	curve, err := mesh.NewCurve(c.Plate.Outline.Points, c.Plate.Outline.Corner)
+	curve, err := plane.NewCurve(c.Plate.Outline.Points, c.Plate.Outline.Corner)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -226,7 +227,7 @@ func TestDrawingIsTheTables(t *testing.T) {
 	const jump, step = 0.0219, 26.0
 	for _, k := range []struct {
 		what         string
-		table, drawn *mesh.Curve
+		table, drawn *plane.Curve
 		tol          float64 // mm
 	}{
 		{"outline", tableNotes.Outline, drawnNotes.Outline, jump * step * step / 32},

@@ -10,6 +10,8 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"archload/mesh"
+	"archload/mesh/plane"
+	"archload/mesh/surface"
 )
 
 // trueArch is an arch known without any fit and no spline: a solution of
@@ -17,7 +19,7 @@ import (
 // raised to a power, less a trough depth (d/22)² exp(1 − (d/22)²) along the
 // outline, d the distance from it.
 type trueArch struct {
-	rim          *mesh.Curve
+	rim          *plane.Curve
 	poles        []mesh.Point
 	strength     []float64
 	top          float64    // greatest u
@@ -56,7 +58,7 @@ func trueOutline() []mesh.Point {
 
 func newTrueArch(t testing.TB, power, depth float64) *trueArch {
 	t.Helper()
-	rim, err := mesh.NewCurve(trueOutline(), nil)
+	rim, err := plane.NewCurve(trueOutline(), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -100,9 +102,9 @@ func newTrueArch(t testing.TB, power, depth float64) *trueArch {
 func trueSource(p mesh.Point) float64 { return math.Exp(trueAlphaX*p[0] + trueAlphaY*p[1]) }
 
 // u is the solution with its derivatives.
-func (a *trueArch) u(p mesh.Point) mesh.Jet {
+func (a *trueArch) u(p mesh.Point) surface.Jet {
 	e := trueSource(p) / (trueAlphaX*trueAlphaX + trueAlphaY*trueAlphaY)
-	j := mesh.Jet{Z: a.strength[len(a.poles)] - e, Zx: -trueAlphaX * e, Zy: -trueAlphaY * e,
+	j := surface.Jet{Z: a.strength[len(a.poles)] - e, Zx: -trueAlphaX * e, Zy: -trueAlphaY * e,
 		Zxx: -trueAlphaX * trueAlphaX * e, Zxy: -trueAlphaX * trueAlphaY * e, Zyy: -trueAlphaY * trueAlphaY * e}
 	for k, q := range a.poles {
 		x, y := p[0]-q[0], p[1]-q[1]
@@ -122,13 +124,13 @@ func (a *trueArch) trough(p mesh.Point) float64 {
 
 // At is the outer surface: the dome analytically, the trough's derivatives by
 // central differences.
-func (a *trueArch) At(p mesh.Point) mesh.Jet {
+func (a *trueArch) At(p mesh.Point) surface.Jet {
 	const e = 1.0 // mm
 	u := a.u(p)
 	t := max(u.Z/a.top, 1e-9)
 	f := (trueTop - trueRim) * math.Pow(t, a.power)
 	f1, f2 := f*a.power/(t*a.top), f*a.power*(a.power-1)/(t*t*a.top*a.top)
-	j := mesh.Jet{Z: trueRim + f, Zx: f1 * u.Zx, Zy: f1 * u.Zy,
+	j := surface.Jet{Z: trueRim + f, Zx: f1 * u.Zx, Zy: f1 * u.Zy,
 		Zxx: f1*u.Zxx + f2*u.Zx*u.Zx, Zxy: f1*u.Zxy + f2*u.Zx*u.Zy, Zyy: f1*u.Zyy + f2*u.Zy*u.Zy}
 	if a.depth == 0 || a.rim.Distance(p) > 4*trueAt {
 		return j
@@ -149,8 +151,8 @@ func (a *trueArch) At(p mesh.Point) mesh.Jet {
 // edge profiles of 12 spot heights every 4 mm square to the outline.
 func (a *trueArch) contoursCSV(t testing.TB, profiles int) string {
 	t.Helper()
-	o := mesh.ContourOptions{Round: 0.1}
-	lines, err := mesh.Contours(a, a.rim, []float64{3, 6, 9, 12, 15, 18, 21}, o)
+	o := surface.ContourOptions{Round: 0.1}
+	lines, err := surface.Contours(a, a.rim, []float64{3, 6, 9, 12, 15, 18, 21}, o)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -158,11 +160,11 @@ func (a *trueArch) contoursCSV(t testing.TB, profiles int) string {
 	for d := 4.0; d <= 48; d += 4 {
 		at = append(at, d)
 	}
-	spots, err := mesh.EdgeProfiles(a, a.rim, profiles, at, o)
+	spots, err := surface.EdgeProfiles(a, a.rim, profiles, at, o)
 	if err != nil {
 		t.Fatal(err)
 	}
-	lines = append(lines, mesh.ContourLine{ID: "apex", Height: math.Round(10*a.At(a.apex).Z) / 10, Points: []mesh.Point{a.apex}})
+	lines = append(lines, surface.ContourLine{ID: "apex", Height: math.Round(10*a.At(a.apex).Z) / 10, Points: []mesh.Point{a.apex}})
 	var b strings.Builder
 	b.WriteString("line,height_mm,x_mm,y_mm\n")
 	for _, l := range append(lines, spots...) {
@@ -226,7 +228,7 @@ func TestArchFidelity(t *testing.T) {
 		a := newTrueArch(t, c.power, c.depth)
 		fitted := a.archShape(t, c.profiles)
 		exact := *fitted
-		exact.plate = mesh.Plate{Outer: a, Thickness: mesh.Flat(5)}
+		exact.plate = mesh.Plate{Outer: a, Thickness: surface.Flat(5)}
 		got, want := archSinks(t, fitted), archSinks(t, &exact)
 		t.Logf("%s: sinks %.5f mm, on the true arch %.5f (%+.2f %%, %+.2f %%)", c.name, got, want, 100*off(got[0], want[0]), 100*off(got[1], want[1]))
 		for k := range got {

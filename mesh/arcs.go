@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"archload/mesh/plane"
 )
 
 // planArc is a stretch of an outline, a hole edge or a line between two nodes
@@ -13,7 +15,7 @@ type planArc struct {
 	index int
 	ends  [2]int32 // points of the arc set
 
-	curve  *Curve
+	curve  *plane.Curve
 	u0, u1 float64 // parameters at the ends, u1 > u0
 
 	path []Point   // corners of a line's stretch
@@ -66,7 +68,7 @@ type mark struct {
 }
 
 // addRing cuts boundary curve c at its corners and at the ends of lines.
-func (s *arcSet) addRing(n *lineNet, c int, curve *Curve) {
+func (s *arcSet) addRing(n *lineNet, c int, curve *plane.Curve) {
 	var marks []mark
 	for i, at := range n.rim {
 		if at.curve == c {
@@ -79,7 +81,7 @@ func (s *arcSet) addRing(n *lineNet, c int, curve *Curve) {
 		}
 	}
 	if len(marks) == 0 {
-		marks = append(marks, mark{0, s.newPoint(curve.at(0))})
+		marks = append(marks, mark{0, s.newPoint(curve.At(0))})
 	}
 	slices.SortFunc(marks, func(a, b mark) int { return cmp.Compare(a.u, b.u) })
 	part, index := "outline", 0
@@ -90,7 +92,7 @@ func (s *arcSet) addRing(n *lineNet, c int, curve *Curve) {
 	for i, m := range marks {
 		next := marks[(i+1)%len(marks)]
 		if i+1 == len(marks) {
-			next.u += curve.total()
+			next.u += curve.Total()
 		}
 		ring = append(ring, int32(len(s.arcs)))
 		s.arcs = append(s.arcs, planArc{part: part, index: index, ends: [2]int32{m.pt, next.pt}, curve: curve, u0: m.u, u1: next.u})
@@ -138,7 +140,7 @@ func (n *lineNet) arc(k int, chain []int32) planArc {
 			a.cum = append(a.cum, 0)
 			continue
 		}
-		a.cum = append(a.cum, a.cum[i-1]+pointDist(a.path[i-1], a.path[i]))
+		a.cum = append(a.cum, a.cum[i-1]+plane.Dist(a.path[i-1], a.path[i]))
 	}
 	a.u1 = a.cum[len(a.cum)-1]
 	return a
@@ -175,11 +177,11 @@ func turning(p, q, r Point) float64 {
 // at returns the point of the arc at parameter u.
 func (a *planArc) at(u float64) Point {
 	if a.curve != nil {
-		return a.curve.at(u)
+		return a.curve.At(u)
 	}
 	i, _ := slices.BinarySearch(a.cum, u)
 	i = min(max(i, 1), len(a.cum)-1)
-	return pointLerp(a.path[i-1], a.path[i], (u-a.cum[i-1])/(a.cum[i]-a.cum[i-1]))
+	return plane.Lerp(a.path[i-1], a.path[i], (u-a.cum[i-1])/(a.cum[i]-a.cum[i-1]))
 }
 
 func (a *planArc) boundary() bool { return a.part != "line" }
@@ -203,7 +205,7 @@ func (a *planArc) sample(step float64, pts []Point) {
 			x.p = a.at(x.u)
 		}
 		if i > 0 {
-			x.s = a.samples[i-1].s + pointDist(a.samples[i-1].p, x.p)
+			x.s = a.samples[i-1].s + plane.Dist(a.samples[i-1].p, x.p)
 		}
 	}
 	for i := 1; i < n; i++ {

@@ -3,6 +3,8 @@ package mesh
 import (
 	"fmt"
 	"math"
+
+	"archload/mesh/plane"
 )
 
 // touching is the clearance between two curves that counts as none, mm.
@@ -18,7 +20,7 @@ func checkHoles(d *Domain) error {
 		}
 		// The outline may still dip into the hole between its points.
 		if p, out := outermost(d.Outline.Polyline(0), func(p Point) (float64, bool) {
-			if !h.boxNear(p, touching) {
+			if !h.BoxNear(p, touching) {
 				return 1, false
 			}
 			return h.Distance(p), h.Contains(p)
@@ -34,10 +36,10 @@ func checkHoles(d *Domain) error {
 	return nil
 }
 
-func checkTwoHoles(i int, h *Curve, j int, g *Curve) error {
-	for _, pair := range [2][2]*Curve{{h, g}, {g, h}} {
+func checkTwoHoles(i int, h *plane.Curve, j int, g *plane.Curve) error {
+	for _, pair := range [2][2]*plane.Curve{{h, g}, {g, h}} {
 		p, in := outermost(pair[0].Polyline(0), func(p Point) (float64, bool) {
-			if !pair[1].boxNear(p, touching) {
+			if !pair[1].BoxNear(p, touching) {
 				return 1, false
 			}
 			return pair[1].Distance(p), pair[1].Contains(p)
@@ -87,7 +89,7 @@ func checkDomain(d *Domain) error {
 		return err
 	}
 	lo, hi := d.Outline.Bounds()
-	most := pointDist(lo, hi) / 4
+	most := plane.Dist(lo, hi) / 4
 	d.Size = min(d.Size, most)
 	d.Scale = min(d.Scale, most/d.Size)
 	if len(d.Holes) > maxHoles {
@@ -106,7 +108,7 @@ func checkSizes(d *Domain) error {
 			return &PlaceError{Part: "size", Msg: fmt.Sprintf("want a fine zone with 1 to %d points, a radius of at least 0 and an edge length above 0, found %d points, %g mm and %g mm", maxFinePts, len(f.Along), f.Radius, f.Size)}
 		}
 		for _, p := range f.Along {
-			if !p.inReach() {
+			if !p.InReach() {
 				return &PlaceError{Part: "size", At: p, Msg: fmt.Sprintf("a fine zone has a point at (%g, %g) mm", p[0], p[1])}
 			}
 		}

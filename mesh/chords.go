@@ -3,6 +3,8 @@ package mesh
 import (
 	"math"
 	"sort"
+
+	"archload/mesh/plane"
 )
 
 // chordTurn is the most that a curve may turn along one edge, radians.
@@ -49,7 +51,7 @@ func (c *chordSet) cutArc(a *planArc, arc int32, f *sizeField) {
 	w := make([]float64, len(a.samples))
 	for i := 1; i < len(w); i++ {
 		p, q := &a.samples[i-1], &a.samples[i]
-		ds := (q.s - p.s) / f.at(pointLerp(p.p, q.p, 0.5))
+		ds := (q.s - p.s) / f.at(plane.Lerp(p.p, q.p, 0.5))
 		w[i] = w[i-1] + max(ds, (p.turn+q.turn)/2/chordTurn)
 	}
 	total := w[len(w)-1]
@@ -90,7 +92,7 @@ func (c *chordSet) crossing() []int {
 		segs[i] = [2]Point{c.pts[x.ends[0]], c.pts[x.ends[1]]}
 	}
 	bad := make([]bool, len(segs))
-	newChordGrid(segs).pairs(func(i, j int32) bool {
+	plane.NewGrid(segs).Pairs(func(i, j int32) bool {
 		if c.meet(&c.chords[i], &c.chords[j]) {
 			bad[i], bad[j] = true, true
 		}
@@ -117,9 +119,9 @@ func (c *chordSet) meet(x, y *arcChord) bool {
 	case a == q && b == p:
 		return true
 	case b == p: // a, b = p, q
-		return chordsFold(c.pts[a], c.pts[b], c.pts[q])
+		return plane.Fold(c.pts[a], c.pts[b], c.pts[q])
 	case a == q: // p, q = a, b
-		return chordsFold(c.pts[p], c.pts[q], c.pts[b])
+		return plane.Fold(c.pts[p], c.pts[q], c.pts[b])
 	}
-	return chordsMeet(c.pts[a], c.pts[b], c.pts[p], c.pts[q])
+	return plane.Meet(c.pts[a], c.pts[b], c.pts[p], c.pts[q])
 }

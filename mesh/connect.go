@@ -5,11 +5,12 @@ import (
 	"fmt"
 
 	"archload/mesh/delaunay"
+	"archload/mesh/plane"
 )
 
 // connect triangulates the points and chords.
 func (s *arcSet) connect(c *chordSet) (*delaunay.Triangulation, error) {
-	lo, hi := pointBounds(c.pts)
+	lo, hi := plane.Bounds(c.pts)
 	tr := delaunay.New(lo, hi)
 	vertex := make([]int32, len(c.pts))
 	for _, i := range spreadOrder(len(c.pts)) {

@@ -2,13 +2,15 @@ package mesh
 
 import (
 	"fmt"
+
+	"archload/mesh/plane"
 )
 
 // Domain is what Triangulate fills with triangles. Only Outline is needed.
 type Domain struct {
-	Outline *Curve
-	Holes   []*Curve  // cut out
-	Lines   [][]Point // polylines that become chains of edges: braces, mm
+	Outline *plane.Curve
+	Holes   []*plane.Curve // cut out
+	Lines   [][]Point      // polylines that become chains of edges: braces, mm
 	Fine    []Fine
 	Size    float64 // wanted edge length away from features, mm; 0 means 6
 	Scale   float64 // multiplies every wanted length, 1; 0 means 1, 0.5 halves all edges
@@ -61,8 +63,8 @@ const (
 )
 
 // curves lists the outline and the holes.
-func (d *Domain) curves() []*Curve {
-	return append([]*Curve{d.Outline}, d.Holes...)
+func (d *Domain) curves() []*plane.Curve {
+	return append([]*plane.Curve{d.Outline}, d.Holes...)
 }
 
 // inWood tells whether p lies in the plate and in no hole.

@@ -1,6 +1,10 @@
 package mesh
 
-import "fmt"
+import (
+	"fmt"
+
+	"archload/mesh/plane"
+)
 
 // checkInside refuses lines that leave the plate or enter a hole. Pieces that
 // end on an edge are shortened there by a little more than the polylines that
@@ -8,11 +12,11 @@ import "fmt"
 func (n *lineNet) checkInside(d *Domain) error {
 	var walls [][2]Point
 	for _, c := range d.curves() {
-		walls = append(walls, ringChords(c.Polyline(0))...)
+		walls = append(walls, plane.Sides(c.Polyline(0))...)
 	}
-	grid := newChordGrid(walls)
+	grid := plane.NewGrid(walls)
 	lo, hi := d.Outline.Bounds()
-	zone := 100 * curveFlatness * pointDist(lo, hi)
+	zone := 100 * plane.Flatness * plane.Dist(lo, hi)
 	for k, line := range n.lines {
 		for i := range len(line) - 1 {
 			if n.leaves(d, grid, line[i], line[i+1], zone) {
@@ -23,24 +27,24 @@ func (n *lineNet) checkInside(d *Domain) error {
 	return nil
 }
 
-func (n *lineNet) leaves(d *Domain, walls *chordGrid, i, j int32, zone float64) bool {
+func (n *lineNet) leaves(d *Domain, walls *plane.Grid, i, j int32, zone float64) bool {
 	a, b := n.pts[i], n.pts[j]
-	l := pointDist(a, b)
+	l := plane.Dist(a, b)
 	cut := min(zone/l, 0.49)
 	p, q := a, b
 	if n.rim[i].curve >= 0 {
-		p = pointLerp(a, b, cut)
+		p = plane.Lerp(a, b, cut)
 	}
 	if n.rim[j].curve >= 0 {
-		q = pointLerp(b, a, cut)
+		q = plane.Lerp(b, a, cut)
 	}
-	if !d.inWood(pointLerp(p, q, 0.5)) {
+	if !d.inWood(plane.Lerp(p, q, 0.5)) {
 		return true
 	}
 	hit := false
-	lo, hi := pointBounds([]Point{p, q})
-	walls.near(lo, hi, func(k int32) {
-		hit = hit || chordsMeet(p, q, walls.segs[k][0], walls.segs[k][1])
+	lo, hi := plane.Bounds([]Point{p, q})
+	walls.Near(lo, hi, func(k int32) {
+		hit = hit || plane.Meet(p, q, walls.Segs[k][0], walls.Segs[k][1])
 	})
 	return hit
 }
@@ -50,13 +54,13 @@ func (n *lineNet) excursion(d *Domain, k int) error {
 	var pts []Point
 	line, whole := n.lines[k], 0.0
 	for i := range len(line) - 1 {
-		whole += pointDist(n.pts[line[i]], n.pts[line[i+1]])
+		whole += plane.Dist(n.pts[line[i]], n.pts[line[i+1]])
 	}
 	for i := range len(line) - 1 {
 		a, b := n.pts[line[i]], n.pts[line[i+1]]
-		steps := int(pointDist(a, b)/max(0.2, whole/20000)) + 8
+		steps := int(plane.Dist(a, b)/max(0.2, whole/20000)) + 8
 		for s := range steps + 1 {
-			pts = append(pts, pointLerp(a, b, float64(s)/float64(steps)))
+			pts = append(pts, plane.Lerp(a, b, float64(s)/float64(steps)))
 		}
 	}
 	at, out := outermost(pts, func(p Point) (float64, bool) {

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"archload/mesh/plane"
 )
 
 // lineNet holds the lines cut at every point where they cross or meet.
@@ -29,7 +31,7 @@ const nodingRounds = 20
 // newLineNet cleans, snaps and cuts the lines of a domain.
 func newLineNet(d *Domain) (*lineNet, error) {
 	lo, hi := d.Outline.Bounds()
-	diag := pointDist(lo, hi)
+	diag := plane.Dist(lo, hi)
 	n := &lineNet{snap: min(0.5, diag/400), tol: min(0.02, diag/10000)}
 	lines, err := n.clean(d)
 	if err != nil {
@@ -62,12 +64,12 @@ func (n *lineNet) clean(d *Domain) ([][]Point, error) {
 			return nil, &PlaceError{Part: "line", Index: k, Msg: fmt.Sprintf("want at most %d points on all lines", maxLinePts)}
 		}
 		for _, p := range line {
-			if !p.inReach() {
-				return nil, &PlaceError{"line", k, p, fmt.Sprintf("want coordinates within %g mm, found (%g, %g)", float64(maxCoord), p[0], p[1])}
+			if !p.InReach() {
+				return nil, &PlaceError{"line", k, p, fmt.Sprintf("want coordinates within %g mm, found (%g, %g)", float64(plane.MaxCoord), p[0], p[1])}
 			}
-			if m := len(out[k]); m == 0 || pointDist(out[k][m-1], p) > n.tol {
+			if m := len(out[k]); m == 0 || plane.Dist(out[k][m-1], p) > n.tol {
 				out[k] = append(out[k], p)
-				left -= pointDist(out[k][max(m-1, 0)], p)
+				left -= plane.Dist(out[k][max(m-1, 0)], p)
 			}
 		}
 		if left < 0 {
@@ -91,7 +93,7 @@ func firstPoint(pts []Point) (p Point) {
 func (n *lineNet) placeLine(d *Domain, lines [][]Point, k int) error {
 	line := lines[k]
 	last := len(line) - 1
-	closed := pointDist(line[0], line[last]) <= n.tol
+	closed := plane.Dist(line[0], line[last]) <= n.tol
 	for i := range line {
 		at := rimPlace{curve: -1}
 		if (i == 0 || i == last) && !closed {
@@ -111,7 +113,7 @@ func (n *lineNet) placeLine(d *Domain, lines [][]Point, k int) error {
 // point returns the number of the point at p, a known one if it is within tol.
 func (n *lineNet) point(p Point, at rimPlace) int32 {
 	for i, q := range n.pts {
-		if pointDist(p, q) <= n.tol {
+		if plane.Dist(p, q) <= n.tol {
 			return int32(i)
 		}
 	}
@@ -126,7 +128,7 @@ func (n *lineNet) point(p Point, at rimPlace) int32 {
 func (n *lineNet) snapEnd(d *Domain, lines [][]Point, k, i int) (Point, rimPlace) {
 	p := lines[k][i]
 	for c, curve := range d.curves() {
-		if !curve.boxNear(p, n.snap) {
+		if !curve.BoxNear(p, n.snap) {
 			continue
 		}
 		if u, q, dist := curve.Nearest(p); dist <= n.snap {
@@ -137,18 +139,18 @@ func (n *lineNet) snapEnd(d *Domain, lines [][]Point, k, i int) (Point, rimPlace
 }
 
 // onRim prefers known points and corners within the snapping distance.
-func (n *lineNet) onRim(curve *Curve, c int, u float64, q Point) (Point, rimPlace) {
+func (n *lineNet) onRim(curve *plane.Curve, c int, u float64, q Point) (Point, rimPlace) {
 	for i, at := range n.rim {
-		if at.curve == c && pointDist(n.pts[i], q) <= n.snap {
+		if at.curve == c && plane.Dist(n.pts[i], q) <= n.snap {
 			return n.pts[i], at
 		}
 	}
 	for _, x := range curve.Corners() {
-		if pointDist(x.At, q) <= n.snap {
+		if plane.Dist(x.At, q) <= n.snap {
 			return x.At, rimPlace{c, x.U}
 		}
 	}
-	return q, rimPlace{c, curve.wrap(u)}
+	return q, rimPlace{c, curve.Wrap(u)}
 }
 
 // ontoLine returns the nearest vertex of the other lines within the snapping
@@ -161,14 +163,14 @@ func (n *lineNet) ontoLine(lines [][]Point, k int, p Point) Point {
 			continue
 		}
 		for i, q := range other {
-			if d := pointDist(p, q); d < dv {
+			if d := plane.Dist(p, q); d < dv {
 				vertex, dv = q, d
 			}
 			if i == 0 {
 				continue
 			}
-			if t, d2 := chordNearest(other[i-1], q, p); d2 < dl {
-				onLine, dl = pointLerp(other[i-1], q, t), d2
+			if t, d2 := plane.OnChord(other[i-1], q, p); d2 < dl {
+				onLine, dl = plane.Lerp(other[i-1], q, t), d2
 			}
 		}
 	}
@@ -215,14 +217,14 @@ func (n *lineNet) findCuts() []lineCut {
 		segs[i] = [2]Point{n.pts[e[0]], n.pts[e[1]]}
 	}
 	var cuts []lineCut
-	grid := newChordGrid(segs)
+	grid := plane.NewGrid(segs)
 	for i, e := range edges {
-		lo, hi := pointBounds(segs[i][:])
+		lo, hi := plane.Bounds(segs[i][:])
 		for k := range 2 {
 			lo[k], hi[k] = lo[k]-n.tol, hi[k]+n.tol
 		}
 		done := -1
-		grid.near(lo, hi, func(j int32) {
+		grid.Near(lo, hi, func(j int32) {
 			if int(j) == done || int(j) == i || len(n.pts) > maxLineNodes {
 				return
 			}
@@ -246,13 +248,13 @@ func (n *lineNet) cutsOf(cuts []lineCut, e, f [2]int32) []lineCut {
 			near = true
 			continue
 		}
-		if t, d2 := chordNearest(a, b, n.pts[v]); d2 <= n.tol*n.tol {
+		if t, d2 := plane.OnChord(a, b, n.pts[v]); d2 <= n.tol*n.tol {
 			cuts = append(cuts, lineCut{e, t, v})
 			near = true
 		}
 	}
 	c, d := n.pts[f[0]], n.pts[f[1]]
-	if near || !chordsMeet(a, b, c, d) {
+	if near || !plane.Meet(a, b, c, d) {
 		return cuts
 	}
 	den := (b[0]-a[0])*(d[1]-c[1]) - (b[1]-a[1])*(d[0]-c[0])
@@ -260,7 +262,7 @@ func (n *lineNet) cutsOf(cuts []lineCut, e, f [2]int32) []lineCut {
 	if !(t >= 0 && t <= 1) {
 		t = 0.5 // parallel to rounding: they overlap, and points on edges cut them
 	}
-	if v := n.point(pointLerp(a, b, t), rimPlace{curve: -1}); v != e[0] && v != e[1] {
+	if v := n.point(plane.Lerp(a, b, t), rimPlace{curve: -1}); v != e[0] && v != e[1] {
 		cuts = append(cuts, lineCut{e, t, v})
 	}
 	return cuts

@@ -1,6 +1,10 @@
 package mesh
 
-import "math"
+import (
+	"math"
+
+	"archload/mesh/plane"
+)
 
 // Locator finds the triangle at a place. It may be used from many goroutines.
 type Locator struct {
@@ -14,7 +18,7 @@ type Locator struct {
 
 // NewLocator sorts the triangles into a grid of about one cell for each.
 func NewLocator(p *Plan) *Locator {
-	lo, hi := pointBounds(p.Points)
+	lo, hi := plane.Bounds(p.Points)
 	w, h := hi[0]-lo[0], hi[1]-lo[1]
 	n := float64(len(p.Tris)) + 1
 	l := &Locator{plan: p, lo: lo, cell: max(math.Sqrt(w*h/n), (w+h)/n, 1e-9)}
@@ -41,7 +45,7 @@ func clamp(x float64, most int) int { return int(min(max(x, 0), float64(most))) 
 
 func (l *Locator) cells(t int, f func(c int)) {
 	a, b, c := l.corners(int32(t))
-	lo, hi := pointBounds([]Point{a, b, c})
+	lo, hi := plane.Bounds([]Point{a, b, c})
 	for r := l.row(lo[1]); r <= l.row(hi[1]); r++ {
 		for k := l.column(lo[0]); k <= l.column(hi[0]); k++ {
 			f(r*l.nx + k)
@@ -75,8 +79,8 @@ func (l *Locator) Find(p Point) (tri int32, bary [3]float64, inside bool) {
 // triangle, with a tolerance of rounding so that no point on an edge falls
 // between two triangles. Coordinates are never negative then.
 func baryIn(a, b, c, p Point) (l [3]float64, ok bool) {
-	area := pointCross(a, b, c)
-	l = [3]float64{pointCross(p, b, c) / area, pointCross(p, c, a) / area, pointCross(p, a, b) / area}
+	area := plane.Cross(a, b, c)
+	l = [3]float64{plane.Cross(p, b, c) / area, plane.Cross(p, c, a) / area, plane.Cross(p, a, b) / area}
 	if !(min(l[0], l[1], l[2]) >= -1e-10) {
 		return l, false
 	}
@@ -98,7 +102,7 @@ func (l *Locator) nearest(p Point) (tri int32, bary [3]float64) {
 	best := math.Inf(1)
 	i, j := l.column(p[0]), l.row(p[1])
 	centre := Point{min(max(p[0], l.lo[0]), l.lo[0]+float64(l.nx)*l.cell), min(max(p[1], l.lo[1]), l.lo[1]+float64(l.ny)*l.cell)}
-	away := pointDist(p, centre)
+	away := plane.Dist(p, centre)
 	for ring := range max(l.nx, l.ny) + 1 {
 		// Cells of this ring are at least (ring-1) cells from centre, which
 		// is the point of the grid nearest to p.
@@ -140,7 +144,7 @@ func (l *Locator) closest(t int32, p Point) (bary [3]float64, best float64) {
 	best = math.Inf(1)
 	for i := range 3 {
 		j := (i + 1) % 3
-		if s, d2 := chordNearest(x[i], x[j], p); d2 < best {
+		if s, d2 := plane.OnChord(x[i], x[j], p); d2 < best {
 			best, bary = d2, [3]float64{}
 			bary[i], bary[j] = 1-s, s
 		}

@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"archload/mesh/plane"
 )
 
 func mustPlan(tb testing.TB, d Domain) *Plan {
@@ -38,7 +40,7 @@ func TestLocator(t *testing.T) {
 			t.Fatalf("coordinates %v at %v sum to %g, want 1", bary, q, sum)
 		}
 		want, wantIn := bruteNearest(p, q)
-		if got := pointDist(at, q); math.Abs(got-want) > 1e-9 || in != wantIn {
+		if got := plane.Dist(at, q); math.Abs(got-want) > 1e-9 || in != wantIn {
 			t.Fatalf("%v: place found is %g mm away, inside %t; want %g mm, %t", q, got, in, want, wantIn)
 		}
 		if !in {
@@ -58,9 +60,9 @@ func bruteNearest(p *Plan, q Point) (float64, bool) {
 		x := [3]Point{p.Points[t[0]], p.Points[t[1]], p.Points[t[2]]}
 		in := true
 		for i := range 3 {
-			_, d2 := chordNearest(x[i], x[(i+1)%3], q)
+			_, d2 := plane.OnChord(x[i], x[(i+1)%3], q)
 			best = min(best, d2)
-			in = in && pointCross(x[i], x[(i+1)%3], q) >= 0
+			in = in && plane.Cross(x[i], x[(i+1)%3], q) >= 0
 		}
 		if in {
 			return 0, true

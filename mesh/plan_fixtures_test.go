@@ -4,13 +4,15 @@ import (
 	"math"
 	"slices"
 	"testing"
+
+	"archload/mesh/plane"
 )
 
 // The shapes used by the tests of plan geometry are invented.
 
 // guitarOutline is a smooth outline about 410 x 510 mm with a waist; the widths
 // at stations are invented.
-func guitarOutline(tb testing.TB) *Curve {
+func guitarOutline(tb testing.TB) *plane.Curve {
 	tb.Helper()
 	half := []Point{{0, 255}, {72, 248}, {129, 218}, {157, 164}, {152, 105}, {140, 62}, {138, 20}, {154, -30}, {184, -85}, {205, -145}, {199, -200}, {155, -240}, {80, -254}, {0, -255}}
 	pts := slices.Clone(half)
@@ -22,7 +24,7 @@ func guitarOutline(tb testing.TB) *Curve {
 
 // fHole is a slot along an S-shaped middle line with round eyes at both ends:
 // eyes of radius 6 and 4.75 mm, slot about 6 mm wide.
-func fHole(tb testing.TB) *Curve {
+func fHole(tb testing.TB) *plane.Curve {
 	tb.Helper()
 	var right, left []Point
 	for i := range 9 {
@@ -47,16 +49,16 @@ func fHole(tb testing.TB) *Curve {
 	return mustCurve(tb, pts, nil)
 }
 
-func mustCurve(tb testing.TB, pts []Point, corner []bool) *Curve {
+func mustCurve(tb testing.TB, pts []Point, corner []bool) *plane.Curve {
 	tb.Helper()
-	c, err := NewCurve(pts, corner)
+	c, err := plane.NewCurve(pts, corner)
 	if err != nil {
 		tb.Fatal(err)
 	}
 	return c
 }
 
-func polygonCurve(tb testing.TB, pts ...Point) *Curve {
+func polygonCurve(tb testing.TB, pts ...Point) *plane.Curve {
 	tb.Helper()
 	corner := make([]bool, len(pts))
 	for i := range corner {
@@ -65,7 +67,7 @@ func polygonCurve(tb testing.TB, pts ...Point) *Curve {
 	return mustCurve(tb, pts, corner)
 }
 
-func circleCurve(tb testing.TB, at Point, r float64) *Curve {
+func circleCurve(tb testing.TB, at Point, r float64) *plane.Curve {
 	tb.Helper()
 	var pts []Point
 	for i := range 24 {
@@ -91,7 +93,7 @@ func plainDomain(tb testing.TB) Domain {
 func holedDomain(tb testing.TB) Domain {
 	d := plainDomain(tb)
 	h := fHole(tb)
-	d.Holes = []*Curve{h, h.Mirrored()}
+	d.Holes = []*plane.Curve{h, h.Mirrored()}
 	return d
 }
 
@@ -128,7 +130,7 @@ func planCases() []planCase {
 		}, [2]int{5500, 7000}},
 		{"round hole and ladder", func(tb testing.TB) Domain {
 			d := plainDomain(tb)
-			d.Holes = []*Curve{circleCurve(tb, Point{0, 100}, 45)}
+			d.Holes = []*plane.Curve{circleCurve(tb, Point{0, 100}, 45)}
 			d.Lines = [][]Point{{{-110, -90}, {110, -90}}, {{-140, -160}, {140, -160}}, {{-100, 190}, {100, 190}}}
 			return d
 		}, [2]int{5500, 7000}},
@@ -139,6 +141,6 @@ func planCases() []planCase {
 }
 
 // rectangleCurve is 300 x 400 mm about the origin.
-func rectangleCurve(tb testing.TB) *Curve {
+func rectangleCurve(tb testing.TB) *plane.Curve {
 	return polygonCurve(tb, Point{-150, -200}, Point{150, -200}, Point{150, 200}, Point{-150, 200})
 }

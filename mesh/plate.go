@@ -1,11 +1,15 @@
 package mesh
 
-import "math"
+import (
+	"math"
+
+	"archload/mesh/surface"
+)
 
 // Plate is a carved plate: its outer surface and its graduation.
 type Plate struct {
-	Outer     Surface // height of the outer surface above z = 0, mm
-	Thickness Surface // measured from the outer surface inward along its normal, mm
+	Outer     surface.Surface // height of the outer surface above z = 0, mm
+	Thickness surface.Surface // measured from the outer surface inward along its normal, mm
 }
 
 // middle is the mid-surface point that belongs to one outer-surface point p,

@@ -3,36 +3,38 @@ package mesh
 import (
 	"math"
 	"testing"
+
+	"archload/mesh/surface"
 )
 
 // ball is the upper half of a sphere of radius r about the origin, lowered.
 type ball struct{ r, down float64 }
 
-func (b ball) At(p Point) Jet {
+func (b ball) At(p Point) surface.Jet {
 	z := math.Sqrt(b.r*b.r - p[0]*p[0] - p[1]*p[1])
 	z3 := z * z * z
-	return Jet{
-		z - b.down, -p[0] / z, -p[1] / z,
-		-(b.r*b.r - p[1]*p[1]) / z3, -p[0] * p[1] / z3, -(b.r*b.r - p[0]*p[0]) / z3,
+	return surface.Jet{
+		Z: z - b.down, Zx: -p[0] / z, Zy: -p[1] / z,
+		Zxx: -(b.r*b.r - p[1]*p[1]) / z3, Zxy: -p[0] * p[1] / z3, Zyy: -(b.r*b.r - p[0]*p[0]) / z3,
 	}
 }
 
 // slope is a plane.
 type slope struct{ z, zx, zy float64 }
 
-func (s slope) At(p Point) Jet {
-	return Jet{Z: s.z + s.zx*p[0] + s.zy*p[1], Zx: s.zx, Zy: s.zy}
+func (s slope) At(p Point) surface.Jet {
+	return surface.Jet{Z: s.z + s.zx*p[0] + s.zy*p[1], Zx: s.zx, Zy: s.zy}
 }
 
 // hills are wavy enough that every derivative matters.
 type hills struct{ high, wide float64 } // mm
 
-func (h hills) At(p Point) Jet {
+func (h hills) At(p Point) surface.Jet {
 	k := 1 / h.wide
 	sx, cx, sy, cy := math.Sin(k*p[0]), math.Cos(k*p[0]), math.Sin(k*p[1]+0.4), math.Cos(k*p[1]+0.4)
-	return Jet{
-		h.high * (2 + sx*cy), h.high * k * cx * cy, -h.high * k * sx * sy,
-		-h.high * k * k * sx * cy, -h.high * k * k * cx * sy, -h.high * k * k * sx * cy,
+	return surface.Jet{
+		Z: h.high * (2 + sx*cy), Zx: h.high * k * cx * cy, Zy: -h.high * k * sx * sy,
+		Zxx: -h.high * k * k * sx * cy, Zxy: -h.high * k * k * cx * sy, Zyy: -h.high * k * k * sx * cy,
 	}
 }
 
@@ -46,10 +48,10 @@ func TestMidOfKnownPlates(t *testing.T) {
 		n      [3]float64 // unit normal
 		source string
 	}{
-		{"level", Plate{Flat(20), Flat(6)}, Point{3, 4}, 17, [3]float64{0, 0, 1}, "20 − 6/2"},
-		{"tilted", Plate{slope{10, 0.3, -0.2}, Flat(4)}, Point{7, -2}, 10 + 2.1 + 0.4 - 2*tilt,
+		{"level", Plate{surface.Flat(20), surface.Flat(6)}, Point{3, 4}, 17, [3]float64{0, 0, 1}, "20 − 6/2"},
+		{"tilted", Plate{slope{10, 0.3, -0.2}, surface.Flat(4)}, Point{7, -2}, 10 + 2.1 + 0.4 - 2*tilt,
 			[3]float64{-0.3 / tilt, 0.2 / tilt, 1 / tilt}, "parallel plane 2 mm below along the normal"},
-		{"ball", Plate{ball{300, 250}, Flat(6)}, Point{80, 60}, math.Sqrt(297*297-1e4) - 250,
+		{"ball", Plate{ball{300, 250}, surface.Flat(6)}, Point{80, 60}, math.Sqrt(297*297-1e4) - 250,
 			[3]float64{80. / 297, 60. / 297, math.Sqrt(297*297-1e4) / 297}, "concentric sphere of radius 300 − 3"},
 	} {
 		got := c.plate.Mid(c.q)
@@ -114,7 +116,7 @@ func discPlan(r float64, rings int) *Plan {
 
 func TestVolumeAndMassOfADome(t *testing.T) {
 	const r, h, edge = 300.0, 6.0, 150.0 // mm
-	m := Lift(discPlan(edge, 25), Plate{ball{r, 250}, Flat(h)})
+	m := Lift(discPlan(edge, 25), Plate{ball{r, 250}, surface.Flat(h)})
 	mid := r - h/2
 	crown := 2 * math.Pi * mid * (mid - math.Sqrt(mid*mid-edge*edge)) // mm², Archimedes
 	want := crown * h * (1 + h*h/(12*mid*mid))                        // shell between concentric spheres

@@ -1,6 +1,10 @@
 package mesh
 
-import "math"
+import (
+	"math"
+
+	"archload/mesh/plane"
+)
 
 // Quality describes the shapes of the triangles of a plan.
 type Quality struct {
@@ -19,8 +23,8 @@ func (p *Plan) Quality() Quality {
 	q := Quality{Nodes: len(p.Points), Triangles: len(p.Tris), MinAngle: 180, ShortestEdge: math.Inf(1)}
 	for _, t := range p.Tris {
 		a, b, c := p.Points[t[0]], p.Points[t[1]], p.Points[t[2]]
-		q.Area += pointCross(a, b, c) / 2
-		for _, l := range [3]float64{pointDist(a, b), pointDist(b, c), pointDist(c, a)} {
+		q.Area += plane.Cross(a, b, c) / 2
+		for _, l := range [3]float64{plane.Dist(a, b), plane.Dist(b, c), plane.Dist(c, a)} {
 			q.ShortestEdge, q.LongestEdge = min(q.ShortestEdge, l), max(q.LongestEdge, l)
 		}
 		angle := leastAngle(a, b, c)
@@ -43,7 +47,7 @@ func (p *Plan) Quality() Quality {
 // leastAngle returns the least angle of triangle abc, degrees; 0 if it is not
 // anticlockwise.
 func leastAngle(a, b, c Point) float64 {
-	area := pointCross(a, b, c)
+	area := plane.Cross(a, b, c)
 	if area <= 0 {
 		return 0
 	}

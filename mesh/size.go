@@ -3,6 +3,8 @@ package mesh
 import (
 	"fmt"
 	"math"
+
+	"archload/mesh/plane"
 )
 
 // Wanted edge lengths along input curves, mm at scale 1.
@@ -44,14 +46,14 @@ func (f *sizeField) arcSource(d *Domain, a *planArc) {
 
 // fineSource sets the size within a zone.
 func (f *sizeField) fineSource(z Fine) {
-	lo, hi := pointBounds(z.Along)
+	lo, hi := plane.Bounds(z.Along)
 	i0, j0, _, _ := f.locate(Point{lo[0] - z.Radius, lo[1] - z.Radius})
 	i1, j1, _, _ := f.locate(Point{hi[0] + z.Radius, hi[1] + z.Radius})
 	for j := j0; j <= j1+1; j++ {
 		for i := i0; i <= i1+1; i++ {
 			p, best := f.place(i, j), math.Inf(1)
 			for k, q := range z.Along {
-				_, d2 := chordNearest(z.Along[max(k-1, 0)], q, p)
+				_, d2 := plane.OnChord(z.Along[max(k-1, 0)], q, p)
 				best = min(best, d2)
 			}
 			out := max(math.Sqrt(best)-z.Radius, 0)
@@ -100,7 +102,7 @@ const (
 type gapFinder struct {
 	d    *Domain
 	arcs *arcSet
-	grid *chordGrid
+	grid *plane.Grid
 	arc  []int32 // of each piece in the grid
 	num  []int32 // sample at its start
 }
@@ -117,7 +119,7 @@ func (f *sizeField) gapSources(d *Domain, arcs *arcSet) {
 			g.arc, g.num = append(g.arc, int32(k)), append(g.num, int32(i))
 		}
 	}
-	g.grid = newChordGrid(segs)
+	g.grid = plane.NewGrid(segs)
 	for k := range arcs.arcs {
 		a := &arcs.arcs[k]
 		if l := a.length(); l < d.Size*max(d.Scale, 1) && a.ends[0] != a.ends[1] {
@@ -147,14 +149,14 @@ func (g *gapFinder) at(k int32, i int) (float64, Point) {
 	reach := g.d.Size * max(g.d.Scale, 1)
 	best, other := reach, Point{}
 	lo, hi := Point{x.p[0] - reach, x.p[1] - reach}, Point{x.p[0] + reach, x.p[1] + reach}
-	g.grid.near(lo, hi, func(s int32) {
-		a, b := g.grid.segs[s][0], g.grid.segs[s][1]
-		t, d2 := chordNearest(a, b, x.p)
+	g.grid.Near(lo, hi, func(s int32) {
+		a, b := g.grid.Segs[s][0], g.grid.Segs[s][1]
+		t, d2 := plane.OnChord(a, b, x.p)
 		if d2 >= best*best || g.together(k, i, s, math.Sqrt(d2)) {
 			return
 		}
-		q := pointLerp(a, b, t)
-		if g.d.inWood(pointLerp(x.p, q, 0.5)) {
+		q := plane.Lerp(a, b, t)
+		if g.d.inWood(plane.Lerp(x.p, q, 0.5)) {
 			best, other = math.Sqrt(d2), q
 		}
 	})
@@ -174,7 +176,7 @@ func (g *gapFinder) together(k int32, i int, s int32, gap float64) bool {
 		return along < gapAlong*gap+2*g.d.Size/6
 	}
 	for _, v := range a.ends {
-		if (v == b.ends[0] || v == b.ends[1]) && gap > gapWedge*pointDist(x.p, g.arcs.pts[v]) {
+		if (v == b.ends[0] || v == b.ends[1]) && gap > gapWedge*plane.Dist(x.p, g.arcs.pts[v]) {
 			return true
 		}
 	}

@@ -2,6 +2,8 @@ package mesh
 
 import (
 	"math"
+
+	"archload/mesh/plane"
 )
 
 // sizeField is the wanted edge length over the plate: values at scale 1 on a
@@ -91,7 +93,7 @@ func (f *sizeField) put(p Point, h float64) {
 	i, j, _, _ := f.locate(p)
 	for _, c := range [4][2]int{{i, j}, {i + 1, j}, {i, j + 1}, {i + 1, j + 1}} {
 		k := c[1]*f.nx + c[0]
-		f.h[k] = min(f.h[k], h+f.slope*pointDist(p, f.place(c[0], c[1])))
+		f.h[k] = min(f.h[k], h+f.slope*plane.Dist(p, f.place(c[0], c[1])))
 	}
 }
 

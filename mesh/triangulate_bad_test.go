@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"archload/mesh/plane"
 )
 
 // badDomain is a domain that must be refused, with the error wanted.
@@ -22,7 +24,7 @@ type badDomain struct {
 func badDomains(t *testing.T) []badDomain {
 	sq := rectangleCurve(t)
 	line := func(pts ...Point) Domain { return Domain{Outline: sq, Lines: [][]Point{{{-50, 0}, {50, 0}}, pts}} }
-	holes := func(h ...*Curve) Domain { return Domain{Outline: sq, Holes: h} }
+	holes := func(h ...*plane.Curve) Domain { return Domain{Outline: sq, Holes: h} }
 	eye := circleCurve(t, Point{0, 100}, 20)
 	return []badDomain{
 		{"no outline", Domain{}, "outline", 0, "missing", Point{}, 0},
@@ -32,7 +34,7 @@ func badDomains(t *testing.T) []badDomain {
 		{"hole touching the edge", holes(polygonCurve(t, Point{100, 0}, Point{150, 10}, Point{100, 20})), "hole", 0, "touches the outline", Point{150, 10}, 1},
 		{"hole round the plate", holes(circleCurve(t, Point{0, 0}, 400)), "hole", 0, "crosses the outline", Point{}, 0},
 		{"outline corner in a hole", Domain{Outline: polygonCurve(t, Point{-150, -200}, Point{0, 0}, Point{150, -200}, Point{0, 200}),
-			Holes: []*Curve{circleCurve(t, Point{0, 10}, 25)}}, "hole", 0, "crosses the outline", Point{}, 0},
+			Holes: []*plane.Curve{circleCurve(t, Point{0, 10}, 25)}}, "hole", 0, "crosses the outline", Point{}, 0},
 		{"holes overlap", holes(eye, circleCurve(t, Point{30, 100}, 20)), "hole", 1, "overlaps hole 1, by 10", Point{15, 100}, 6},
 		{"hole in a hole", holes(eye, circleCurve(t, Point{0, 100}, 5)), "hole", 1, "overlaps hole 1", Point{0, 100}, 6},
 		{"same hole twice", holes(eye, eye), "hole", 1, "hole 1", Point{0, 100}, 21},
@@ -45,8 +47,8 @@ func badDomains(t *testing.T) []badDomain {
 		{"line bulges out", line(Point{0, 50}, Point{160, 80}, Point{0, 90}), "line", 1, "leaves the plate by", Point{160, 80}, 1},
 		{"line along the edge", line(Point{-50, 200}, Point{50, 200}), "line", 1, "touches the edge", Point{}, 0},
 		{"line touches the edge", line(Point{-50, 100}, Point{0, 200}, Point{50, 100}), "line", 1, "touches the edge", Point{}, 0},
-		{"line ends in a hole", Domain{Outline: sq, Holes: []*Curve{eye}, Lines: [][]Point{{{0, 0}, {0, 85}}}}, "line", 0, "enters hole 1 by 5.0", Point{0, 85}, 0.5},
-		{"line through a hole", Domain{Outline: sq, Holes: []*Curve{eye}, Lines: [][]Point{{{-90, 100}, {90, 100}}}}, "line", 0, "enters hole 1 by 20.0", Point{0, 100}, 1},
+		{"line ends in a hole", Domain{Outline: sq, Holes: []*plane.Curve{eye}, Lines: [][]Point{{{0, 0}, {0, 85}}}}, "line", 0, "enters hole 1 by 5.0", Point{0, 85}, 0.5},
+		{"line through a hole", Domain{Outline: sq, Holes: []*plane.Curve{eye}, Lines: [][]Point{{{-90, 100}, {90, 100}}}}, "line", 0, "enters hole 1 by 20.0", Point{0, 100}, 1},
 		{"line too short", line(Point{10, 0.3}, Point{10, -0.3}), "line", 1, "shorter than", Point{10, 0}, 1},
 		{"size below 0", Domain{Outline: sq, Size: -1}, "size", 0, "above 0", Point{}, 0},
 		{"size NaN", Domain{Outline: sq, Size: math.NaN()}, "size", 0, "above 0", Point{}, 0},
@@ -71,7 +73,7 @@ func TestTriangulateRefuses(t *testing.T) {
 			if pe.Part != c.part || pe.Index != c.index || !strings.Contains(pe.Msg, c.want) {
 				t.Errorf("error %q (part %s, index %d), want %q (%s, %d)", err, pe.Part, pe.Index, c.want, c.part, c.index)
 			}
-			if c.within > 0 && !(pointDist(pe.At, c.at) <= c.within) {
+			if c.within > 0 && !(plane.Dist(pe.At, c.at) <= c.within) {
 				t.Errorf("error %q is at %v, want %v", err, pe.At, c.at)
 			}
 		})

@@ -5,6 +5,8 @@ import (
 	"math"
 	"testing"
 	"time"
+
+	"archload/mesh/plane"
 )
 
 // byteReader turns fuzz bytes into numbers; after the end it gives zeros.
@@ -25,7 +27,7 @@ func (b *byteReader) coord(scale float64) float64 {
 }
 
 // ring reads a star-shaped or free ring about a centre.
-func (b *byteReader) ring(at Point, r float64) (*Curve, error) {
+func (b *byteReader) ring(at Point, r float64) (*plane.Curve, error) {
 	head := b.next()
 	n, free := 3+int(head%16), head&0x80 != 0
 	var pts []Point
@@ -39,7 +41,7 @@ func (b *byteReader) ring(at Point, r float64) (*Curve, error) {
 		}
 		corner = append(corner, b.next()&1 == 1)
 	}
-	return NewCurve(pts, corner)
+	return plane.NewCurve(pts, corner)
 }
 
 func (b *byteReader) domain() (d Domain, err error) {

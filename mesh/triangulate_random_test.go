@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"archload/mesh/plane"
 )
 
 // TestTriangulateRandomBraces: whatever the braces do, an angle below 25
@@ -15,7 +17,7 @@ func TestTriangulateRandomBraces(t *testing.T) {
 	for n := range 16 {
 		d := Domain{Outline: guitarOutline(t), Size: 10}
 		if n%2 == 1 {
-			d.Holes = []*Curve{fHole(t), fHole(t).Mirrored()}
+			d.Holes = []*plane.Curve{fHole(t), fHole(t).Mirrored()}
 		}
 		for range 4 {
 			a, b := 2*math.Pi*r.Float64(), 2*math.Pi*r.Float64()
@@ -31,7 +33,7 @@ func TestTriangulateRandomBraces(t *testing.T) {
 			}
 			bad++
 			for _, q := range places {
-				if pointDist(q, Point{(a[0] + b[0] + c[0]) / 3, (a[1] + b[1] + c[1]) / 3}) < d.Size {
+				if plane.Dist(q, Point{(a[0] + b[0] + c[0]) / 3, (a[1] + b[1] + c[1]) / 3}) < d.Size {
 					excusedBad++
 					break
 				}
@@ -89,7 +91,7 @@ func excusedPlaces(p *Plan, gap float64) []Point {
 			}
 			a, b := at(e)
 			c, d := at(f)
-			if chordGap(a, b, c, d) < min(gap, max(pointDist(a, b), pointDist(c, d))) {
+			if chordGap(a, b, c, d) < min(gap, max(plane.Dist(a, b), plane.Dist(c, d))) {
 				out = append(out, a, b, c, d)
 			}
 		}
@@ -99,9 +101,9 @@ func excusedPlaces(p *Plan, gap float64) []Point {
 
 // chordGap returns the distance between two straight pieces that do not cross.
 func chordGap(a, b, c, d Point) float64 {
-	_, g := chordNearest(a, b, c)
+	_, g := plane.OnChord(a, b, c)
 	for _, x := range [3][3]Point{{a, b, d}, {c, d, a}, {c, d, b}} {
-		_, d2 := chordNearest(x[0], x[1], x[2])
+		_, d2 := plane.OnChord(x[0], x[1], x[2])
 		g = min(g, d2)
 	}
 	return math.Sqrt(g)

@@ -4,6 +4,8 @@ import (
 	"math"
 	"reflect"
 	"testing"
+
+	"archload/mesh/plane"
 )
 
 // checkPlanValid tests everything a plan promises except shapes of triangles.
@@ -61,7 +63,7 @@ func planEdges(t *testing.T, p *Plan) map[[2]int32]int {
 	edges := make(map[[2]int32]int)
 	used := make([]bool, len(p.Points))
 	for i, tri := range p.Tris {
-		if a := pointCross(p.Points[tri[0]], p.Points[tri[1]], p.Points[tri[2]]); a <= 0 {
+		if a := plane.Cross(p.Points[tri[0]], p.Points[tri[1]], p.Points[tri[2]]); a <= 0 {
 			t.Fatalf("triangle %d has area %g mm², want it anticlockwise", i, a/2)
 		}
 		for k := range 3 {
@@ -82,6 +84,14 @@ func planEdges(t *testing.T, p *Plan) map[[2]int32]int {
 	return edges
 }
 
+// ringArea is the area inside a closed polygon, mm², anticlockwise positive.
+func ringArea(ring []Point) (a float64) {
+	for k, q := range ring {
+		a += plane.Cross(ring[0], q, ring[(k+1)%len(ring)]) / 2
+	}
+	return a
+}
+
 func loopPoints(p *Plan, loop []int32) []Point {
 	var out []Point
 	for _, v := range loop {
@@ -99,13 +109,13 @@ func checkNoHangingNodes(t *testing.T, p *Plan, edges map[[2]int32]int) {
 		ends = append(ends, e)
 		segs = append(segs, [2]Point{p.Points[e[0]], p.Points[e[1]]})
 	}
-	grid := newChordGrid(segs)
+	grid := plane.NewGrid(segs)
 	for v, q := range p.Points {
-		grid.near(q, q, func(s int32) {
+		grid.Near(q, q, func(s int32) {
 			if ends[s][0] == int32(v) || ends[s][1] == int32(v) {
 				return
 			}
-			if _, d2 := chordNearest(segs[s][0], segs[s][1], q); d2 < 1e-18 {
+			if _, d2 := plane.OnChord(segs[s][0], segs[s][1], q); d2 < 1e-18 {
 				t.Fatalf("node %d lies on the edge %v", v, ends[s])
 			}
 		})
@@ -146,7 +156,7 @@ func checkOnCurves(t *testing.T, d *Domain, p *Plan) {
 			if dist := c.Distance(q); dist > 1e-9 {
 				t.Errorf("node at %v is %g mm from curve %d, want it on the curve", q, dist, i)
 			}
-			longest = max(longest, pointDist(q, ring[(k+1)%len(ring)]))
+			longest = max(longest, plane.Dist(q, ring[(k+1)%len(ring)]))
 		}
 		// A chord of length l cuts off l³ kappa / 12; with kappa l at most 0.8
 		// that is below l² / 15 for each, l length / 15 for all.
@@ -157,15 +167,15 @@ func checkOnCurves(t *testing.T, d *Domain, p *Plan) {
 	for k, line := range d.Lines {
 		chain := p.Lines[k]
 		first, last := p.Points[chain[0]], p.Points[chain[len(chain)-1]]
-		if pointDist(first, line[0]) > 0.5 || pointDist(last, line[len(line)-1]) > 0.5 {
+		if plane.Dist(first, line[0]) > 0.5 || plane.Dist(last, line[len(line)-1]) > 0.5 {
 			t.Errorf("line %d runs from %v to %v, want %v to %v", k, first, last, line[0], line[len(line)-1])
 		}
 		want, got := 0.0, 0.0
 		for i := range len(line) - 1 {
-			want += pointDist(line[i], line[i+1])
+			want += plane.Dist(line[i], line[i+1])
 		}
 		for i := range len(chain) - 1 {
-			got += pointDist(p.Points[chain[i]], p.Points[chain[i+1]])
+			got += plane.Dist(p.Points[chain[i]], p.Points[chain[i+1]])
 		}
 		if math.Abs(got-want) > 1+1e-3*want {
 			t.Errorf("line %d is %g mm long, want %g", k, got, want)
@@ -199,7 +209,7 @@ func TestTriangulateSizes(t *testing.T) {
 		for _, tri := range p.Tris {
 			for i := range 3 {
 				if a, b := p.Points[tri[i]], p.Points[tri[(i+1)%3]]; pick(a, b) {
-					sum, n = sum+pointDist(a, b), n+1
+					sum, n = sum+plane.Dist(a, b), n+1
 				}
 			}
 		}
@@ -209,13 +219,13 @@ func TestTriangulateSizes(t *testing.T) {
 		sum, n := 0.0, 0
 		for k, v := range loop {
 			if a, b := p.Points[v], p.Points[loop[(k+1)%len(loop)]]; pick(a) && pick(b) {
-				sum, n = sum+pointDist(a, b), n+1
+				sum, n = sum+plane.Dist(a, b), n+1
 			}
 		}
 		return sum / float64(n)
 	}
 	within := func(c Point, r float64) func(Point) bool {
-		return func(q Point) bool { return pointDist(c, q) < r }
+		return func(q Point) bool { return plane.Dist(c, q) < r }
 	}
 	chain := func(line []int32) float64 { // its upper part, far from the bridge
 		return loopMean(line, func(q Point) bool { return q[1] > 80 && q[1] < 165 })
@@ -226,7 +236,7 @@ func TestTriangulateSizes(t *testing.T) {
 		wantedBecause string
 	}{
 		{"bridge zone", mean(func(a, b Point) bool { return math.Abs(a[0]) < 60 && math.Abs(a[1]) < 8 && math.Abs(b[1]) < 8 }), 2.6, 3.3, "fine zone of 3 mm"},
-		{"belly", mean(func(a, b Point) bool { return pointDist(a, Point{0, 110}) < 15 }), 5.2, 6.3, "size 6 mm, 36 mm from the bars of 5 mm"},
+		{"belly", mean(func(a, b Point) bool { return plane.Dist(a, Point{0, 110}) < 15 }), 5.2, 6.3, "size 6 mm, 36 mm from the bars of 5 mm"},
 		{"recurve", mean(func(a, b Point) bool { x := d.Outline.Distance(a); return x > 13 && x < 23 && a[1] < -100 }), 4.3, 5.1, "0.1/0.022 = 4.5 mm at the middle"},
 		{"upper eye", loopMean(p.Holes[0], within(Point{68, 53}, 5.5)), 1.4, 2.1, "0.4 of the radius of 4.75 mm"},
 		{"slot", loopMean(p.Holes[0], within(Point{80, 0}, 15)), 2.3, 3.2, "3 mm along hole edges"},
@@ -289,7 +299,7 @@ func TestTriangulateSharpCorners(t *testing.T) {
 		}
 		for _, tri := range p.Tris {
 			a, b, e := p.Points[tri[0]], p.Points[tri[1]], p.Points[tri[2]]
-			if leastAngle(a, b, e) < 25 && pointDist(a, c.at) > 30 {
+			if leastAngle(a, b, e) < 25 && plane.Dist(a, c.at) > 30 {
 				t.Errorf("%s: an angle of %.1f degrees at %.1f, away from the corner", c.name, leastAngle(a, b, e), a)
 			}
 		}
@@ -310,7 +320,7 @@ func TestTriangulateJoinsLines(t *testing.T) {
 	checkPlanValid(t, &d, p)
 	has := func(list []int32, q Point) bool {
 		for _, v := range list {
-			if pointDist(p.Points[v], q) < 1e-9 {
+			if plane.Dist(p.Points[v], q) < 1e-9 {
 				return true
 			}
 		}

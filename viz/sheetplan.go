@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"archload/mesh"
+	"archload/mesh/surface"
 )
 
 // Contours on a sheet: about this many from lowest to highest.
@@ -30,7 +31,7 @@ func (s *shop) plan() *Sheet {
 // outline, mm.
 func (s *shop) heights() (lo, hi float64) { return s.extent(s.plate.Outer) }
 
-func (s *shop) extent(f mesh.Surface) (lo, hi float64) {
+func (s *shop) extent(f surface.Surface) (lo, hi float64) {
 	a, b := s.notes.Outline.Bounds()
 	lo, hi = math.Inf(1), math.Inf(-1)
 	see := func(p mesh.Point) {
@@ -146,13 +147,13 @@ func (s *shop) grain(d *fullScale) {
 }
 
 // contours draws the lines of equal value of a surface, each with its value.
-func (s *shop) contours(d *fullScale, f mesh.Surface, step float64) {
+func (s *shop) contours(d *fullScale, f surface.Surface, step float64) {
 	lo, hi := s.extent(f)
 	var levels []float64
 	for k := math.Ceil(lo/step + 1e-9); k*step < hi; k++ {
 		levels = append(levels, k*step)
 	}
-	lines, err := mesh.Contours(f, s.notes.Outline, levels, mesh.ContourOptions{Spacing: 1})
+	lines, err := surface.Contours(f, s.notes.Outline, levels, surface.ContourOptions{Spacing: 1})
 	if err != nil {
 		return // an outline that holds no region has no contours
 	}

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"archload/mesh"
+	"archload/mesh/surface"
 )
 
 // The drawing: the course guitar on a page as a drawing program saves it, y
@@ -24,7 +25,7 @@ func onPage(p mesh.Point) mesh.Point { return mesh.Point{originRight + p[0], ori
 
 // drawing writes outline, treble f-hole, contour lines and spot heights as one
 // SVG file.
-func drawing(hole []mesh.Point, lines []mesh.ContourLine) ([]byte, error) {
+func drawing(hole []mesh.Point, lines []surface.ContourLine) ([]byte, error) {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%gmm\" height=\"%gmm\" viewBox=\"0 0 %g %g\">\n",
 		pageWide, pageHigh, pageWide, pageHigh)
@@ -51,7 +52,7 @@ func drawing(hole []mesh.Point, lines []mesh.ContourLine) ([]byte, error) {
 
 // drawLines writes the contour lines in a group for each height, and the spots
 // as circles that carry theirs.
-func drawLines(b *bytes.Buffer, lines []mesh.ContourLine) error {
+func drawLines(b *bytes.Buffer, lines []surface.ContourLine) error {
 	level := math.NaN()
 	end := func() {
 		if !math.IsNaN(level) {

@@ -23,6 +23,8 @@ import (
 	"slices"
 
 	"archload/mesh"
+	"archload/mesh/plane"
+	"archload/mesh/surface"
 )
 
 func main() {
@@ -75,7 +77,7 @@ func tables() ([]table, error) {
 		return nil, err
 	}
 	out := []table{{"outline.csv", pointTable(body)}, {"f-hole.csv", pointTable(hole)}}
-	curve, err := mesh.NewCurve(body, nil)
+	curve, err := plane.NewCurve(body, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -107,15 +109,15 @@ func tables() ([]table, error) {
 }
 
 // arch returns the surface from which the tables are read.
-func arch(outline mesh.Region, apex mesh.Point) (mesh.Surface, error) {
-	return mesh.NewFormula(mesh.FormulaSpec{
+func arch(outline plane.Region, apex mesh.Point) (surface.Surface, error) {
+	return surface.NewFormula(surface.FormulaSpec{
 		Outline: outline, Height: apexHeight, Rim: rimHeight, Apex: apex, RecurveDepth: recurveDepth,
 	})
 }
 
 // archLines reads contour lines, the apex and edge profiles off the arch,
 // rounded to 0.1 mm.
-func archLines(outline mesh.Region, apex mesh.Point) ([]mesh.ContourLine, error) {
+func archLines(outline plane.Region, apex mesh.Point) ([]surface.ContourLine, error) {
 	s, err := arch(outline, apex)
 	if err != nil {
 		return nil, err
@@ -127,17 +129,17 @@ func archLines(outline mesh.Region, apex mesh.Point) ([]mesh.ContourLine, error)
 	for d := profileStep; d <= profileEnd; d += profileStep {
 		spots = append(spots, d)
 	}
-	o := mesh.ContourOptions{Round: 0.1}
-	lines, err := mesh.Contours(s, outline, levels, o)
+	o := surface.ContourOptions{Round: 0.1}
+	lines, err := surface.Contours(s, outline, levels, o)
 	if err != nil {
 		return nil, err
 	}
-	profiles, err := mesh.EdgeProfiles(s, outline, profileCount, spots, o)
+	profiles, err := surface.EdgeProfiles(s, outline, profileCount, spots, o)
 	if err != nil {
 		return nil, err
 	}
-	top := mesh.ContourLine{ID: "apex", Height: apexHeight, Points: []mesh.Point{apex}}
-	return slices.Concat(lines, []mesh.ContourLine{top}, profiles), nil
+	top := surface.ContourLine{ID: "apex", Height: apexHeight, Points: []mesh.Point{apex}}
+	return slices.Concat(lines, []surface.ContourLine{top}, profiles), nil
 }
 
 // pointTable writes x and y.
@@ -151,7 +153,7 @@ func pointTable(pts []mesh.Point) []byte {
 }
 
 // contourTable writes contour lines and spots.
-func contourTable(lines []mesh.ContourLine) []byte {
+func contourTable(lines []surface.ContourLine) []byte {
 	var b bytes.Buffer
 	b.WriteString("line,height_mm,x_mm,y_mm\n")
 	for _, l := range lines {

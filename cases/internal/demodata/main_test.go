@@ -10,6 +10,8 @@ import (
 	"testing"
 
 	"archload/mesh"
+	"archload/mesh/plane"
+	"archload/mesh/surface"
 )
 
 const bundled = "../../bundled"
@@ -55,9 +57,9 @@ func sameTable(got, want []byte) error {
 func cellBreak(r rune) bool { return strings.ContainsRune(", \"", r) }
 
 // parts are the curves of the course guitar, made from the tables' points.
-func parts(t *testing.T) (outline, hole *mesh.Curve) {
+func parts(t *testing.T) (outline, hole *plane.Curve) {
 	t.Helper()
-	outline, err := mesh.NewCurve(bodyOutline(), nil)
+	outline, err := plane.NewCurve(bodyOutline(), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -65,7 +67,7 @@ func parts(t *testing.T) (outline, hole *mesh.Curve) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if hole, err = mesh.NewCurve(pts, nil); err != nil {
+	if hole, err = plane.NewCurve(pts, nil); err != nil {
 		t.Fatal(err)
 	}
 	return outline, hole
@@ -117,7 +119,7 @@ func between(a, b mesh.Point) []mesh.Point {
 	return out
 }
 
-func clearance(c *mesh.Curve, pts []mesh.Point) float64 {
+func clearance(c *plane.Curve, pts []mesh.Point) float64 {
 	d := math.Inf(1)
 	for _, p := range pts {
 		d = min(d, c.Distance(p))
@@ -163,7 +165,7 @@ func TestArchTablesGiveTheArchBack(t *testing.T) {
 			t.Fatal(err)
 		}
 		rim := rimHeight
-		got, report, err := mesh.FitSurface(mesh.SurfaceData{Outline: outline, Lines: lines, Rim: &rim})
+		got, report, err := surface.Fit(surface.Data{Outline: outline, Lines: lines, Rim: &rim})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -197,7 +199,7 @@ func TestCourseGuitarCanBeMeshed(t *testing.T) {
 	outline, hole := parts(t)
 	plan, err := mesh.Triangulate(mesh.Domain{
 		Outline: outline,
-		Holes:   []*mesh.Curve{hole, hole.Mirrored()},
+		Holes:   []*plane.Curve{hole, hole.Mirrored()},
 		Lines:   [][]mesh.Point{{{-36, 120}, {-44, -135}}, {{36, 120}, {44, -135}}},
 		Size:    8,
 	})
@@ -208,7 +210,7 @@ func TestCourseGuitarCanBeMeshed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	m := mesh.Lift(plan, mesh.Plate{Outer: shape, Thickness: mesh.Flat(5)})
+	m := mesh.Lift(plan, mesh.Plate{Outer: shape, Thickness: surface.Flat(5)})
 	inPlan := 5 * (outline.Area() - 2*hole.Area()) // mm³, of a flat plate
 	if r := m.Volume() / inPlan; r < 1.005 || r > 1.05 {
 		t.Errorf("volume = %.4f of the flat plate's, want 1.005 to 1.05 (slopes up to 16°)", r)

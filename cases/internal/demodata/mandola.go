@@ -6,6 +6,8 @@ import (
 	"math"
 
 	"archload/mesh"
+	"archload/mesh/plane"
+	"archload/mesh/surface"
 )
 
 // The course's octave mandola: pear-shaped, the bridge at the origin, 150 mm
@@ -41,11 +43,11 @@ func pearOutline() []mesh.Point {
 // arches, the long arch and sixteen edge profiles.
 func mandolaTables() ([]table, error) {
 	body := pearOutline()
-	curve, err := mesh.NewCurve(body, nil)
+	curve, err := plane.NewCurve(body, nil)
 	if err != nil {
 		return nil, err
 	}
-	s, err := mesh.NewFormula(mesh.FormulaSpec{Outline: curve, Height: pearApex, Rim: pearRim,
+	s, err := surface.NewFormula(surface.FormulaSpec{Outline: curve, Height: pearApex, Rim: pearRim,
 		Apex: mesh.Point{0, pearApexY}, RecurveDepth: pearRecurve, RecurveAt: pearTrough})
 	if err != nil {
 		return nil, err
@@ -69,7 +71,7 @@ func mandolaTables() ([]table, error) {
 	for d := profileStep; d <= 40; d += profileStep {
 		spots = append(spots, d)
 	}
-	lines, err := mesh.EdgeProfiles(s, curve, profilePear, spots, mesh.ContourOptions{Round: 0.1})
+	lines, err := surface.EdgeProfiles(s, curve, profilePear, spots, surface.ContourOptions{Round: 0.1})
 	if err != nil {
 		return nil, err
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"archload/mesh"
+	"archload/mesh/surface"
 )
 
 // The body of the course guitar: 16 inches (406 mm) over the lower bout and
@@ -164,16 +165,16 @@ func holeDiscs() []disc {
 // point lies inside the swept discs, mm; cut off far outside.
 type depth []disc
 
-// At implements mesh.Surface with the value alone.
-func (d depth) At(p mesh.Point) mesh.Jet {
+// At implements surface.Surface with the value alone.
+func (d depth) At(p mesh.Point) surface.Jet {
 	best := -10.0
 	for i := range d {
 		best = max(best, d[i].radius-math.Hypot(p[0]-d[i].at[0], p[1]-d[i].at[1]))
 	}
-	return mesh.Jet{Z: best}
+	return surface.Jet{Z: best}
 }
 
-// box is a rectangle as a mesh.Region.
+// box is a rectangle as a plane.Region.
 type box struct{ lo, hi mesh.Point }
 
 // Polyline returns the corners.
@@ -184,7 +185,7 @@ func (b box) Polyline(float64) []mesh.Point {
 // fHole returns the edge of the treble f-hole as points about 2.5 mm apart.
 func fHole() ([]mesh.Point, error) {
 	around := box{mesh.Point{40, -90}, mesh.Point{140, 90}}
-	lines, err := mesh.Contours(depth(holeDiscs()), around, []float64{0}, mesh.ContourOptions{Grid: 0.5, Spacing: 2.5})
+	lines, err := surface.Contours(depth(holeDiscs()), around, []float64{0}, surface.ContourOptions{Grid: 0.5, Spacing: 2.5})
 	if err != nil {
 		return nil, err
 	}

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"archload/mesh"
+	"archload/mesh/plane"
+	"archload/mesh/surface"
 )
 
 // ellipse returns count points of an ellipse with half axes a and b about c.
@@ -20,10 +22,10 @@ func ellipse(c mesh.Point, a, b float64, count int) []mesh.Point {
 type dome struct{ r float64 }
 
 // At returns the height and its derivatives.
-func (d dome) At(p mesh.Point) mesh.Jet {
+func (d dome) At(p mesh.Point) surface.Jet {
 	x, y := p[0], p[1]
 	z := math.Sqrt(d.r*d.r - x*x - y*y)
-	return mesh.Jet{Z: z - d.r, Zx: -x / z, Zy: -y / z,
+	return surface.Jet{Z: z - d.r, Zx: -x / z, Zy: -y / z,
 		Zxx: -(z*z + x*x) / (z * z * z), Zxy: -x * y / (z * z * z), Zyy: -(z*z + y*y) / (z * z * z)}
 }
 
@@ -32,7 +34,7 @@ func (d dome) At(p mesh.Point) mesh.Jet {
 // shapes of the triangles.
 func triangles() (Readings, error) {
 	out := Readings{}
-	outline, err := mesh.NewCurve(ellipse(mesh.Point{}, 200, 150, 64), nil)
+	outline, err := plane.NewCurve(ellipse(mesh.Point{}, 200, 150, 64), nil)
 	if err != nil {
 		return nil, err
 	}
@@ -40,7 +42,7 @@ func triangles() (Readings, error) {
 	out["outline"] = outline.Area() / (math.Pi * 200 * 150)
 	area := math.Pi * 200 * 150
 	for _, x := range []float64{-100, 100} {
-		hole, err := mesh.NewCurve(ellipse(mesh.Point{x, -20}, 12, 35, 32), nil)
+		hole, err := plane.NewCurve(ellipse(mesh.Point{x, -20}, 12, 35, 32), nil)
 		if err != nil {
 			return nil, err
 		}
@@ -61,7 +63,7 @@ func triangles() (Readings, error) {
 // volume between parallel spheres h A (1 + h²/(12 R²)).
 func (out Readings) domeVolume() error {
 	const r, a, h = 300.0, 100.0, 5.0 // mm
-	disc, err := mesh.NewCurve(ellipse(mesh.Point{}, a, a, 64), nil)
+	disc, err := plane.NewCurve(ellipse(mesh.Point{}, a, a, 64), nil)
 	if err != nil {
 		return err
 	}
@@ -69,7 +71,7 @@ func (out Readings) domeVolume() error {
 	if err != nil {
 		return err
 	}
-	m := mesh.Lift(plan, mesh.Plate{Outer: dome{r}, Thickness: mesh.Flat(h)})
+	m := mesh.Lift(plan, mesh.Plate{Outer: dome{r}, Thickness: surface.Flat(h)})
 	mid := r - h/2
 	surface := 2 * math.Pi * mid * (mid - math.Sqrt(mid*mid-a*a))
 	out["volume"] = m.Volume() / (surface * h * (1 + h*h/(12*mid*mid)))
@@ -86,12 +88,12 @@ func (out Readings) domeVolume() error {
 type pillow struct{ a, b float64 }
 
 // At returns the height and its derivatives.
-func (p pillow) At(q mesh.Point) mesh.Jet {
+func (p pillow) At(q mesh.Point) surface.Jet {
 	const rise, lean = 16.0, 0.3
 	x, y := q[0]/p.a, q[1]/p.b
 	g := 1 - x*x - y*y
 	t := 1 + lean*x
-	return mesh.Jet{
+	return surface.Jet{
 		Z:   5 + rise*g*g*t,
 		Zx:  rise * (-4*x*g*t + lean*g*g) / p.a,
 		Zy:  rise * (-4 * y * g * t) / p.b,
@@ -106,7 +108,7 @@ func (p pillow) At(q mesh.Point) mesh.Jet {
 // degrees.
 func contours() (Readings, error) {
 	arch := pillow{150, 200}
-	outline, err := mesh.NewCurve(ellipse(mesh.Point{}, 150, 200, 64), nil)
+	outline, err := plane.NewCurve(ellipse(mesh.Point{}, 150, 200, 64), nil)
 	if err != nil {
 		return nil, err
 	}
@@ -114,14 +116,14 @@ func contours() (Readings, error) {
 	for z := 6.0; z < 21; z += 3 {
 		levels = append(levels, z)
 	}
-	lines, err := mesh.Contours(arch, outline, levels, mesh.ContourOptions{Round: 0.1})
+	lines, err := surface.Contours(arch, outline, levels, surface.ContourOptions{Round: 0.1})
 	if err != nil {
 		return nil, err
 	}
 	rim := 5.0
 	top := mesh.Point{21.2, 0}
-	lines = append(lines, mesh.ContourLine{ID: "top", Height: math.Round(10*arch.At(top).Z) / 10, Points: []mesh.Point{top}})
-	fit, rep, err := mesh.FitSurface(mesh.SurfaceData{Outline: outline, Lines: lines, Rim: &rim})
+	lines = append(lines, surface.ContourLine{ID: "top", Height: math.Round(10*arch.At(top).Z) / 10, Points: []mesh.Point{top}})
+	fit, rep, err := surface.Fit(surface.Data{Outline: outline, Lines: lines, Rim: &rim})
 	if err != nil {
 		return nil, err
 	}
@@ -149,7 +151,7 @@ func contours() (Readings, error) {
 func discPlate(clamped bool) func(d Density) (Readings, error) {
 	return func(d Density) (Readings, error) {
 		const a = 100.0
-		disc, err := mesh.NewCurve(ellipse(mesh.Point{}, a, a, 128), nil)
+		disc, err := plane.NewCurve(ellipse(mesh.Point{}, a, a, 128), nil)
 		if err != nil {
 			return nil, err
 		}

@@ -5,12 +5,13 @@ import (
 	"testing"
 
 	"archload/mesh"
+	"archload/mesh/surface"
 )
 
 // TestSurfaces checks the derivatives of the test surfaces by central
 // differences.
 func TestSurfaces(t *testing.T) {
-	for name, s := range map[string]mesh.Surface{"dome": dome{300}, "pillow": pillow{150, 200}} {
+	for name, s := range map[string]surface.Surface{"dome": dome{300}, "pillow": pillow{150, 200}} {
 		const h = 1e-3
 		p := mesh.Point{37, -54}
 		j := s.At(p)

@@ -12,6 +12,8 @@ import (
 	"archload/fem/sparse"
 	"archload/materials"
 	"archload/mesh"
+	"archload/mesh/plane"
+	"archload/mesh/surface"
 )
 
 // Half axes of the model plate, mm: the ellipse 400 x 300.
@@ -24,13 +26,13 @@ func edgeFor(n int) float64 {
 }
 
 // ellipse is the outline of the model plate.
-func ellipse() (*mesh.Curve, error) {
+func ellipse() (*plane.Curve, error) {
 	pts := make([]mesh.Point, 72)
 	for i := range pts {
 		s, c := math.Sincos(2 * math.Pi * float64(i) / float64(len(pts)))
 		pts[i] = mesh.Point{halfLength * c, halfWidth * s}
 	}
-	return mesh.NewCurve(pts, nil)
+	return plane.NewCurve(pts, nil)
 }
 
 // meshed triangulates the model plate with about n nodes.
@@ -47,10 +49,10 @@ func meshed(n int) (*mesh.Plan, error) {
 type dome struct{}
 
 // At returns height, mm, and derivatives.
-func (dome) At(p mesh.Point) mesh.Jet {
+func (dome) At(p mesh.Point) surface.Jet {
 	const high = 18.0
 	a, b := high/(halfLength*halfLength), high/(halfWidth*halfWidth)
-	return mesh.Jet{
+	return surface.Jet{
 		Z:  high - a*p[0]*p[0] - b*p[1]*p[1],
 		Zx: -2 * a * p[0], Zy: -2 * b * p[1], Zxx: -2 * a, Zyy: -2 * b,
 	}
@@ -72,7 +74,7 @@ func carvedOn(plan *mesh.Plan) (*fem.Model, error) {
 		return nil, err
 	}
 	m := &fem.Model{
-		Nodes:    mesh.Lift(plan, mesh.Plate{Outer: dome{}, Thickness: mesh.Flat(5)}).Nodes,
+		Nodes:    mesh.Lift(plan, mesh.Plate{Outer: dome{}, Thickness: surface.Flat(5)}).Nodes,
 		Sections: []fem.Section{{Wood: card.Wood.Compliance(), Axes: materials.PlateAxes(materials.Cut{})}},
 	}
 	for _, t := range plan.Tris {

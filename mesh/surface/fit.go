@@ -1,0 +1,46 @@
+package surface
+
+import (
+	"cmp"
+)
+
+// Fit fits a smooth surface to the data: cubic B-splines that minimise
+//
+//	Σ ((f(pᵢ) − zᵢ)/σᵢ)² + λ · roughness,
+//
+// the roughness being an integral of squared third derivatives (see
+// roughness.go) and λ the greatest weight for which the data are still met to
+// within their own errors, class by class: Morozov's discrepancy principle.
+// Third derivatives, because penalised second derivatives flatten an arch's
+// apex and flanks. One λ for all data pooled would let hundreds of contour
+// points outvote a few spot heights, hence the classes.
+//
+// Sources: C. H. Reinsch, Smoothing by spline functions, Numer. Math. 10
+// (1967), for the discrepancy with splines; G. Wahba, Spline Models for
+// Observational Data (SIAM 1990), for higher-order penalties. The weakened
+// penalty across the edge is our own, chosen by experiment.
+//
+// Faults of the data are returned as a *DataError.
+func Fit(d Data) (*Spline, Report, error) {
+	f, err := newFitter(&d)
+	if err != nil {
+		return nil, Report{}, err
+	}
+	const coarser = 2 // cells of the first passes, over the final size
+	size := f.rim.cellSize(d.Cell)
+	fine := make(chan *bandSystem, 1)
+	go func() { fine <- f.bare(size) }() // the data's errors are not known yet, the roughness is
+	bare := f.bare(coarser * size)
+	coarse := f.on(bare)
+	f.strange = f.standOut(coarse.try(stiffLog))
+	first := coarse.choose(startLog, startLog)
+	f.refineSigma(first)
+	first = f.on(bare).choose(first.log, startLog)
+	f.refineSigma(first)
+	final := f.on(<-fine).choose(first.log, leastLog)
+	report := f.report(final)
+	if err := cmp.Or(f.slip(final, size), f.contradiction(final)); err != nil {
+		return nil, report, err
+	}
+	return final.spline, report, nil
+}

@@ -1,0 +1,83 @@
+package surface
+
+import (
+	"cmp"
+	"math"
+)
+
+// level is the fit on one size of cells.
+type level struct {
+	*fitter
+	sys  *bandSystem
+	work []float64
+	runs int
+}
+
+// bare returns the equations on cells of the given size without the data.
+func (f *fitter) bare(size float64) *bandSystem {
+	s := newBandSystem(gridOver(f.rim.lo, f.rim.hi, size))
+	r := roughness{rim: f.rim, flat: flatWeight}
+	if f.spec.Rim == nil {
+		r.flat = flatOpen
+	}
+	if f.trough {
+		r.strip = cmp.Or(f.spec.RecurveAt, usualAt) / usualAt
+	}
+	s.addRoughness(r)
+	return s
+}
+
+// on sets the equations up with the data as they are now; bare stays as it is.
+func (f *fitter) on(bare *bandSystem) *level {
+	l := &level{fitter: f, sys: newBandSystem(bare.grid)}
+	l.sys.rough = bare.rough
+	l.work = make([]float64, len(l.sys.data))
+	for i := range f.data {
+		e := &f.data[i]
+		e.st = bare.valueAt(e.at)
+		l.sys.addRow(&e.st, e.z, 1/e.sigma)
+	}
+	return l
+}
+
+// trial is the fit for one λ.
+type trial struct {
+	log    float64 // log10 λ
+	ratio  float64 // greatest rms of misfit over sigma among the classes, 1
+	ok     bool    // the matrix was positive definite
+	spline *Spline
+	runs   int // factorisations so far on this level
+}
+
+// try fits with one λ.
+func (l *level) try(log float64) trial {
+	l.runs++
+	factor, ok := l.sys.factor(math.Pow(10, log), l.work)
+	t := trial{log: log, ok: ok, ratio: math.Inf(1), runs: l.runs}
+	if !ok {
+		return t
+	}
+	coef := factor.solve(l.sys.rhs)
+	t.spline = &Spline{grid: l.sys.grid, coef: coef}
+	var sum [classes]float64
+	var count [classes]int
+	for i := range l.data {
+		e := &l.data[i]
+		r := (l.sys.apply(&e.st, coef) - e.z) / e.sigma
+		sum[e.class] += r * r
+		count[e.class]++
+	}
+	t.ratio = 0
+	for c := range classes {
+		if count[c] > 0 {
+			t.ratio = max(t.ratio, math.Sqrt(sum[c]/float64(count[c])))
+		}
+	}
+	return t
+}
+
+const (
+	startLog = 4.0 // log10 λ where the search begins; coarse cells can follow the data no closer
+	leastLog = -3.0
+	mostLog  = 12.0
+)
