@@ -27,7 +27,7 @@ const (
 type activeSet struct {
 	p         *lcp
 	order     []int32
-	c         *sparse.Chosen
+	c         *sparse.ActiveCholesky
 	rows      []int32 // active
 	factored  []int32 // rows in the factor, in its order
 	released  []int32 // rows in the factor that are not active
@@ -46,7 +46,7 @@ func newActiveSet(p *lcp, order []int32) *activeSet {
 }
 
 func (h *activeSet) reset() {
-	h.c = sparse.NewChosen(h.p.a, h.order, h.p.workers)
+	h.c = sparse.NewActiveCholesky(h.p.a, h.order, h.p.workers)
 	h.rows, h.factored, h.released = nil, nil, nil
 	h.movements = make([]float64, h.c.Places())
 	v := make([]float64, len(h.p.b))

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"archload/fem/sparse/dissection"
 )
 
 // Analysis is the plan of a factorisation: elimination order, tree of fronts and
@@ -63,28 +65,18 @@ func Analyse(m *Matrix, xy [][2]float64, last []int32) (*Analysis, error) {
 	if xy != nil && len(xy) != m.n {
 		return nil, fmt.Errorf("sparse: want %d plan coordinates, one for each node, found %d", m.n, len(xy))
 	}
-	part := make([]int32, m.n)
+	named := make([]bool, m.n)
 	for _, v := range last {
 		if v < 0 || int(v) >= m.n {
 			return nil, fmt.Errorf("sparse: last node %d: want 0..%d", v, m.n-1)
 		}
-		if part[v] != 0 {
+		if named[v] {
 			return nil, fmt.Errorf("sparse: last node %d is named twice", v)
 		}
-		part[v] = 1
+		named[v] = true
 	}
-	g := newGraph(m)
-	if usable(xy) {
-		g.xy = xy
-	}
-	order := make([]int32, m.n)
-	rest := g
-	if len(last) > 0 {
-		rest = g.split(part, 1)[0]
-	}
-	rest, places := rest.peel(order[:m.n-len(last)])
-	rest.walked().dissect(places, &cutter{whole: rest.len()})
-	copy(order[m.n-len(last):], last)
+	g := dissection.NewGraph(m.n, m.ptr, m.col)
+	order := g.Order(xy, last)
 
 	a := &Analysis{n: m.n, ptr: m.ptr, col: m.col, last: len(last)}
 	a.plan(newSymbolic(g, order, len(last)))
@@ -159,7 +151,7 @@ func (a *Analysis) setOrder(s *symbolic, nodes []supernode, holder, seq []int32)
 		f := &a.fronts[k]
 		f.first = int32(len(a.order))
 		for _, i := range members[h] {
-			a.order = append(a.order, s.node[nodes[i].first:nodes[i].end]...)
+			a.order = append(a.order, s.Node[nodes[i].first:nodes[i].end]...)
 		}
 		f.pivots = int32(len(a.order)) - f.first
 	}
@@ -175,7 +167,7 @@ func (a *Analysis) setFronts(s *symbolic, nodes []supernode, seq, parent []int32
 		f := &a.fronts[k]
 		f.rows = make([]int32, len(nodes[h].rows))
 		for i, p := range nodes[h].rows {
-			f.rows[i] = a.place[s.node[p]]
+			f.rows[i] = a.place[s.Node[p]]
 		}
 		slices.Sort(f.rows)
 		f.parent = parent[k]

@@ -14,18 +14,8 @@
 //
 // # Analysis
 //
-// It works on nodes, a sixth of the degrees of freedom. The order comes from nested
-// dissection [George]: a cut splits the mesh into two halves, whose nodes come
-// first, and a separator, which comes last; and so on inside the halves. Candidates
-// are straight lines in plan, in eight directions. Counts of the nodes on both sides
-// that touch the other side, for all positions of the line at once, give the best
-// position; then the smallest set of nodes that touches all edges across becomes the
-// separator (Koenig's theorem, matching by [HopcroftKarp]). In the largest pieces
-// lines of equal distance along edges compete, which follow the density of the mesh
-// round holes and feet. The best separators are then improved node by node
-// ([FiducciaMattheyses]). Where nothing gives a good cut, the distance from the rim
-// does; pieces of a few nodes are ordered by minimum degree. The last nodes asked
-// for are left out of all this and eliminated at the end.
+// It works on nodes, a sixth of the degrees of freedom. The order is that of package
+// dissection; the last nodes asked for are left out of it and eliminated at the end.
 //
 // The elimination tree and the structure of L follow [Liu90]. Columns of equal
 // structure form supernodes; a supernode joins its parent when a model of the run
@@ -63,6 +53,12 @@
 // were one more panel of each front, and so do the columns of Compliance, which
 // needs the triangle of the root front alone.
 //
+// # Rows in any order
+//
+// ActiveCholesky factorises a dense symmetric matrix row by row in an order that its
+// caller finds out as it goes, and gives the last rows back: the flexibility of an
+// active set, such as the pads of a foot that bear.
+//
 // # Same bits
 //
 // Subtrees run in parallel, and inside a large front groups of panels do. Every
@@ -82,12 +78,6 @@
 //
 // All cited from memory.
 //
-//   - [George] J. A. George, Nested dissection of a regular finite element mesh,
-//     SIAM J. Numer. Anal. 10 (1973).
-//   - [HopcroftKarp] J. E. Hopcroft, R. M. Karp, An n^(5/2) algorithm for maximum
-//     matchings in bipartite graphs, SIAM J. Comput. 2 (1973).
-//   - [FiducciaMattheyses] C. M. Fiduccia, R. M. Mattheyses, A linear-time heuristic
-//     for improving network partitions, 19th Design Automation Conference (1982).
 //   - [AshcraftGrimes] C. Ashcraft, R. Grimes, The influence of relaxed supernode
 //     partitions on the multifrontal method, ACM Trans. Math. Softw. 15 (1989).
 //   - [Liu90] J. W. H. Liu, The role of elimination trees in sparse factorization,

@@ -1,34 +1,38 @@
 package sparse
 
-import "slices"
+import (
+	"slices"
+
+	"archload/fem/sparse/dissection"
+)
 
 // symbolic works on a graph whose nodes stand in their order of elimination and
 // the number of nodes at the end of the order that share the root front. Nodes
 // carry their place in the order; all root nodes act as the one node `root`.
 type symbolic struct {
-	*graph
+	*dissection.Graph
 	root int32 // first node of the root front; the number of nodes if none
 }
 
 // newSymbolic takes the order of the nodes of g.
-func newSymbolic(g *graph, order []int32, last int) *symbolic {
-	return &symbolic{graph: g.permuted(order), root: int32(len(order) - last)}
+func newSymbolic(g *dissection.Graph, order []int32, last int) *symbolic {
+	return &symbolic{Graph: g.Permuted(order), root: int32(len(order) - last)}
 }
 
 // eliminationTree returns the parent of each place up to and including the root
 // front, -1 for none, by the algorithm of Liu (1990) with path compression.
 func (s *symbolic) eliminationTree() []int32 {
 	m := int(s.root)
-	if m < s.len() {
+	if m < s.Len() {
 		m++
 	}
 	parent, ancestor := make([]int32, m), make([]int32, m)
 	for i := range parent {
 		parent[i], ancestor[i] = -1, -1
 	}
-	for k := range int32(s.len()) {
+	for k := range int32(s.Len()) {
 		j := min(k, s.root)
-		for _, i := range s.neighbours(k) {
+		for _, i := range s.Neighbours(k) {
 			for i < j {
 				up := ancestor[i]
 				if up == j {
@@ -105,7 +109,7 @@ type supernode struct {
 // their structures agree. The root front, if any, is the last.
 func (s *symbolic) supernodes() []supernode {
 	parent := s.renumber()
-	n := int32(s.len())
+	n := int32(s.Len())
 	b := &builder{symbolic: s, parent: parent}
 	b.mark = make([]int32, n)
 	for i := range b.mark {
@@ -139,10 +143,10 @@ func (s *symbolic) renumber() []int32 {
 		}
 		renumbered[newPlace[i]] = p
 	}
-	for i := int32(len(list)); i < int32(s.len()); i++ {
+	for i := int32(len(list)); i < int32(s.Len()); i++ {
 		list = append(list, i) // the rest of the root front
 	}
-	s.graph = s.permuted(list)
+	s.Graph = s.Permuted(list)
 	return renumbered
 }
 
@@ -161,7 +165,7 @@ type builder struct {
 func (b *builder) column(j int32) {
 	b.rows = b.rows[:0]
 	b.mark[j] = j
-	b.see(b.neighbours(j), j)
+	b.see(b.Neighbours(j), j)
 	for _, c := range b.waiting[j] {
 		b.see(b.nodes[c].rows, j)
 	}

@@ -266,3 +266,6 @@ func (c *computation) worst() *PivotError {
 	worst.Count = len(c.bad)
 	return worst
 }
+
+// Workers is the number of workers that the factor was made by.
+func (f *Factor) Workers() int { return f.workers }

@@ -74,9 +74,6 @@ func (m *Matrix) gather(elems [][]int32, start []int32) {
 // Nodes returns the number of nodes; the matrix has 6 rows for each.
 func (m *Matrix) Nodes() int { return m.n }
 
-// Blocks returns the number of stored blocks, the lower triangle with diagonal.
-func (m *Matrix) Blocks() int { return len(m.col) }
-
 // Zero sets all values to zero and keeps the pattern.
 func (m *Matrix) Zero() { clear(m.val) }
 

@@ -26,7 +26,7 @@ func TestMatrix(t *testing.T) {
 	if d := apart(m.toDense(), want); d > 1e-15 {
 		t.Errorf("assembled matrix is %g off, want 1e-15 (dense assembly)", d)
 	}
-	if got, wantBlocks := m.Blocks(), n+6; got != wantBlocks {
+	if got, wantBlocks := len(m.col), n+6; got != wantBlocks {
 		t.Errorf("blocks = %d, want %d (diagonal and six pairs, counted by hand)", got, wantBlocks)
 	}
 	checkProduct(t, rng, m)

@@ -2,12 +2,6 @@ package sparse
 
 import "slices"
 
-// Side is a vector that goes along with a factor.
-type Side struct {
-	Y    []float64 // L⁻¹b, in the order in which rows were taken
-	rest []float64 // by places, up to date but for the present batch
-}
-
 // next is the side's value for the row at place k, whose factor row in the present
 // batch is x.
 func (s *Side) next(k int, x []float64) float64 {
@@ -20,22 +14,22 @@ func (s *Side) next(k int, x []float64) float64 {
 }
 
 // subtract takes the columns of a batch times y off a vector by places.
-func (c *Chosen) subtract(v []float64, b *chosenCols, y []float64) {
+func (c *ActiveCholesky) subtract(v []float64, b *columnBatch, y []float64) {
 	for _, p := range b.pan {
 		at := panelRows * int(p)
-		c.kern.gemv(v[at:at+panelRows], b.w[at*chosenBatch:], y)
+		c.kern.gemv(v[at:at+panelRows], b.w[at*batchColumns:], y)
 	}
 }
 
 // AddSide adds a vector, given by the rows of the matrix.
-func (c *Chosen) AddSide(v []float64) *Side {
+func (c *ActiveCholesky) AddSide(v []float64) *Side {
 	s := c.Forward(v)
 	c.sides = append(c.sides, s)
 	return s
 }
 
 // Forward is what AddSide adds, without adding it.
-func (c *Chosen) Forward(v []float64) *Side {
+func (c *ActiveCholesky) Forward(v []float64) *Side {
 	s := &Side{Y: make([]float64, 0, c.n), rest: make([]float64, c.Places())}
 	for i, r := range c.row {
 		s.rest[i] = v[r]
@@ -51,7 +45,7 @@ func (c *Chosen) Forward(v []float64) *Side {
 
 // forward goes on with a side through the rows taken in a batch, eight at a time, and
 // returns what it adds.
-func (c *Chosen) forward(b *chosenCols, s *Side) []float64 {
+func (c *ActiveCholesky) forward(b *columnBatch, s *Side) []float64 {
 	from := len(s.Y)
 	var own [panelRows]float64
 	for at := 0; at < len(b.at); at += panelRows {
@@ -59,7 +53,7 @@ func (c *Chosen) forward(b *chosenCols, s *Side) []float64 {
 		for i, k := range places {
 			own[i] = s.rest[k]
 		}
-		pan := b.tri[chosenBatch*at:]
+		pan := b.tri[batchColumns*at:]
 		c.kern.gemv(own[:], pan, s.Y[from:])
 		for j := range places {
 			v := own[j] * b.inv[at+j]
@@ -74,7 +68,7 @@ func (c *Chosen) forward(b *chosenCols, s *Side) []float64 {
 }
 
 // DropSide takes a side away.
-func (c *Chosen) DropSide(s *Side) {
+func (c *ActiveCholesky) DropSide(s *Side) {
 	for i, o := range c.sides {
 		if o == s {
 			c.sides = append(c.sides[:i], c.sides[i+1:]...)
@@ -85,8 +79,8 @@ func (c *Chosen) DropSide(s *Side) {
 
 // Rest sets dst, by places, to the sum of what is left of some sides times coef, in
 // the rows not taken. Its other values mean nothing.
-func (c *Chosen) Rest(dst []float64, sides []*Side, coef []float64) {
-	var y [chosenBatch]float64
+func (c *ActiveCholesky) Rest(dst []float64, sides []*Side, coef []float64) {
+	var y [batchColumns]float64
 	m := len(c.now.at)
 	for i, s := range sides {
 		f := coef[i]
@@ -106,7 +100,63 @@ func (c *Chosen) Rest(dst []float64, sides []*Side, coef []float64) {
 				own[k] += f * v
 			}
 		}
-		c.kern.gemv(own[:], c.now.w[at*chosenBatch:], y[:m])
+		c.kern.gemv(own[:], c.now.w[at*batchColumns:], y[:m])
 		copy(dst[at:], own[:])
+	}
+}
+
+// Back solves Lᵀx = t, t in the order in which rows were taken, for several t at
+// once; each may stop short of the last rows taken. x is by places, zero in rows
+// not taken. The t are used up.
+func (c *ActiveCholesky) Back(xs, ts [][]float64) {
+	for _, x := range xs {
+		clear(x)
+	}
+	groups := min(c.workers, len(xs))
+	newTeam(groups).each(groups, func(g int) {
+		for q := len(c.full); q >= 0; q-- {
+			b := c.now
+			if q < len(c.full) {
+				b = c.full[q]
+			}
+			for i := g; i < len(xs); i += groups {
+				t := ts[i]
+				t = t[min(q*batchColumns, len(t)):min(q*batchColumns+len(b.at), len(t))]
+				c.back(b, xs[i], t)
+			}
+		}
+	})
+}
+
+// back does one batch of Back: what the rows taken later carry, then the rows of
+// the batch, eight at a time.
+func (c *ActiveCholesky) back(b *columnBatch, x, t []float64) {
+	if len(t) == 0 {
+		return
+	}
+	for _, p := range b.pan {
+		if c.left[p] == panelRows {
+			continue
+		}
+		at := panelRows * int(p)
+		if y := (*[panelRows]float64)(x[at:]); y[0] != 0 || y[1] != 0 || y[2] != 0 || y[3] != 0 || y[4] != 0 || y[5] != 0 || y[6] != 0 || y[7] != 0 {
+			c.kern.gemvt(t, b.w[at*batchColumns:], y[:])
+		}
+	}
+	var own [panelRows]float64
+	for p := panels(len(t)) - 1; p >= 0; p-- {
+		pan, at := b.tri[panelRows*batchColumns*p:], panelRows*p
+		rows := min(panelRows, len(t)-at)
+		own = [panelRows]float64{}
+		for j := rows - 1; j >= 0; j-- {
+			col := (*[panelRows]float64)(pan[panelRows*(at+j):])
+			v := t[at+j]
+			for i := j + 1; i < rows; i++ {
+				v -= col[i] * own[i]
+			}
+			own[j] = v * b.inv[at+j]
+			x[b.at[at+j]] = own[j]
+		}
+		c.kern.gemvt(t[:at], pan, own[:])
 	}
 }

@@ -1,4 +1,4 @@
-package sparse
+package dissection
 
 const (
 	refineNodes  = 60 // smallest graph whose cuts are refined
@@ -10,7 +10,7 @@ const (
 // in. Every pass moves each node at most once, takes the best move also when it is
 // a loss, and in the end returns to the best separator met.
 type refiner struct {
-	g     *graph
+	g     *Graph
 	side  []int32
 	nodes [3]int32   // number on each side and in the separator
 	sep   []int32    // the separator
@@ -25,10 +25,10 @@ type change struct{ node, from int32 }
 
 // refine improves the side of every node of g, n of each kind, and returns the
 // score.
-func (r *refiner) refine(g *graph, side []int32, n [3]int32) float64 {
+func (r *refiner) refine(g *Graph, side []int32, n [3]int32) float64 {
 	r.g, r.side, r.nodes, r.sep = g, side, n, r.sep[:0]
-	if len(r.at) < g.len() {
-		r.at, r.touch, r.moved = make([]int32, g.len()), make([][2]int16, g.len()), make([]bool, g.len())
+	if len(r.at) < g.Len() {
+		r.at, r.touch, r.moved = make([]int32, g.Len()), make([][2]int16, g.Len()), make([]bool, g.Len())
 	}
 	for i, s := range side {
 		if s == separator {
@@ -54,7 +54,7 @@ func (r *refiner) enter(v int32) {
 	r.at[v] = int32(len(r.sep))
 	r.sep = append(r.sep, v)
 	var n [3]int16
-	for _, u := range r.g.neighbours(v) {
+	for _, u := range r.g.Neighbours(v) {
 		n[r.side[u]]++
 	}
 	r.touch[v] = [2]int16{n[leftSide], n[rightSide]}
@@ -98,7 +98,7 @@ func (r *refiner) pass(best float64) float64 {
 func (r *refiner) choose() (v, to int32) {
 	v = -1
 	most := [2]int32{}
-	limit := int32((1 - minShare) * float64(r.g.len()))
+	limit := int32((1 - minShare) * float64(r.g.Len()))
 	light := int32(leftSide)
 	if r.nodes[rightSide] < r.nodes[leftSide] {
 		light = rightSide
@@ -128,7 +128,7 @@ func (r *refiner) move(v, to int32) {
 	r.moved[v] = true
 	r.log = append(r.log, change{v, separator})
 	r.set(v, to)
-	for _, u := range r.g.neighbours(v) {
+	for _, u := range r.g.Neighbours(v) {
 		if r.side[u] == 1-to {
 			r.log = append(r.log, change{u, 1 - to})
 			r.set(u, separator)
@@ -142,7 +142,7 @@ func (r *refiner) set(v, to int32) {
 	r.nodes[from]--
 	r.nodes[to]++
 	r.side[v] = to
-	for _, u := range r.g.neighbours(v) {
+	for _, u := range r.g.Neighbours(v) {
 		if r.side[u] != separator {
 			continue
 		}

@@ -1,4 +1,4 @@
-package sparse
+package dissection
 
 import (
 	"cmp"
@@ -12,22 +12,6 @@ const (
 	countedLines = 4   // so many of the best by sample are counted in full
 )
 
-// quad holds a node's bins of four lines, which are counted together.
-type quad struct{ a, b, c, d int32 }
-
-// lane returns one of the four.
-func (q *quad) lane(k int) *int32 {
-	switch k {
-	case 0:
-		return &q.a
-	case 1:
-		return &q.b
-	case 2:
-		return &q.c
-	}
-	return &q.d
-}
-
 // straightLines adds the best straight lines in plan to the candidates. Which
 // directions are worth the count, a sample of the nodes shows in a large graph, and
 // in a small one the extent: where that is great, cuts are short.
@@ -39,7 +23,7 @@ func (c *cutter) straightLines() {
 	for d := range spans {
 		spans[d] = c.extent(d)
 	}
-	if stride := min(c.len()/sampleNodes, sampleStride); stride > 1 {
+	if stride := min(c.Len()/sampleNodes, sampleStride); stride > 1 {
 		for d := 0; d < cutDirections; d += countedLines {
 			c.straight(spans[d:d+countedLines], stride)
 		}
@@ -71,9 +55,9 @@ func (c *cutter) extent(d int) extent {
 
 // straight adds the best line of each of four directions.
 func (c *cutter) straight(spans []extent, stride int) {
-	c.bins[0] = resized(c.bins[0], c.len())
+	c.bins[0] = resized(c.bins[0], c.Len())
 	bins := c.bins[0]
-	count := min(max(int(4*math.Sqrt(float64(c.len()))), 16), 512)
+	count := min(max(int(4*math.Sqrt(float64(c.Len()))), 16), 512)
 	for k, e := range spans {
 		scale := float64(count) / (e.hi - e.lo)
 		if !(e.hi > e.lo) || math.IsInf(e.hi-e.lo, 0) || math.IsInf(scale, 0) {
@@ -118,10 +102,6 @@ func (c *cutter) bestLines(bins []quad, count, stride int) {
 	}
 }
 
-// tally counts, at a bin: nodes in it; changes, from here on, of the number of
-// nodes on the left that touch the right and the other way round.
-type tally struct{ size, left, right int32 }
-
 // count1 enters a node in bin b whose neighbours reach from lo to hi.
 func count1(t []tally, b, lo, hi int32) {
 	t[b].size++
@@ -149,7 +129,7 @@ func bestPlace(t []tally, n int32) (at int32, best float64) {
 // walkLines adds two lines of equal distance from two nodes: from two at opposite
 // ends of the graph, and from two between them.
 func (c *cutter) walkLines() {
-	n := c.len()
+	n := c.Len()
 	for i := range c.walks {
 		c.walks[i] = resized(c.walks[i], n)
 	}
@@ -179,11 +159,11 @@ func (c *cutter) walkLines() {
 // levelLine adds the best line of equal distance from one node at the rim of the
 // graph.
 func (c *cutter) levelLine() {
-	dist := resized(c.walks[0], c.len())
+	dist := resized(c.walks[0], c.Len())
 	c.walks[0] = dist
 	c.walk(farthest(c.walk(0, dist)), dist)
 	c.walk(farthest(dist), dist)
-	c.bins[1] = resized(c.bins[1], c.len())
+	c.bins[1] = resized(c.bins[1], c.Len())
 	for i, d := range dist {
 		c.bins[1][i] = quad{a: d}
 	}

@@ -7,9 +7,9 @@ import (
 	"testing"
 )
 
-// TestChosen takes rows of a dense matrix in a random order, gives some back on the
+// TestActiveCholesky takes rows of a dense matrix in a random order, gives some back on the
 // way, and checks forces, sides and what is left of them by multiplying back.
-func TestChosen(t *testing.T) {
+func TestActiveCholesky(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 29))
 	for _, n := range []int{1, 7, 8, 50, 131, 300} {
 		a := randomDense(rng, n)
@@ -17,7 +17,7 @@ func TestChosen(t *testing.T) {
 		for i, v := range rng.Perm(n) {
 			order[i] = int32(v)
 		}
-		c, rhs := NewChosen(a, order, 1+n%2), randomVector(rng, n)
+		c, rhs := NewActiveCholesky(a, order, 1+n%2), randomVector(rng, n)
 		side := c.AddSide(rhs)
 		var rows []int32
 		for _, r := range rng.Perm(n)[:(2*n+2)/3] {
@@ -32,7 +32,7 @@ func TestChosen(t *testing.T) {
 		}
 		late := c.AddSide(rhs)
 		for _, s := range []*Side{side, late} {
-			checkChosen(t, c, s, a, rhs, rows)
+			checkActive(t, c, s, a, rhs, rows)
 		}
 	}
 }
@@ -55,9 +55,9 @@ func randomDense(rng *rand.Rand, n int) []float64 {
 	return a
 }
 
-// checkChosen solves with the rows taken and wants A x = b in them, and b − A x left
+// checkActive solves with the rows taken and wants A x = b in them, and b − A x left
 // in the others.
-func checkChosen(t *testing.T, c *Chosen, s *Side, a, b []float64, rows []int32) {
+func checkActive(t *testing.T, c *ActiveCholesky, s *Side, a, b []float64, rows []int32) {
 	t.Helper()
 	n := len(b)
 	x, rest := make([]float64, c.Places()), make([]float64, c.Places())
@@ -78,8 +78,8 @@ func checkChosen(t *testing.T, c *Chosen, s *Side, a, b []float64, rows []int32)
 	}
 }
 
-// TestChosenWorkers: the bits do not depend on the number of workers.
-func TestChosenWorkers(t *testing.T) {
+// TestActiveCholeskyWorkers: the bits do not depend on the number of workers.
+func TestActiveCholeskyWorkers(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 30))
 	const n = 200
 	a, rhs, order := randomDense(rng, n), randomVector(rng, n), make([]int32, n)
@@ -88,7 +88,7 @@ func TestChosenWorkers(t *testing.T) {
 	}
 	var want []float64
 	for workers := 1; workers <= 3; workers++ {
-		c := NewChosen(a, order, workers)
+		c := NewActiveCholesky(a, order, workers)
 		s := c.AddSide(rhs)
 		for _, r := range rand.New(rand.NewPCG(1, 2)).Perm(n)[:150] {
 			if err := c.Take(int32(r)); err != nil {
@@ -110,9 +110,9 @@ func TestChosenWorkers(t *testing.T) {
 	}
 }
 
-// TestChosenRefuses: a row that adds nothing is refused, and the factor stays.
-func TestChosenRefuses(t *testing.T) {
-	c := NewChosen([]float64{4, 2, 2, 1}, []int32{0, 1}, 1)
+// TestActiveCholeskyRefuses: a row that adds nothing is refused, and the factor stays.
+func TestActiveCholeskyRefuses(t *testing.T) {
+	c := NewActiveCholesky([]float64{4, 2, 2, 1}, []int32{0, 1}, 1)
 	if err := c.Take(0); err != nil {
 		t.Fatal(err)
 	}

@@ -1,4 +1,4 @@
-package sparse
+package dissection
 
 // bipartite is a graph between nl left and nr right nodes: the right neighbours
 // of left node i are adj[ptr[i]:ptr[i+1]].
