@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"archload/materials"
 )
 
 // BenchReport sets the gauges' readings against the computed sink: the one
@@ -61,10 +63,6 @@ func bench(gauges []GaugeReport) *BenchReport {
 	return r
 }
 
-// scatter is the coefficient of variation of wood's stiffness along the grain
-// from board to board, 1 (Wood Handbook, table 5-6; see package materials).
-const scatter = 0.22
-
 // say prints the comparison and how far it reaches.
 func (r *BenchReport) say(b *strings.Builder) {
 	if r == nil {
@@ -80,7 +78,7 @@ func (r *BenchReport) say(b *strings.Builder) {
 		text += fmt.Sprintf("; off by %.3f mm before, %.3f after (single gauges ask for %.2f to %.2f)", float64(r.Off), float64(r.Left), float64(r.Least), float64(r.Most))
 	}
 	line(b, "against the bench", "%s", text)
-	if math.Abs(math.Log(k)) > 2*scatter {
+	if math.Abs(math.Log(k)) > 2*materials.StiffnessScatter {
 		b.WriteString("  That is more than boards differ (22 %): look first at the load, the thickness and the gauge's foot.\n")
 	}
 	if r.Readings == 1 {

@@ -1,6 +1,10 @@
 package cases
 
-import "errors"
+import (
+	"errors"
+
+	"archload/mesh/plane"
+)
 
 // smallest and largest size of an outline in a drawing, mm.
 const (
@@ -27,7 +31,7 @@ func (o *Outline) fromDrawing(d *decoder, n *node, key, value string) {
 	case err == nil && len(rings) != 1:
 		err = rings[0].Selected().Fault("want one closed line, found %d", len(rings))
 	case err == nil && key == "plate.outline":
-		lo, hi := boundsOf(rings[0].Points)
+		lo, hi := plane.Bounds(rings[0].Points)
 		if size := max(hi[0]-lo[0], hi[1]-lo[1]); size < leastTop || size > mostTop {
 			err = rings[0].Selected().Fault("measures %.4g x %.4g mm; want %d to %d mm: is the page's size right?", hi[0]-lo[0], hi[1]-lo[1], leastTop, mostTop)
 		}

@@ -55,7 +55,7 @@ func Levels(rings []Ring, metric bool) ([]Level, error) {
 
 // lay reads the points off a ring: its middle if it is small, else evenly.
 func (l *Level) lay(r *Ring) error {
-	lo, hi := boundsOf(r.Points)
+	lo, hi := plane.Bounds(r.Points)
 	if max(hi[0]-lo[0], hi[1]-lo[1]) <= spotSize {
 		l.Points = []mesh.Point{{(lo[0] + hi[0]) / 2, (lo[1] + hi[1]) / 2}}
 		return nil

@@ -32,7 +32,7 @@ func (l sectionLaw) solid(width, height float64) bridgeSection {
 
 // hollowed is a rectangle with a channel of the given depth cut from below
 // between two walls: an upside-down U. Second moments by Steiner's theorem;
-// shear is carried by the walls upright and by the roof across, with 5/6; the
+// shear is carried by the walls upright and by the roof across; the
 // open section's torsion is the sum of its three rectangles' (S. Timoshenko,
 // J. N. Goodier, Theory of Elasticity, torsion of rolled sections; from
 // memory).
@@ -47,7 +47,7 @@ func (l sectionLaw) hollowed(width, height, wall, depth float64) bridgeSection {
 	side := fem.RectSection{Width: wall, Height: depth, E: l.E, Gxy: l.Gxy, Gxz: l.Gxz}
 	s.own = fem.Rigidity{
 		EA: l.E * a, EIy: l.E * iy, EIz: l.E * iz,
-		GAy: 5.0 / 6 * l.Gxy * roof.Area(), GAz: 5.0 / 6 * l.Gxz * 2 * wall * height,
+		GAy: materials.ShearFactor * l.Gxy * roof.Area(), GAz: materials.ShearFactor * l.Gxz * 2 * wall * height,
 		GJ: roof.TorsionRigidity() + 2*side.TorsionRigidity(),
 	}
 	s.area, s.lift = a, zc-height/2

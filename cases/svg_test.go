@@ -141,7 +141,7 @@ func TestAsSavedByPrograms(t *testing.T) {
   </g>
 </svg>`
 	c := mustLoad(t, fstest.MapFS{"a.toml": {Data: []byte("format = 1\nbase = \"first\"\nplate.outline = \"top.svg#the outline\"\n")}, "top.svg": {Data: []byte(svg)}}, "a.toml")
-	lo, hi := boundsOf(c.Plate.Outline.Points)
+	lo, hi := plane.Bounds(c.Plate.Outline.Points)
 	if lo != (mesh.Point{-150, -200}) || hi != (mesh.Point{150, 200}) {
 		t.Errorf("outline from %v to %v, want 300 x 400 mm about the origin", lo, hi)
 	}

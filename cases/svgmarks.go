@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"archload/mesh"
+	"archload/mesh/plane"
 )
 
 // Limits on the marks of a drawing.
@@ -50,7 +51,7 @@ func (w *svgSheet) mark(name string) (middle *mesh.Point, size float64, err erro
 	if len(pts) == 0 {
 		return nil, 0, found[0].faultf("a mark that holds no shape; want a small circle or a cross of lines")
 	}
-	lo, hi := boundsOf(pts)
+	lo, hi := plane.Bounds(pts)
 	return &mesh.Point{(lo[0] + hi[0]) / 2, (lo[1] + hi[1]) / 2}, max(hi[0]-lo[0], hi[1]-lo[1]), nil
 }
 
@@ -72,17 +73,6 @@ func (w *svgSheet) drawnPoints(e *svgElement) ([]mesh.Point, error) {
 		}
 	}
 	return pts, nil
-}
-
-// boundsOf returns the least and greatest coordinates.
-func boundsOf(pts []mesh.Point) (lo, hi mesh.Point) {
-	lo, hi = pts[0], pts[0]
-	for _, p := range pts {
-		for k := range 2 {
-			lo[k], hi[k] = min(lo[k], p[k]), max(hi[k], p[k])
-		}
-	}
-	return lo, hi
 }
 
 // readMarks finds the origin and the directions to the neck and the treble
@@ -194,7 +184,7 @@ func (w *svgSheet) measure(e *svgElement, stated string) error {
 	}
 	long := 0.0
 	if len(pts) > 0 {
-		lo, hi := boundsOf(pts)
+		lo, hi := plane.Bounds(pts)
 		long = math.Hypot(hi[0]-lo[0], hi[1]-lo[1])
 	}
 	if math.Abs(long-want) > 0.005*want {

@@ -53,10 +53,6 @@ type TrialWood struct {
 	Stiffer TrialPoint `json:"stiffer"`
 }
 
-// StiffnessScatter is the coefficient of variation of a clear wood's modulus of
-// elasticity within its species, 1 (Wood Handbook, FPL-GTR-282, table 5-6: 22 %).
-const StiffnessScatter = 0.22
-
 // mostStrengths is at how many depths of a shape the strength used is worked
 // out: it needs the whole top, the rest only what is under the foot.
 const mostStrengths = 11

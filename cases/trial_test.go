@@ -120,7 +120,7 @@ func TestTrialWood(t *testing.T) {
 		}
 		return tr
 	}
-	got, want := try(1).Wood.Softer, *try(1 - StiffnessScatter).Sheet
+	got, want := try(1).Wood.Softer, *try(1 - materials.StiffnessScatter).Sheet
 	for _, v := range []struct {
 		what      string
 		got, want float64

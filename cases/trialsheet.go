@@ -4,6 +4,8 @@ import (
 	"context"
 	"fmt"
 	"math"
+
+	"archload/materials"
 )
 
 // sheet fills in the relief of the bench sheet and what the wood's scatter
@@ -41,16 +43,16 @@ func (t *trier) sheet(ctx context.Context, tr *Trial, o TrialOptions) error {
 	if err != nil {
 		return err
 	}
-	softer, err := at(1 - StiffnessScatter)
+	softer, err := at(1 - materials.StiffnessScatter)
 	if err != nil {
 		return err
 	}
-	stiffer, err := at(1 + StiffnessScatter)
+	stiffer, err := at(1 + materials.StiffnessScatter)
 	if err != nil {
 		return err
 	}
 	tr.Bench = br.benchStations()
-	tr.Sheet, tr.Wood = &pt, &TrialWood{Scatter: StiffnessScatter, Softer: softer, Stiffer: stiffer}
+	tr.Sheet, tr.Wood = &pt, &TrialWood{Scatter: materials.StiffnessScatter, Softer: softer, Stiffer: stiffer}
 	return nil
 }
 

@@ -30,7 +30,7 @@ func (r RectSection) Iy() float64 { return r.Width * r.Height * r.Height * r.Hei
 // Iz returns the second moment about the height axis, h b³/12, mm⁴.
 func (r RectSection) Iz() float64 { return r.Height * r.Width * r.Width * r.Width / 12 }
 
-// Rigidity returns the section's stiffnesses, with the shear factor 5/6.
+// Rigidity returns the section's stiffnesses.
 func (r RectSection) Rigidity() Rigidity {
 	a := r.Area()
 	return Rigidity{

@@ -7,9 +7,9 @@ import (
 )
 
 const (
-	// shearFactor is k of the parabolic shear stress in a rectangular section:
-	// the shear strain energy is that of the mean stress divided by k.
-	shearFactor = 5.0 / 6
+	// shearFactor is k: the shear strain energy is that of the mean stress
+	// divided by k.
+	shearFactor = materials.ShearFactor
 	// bubbleFactor multiplies the bubble's compliance. 1 is the published
 	// MITC3+ triangle; 2.5 was chosen by comparison on plates and shells and is
 	// near the usual constants of stabilised triangles.

@@ -11,9 +11,9 @@ type Axes [3][3]float64
 // GlobalAxes returns x, y, z themselves.
 func GlobalAxes() Axes { return Axes{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}} }
 
-// Seen returns the axes to expressed in the axes a, both given in global
-// coordinates: the argument that Turned, TurnStress and TurnStrain want.
-func (a Axes) Seen(to Axes) Axes {
+// seen returns the axes to expressed in the axes a, both given in global
+// coordinates: the argument that Turned and TurnStress want.
+func (a Axes) seen(to Axes) Axes {
 	var q Axes
 	for i := range q {
 		for k := range q {
@@ -42,18 +42,6 @@ func PlateAxes(c Cut) Axes {
 	along := [3]float64{-sg, cg, 0}
 	radial := [3]float64{-cg * cp, -sg * cp, sp}
 	return Axes{along, radial, cross(along, radial)}
-}
-
-// BraceAxes returns L along the plan of dir, R upright (z), T across. The
-// length and the z part of dir do not matter; without a plan part L is y.
-func BraceAxes(dir [3]float64) Axes {
-	length := math.Hypot(dir[0], dir[1])
-	along := [3]float64{0, 1, 0}
-	if length > 0 && !math.IsInf(length, 0) {
-		along = [3]float64{dir[0] / length, dir[1] / length, 0}
-	}
-	up := [3]float64{0, 0, 1}
-	return Axes{along, up, cross(along, up)}
 }
 
 // BridgeAxes returns L = x and R upright, turned about x by ringAngle in

@@ -153,3 +153,16 @@ func (c Card) clone() Card {
 	}
 	return out
 }
+
+// sorted puts faults in the order of Keys, those of other keys behind.
+func (fs Faults) sorted() Faults {
+	keys := Keys()
+	place := func(f Fault) int {
+		if i := slices.Index(keys, f.Key); i >= 0 {
+			return i
+		}
+		return len(keys)
+	}
+	slices.SortStableFunc(fs, func(a, b Fault) int { return place(a) - place(b) })
+	return fs
+}

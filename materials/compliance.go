@@ -73,20 +73,7 @@ func (s Compliance) Turned(q Axes) Compliance {
 // Between returns the compliance in the axes to, when s holds in the axes
 // from; both are given in global coordinates.
 func (s Compliance) Between(from, to Axes) Compliance {
-	return s.Turned(from.Seen(to))
-}
-
-// TurnStrain returns an engineering strain 11 22 33 23 13 12 in the new axes
-// whose rows, expressed in the old ones, are q.
-func TurnStrain(q Axes, strain [6]float64) [6]float64 {
-	t := strainBond(q)
-	var out [6]float64
-	for m := range out {
-		for n := range strain {
-			out[m] += t[m][n] * strain[n]
-		}
-	}
-	return out
+	return s.Turned(from.seen(to))
 }
 
 // TurnStress returns a stress 11 22 33 23 13 12, MPa, in the new axes whose

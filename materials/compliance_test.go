@@ -1,7 +1,6 @@
 package materials
 
 import (
-	"math"
 	"math/rand/v2"
 	"testing"
 )
@@ -68,14 +67,13 @@ func TestTurnedAgainstFourthOrderTensor(t *testing.T) {
 
 func TestEnergyIsInvariant(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 6))
-	energy := func(s Compliance, stress [6]float64) (u float64, strain [6]float64) {
+	energy := func(s Compliance, stress [6]float64) (u float64) {
 		for m := range s {
 			for n := range s {
-				strain[m] += s[m][n] * stress[n]
+				u += stress[m] * s[m][n] * stress[n] / 2
 			}
-			u += stress[m] * strain[m] / 2
 		}
-		return u, strain
+		return u
 	}
 	for range 50 {
 		q, s := randomAxes(r), sitka().Compliance()
@@ -83,14 +81,7 @@ func TestEnergyIsInvariant(t *testing.T) {
 		for i := range stress {
 			stress[i] = r.NormFloat64()
 		}
-		want, strain := energy(s, stress)
-		got, turnedStrain := energy(s.Turned(q), TurnStress(q, stress))
-		near(t, "energy in turned axes, N/mm²", got, want, 1e-12)
-		for i, e := range TurnStrain(q, strain) {
-			if math.Abs(e-turnedStrain[i]) > 1e-12*math.Abs(want) {
-				t.Errorf("turned strain %d = %g, want %g", i, e, turnedStrain[i])
-			}
-		}
+		near(t, "energy in turned axes, N/mm²", energy(s.Turned(q), TurnStress(q, stress)), energy(s, stress), 1e-12)
 	}
 }
 
@@ -100,7 +91,7 @@ func TestTurnedThereAndBack(t *testing.T) {
 	s := sitka().Compliance()
 	sameCompliance(t, "there and back", s.Between(a, b).Between(b, a), s, 1e-13)
 	sameCompliance(t, "to the same axes", s.Between(a, a), s, 1e-14)
-	iso := Isotropic(1000, 0.25, 1).Compliance()
+	iso := isotropic(1000, 0.25, 1).Compliance()
 	sameCompliance(t, "isotropic", iso.Between(a, b), iso, 1e-14)
 	turned := s.Between(a, b)
 	for i := range turned {

@@ -35,12 +35,16 @@
 // A carved plate is cut out of a billet, so its wood axes stay fixed in space
 // while the shell's frame (x y in the plane, z its normal) slopes through
 // them. With zero stress through the thickness the row and column 33 of the
-// turned S drop out; what stays couples membrane (m: xx yy xy) and transverse
-// shear (s: xz yz). Stretching and shearing a thickness h uses h times the
-// inverse of [Smm Sms; Ssm (6/5) Sss], 6/5 for the parabola of shear stress
-// over the thickness; bending uses (h³/12) times the inverse of Smm alone,
-// because in pure bending the transverse shear stress vanishes and its strain
-// is free.
+// turned S drop out ([Compliance.Reduce]); what stays couples membrane (m: xx
+// yy xy) and transverse shear (s: xz yz). What a shell makes of it stands with
+// the shell, in package fem; [ShearFactor] is common to both.
+//
+// # Use
+//
+//	card, err := materials.Find("sitka-spruce")
+//	s := card.Wood.Compliance()                              // 1/MPa, in L R T
+//	r := s.Between(materials.PlateAxes(materials.Cut{}), frame).Reduce()
+//	value, factor := materials.Hoffman(stress, card.Strength.Limits())
 //
 // # Strength
 //
@@ -55,7 +59,9 @@
 // value with its source beside it (species.toml). The main source is Forest
 // Products Laboratory, "Wood Handbook: Wood as an Engineering Material",
 // FPL-GTR-190 (2010) and FPL-GTR-282 (2021), chapter 5. Values are means of
-// small clear straight-grained pieces at 12 % moisture, not design values:
-// its table 5-6 gives a coefficient of variation of 22 % for the modulus of
-// elasticity and 16 % for the bending strength.
+// small clear straight-grained pieces at 12 % moisture, not design values;
+// how much planks of one species differ stands in [Scatter], and
+// [Card.Varied] makes another plank of the same wood.
+//
+// Cards are read anew at each call; nothing is kept between calls.
 package materials

@@ -61,16 +61,3 @@ func (fs Faults) err() error {
 func (fs Faults) have(key string) bool {
 	return slices.ContainsFunc(fs, func(f Fault) bool { return f.Key == key })
 }
-
-// sorted puts faults in the order of Keys, those of other keys behind.
-func (fs Faults) sorted() Faults {
-	keys := Keys()
-	place := func(f Fault) int {
-		if i := slices.Index(keys, f.Key); i >= 0 {
-			return i
-		}
-		return len(keys)
-	}
-	slices.SortStableFunc(fs, func(a, b Fault) int { return place(a) - place(b) })
-	return fs
-}

@@ -21,6 +21,14 @@ func sitka() Orthotropic {
 		NuLR: 0.372, NuLT: 0.467, NuRT: 0.435, Density: 403}
 }
 
+// isotropic returns the same in every direction: young in MPa, nu 1, density in
+// kg/m³; G = E / (2 (1 + nu)).
+func isotropic(young, nu, density float64) Orthotropic {
+	shear := young / (2 * (1 + nu))
+	return Orthotropic{EL: young, ER: young, ET: young, GLR: shear, GLT: shear, GRT: shear,
+		NuLR: nu, NuLT: nu, NuRT: nu, Density: density}
+}
+
 // randomAxes returns axes of a random rotation from a random unit quaternion.
 func randomAxes(r *rand.Rand) Axes {
 	var q [4]float64

@@ -145,3 +145,8 @@ func show(raw any) string {
 	}
 	return text
 }
+
+// printable reports whether a text fits on one line of output.
+func printable(text string) bool {
+	return !strings.ContainsFunc(text, func(r rune) bool { return r < ' ' || r == 0x7f })
+}

@@ -22,14 +22,6 @@ type Orthotropic struct {
 	Density          float64 // kg/m³
 }
 
-// Isotropic returns the same in every direction: young in MPa, nu 1, density
-// in kg/m³; G = E / (2 (1 + nu)).
-func Isotropic(young, nu, density float64) Orthotropic {
-	shear := young / (2 * (1 + nu))
-	return Orthotropic{EL: young, ER: young, ET: young, GLR: shear, GLT: shear, GRT: shear,
-		NuLR: nu, NuLT: nu, NuRT: nu, Density: density}
-}
-
 // Check reports every constant that is missing, not finite, out of any
 // physical range, or makes the compliance indefinite. The error is Faults.
 // A Poisson ratio may be zero or negative.

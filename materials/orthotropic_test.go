@@ -18,7 +18,7 @@ func TestCheckAcceptsAndRefuses(t *testing.T) {
 		says   string // part of the message
 	}{
 		{"handbook Sitka", func(*Orthotropic) {}, "", ""},
-		{"isotropic steel", func(o *Orthotropic) { *o = Isotropic(210000, 0.3, 7850) }, "", ""},
+		{"isotropic steel", func(o *Orthotropic) { *o = isotropic(210000, 0.3, 7850) }, "", ""},
 		{"no cross strain", func(o *Orthotropic) { o.NuLR, o.NuLT, o.NuRT = 0, 0, 0 }, "", ""},
 		{"negative ratio, still definite", func(o *Orthotropic) { o.NuRT = -0.9 }, "", ""},
 		{"missing", func(o *Orthotropic) { o.GRT = 0 }, "GRT", "missing or zero; want > 0 MPa"},
@@ -37,7 +37,7 @@ func TestCheckAcceptsAndRefuses(t *testing.T) {
 		{"lt indefinite", func(o *Orthotropic) { o.NuLT = -5 }, "nuLT", "-5 makes the compliance indefinite"},
 		// Each pair is admissible, the three together are not.
 		{"all three together", func(o *Orthotropic) { o.NuLR, o.NuLT, o.NuRT = 2.5, 3.2, 0.6 }, "nuLR", "makes the compliance indefinite"},
-		{"incompressible", func(o *Orthotropic) { *o = Isotropic(1000, 0.5, 1000) }, "nuLR", "want between -1 and 0.5"},
+		{"incompressible", func(o *Orthotropic) { *o = isotropic(1000, 0.5, 1000) }, "nuLR", "want between -1 and 0.5"},
 	} {
 		o := sitka()
 		c.change(&o)

@@ -2,86 +2,8 @@ package materials
 
 import (
 	"math"
-	"math/rand/v2"
 	"testing"
 )
-
-// TestRigidities are those of test wood 1, 4 mm: D11 = E1 h³/12/(1 - nu12
-// nu21), D12 = nu12 D22, D66 = G12 h³/12 (Timoshenko and Woinowsky-Krieger,
-// chapter 11), worked out independently.
-func TestRigidities(t *testing.T) {
-	r := tw1().Compliance().Reduce()
-	d := r.Bending(4)
-	a := r.MembraneShear(4)
-	for _, c := range []struct {
-		what      string
-		got, want float64
-	}{
-		{"D11, N·mm", d[0][0], 53908.984}, {"D22, N·mm", d[1][1], 4204.901},
-		{"D12, N·mm", d[0][1], 1555.813}, {"D66, N·mm", d[2][2], 3413.3333},
-		{"A11 = 12 D11 / h², N/mm", a[0][0], 53908.984 * 12 / 16},
-		{"shear xz = 5/6 G13 h, N/mm", a[3][3], 5.0 / 6 * 610 * 4},
-		{"shear yz = 5/6 G23 h, N/mm", a[4][4], 5.0 / 6 * 30 * 4},
-	} {
-		near(t, c.what, c.got, c.want, 2e-7)
-	}
-}
-
-// TestMembraneShearIsTheInverse multiplies the 5 x 5 stiffness by the
-// compliance it came from, for random slopes.
-func TestMembraneShearIsTheInverse(t *testing.T) {
-	r := rand.New(rand.NewPCG(9, 10))
-	const h = 5.0
-	for range 20 {
-		red := sitka().Compliance().Turned(randomAxes(r)).Reduce()
-		k, p := red.MembraneShear(h), red.PlaneStress()
-		for i := range 5 {
-			for j := range 5 {
-				var sum float64
-				for m := range 5 {
-					sum += k[i][m] / h * entry(red, m, j)
-				}
-				checkUnit(t, "membrane and shear", i, j, sum)
-				if k[i][j] != k[j][i] {
-					t.Errorf("K[%d][%d] is not exactly symmetric", i, j)
-				}
-			}
-		}
-		for i := range 3 {
-			for j := range 3 {
-				var sum float64
-				for m := range 3 {
-					sum += p[i][m] * red.MM[m][j]
-				}
-				checkUnit(t, "plane stress", i, j, sum)
-			}
-		}
-	}
-}
-
-// entry is [MM MS; SM (6/5) SS] at i, j.
-func entry(r Reduced, i, j int) float64 {
-	switch {
-	case i < 3 && j < 3:
-		return r.MM[i][j]
-	case i < 3:
-		return r.MS[i][j-3]
-	case j < 3:
-		return r.MS[j][i-3]
-	}
-	return 1.2 * r.SS[i-3][j-3]
-}
-
-func checkUnit(t *testing.T, what string, i, j int, got float64) {
-	t.Helper()
-	want := 0.0
-	if i == j {
-		want = 1
-	}
-	if !(math.Abs(got-want) < 1e-11) {
-		t.Errorf("%s: (K S)[%d][%d] = %g, want %g", what, i, j, got, want)
-	}
-}
 
 // TestReduceOrder puts a different number at every place.
 func TestReduceOrder(t *testing.T) {
@@ -131,15 +53,4 @@ func TestSlopeCosts(t *testing.T) {
 			t.Errorf("%g degrees cost %.3f across, want about %.2f", c.degrees, 1-across/o.ER, c.across)
 		}
 	}
-}
-
-func TestInversePanicsOnIndefinite(t *testing.T) {
-	defer func() {
-		if recover() == nil {
-			t.Error("no panic for an indefinite compliance")
-		}
-	}()
-	o := tw1()
-	o.NuLR = 5
-	o.Compliance().Reduce().PlaneStress()
 }

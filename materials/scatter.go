@@ -2,6 +2,11 @@ package materials
 
 import "math"
 
+// StiffnessScatter is the coefficient of variation of a clear wood's modulus of
+// elasticity from plank to plank of its species, 1 (Wood Handbook, FPL-GTR-282,
+// table 5-6: 22 %).
+const StiffnessScatter = 0.22
+
 // Scatter returns the coefficient of variation of one of a card's numbers from
 // plank to plank of the same wood, 1, and where it comes from: Wood Handbook,
 // table 5-6, clear wood. The table has one line for the modulus of elasticity,
@@ -17,9 +22,9 @@ func Scatter(key string) (cv float64, from Source) {
 	}
 	switch key {
 	case "EL":
-		return table(0.22, "modulus of elasticity", MarkRead)
+		return table(StiffnessScatter, "modulus of elasticity", MarkRead)
 	case "ER", "ET", "GLR", "GLT", "GRT":
-		return assumed(0.22, "the modulus of elasticity")
+		return assumed(StiffnessScatter, "the modulus of elasticity")
 	case "density":
 		return table(0.10, "specific gravity", MarkMemory)
 	case "MOR":

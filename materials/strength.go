@@ -31,11 +31,6 @@ func (l Limits) Known() bool {
 	return l.XT > 0 && l.XC > 0 && l.YT > 0 && l.YC > 0 && l.S > 0
 }
 
-// Scaled returns all limits times f, as for the 0.6 of a load of ten years.
-func (l Limits) Scaled(f float64) Limits {
-	return Limits{XT: f * l.XT, XC: f * l.XC, YT: f * l.YT, YC: f * l.YC, S: f * l.S}
-}
-
 // Hoffman returns the value of Hoffman's criterion, 1 at failure, for the
 // plane stress s = along the grain, across it, shear (MPa):
 //

@@ -52,7 +52,4 @@ func TestHoffmanEdges(t *testing.T) {
 	if _, f := Hoffman([3]float64{1, 2, 0}, open); !math.IsInf(f, 1) {
 		t.Errorf("open criterion: load factor %g, want +Inf", f)
 	}
-	if got, want := (Limits{1, 2, 3, 4, 5}.Scaled(0.5)), (Limits{0.5, 1, 1.5, 2, 2.5}); got != want {
-		t.Errorf("scaled = %v, want %v", got, want)
-	}
 }
