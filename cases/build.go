@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"archload/fem"
+	"archload/fem/element"
 	"archload/materials"
 	"archload/mesh"
 )
@@ -147,12 +148,13 @@ func (b *Built) bar(br *Brace, chain []int32, card materials.Card, group int32) 
 		s := (along[k-1] + along[k]) / 2
 		w, h := br.Width.Value(s), br.HeightAt(s)
 		p, q := b.Mesh.Points[chain[k-1]], b.Mesh.Points[chain[k]]
-		one.mass += w * h * math.Hypot(q[0]-p[0], q[1]-p[1]) * card.Wood.Density * gramPerMM3
+		sec := rectangle(w, h, card.Wood)
+		one.mass += sec.Area() * math.Hypot(q[0]-p[0], q[1]-p[1]) * card.Wood.Density * gramPerMM3
 		dir := unit2(q[0]-p[0], q[1]-p[1])
 		e := fem.BeamElem{
 			Nodes: [2]int32{chain[k-1], chain[k]}, Glued: true,
 			Lean: [2]int32{lean[k-1], lean[k]}, Joined: [2]bool{joined[k-1], joined[k]}, Across: [3]float64{-dir[1], dir[0], 0},
-			Up: [3]float64{0, 0, 1}, Section: rectangle(w, h, card.Wood),
+			Up: [3]float64{0, 0, 1}, Section: sec,
 			Part: fem.PartBrace, Group: group,
 		}
 		for end := range 2 {
@@ -165,8 +167,8 @@ func (b *Built) bar(br *Brace, chain []int32, card materials.Card, group int32) 
 }
 
 // rectangle is a beam section with L along, R upright and T across.
-func rectangle(width, height float64, w materials.Orthotropic) fem.RectSection {
-	return fem.RectSection{Width: width, Height: height, E: w.EL, Gxy: w.GLT, Gxz: w.GLR}
+func rectangle(width, height float64, w materials.Orthotropic) element.Rectangle {
+	return element.Rectangle{Width: width, Height: height, E: w.EL, Gxy: w.GLT, Gxz: w.GLR}
 }
 
 // fractions gives each node's place along its chain in plan, 0 to 1.

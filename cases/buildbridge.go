@@ -133,9 +133,9 @@ func (b *Bridge) hollowOf(x float64) (wall, depth float64) {
 func (st *standing) add(sec bridgeSection, nodes [2]int32, density float64) {
 	lift := [3]float64{0, 0, sec.lift}
 	st.body.Beams = append(st.body.Beams, fem.BodyBeam{Nodes: nodes, Offset: [2][3]float64{lift, lift},
-		Up: [3]float64{0, 0, 1}, Section: sec.rect, Own: sec.own})
+		Up: [3]float64{0, 0, 1}, Section: sec.Section})
 	p, q := st.body.Nodes[nodes[0]], st.body.Nodes[nodes[1]]
-	m := sec.area * math.Abs(q[0]-p[0]) * density * gramPerMM3
+	m := sec.Area() * math.Abs(q[0]-p[0]) * density * gramPerMM3
 	st.weigh(m, [3]float64{(p[0] + q[0]) / 2, (p[1] + q[1]) / 2, (p[2]+q[2])/2 + sec.lift})
 }
 

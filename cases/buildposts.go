@@ -53,8 +53,9 @@ func (b *Built) postUnder(x float64) {
 	upper := b.saddleNode(x)
 	arm := [2][3]float64{{0, 0, br.Height.Value(x) / 2}, {0, 0, -float64(br.SaddleBeam.Height) / 2}}
 	d := float64(br.Posts.Diameter)
+	rod := roundRod{diameter: d, e: float64(br.Posts.Modulus)}
 	st.body.Beams = append(st.body.Beams, fem.BodyBeam{Nodes: [2]int32{lower, upper}, Offset: arm,
-		Up: [3]float64{0, 1, 0}, Own: round(d, float64(br.Posts.Modulus))})
+		Up: [3]float64{0, 1, 0}, Section: rod})
 	p, q := st.body.Nodes[lower], st.body.Nodes[upper]
 	low, high := p[2]+arm[0][2], q[2]+arm[1][2]
 	st.weigh(math.Pi*d*d/4*(high-low)*brassDensity*gramPerMM3, [3]float64{p[0], p[1], (low + high) / 2})

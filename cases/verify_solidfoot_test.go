@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"archload/fem"
+	"archload/fem/element"
 	"archload/mesh"
 )
 
@@ -61,7 +62,7 @@ func solidBeam(z float64) fem.Body {
 		b.Nodes = append(b.Nodes, [3]float64{x, solidFootY, z})
 		if i > 0 {
 			b.Beams = append(b.Beams, fem.BodyBeam{Nodes: [2]int32{int32(i - 1), int32(i)}, Up: [3]float64{0, 0, 1},
-				Section: fem.RectSection{Width: solidFootWide, Height: solidFootHigh, E: 17000, Gxy: 1200, Gxz: 1200}})
+				Section: element.Rectangle{Width: solidFootWide, Height: solidFootHigh, E: 17000, Gxy: 1200, Gxz: 1200}})
 		}
 	}
 	for _, x := range loads {

@@ -7,6 +7,8 @@ import (
 	"slices"
 	"testing"
 
+	"archload/fem/vec3"
+
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -24,10 +26,10 @@ func randomGrip(r *rand.Rand, long, wide int) *lcp {
 		at[i] = [3]float64{120*(float64(i/wide)+0.5)/float64(long) - 60, 12*(float64(i%wide)+0.5)/float64(wide) - 6, 0}
 		x, y := at[i][0]/60, at[i][1]/6
 		normal := [3]float64{0.15 * x, 0.03 * y, 1}
-		normal = scale3(normal, 1/norm3(normal))
-		across := cross3([3]float64{0, 1, 0}, normal)
-		across = scale3(across, 1/norm3(across))
-		for _, d := range [][3]float64{normal, across, cross3(normal, across)} {
+		normal = vec3.Scale(normal, 1/vec3.Norm(normal))
+		across := vec3.Cross([3]float64{0, 1, 0}, normal)
+		across = vec3.Scale(across, 1/vec3.Norm(across))
+		for _, d := range [][3]float64{normal, across, vec3.Cross(normal, across)} {
 			p.r = append(p.r, armRow([3]float64{}, at[i], d))
 		}
 		p.plane = append(p.plane, [3]float64{1, at[i][1], -at[i][0]})
@@ -39,14 +41,14 @@ func randomGrip(r *rand.Rand, long, wide int) *lcp {
 	axes := [3][3]float64{{1, 0.15, -0.1}, {0.15, 0.8, 0.1}, {-0.1, 0.1, 0.7}}
 	for i := range n {
 		for j := range n {
-			d := norm3(sub3(at[i/3], at[j/3]))
+			d := vec3.Norm(vec3.Sub(at[i/3], at[j/3]))
 			v := 2e-3 * math.Exp(-d/30) * axes[i%3][j%3]
 			p.a[i*n+j] = v
 		}
 		p.a[i*n+i] += 3e-4
 	}
 	push := [3]float64{3 * r.NormFloat64(), 8 * r.NormFloat64(), -load}
-	m := cross3([3]float64{10 * r.NormFloat64(), r.NormFloat64(), 20}, push)
+	m := vec3.Cross([3]float64{10 * r.NormFloat64(), r.NormFloat64(), 20}, push)
 	p.f = [6]float64{push[0], push[1], push[2], m[0], m[1], m[2]}
 	p.down = [3]float64{p.f[2], p.f[3], p.f[4]}
 	return p

@@ -4,14 +4,16 @@ import (
 	"fmt"
 	"sync"
 
+	"archload/fem/element"
 	"archload/fem/sparse"
+	"archload/fem/vec3"
 )
 
 // System is a model with its elements built and its stiffness summed.
 type System struct {
 	Model  *Model
-	Shells []Shell
-	Beams  []Beam
+	Shells []element.Shell
+	Beams  []element.Beam
 	K      *sparse.Matrix // with the fixed freedoms taken out
 	fixed  []bool         // one for each freedom
 	ribbed []bool         // nodes that a brace runs along
@@ -22,7 +24,7 @@ type System struct {
 // build elements into their own slots; the sum runs in index order, so the
 // result does not depend on their number.
 func Assemble(m *Model, workers int) (*System, error) {
-	s := &System{Model: m, Shells: make([]Shell, len(m.Shells)), Beams: make([]Beam, len(m.Beams)), ribbed: make([]bool, len(m.Nodes))}
+	s := &System{Model: m, Shells: make([]element.Shell, len(m.Shells)), Beams: make([]element.Beam, len(m.Beams)), ribbed: make([]bool, len(m.Nodes))}
 	for i := range m.Beams {
 		for _, n := range m.Beams[i].Nodes {
 			s.ribbed[n] = true
@@ -43,7 +45,7 @@ func (s *System) buildBeams() error {
 	s.glues = make([]*[2]glue, len(s.Beams))
 	for i := range s.Model.Beams {
 		b := &s.Model.Beams[i]
-		in := BeamInput{Offset: b.Offset, Up: b.Up, Section: b.Section,
+		in := element.BeamInput{Offset: b.Offset, Up: b.Up, Section: b.Section,
 			X: [2][3]float64{s.Model.Nodes[b.Nodes[0]].P, s.Model.Nodes[b.Nodes[1]].P}}
 		if b.Glued {
 			s.glues[i] = new([2]glue)
@@ -53,7 +55,7 @@ func (s *System) buildBeams() error {
 			}
 		}
 		var err error
-		if s.Beams[i], err = NewBeam(in); err != nil {
+		if s.Beams[i], err = element.NewBeam(in); err != nil {
 			return fmt.Errorf("beam %d: %w", i, err)
 		}
 	}
@@ -63,11 +65,11 @@ func (s *System) buildBeams() error {
 // shellInput returns the element input of triangle i. Where a brace is glued
 // on, the membrane shear jumps from one side to the other, and the nodes'
 // drilling must not tie the two together.
-func (s *System) shellInput(i int) ShellInput {
+func (s *System) shellInput(i int) element.ShellInput {
 	m := s.Model
 	e := &m.Shells[i]
 	sec := &m.Sections[e.Section]
-	in := ShellInput{H: e.H, Wood: sec.Wood, Axes: sec.Axes, Pressed: sec.Pressed}
+	in := element.ShellInput{H: e.H, Wood: sec.Wood, Axes: sec.Axes, Pressed: sec.Pressed}
 	h := 0.0
 	for k, n := range e.Nodes {
 		in.X[k] = m.Nodes[n].P
@@ -92,7 +94,7 @@ func (s *System) buildShells(workers int) error {
 		go func() {
 			defer wg.Done()
 			for i := w; i < len(m.Shells) && errs[w] == nil; i += len(errs) {
-				el, err := NewShell(s.shellInput(i))
+				el, err := element.NewShell(s.shellInput(i))
 				if err != nil {
 					p := m.Nodes[m.Shells[i].Nodes[0]].P
 					errs[w] = fmt.Errorf("shell %d at (%.1f, %.1f): %w", i, p[0], p[1], err)
@@ -172,7 +174,7 @@ func (s *System) springRow(i int) (nodes []int32, row [18]float64) {
 // springMove is how far spring i's place moves along it, mm.
 func (s *System) springMove(i int, u []float64) float64 {
 	sp := &s.Model.Springs[i]
-	return dot3(sp.Dir, s.moveAt(u, sp.At))
+	return vec3.Dot(sp.Dir, s.moveAt(u, sp.At))
 }
 
 func (s *System) fix() {

@@ -3,7 +3,9 @@ package fem
 import (
 	"fmt"
 
+	"archload/fem/element"
 	"archload/fem/sparse"
+	"archload/fem/vec3"
 )
 
 // Body is an elastic frame that stands on the plate by contact alone: the
@@ -21,8 +23,7 @@ type BodyBeam struct {
 	Nodes   [2]int32
 	Offset  [2][3]float64 // rigid arms from the nodes to the axis, mm
 	Up      [3]float64
-	Section RectSection
-	Own     Rigidity // if not zero, instead of the rectangle's
+	Section element.Section
 }
 
 // BodyLoad is a force on a rigid arm from a node.
@@ -44,8 +45,8 @@ type Guide struct {
 // armRow returns the six coefficients by which a node's freedoms move the
 // point at along dir: u·d + θ·(r × d).
 func armRow(node, at, dir [3]float64) [6]float64 {
-	r := sub3(at, node)
-	m := cross3(r, dir)
+	r := vec3.Sub(at, node)
+	m := vec3.Cross(r, dir)
 	return [6]float64{dir[0], dir[1], dir[2], m[0], m[1], m[2]}
 }
 
@@ -59,7 +60,7 @@ func (g *Guide) row(node [3]float64) [6]float64 {
 // frame is a body with its first node held, factorised.
 type frame struct {
 	body   *Body
-	beams  []Beam
+	beams  []element.Beam
 	factor *sparse.Factor
 }
 
@@ -69,7 +70,7 @@ func newFrame(b *Body, last []int32) (*frame, error) {
 	if len(b.Nodes) < 2 || len(b.Beams) == 0 {
 		return nil, fmt.Errorf("body: want at least one beam between two nodes, found %d beams", len(b.Beams))
 	}
-	f := &frame{body: b, beams: make([]Beam, len(b.Beams))}
+	f := &frame{body: b, beams: make([]element.Beam, len(b.Beams))}
 	elems := make([][]int32, len(b.Beams))
 	for i := range b.Beams {
 		elems[i] = b.Beams[i].Nodes[:]
@@ -78,9 +79,9 @@ func newFrame(b *Body, last []int32) (*frame, error) {
 	var ke [144]float64
 	for i := range b.Beams {
 		bb := &b.Beams[i]
-		el, err := NewBeam(BeamInput{
+		el, err := element.NewBeam(element.BeamInput{
 			X:      [2][3]float64{b.Nodes[bb.Nodes[0]], b.Nodes[bb.Nodes[1]]},
-			Offset: bb.Offset, Up: bb.Up, Section: bb.Section, Own: bb.Own})
+			Offset: bb.Offset, Up: bb.Up, Section: bb.Section})
 		if err != nil {
 			return nil, fmt.Errorf("body beam %d: %w", i, err)
 		}
@@ -160,11 +161,3 @@ func dotColumn(c sparse.Column, u []float64) float64 {
 	}
 	return s
 }
-
-func sub3(a, b [3]float64) [3]float64 { return [3]float64{a[0] - b[0], a[1] - b[1], a[2] - b[2]} }
-
-func cross3(a, b [3]float64) [3]float64 {
-	return [3]float64{a[1]*b[2] - a[2]*b[1], a[2]*b[0] - a[0]*b[2], a[0]*b[1] - a[1]*b[0]}
-}
-
-func dot3(a, b [3]float64) float64 { return a[0]*b[0] + a[1]*b[1] + a[2]*b[2] }

@@ -1,6 +1,11 @@
 package fem
 
-import "math"
+import (
+	"math"
+
+	"archload/fem/element"
+	"archload/fem/vec3"
+)
 
 // check fills the built-in checks of a run with a body.
 func (r *Result) check(s *Problem, fit LoadCase) {
@@ -14,9 +19,9 @@ func (r *Result) check(s *Problem, fit LoadCase) {
 	r.Applied = ap
 	if s.plate.hold == Slip {
 		for i, g := range s.frame.body.Guides {
-			f := scale3(g.Dir, r.Guides[i])
+			f := vec3.Scale(g.Dir, r.Guides[i])
 			if g.Turn {
-				mo = add3(mo, f)
+				mo = vec3.Add(mo, f)
 			} else {
 				addAt(&ap, &mo, g.At, f)
 			}
@@ -30,22 +35,22 @@ func (s *System) resultant(f []float64, force, moment *[3]float64) {
 	for i := range s.Model.Nodes {
 		n := f[6*i : 6*i+6]
 		addAt(force, moment, s.Model.Nodes[i].P, [3]float64{n[0], n[1], n[2]})
-		*moment = add3(*moment, [3]float64{n[3], n[4], n[5]})
+		*moment = vec3.Add(*moment, [3]float64{n[3], n[4], n[5]})
 	}
 }
 
 // balance compares the given force and moment with the reactions.
 func (r *Result) balance(force, moment [3]float64) {
-	scaleF, size := norm3(force), 0.0
+	scaleF, size := vec3.Norm(force), 0.0
 	for _, re := range r.Reactions {
 		p := re.At
 		f := [3]float64{re.F[0], re.F[1], re.F[2]}
 		addAt(&force, &moment, p, f)
-		moment = add3(moment, [3]float64{re.F[3], re.F[4], re.F[5]})
-		size = math.Max(size, norm3(p))
+		moment = vec3.Add(moment, [3]float64{re.F[3], re.F[4], re.F[5]})
+		size = math.Max(size, vec3.Norm(p))
 	}
-	r.Checks.Force = relative(norm3(force), scaleF)
-	r.Checks.Moment = relative(norm3(moment), scaleF*size)
+	r.Checks.Force = relative(vec3.Norm(force), scaleF)
+	r.Checks.Moment = relative(vec3.Norm(moment), scaleF*size)
 }
 
 // Place returns where a surface point lies on its facet: the point whose
@@ -61,10 +66,10 @@ func (s *System) Place(at SurfacePoint) [3]float64 {
 	if el.H != 0 {
 		h = el.H
 	}
-	n := cross3(sub3(x[1], x[0]), sub3(x[2], x[0]))
-	n = scale3(n, at.Zeta*h/2/norm3(n))
+	n := vec3.Cross(vec3.Sub(x[1], x[0]), vec3.Sub(x[2], x[0]))
+	n = vec3.Scale(n, at.Zeta*h/2/vec3.Norm(n))
 	for k := range 3 {
-		n = add3(n, scale3(x[k], at.L[k]))
+		n = vec3.Add(n, vec3.Scale(x[k], at.L[k]))
 	}
 	return n
 }
@@ -78,11 +83,11 @@ func (r *Result) BodyMove(node int32, at [3]float64) [3]float64 {
 	p := r.problem.frame.body.Nodes[node]
 	u := r.Body[6*int(node) : 6*int(node)+6]
 	th := [3]float64{u[3], u[4], u[5]}
-	return add3([3]float64{u[0], u[1], u[2]}, cross3(th, sub3(at, p)))
+	return vec3.Add([3]float64{u[0], u[1], u[2]}, vec3.Cross(th, vec3.Sub(at, p)))
 }
 
 // ShellForces returns the resultants of triangle i in its facet frame.
-func (r *Result) ShellForces(i int) Resultants {
+func (r *Result) ShellForces(i int) element.Resultants {
 	var u [18]float64
 	gather(u[:], r.U, r.Plate.Model.Shells[i].Nodes[:])
 	return r.Plate.Shells[i].Resultants(&u)
@@ -101,24 +106,18 @@ func (r *Result) ShellStress(i int, zeta float64) [6]float64 {
 func (r *Result) ShellStresses(i int) (outer, inner, middle [6]float64) {
 	el := &r.Plate.Shells[i]
 	f := r.ShellForces(i)
-	return el.stressOf(&f, 1), el.stressOf(&f, -1), el.stressOf(&f, 0)
+	return el.StressOf(&f, 1), el.StressOf(&f, -1), el.StressOf(&f, 0)
 }
 
 // BeamForces returns the section forces of beam i.
-func (r *Result) BeamForces(i int) BeamForces {
+func (r *Result) BeamForces(i int) element.BeamForces {
 	u := r.Plate.beamMove(i, r.U)
 	return r.Plate.Beams[i].Forces(&u)
 }
 
-func add3(a, b [3]float64) [3]float64 { return [3]float64{a[0] + b[0], a[1] + b[1], a[2] + b[2]} }
-
-func scale3(a [3]float64, s float64) [3]float64 { return [3]float64{s * a[0], s * a[1], s * a[2]} }
-
-func norm3(a [3]float64) float64 { return math.Sqrt(dot3(a, a)) }
-
 func addAt(force, moment *[3]float64, at, f [3]float64) {
-	*force = add3(*force, f)
-	*moment = add3(*moment, cross3(at, f))
+	*force = vec3.Add(*force, f)
+	*moment = vec3.Add(*moment, vec3.Cross(at, f))
 }
 
 // Middle returns the mean of some places: where a force spread evenly over
@@ -126,9 +125,9 @@ func addAt(force, moment *[3]float64, at, f [3]float64) {
 func (s *System) Middle(points []SurfacePoint) [3]float64 {
 	var sum [3]float64
 	for _, p := range points {
-		sum = add3(sum, s.Place(p))
+		sum = vec3.Add(sum, s.Place(p))
 	}
-	return scale3(sum, 1/float64(len(points)))
+	return vec3.Scale(sum, 1/float64(len(points)))
 }
 
 // BeamEnergy returns the strain energy of beam i, N·mm.

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"testing"
 
+	"archload/fem/element"
 	"archload/fem/sparse"
 )
 
@@ -71,7 +72,7 @@ func referenceBeam() (*Body, []float64) {
 		b.Nodes = append(b.Nodes, [3]float64{x, 20, 0})
 		if i > 0 {
 			b.Beams = append(b.Beams, BodyBeam{Nodes: [2]int32{int32(i - 1), int32(i)}, Up: [3]float64{0, 0, 1},
-				Section: RectSection{Width: 13, Height: 12, E: 17000, Gxy: 1200, Gxz: 1200}})
+				Section: element.Rectangle{Width: 13, Height: 12, E: 17000, Gxy: 1200, Gxz: 1200}})
 		}
 	}
 	for _, x := range loads {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 
+	"archload/fem/element"
 	"archload/mesh"
 )
 
@@ -95,7 +96,7 @@ func (r *Result) Flow() (*Flow, error) {
 // the unit normal v in the facet, the vertical force per length is w·v with
 // w_a = N_ab e_b·z + Q_a n·z. A flux keeps its force through every cut when w
 // is projected on the plan and divided by n·z, the ratio of the areas.
-func verticalFlow(s *Shell, r Resultants) [2]float64 {
+func verticalFlow(s *element.Shell, r element.Resultants) [2]float64 {
 	e := s.Frame()
 	nz := e[2][2]
 	w1 := r.N[0]*e[0][2] + r.N[2]*e[1][2] + r.Q[0]*nz

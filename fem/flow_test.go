@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"archload/fem/element"
 	"archload/materials"
 	"archload/mesh"
 )
@@ -25,8 +26,8 @@ func (s flowStrip) height(x float64) float64 { return s.rise * (1 - 4*x*x/(s.len
 // contraction, so that a strip is a beam.
 func (s flowStrip) solve(t *testing.T) *Result {
 	t.Helper()
-	m := &Model{Sections: []Section{{Wood: isotropic(10000, 0).Compliance(), Axes: xyzAxes, Part: PartPlate}}}
-	uv, tris := grid(s.n, s.m, 0, 1)
+	m := &Model{Sections: []Section{{Wood: isotropicWood(10000, 0).Compliance(), Axes: materials.GlobalAxes(), Part: PartPlate}}}
+	uv, tris := halvedRectangles(s.n, s.m)
 	for _, p := range uv {
 		x, y := (p[0]-0.5)*s.length, (p[1]-0.5)*s.width
 		slope := -8 * s.rise * x / (s.length * s.length)
@@ -177,28 +178,51 @@ func TestFlowOfNothing(t *testing.T) {
 // its width go up, and a millimetre of width is a millimetre in plan. A shear
 // force of 5 N/mm square to it has 5·4/5 = 4 N/mm upward.
 func TestVerticalFlow(t *testing.T) {
-	s, err := NewShell(ShellInput{X: [3][3]float64{{0, 0, 0}, {4, 0, 3}, {0, 5, 0}}, H: 1,
-		Wood: isotropic(1000, 0.3).Compliance(), Axes: materials.Axes{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}})
+	s, err := element.NewShell(element.ShellInput{X: [3][3]float64{{0, 0, 0}, {4, 0, 3}, {0, 5, 0}}, H: 1,
+		Wood: isotropicWood(1000, 0.3).Compliance(), Axes: materials.Axes{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}})
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, c := range []struct {
-		r    Resultants
+		r    element.Resultants
 		want [2]float64
 	}{
-		{Resultants{N: [3]float64{10, 0, 0}}, [2]float64{6, 0}},
-		{Resultants{N: [3]float64{0, 10, 0}}, [2]float64{0, 0}},
+		{element.Resultants{N: [3]float64{10, 0, 0}}, [2]float64{6, 0}},
+		{element.Resultants{N: [3]float64{0, 10, 0}}, [2]float64{0, 0}},
 		// Shear N_xy = 10 through a cut along the slope pulls up the slope with
 		// 10 for each mm of slope, 6 upward, 7.5 for each mm in plan.
-		{Resultants{N: [3]float64{0, 0, 10}}, [2]float64{0, 7.5}},
-		{Resultants{Q: [2]float64{5, 0}}, [2]float64{4, 0}},
+		{element.Resultants{N: [3]float64{0, 0, 10}}, [2]float64{0, 7.5}},
+		{element.Resultants{Q: [2]float64{5, 0}}, [2]float64{4, 0}},
 		// Through a cut along the slope, 5 N for each mm of slope are 5·5/4 for
 		// each in plan, of which 4/5 upward.
-		{Resultants{Q: [2]float64{0, 5}}, [2]float64{0, 5}},
+		{element.Resultants{Q: [2]float64{0, 5}}, [2]float64{0, 5}},
 	} {
 		got := verticalFlow(&s, c.r)
 		if math.Hypot(got[0]-c.want[0], got[1]-c.want[1]) > 1e-12 {
 			t.Errorf("flow of %+v = %v, want %v N/mm", c.r, got, c.want)
 		}
 	}
+}
+
+// isotropicWood has the same modulus along every axis.
+func isotropicWood(e, nu float64) materials.Orthotropic {
+	g := e / (2 * (1 + nu))
+	return materials.Orthotropic{EL: e, ER: e, ET: e, GLR: g, GLT: g, GRT: g, NuLR: nu, NuLT: nu, NuRT: nu}
+}
+
+// halvedRectangles divides the unit square into n × m rectangles of two triangles.
+func halvedRectangles(n, m int) (uv [][2]float64, tris [][3]int) {
+	for j := range m + 1 {
+		for i := range n + 1 {
+			uv = append(uv, [2]float64{float64(i) / float64(n), float64(j) / float64(m)})
+		}
+	}
+	for j := range m {
+		for i := range n {
+			a := j*(n+1) + i
+			b, c, d := a+1, a+n+2, a+n+1
+			tris = append(tris, [3]int{a, b, c}, [3]int{a, c, d})
+		}
+	}
+	return uv, tris
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"archload/fem/element"
+	"archload/fem/vec3"
 	"archload/mesh"
 )
 
@@ -17,7 +19,7 @@ type carriedFlow struct {
 // toward its second node, exerts on the part before it, N, in global x, y, z.
 func (r *Result) SectionForce(i int) [3]float64 {
 	f, e := r.BeamForces(i), r.Plate.Beams[i].Axes()
-	return add3(scale3(e[0], f.N), add3(scale3(e[1], f.Vy), scale3(e[2], f.Vz)))
+	return vec3.Add(vec3.Scale(e[0], f.N), vec3.Add(vec3.Scale(e[1], f.Vy), vec3.Scale(e[2], f.Vz)))
 }
 
 // braceFlow returns what the braces carry and fills Braces.
@@ -49,7 +51,7 @@ func (f *Flow) braceFlow(r *Result) *carriedFlow {
 			f.Braces[k].At = [2]float64{(ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2}
 		}
 		f.addCurrent(out.lines, v, ends, f.beside(b))
-		f.addStrip(out.strips, v, ends, b.Section.Width)
+		f.addStrip(out.strips, v, ends, element.Width(b.Section))
 	}
 	f.handOvers(r, first)
 	return out

@@ -1,6 +1,7 @@
 package fem
 
 import (
+	"archload/fem/element"
 	"archload/materials"
 	"archload/mesh"
 )
@@ -44,7 +45,7 @@ type BeamElem struct {
 	Across  [3]float64      // unit vector about which it leans, square to the beam
 	Offset  [2][3]float64   // from the node or the glue to the beam's axis, mm
 	Up      [3]float64      // the section's height direction
-	Section RectSection
+	Section element.Section
 	Part    Part
 	Group   int32 // index of the brace; -1 if none
 }

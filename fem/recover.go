@@ -3,6 +3,8 @@ package fem
 import (
 	"math"
 	"slices"
+
+	"archload/fem/vec3"
 )
 
 // Reaction is what the ground gives to a held node or through a spring.
@@ -155,7 +157,7 @@ func (r *Result) react(load []float64) {
 		r.Reactions = append(r.Reactions, Reaction{Node: n, At: s.Model.Nodes[n].P, F: f})
 	}
 	for i, sp := range s.Model.Springs {
-		f := scale3(sp.Dir, -sp.K*s.springMove(i, r.U))
+		f := vec3.Scale(sp.Dir, -sp.K*s.springMove(i, r.U))
 		r.Reactions = append(r.Reactions, Reaction{Node: -1, At: s.Place(sp.At), F: [6]float64{f[0], f[1], f[2]}})
 	}
 }

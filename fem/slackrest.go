@@ -3,6 +3,8 @@ package fem
 import (
 	"errors"
 	"math"
+
+	"archload/fem/vec3"
 )
 
 // ErrOverturns says that the load's resultant falls outside the bearing area.
@@ -180,10 +182,10 @@ func (p *lcp) onThree(tri [3]int) (q [6]float64, fine bool) {
 
 // solve3 solves a 3×3 system by Cramer's rule.
 func solve3(m [3][3]float64, b [3]float64) (x [3]float64, ok bool) {
-	c0, c1 := cross3(m[0], m[1]), cross3(m[1], m[2])
-	c2 := cross3(m[2], m[0])
-	det := dot3(m[0], c1)
-	scale := math.Sqrt(dot3(m[0], m[0]) * dot3(m[1], m[1]) * dot3(m[2], m[2]))
+	c0, c1 := vec3.Cross(m[0], m[1]), vec3.Cross(m[1], m[2])
+	c2 := vec3.Cross(m[2], m[0])
+	det := vec3.Dot(m[0], c1)
+	scale := math.Sqrt(vec3.Dot(m[0], m[0]) * vec3.Dot(m[1], m[1]) * vec3.Dot(m[2], m[2]))
 	if math.Abs(det) < 1e-12*scale {
 		return x, false
 	}

@@ -6,6 +6,7 @@ import (
 	"math"
 	"testing"
 
+	"archload/fem/element"
 	"archload/fem/sparse"
 )
 
@@ -43,7 +44,7 @@ func (s springy) stand(t *testing.T) *Problem {
 
 // straightBody is a straight beam along x through the given places, guided
 // across, along and about the upright; with plane, about its own axis too.
-func straightBody(xs []float64, sec RectSection, plane bool) *Body {
+func straightBody(xs []float64, sec element.Rectangle, plane bool) *Body {
 	b := &Body{}
 	for i, x := range xs {
 		b.Nodes = append(b.Nodes, [3]float64{x, 0, 0})
@@ -88,7 +89,7 @@ func followed(t *testing.T, s *Problem, gap []float64, loads []BodyLoad) *State 
 // from the middle: P (1/2 ± e/s) by statics; beyond the feet it tips.
 func TestTwoFeet(t *testing.T) {
 	const apart, load = 100.0, 80.0 // mm, N
-	b := straightBody([]float64{-60, -50, 0, 50, 60}, RectSection{Width: 13, Height: 30, E: 1e5, Gxy: 1e5, Gxz: 1e5}, true)
+	b := straightBody([]float64{-60, -50, 0, 50, 60}, element.Rectangle{Width: 13, Height: 30, E: 1e5, Gxy: 1e5, Gxz: 1e5}, true)
 	s := springy{at: [][2]float64{{-50, 0}, {50, 0}}, give: []float64{0.01, 0.01}, body: b}.stand(t)
 	for _, e := range []float64{-49.9, -20, 0, 12.5, 49.9} {
 		st := followed(t, s, []float64{0, 0}, []BodyLoad{b.down(e, 0, load)})
@@ -109,7 +110,7 @@ func TestTwoFeet(t *testing.T) {
 // TestTipsForeAndAft stands a foot with a front and a back edge: inside them
 // the pads share the load by statics, outside the bridge tips.
 func TestTipsForeAndAft(t *testing.T) {
-	b := straightBody([]float64{-50, 0, 50}, RectSection{Width: 13, Height: 30, E: 1e5, Gxy: 1e5, Gxz: 1e5}, false)
+	b := straightBody([]float64{-50, 0, 50}, element.Rectangle{Width: 13, Height: 30, E: 1e5, Gxy: 1e5, Gxz: 1e5}, false)
 	four := springy{at: [][2]float64{{-50, -6}, {-50, 6}, {50, -6}, {50, 6}}, give: []float64{0.01, 0.01, 0.01, 0.01}, body: b}.stand(t)
 	for _, c := range []struct {
 		y    float64 // mm
@@ -141,7 +142,7 @@ func TestRestOnUnevenFoot(t *testing.T) {
 	for i, p := range at {
 		level[i] = 0.3 + 1e-3*p[0] - 4e-3*p[1]
 	}
-	b := straightBody([]float64{-50, 0, 50}, RectSection{Width: 13, Height: 30, E: 1e5, Gxy: 1e5, Gxz: 1e5}, false)
+	b := straightBody([]float64{-50, 0, 50}, element.Rectangle{Width: 13, Height: 30, E: 1e5, Gxy: 1e5, Gxz: 1e5}, false)
 	s := springy{at: at, give: []float64{0.01, 0.01, 0.01, 0.01}, body: b}.stand(t)
 	for _, c := range []struct {
 		name string

@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"archload/fem/vec3"
+
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -39,22 +41,22 @@ func randomContact(r *rand.Rand, pads int) *lcp {
 			x, y = float64(120*(i%2)-60), float64(12*(i/2)-6)
 		}
 		normal := [3]float64{0.2 * r.NormFloat64(), 0.1 * r.NormFloat64(), 1}
-		l := norm3(normal)
-		normal = scale3(normal, 1/l)
+		l := vec3.Norm(normal)
+		normal = vec3.Scale(normal, 1/l)
 		p.r = append(p.r, armRow([3]float64{}, [3]float64{x, y, 0}, normal))
 		p.plane = append(p.plane, [3]float64{1, y, -x})
 		p.nz = append(p.nz, normal[2])
 		p.gap[i] = 0.2 * r.Float64() * float64(r.IntN(3))
 		w := r.Float64()
 		weight += w
-		at = add3(at, [3]float64{w * x, w * y, 0})
+		at = vec3.Add(at, [3]float64{w * x, w * y, 0})
 	}
-	at = scale3(at, 1/weight)
+	at = vec3.Scale(at, 1/weight)
 	for _, g := range []Guide{{Dir: [3]float64{1, 0, 0}}, {Dir: [3]float64{0, 1, 0}}, {Dir: [3]float64{0, 0, 1}, Turn: true}} {
 		p.r = append(p.r, g.row([3]float64{}))
 	}
 	force := [3]float64{5 * r.NormFloat64(), 5 * r.NormFloat64(), -load}
-	moment := cross3(at, [3]float64{0, 0, -load})
+	moment := vec3.Cross(at, [3]float64{0, 0, -load})
 	p.f = [6]float64{force[0], force[1], force[2], moment[0], moment[1], 20 * r.NormFloat64()}
 	p.down = [3]float64{p.f[2], p.f[3], p.f[4]}
 	return p
@@ -179,7 +181,7 @@ func TestContactBruteForce(t *testing.T) {
 func compareAnswers(t *testing.T, trial int, p *lcp, got *State, want answer) {
 	t.Helper()
 	const tol = 1e-10
-	force, move := norm3([3]float64(p.f[:3])), 1.0 // N, mm
+	force, move := vec3.Norm([3]float64(p.f[:3])), 1.0 // N, mm
 	for j, v := range want.lambda {
 		force = math.Max(force, math.Abs(v))
 		move = math.Max(move, math.Abs(want.rho[min(j, 5)]))
@@ -226,7 +228,7 @@ func TestContactAlongThePath(t *testing.T) {
 		if err != nil {
 			t.Fatalf("trial %d: %v at half load, none at full", trial, err)
 		}
-		scale := norm3([3]float64(p.f[:3]))
+		scale := vec3.Norm([3]float64(p.f[:3]))
 		for i := range p.pads {
 			want := tracedForce(full.Trace, 0.5, i)
 			if math.Abs(got.Lambda[i]-want) > 1e-9*scale {

@@ -1,10 +1,12 @@
 package problem
 
 import (
-	"archload/cases/verify/reference"
 	"errors"
 	"fmt"
 	"math"
+
+	"archload/cases/verify/reference"
+	"archload/fem/element"
 
 	"archload/fem"
 	"archload/mesh"
@@ -94,7 +96,7 @@ func randomTrestle(chance *dice, pads int) (*trestle, *panel, error) {
 		t.bear(x, []fem.SurfacePoint{at}, gap)
 		t.pads[i].Bedding[0] = 1e-4 * (1.5 + chance.next())
 	}
-	t.lay(fem.RectSection{Width: 10, Height: 6, E: 12000, Gxy: 1000, Gxz: 1000}, nodes)
+	t.lay(element.Rectangle{Width: 10, Height: 6, E: 12000, Gxy: 1000, Gxz: 1000}, nodes)
 	t.press(load[0], load[1])
 	return t, p, nil
 }
@@ -151,7 +153,7 @@ func barSystem(t *trestle) (*mat.Dense, []float64) {
 	k, load := mat.NewDense(2*n, 2*n, nil), make([]float64, 2*n)
 	for _, b := range t.body.Beams {
 		l := t.body.Nodes[b.Nodes[1]][0] - t.body.Nodes[b.Nodes[0]][0]
-		sec := b.Section
+		sec := b.Section.(element.Rectangle) // as trestle.lay lays it
 		ke := reference.TimoshenkoBeam(sec.E*sec.Width*sec.Height*sec.Height*sec.Height/12, 5.0/6*sec.Gxz*sec.Width*sec.Height, l)
 		for i := range 4 {
 			for j := range 4 {

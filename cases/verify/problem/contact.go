@@ -1,9 +1,11 @@
 package problem
 
 import (
-	"archload/cases/verify/reference"
 	"math"
 	"slices"
+
+	"archload/cases/verify/reference"
+	"archload/fem/element"
 
 	"archload/fem"
 	"archload/materials"
@@ -74,7 +76,7 @@ func (t *trestle) bear(x float64, on []fem.SurfacePoint, gap float64) {
 
 // lay makes the bar of a section through the places xs and hangs the pads on
 // its nearest nodes. Guides hold what is not of the plane problem.
-func (t *trestle) lay(sec fem.RectSection, xs []float64) {
+func (t *trestle) lay(sec element.Rectangle, xs []float64) {
 	for i, x := range xs {
 		t.body.Nodes = append(t.body.Nodes, [3]float64{x, 0, 0})
 		if i > 0 {
@@ -154,8 +156,8 @@ func (m *met) closes(pad int) float64 {
 }
 
 // eulerBar is 20 x 10 mm, E 10 GPa: E I = 16.66667 N m², without shear strain.
-func eulerBar() fem.RectSection {
-	return fem.RectSection{Width: 20, Height: 10, E: 1e4, Gxy: 1e13, Gxz: 1e13}
+func eulerBar() element.Rectangle {
+	return element.Rectangle{Width: 20, Height: 10, E: 1e4, Gxy: 1e13, Gxz: 1e13}
 }
 
 // relieved is a bar of 300 mm on ends of stiffness ke with a middle of

@@ -1,9 +1,11 @@
 package problem
 
 import (
-	"archload/cases/verify/reference"
 	"errors"
 	"math"
+
+	"archload/cases/verify/reference"
+	"archload/fem/element"
 
 	"archload/fem"
 	"archload/mesh"
@@ -123,7 +125,7 @@ func (s *strip) under(i0, i1 int, gap, hold float64) {
 	xs = append(xs, stripLong+40)
 	s.stand(-40, math.Inf(1), 0)
 	s.stand(stripLong+40, math.Inf(1), 0)
-	s.lay(fem.RectSection{Width: 1e3, Height: 1e3, E: 1e6, Gxy: 1e6, Gxz: 1e6}, xs)
+	s.lay(element.Rectangle{Width: 1e3, Height: 1e3, E: 1e6, Gxy: 1e6, Gxz: 1e6}, xs)
 	s.press(-40, hold)
 	s.press(stripLong+40, hold)
 }
@@ -211,7 +213,7 @@ func twoFeet() (Readings, error) {
 		t := &trestle{}
 		t.stand(-50, 100, 0)
 		t.stand(50, 100, 0)
-		t.lay(fem.RectSection{Width: 13, Height: 30, E: 1e5, Gxy: 1e5, Gxz: 1e5}, []float64{-60, -50, 0, 50, 60})
+		t.lay(element.Rectangle{Width: 13, Height: 30, E: 1e5, Gxy: 1e5, Gxz: 1e5}, []float64{-60, -50, 0, 50, 60})
 		t.press(x, 80)
 		return t
 	}
@@ -240,7 +242,7 @@ func twoFeet() (Readings, error) {
 // threePoint bends the bridge's beam between two rigid supports by a force in
 // its middle: P L³/(48 E I) + P L/(4 k G A), k = 5/6.
 func threePoint() (Readings, error) {
-	sec := fem.RectSection{Width: 13, Height: 12, E: 17000, Gxy: 1200, Gxz: 1200}
+	sec := element.Rectangle{Width: 13, Height: 12, E: 17000, Gxy: 1200, Gxz: 1200}
 	t := &trestle{}
 	t.stand(-60, math.Inf(1), 0)
 	t.stand(60, math.Inf(1), 0)

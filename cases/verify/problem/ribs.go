@@ -1,8 +1,10 @@
 package problem
 
 import (
-	"archload/cases/verify/reference"
 	"math"
+
+	"archload/cases/verify/reference"
+	"archload/fem/element"
 
 	"archload/fem"
 	"archload/materials"
@@ -11,8 +13,8 @@ import (
 // The rib of these checks: 6 mm wide, 12 mm high, E 10 GPa. Its shear moduli
 // are so large that it is Euler's beam; where it is bent in one plane alone,
 // torsion does not count.
-func eulerRib() fem.RectSection {
-	return fem.RectSection{Width: 6, Height: 12, E: 1e4, Gxy: 1e9, Gxz: 1e9}
+func eulerRib() element.Rectangle {
+	return element.Rectangle{Width: 6, Height: 12, E: 1e4, Gxy: 1e9, Gxz: 1e9}
 }
 
 // glueRib glues a rib under the panel along nodes that lie on a line along x,
@@ -62,7 +64,7 @@ func (p *panel) centreRib(nodes []int) {
 }
 
 // ribForces returns the section forces of a rib's stretch.
-func (a *answer) ribForces(i int) fem.BeamForces {
+func (a *answer) ribForces(i int) element.BeamForces {
 	r := fem.Result{Plate: &fem.Prepared{System: a.sys}, U: a.u}
 	return r.BeamForces(i)
 }

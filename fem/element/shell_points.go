@@ -1,4 +1,6 @@
-package fem
+package element
+
+import "archload/fem/vec3"
 
 // RowsAt returns the global displacement, mm, of the point at area coordinates
 // l and height zeta·H/2 along the facet's normal (zeta +1: outer face) as three
@@ -23,7 +25,7 @@ func (s *Shell) RowsAt(l [3]float64, zeta float64) [3][18]float64 {
 		}
 	}
 	for _, ed := range s.frame.edges {
-		across := cross3(n, sub3(s.frame.corn[ed.j], s.frame.corn[ed.i]))
+		across := vec3.Cross(n, vec3.Sub(s.frame.corn[ed.j], s.frame.corn[ed.i]))
 		w := l[ed.i] * l[ed.j] / 2
 		for k := range rows {
 			for m := range across {
@@ -33,14 +35,4 @@ func (s *Shell) RowsAt(l [3]float64, zeta float64) [3][18]float64 {
 		}
 	}
 	return rows
-}
-
-// LumpedMass returns the share of one corner in the triangle's mass (tonne, on
-// each translation) and rotational inertia (tonne mm², on each rotation, the
-// drilling one included so that the mass matrix stays positive): rho h A/3 and
-// rho h³/12 A/3. The density is in kg/m³ (1 kg/m³ = 1e-12 tonne/mm³).
-func (s *Shell) LumpedMass(density float64) (translation, rotation float64) {
-	h := s.frame.h
-	translation = density * 1e-12 * h * s.frame.area / 3
-	return translation, translation * h * h / 12
 }

@@ -1,10 +1,11 @@
-package fem
+package element
 
 import (
 	"errors"
 	"math"
 	"testing"
 
+	"archload/fem/vec3"
 	"archload/materials"
 
 	"gonum.org/v1/gonum/mat"
@@ -57,7 +58,7 @@ func rotation(a, b, c float64) materials.Axes {
 }
 
 func turn(q materials.Axes, v [3]float64) [3]float64 {
-	return [3]float64{dot3(q[0], v), dot3(q[1], v), dot3(q[2], v)}
+	return [3]float64{vec3.Dot(q[0], v), vec3.Dot(q[1], v), vec3.Dot(q[2], v)}
 }
 
 // grid returns n x m halved squares on the unit square; shake moves the inner
@@ -213,9 +214,9 @@ func (s *shellMesh) spread(f []float64, load func(x [3]float64) [3]float64) {
 			l[k] = 0
 			var x [3]float64
 			for i, a := range tr {
-				x = add3(x, scale3(s.x[a], l[i]))
+				x = vec3.Add(x, vec3.Scale(s.x[a], l[i]))
 			}
-			p := scale3(load(x), s.sh[e].Area()/3)
+			p := vec3.Scale(load(x), s.sh[e].Area()/3)
 			rows := s.sh[e].RowsAt(l, 0)
 			for d, r := range rows {
 				for i, v := range r {

@@ -1,9 +1,10 @@
-package fem
+package element
 
 import (
 	"math"
 	"testing"
 
+	"archload/fem/vec3"
 	"archload/materials"
 )
 
@@ -102,7 +103,7 @@ func (s *shellMesh) ends(f func(i, j int, sign float64)) {
 func (s *shellMesh) pull(sigma float64) []float64 {
 	f := make([]float64, s.dofs())
 	s.ends(func(i, j int, sign float64) {
-		l := norm3(sub3(s.x[j], s.x[i]))
+		l := vec3.Norm(vec3.Sub(s.x[j], s.x[i]))
 		f[6*i] += sign * sigma * s.h * l / 2
 		f[6*j] += sign * sigma * s.h * l / 2
 		m := andesAlpha * sigma * s.h * l * l / 12
@@ -116,7 +117,7 @@ func (s *shellMesh) pull(sigma float64) []float64 {
 func (s *shellMesh) bend(m float64) []float64 {
 	f := make([]float64, s.dofs())
 	s.ends(func(i, j int, sign float64) {
-		l := norm3(sub3(s.x[j], s.x[i]))
+		l := vec3.Norm(vec3.Sub(s.x[j], s.x[i]))
 		f[6*i+4] += sign * m * l / 2
 		f[6*j+4] += sign * m * l / 2
 	})

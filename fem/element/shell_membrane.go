@@ -1,4 +1,4 @@
-package fem
+package element
 
 // andesAlpha is alpha_b of the optimal ANDES membrane: the share of the edges'
 // drilling rotations in the mean strain. Felippa, A study of optimal membrane

@@ -1,6 +1,9 @@
-package fem
+package element
 
-import "archload/materials"
+import (
+	"archload/fem/vec3"
+	"archload/materials"
+)
 
 // ShellStrains are the mean strains of a triangle in its facet frame.
 type ShellStrains struct {
@@ -62,32 +65,17 @@ func (s *Shell) Resultants(u *[18]float64) Resultants {
 // shear that the slope brings, though the face itself carries no shear.
 func (s *Shell) Stress(u *[18]float64, zeta float64) [6]float64 {
 	r := s.Resultants(u)
-	return s.stressOf(&r, zeta)
+	return s.StressOf(&r, zeta)
 }
 
-// stressOf is Stress from the resultants.
-func (s *Shell) stressOf(r *Resultants, zeta float64) [6]float64 {
+// StressOf is Stress from the resultants.
+func (s *Shell) StressOf(r *Resultants, zeta float64) [6]float64 {
 	h := s.frame.h
 	m, q := 6*zeta/(h*h), 1.5*(1-zeta*zeta)/h
 	return s.toWood([6]float64{
 		r.N[0]/h + m*r.M[0], r.N[1]/h + m*r.M[1], 0,
 		q * r.Q[1], q * r.Q[0], r.N[2]/h + m*r.M[2],
 	})
-}
-
-// MeanStress returns the stress in wood axes averaged over the thickness,
-// LL RR TT RT LT LR, MPa: membrane stress N/h and mean shear stress Q/h.
-func (s *Shell) MeanStress(u *[18]float64) [6]float64 {
-	r := s.Resultants(u)
-	h := s.frame.h
-	return s.toWood([6]float64{r.N[0] / h, r.N[1] / h, 0, r.Q[1] / h, r.Q[0] / h, r.N[2] / h})
-}
-
-// MeanShearStress returns the shear stresses RT (rolling shear), LT and LR in
-// wood axes averaged over the thickness, MPa.
-func (s *Shell) MeanShearStress(u *[18]float64) [3]float64 {
-	m := s.MeanStress(u)
-	return [3]float64{m[3], m[4], m[5]}
 }
 
 // toWood turns a stress xx yy zz yz xz xy of the facet frame into wood axes.
@@ -113,7 +101,7 @@ func (s *Shell) Energy(u *[18]float64) (membrane, bending, shear float64) {
 		t[i] = form(&s.rows[rowDrill+i], u)
 	}
 	for i := range t {
-		membrane += r.N[i]*e.Membrane[i] + t[i]*dot3(s.drill[i], t)
+		membrane += r.N[i]*e.Membrane[i] + t[i]*vec3.Dot(s.drill[i], t)
 		bending += r.M[i] * e.Curvature[i]
 	}
 	w := form(&s.rows[rowTwist], u)

@@ -1,9 +1,10 @@
-package fem
+package element
 
 import (
 	"fmt"
 	"math"
 
+	"archload/fem/vec3"
 	"archload/materials"
 )
 
@@ -36,24 +37,24 @@ const leastShare = 0.1
 // set computes the facet's frame from the corners and the wood's axes.
 func (f *facet) set(in *ShellInput) error {
 	f.h, f.corn = in.H, in.X
-	d2, d3 := sub3(in.X[1], in.X[0]), sub3(in.X[2], in.X[0])
-	n := cross3(d2, d3)
-	twice := norm3(n)
-	longest := max(dot3(d2, d2), dot3(d3, d3), dot3(sub3(d3, d2), sub3(d3, d2)))
+	d2, d3 := vec3.Sub(in.X[1], in.X[0]), vec3.Sub(in.X[2], in.X[0])
+	n := vec3.Cross(d2, d3)
+	twice := vec3.Norm(n)
+	longest := max(vec3.Dot(d2, d2), vec3.Dot(d3, d3), vec3.Dot(vec3.Sub(d3, d2), vec3.Sub(d3, d2)))
 	if !(twice > 1e-9*longest) || math.IsInf(twice, 1) {
 		return fmt.Errorf("shell: corners: want a triangle, found twice the area %g mm² at %v", twice, in.X[0])
 	}
-	n = scale3(n, 1/twice)
+	n = vec3.Scale(n, 1/twice)
 	f.area = twice / 2
 	e1 := projected(in.Axes[0], n)
-	if norm3(e1) < leastShare {
+	if vec3.Norm(e1) < leastShare {
 		e1 = projected(in.Axes[1], n)
 	}
-	if !(norm3(e1) >= leastShare) {
+	if !(vec3.Norm(e1) >= leastShare) {
 		return fmt.Errorf("shell: wood axes: want orthogonal unit vectors, found %v", in.Axes)
 	}
-	e1 = scale3(e1, 1/norm3(e1))
-	f.axes = [3][3]float64{e1, cross3(n, e1), n}
+	e1 = vec3.Scale(e1, 1/vec3.Norm(e1))
+	f.axes = [3][3]float64{e1, vec3.Cross(n, e1), n}
 	f.setPlane()
 	return f.setEdges(in)
 }
@@ -62,8 +63,8 @@ func (f *facet) set(in *ShellInput) error {
 // coordinates.
 func (f *facet) setPlane() {
 	for i := range f.xy {
-		d := sub3(f.corn[i], f.corn[0])
-		f.xy[i] = [2]float64{dot3(f.axes[0], d), dot3(f.axes[1], d)}
+		d := vec3.Sub(f.corn[i], f.corn[0])
+		f.xy[i] = [2]float64{vec3.Dot(f.axes[0], d), vec3.Dot(f.axes[1], d)}
 	}
 	for i := range f.xy {
 		j, k := (i+1)%3, (i+2)%3
@@ -83,7 +84,7 @@ func (f *facet) setEdges(in *ShellInput) error {
 		if n == ([3]float64{}) {
 			continue
 		}
-		nl[i] = scale3(f.local(n), 1/norm3(n))
+		nl[i] = vec3.Scale(f.local(n), 1/vec3.Norm(n))
 		if !(nl[i][2] > 0.5) {
 			return fmt.Errorf("shell: normal of corner %d: want within 60 degrees of the facet's, found cosine %.3g", i+1, nl[i][2])
 		}
@@ -104,11 +105,11 @@ func (f *facet) newEdge(i int, normals *[3][3]float64) edge {
 	l := math.Hypot(dx, dy)
 	c, s := dx/l, dy/l
 	ni, nj := normals[i], normals[j]
-	sum := add3(ni, nj)
+	sum := vec3.Add(ni, nj)
 	return edge{
 		i: i, j: j, c: c, s: s, length: l, alpha: andesAlpha,
 		bow:    -(c*(nj[0]-ni[0]) + s*(nj[1]-ni[1])),
-		normal: scale3(sum, 1/norm3(sum)),
+		normal: vec3.Scale(sum, 1/vec3.Norm(sum)),
 	}
 }
 
@@ -123,17 +124,17 @@ func (f *facet) woodAxes(in *ShellInput) materials.Axes {
 	if blank == ([3]float64{}) {
 		blank = f.nearestAxis(in.Axes)
 	}
-	blank = scale3(blank, 1/norm3(blank))
+	blank = vec3.Scale(blank, 1/vec3.Norm(blank))
 	b1 := projected(in.Axes[0], blank)
-	if norm3(b1) < leastShare {
+	if vec3.Norm(b1) < leastShare {
 		b1 = projected(in.Axes[1], blank)
 	}
-	b1 = scale3(b1, 1/norm3(b1))
-	from := [3][3]float64{b1, cross3(blank, b1), blank}
+	b1 = vec3.Scale(b1, 1/vec3.Norm(b1))
+	from := [3][3]float64{b1, vec3.Cross(blank, b1), blank}
 	var out materials.Axes
 	for i := range out {
 		for k := range from {
-			out[i] = add3(out[i], scale3(f.axes[k], dot3(from[k], in.Axes[i])))
+			out[i] = vec3.Add(out[i], vec3.Scale(f.axes[k], vec3.Dot(from[k], in.Axes[i])))
 		}
 	}
 	return out
@@ -144,18 +145,18 @@ func (f *facet) woodAxes(in *ShellInput) materials.Axes {
 func (f *facet) nearestAxis(axes materials.Axes) [3]float64 {
 	n := f.axes[2]
 	a := [3]float64(axes[1])
-	if math.Abs(dot3(axes[2], n)) > math.Abs(dot3(a, n)) {
+	if math.Abs(vec3.Dot(axes[2], n)) > math.Abs(vec3.Dot(a, n)) {
 		a = axes[2]
 	}
-	if dot3(a, n) < 0 {
-		return scale3(a, -1)
+	if vec3.Dot(a, n) < 0 {
+		return vec3.Scale(a, -1)
 	}
 	return a
 }
 
 // local turns a global vector into the facet frame.
 func (f *facet) local(v [3]float64) [3]float64 {
-	return [3]float64{dot3(f.axes[0], v), dot3(f.axes[1], v), dot3(f.axes[2], v)}
+	return [3]float64{vec3.Dot(f.axes[0], v), vec3.Dot(f.axes[1], v), vec3.Dot(f.axes[2], v)}
 }
 
 // toGlobal turns a linear form in the facet's degrees of freedom into one in

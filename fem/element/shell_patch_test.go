@@ -1,9 +1,10 @@
-package fem
+package element
 
 import (
 	"math"
 	"testing"
 
+	"archload/fem/vec3"
 	"archload/materials"
 )
 
@@ -252,7 +253,7 @@ func TestShellTurned(t *testing.T) {
 		s := surfaceMesh(6, 6, 0.2, func(u, v float64) (x, n [3]float64) {
 			x = [3]float64{60 * u, 50 * v, 8 * math.Sin(2*u) * math.Cos(v)}
 			n = [3]float64{-8 * 2 / 60. * math.Cos(2*u) * math.Cos(v), 8 / 50. * math.Sin(2*u) * math.Sin(v), 1}
-			return turn(q, x), turn(q, scale3(n, 1/norm3(n)))
+			return turn(q, x), turn(q, vec3.Scale(n, 1/vec3.Norm(n)))
 		})
 		s.h, s.wood = 3, tw1()
 		for i := range s.axes {
@@ -272,8 +273,8 @@ func TestShellTurned(t *testing.T) {
 	var diff, size float64
 	for i := 0; i < len(plain); i += 3 {
 		want := turn(q, [3]float64{plain[i], plain[i+1], plain[i+2]})
-		diff = max(diff, norm3(sub3(want, [3]float64{turned[i], turned[i+1], turned[i+2]})))
-		size = max(size, norm3(want))
+		diff = max(diff, vec3.Norm(vec3.Sub(want, [3]float64{turned[i], turned[i+1], turned[i+2]})))
+		size = max(size, vec3.Norm(want))
 	}
 	if diff > 1e-9*size {
 		t.Errorf("turned answer off by %.3g, want within 1e-9", diff/size)

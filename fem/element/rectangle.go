@@ -1,37 +1,35 @@
-package fem
+package element
 
 import (
 	"fmt"
 	"math"
 )
 
-// RectSection is a rectangular beam section of orthotropic wood. Its z axis is
+// Rectangle is a rectangular beam section of orthotropic wood. Its z axis is
 // the height direction, y the width direction, x the beam's axis.
-type RectSection struct {
+type Rectangle struct {
 	Width, Height float64 // along y and z, mm
 	E             float64 // Young's modulus along the beam, MPa
 	Gxy, Gxz      float64 // shear moduli in the width and the height direction, MPa
 }
 
-// Rigidity holds a beam section's stiffnesses about its own axis.
-type Rigidity struct {
-	EA       float64 // N
-	GAy, GAz float64 // shear, with the shear factor, N
-	GJ       float64 // torsion, N mm²
-	EIy, EIz float64 // bending in the xz plane (about y) and in the xy plane, N mm²
-}
-
 // Area returns the section's area, mm².
-func (r RectSection) Area() float64 { return r.Width * r.Height }
+func (r Rectangle) Area() float64 { return r.Width * r.Height }
 
 // Iy returns the second moment about the width axis, b h³/12, mm⁴.
-func (r RectSection) Iy() float64 { return r.Width * r.Height * r.Height * r.Height / 12 }
+func (r Rectangle) Iy() float64 { return r.Width * r.Height * r.Height * r.Height / 12 }
 
 // Iz returns the second moment about the height axis, h b³/12, mm⁴.
-func (r RectSection) Iz() float64 { return r.Height * r.Width * r.Width * r.Width / 12 }
+func (r Rectangle) Iz() float64 { return r.Height * r.Width * r.Width * r.Width / 12 }
 
-// Rigidity returns the section's stiffnesses.
-func (r RectSection) Rigidity() Rigidity {
+// Outline returns the four corners, the lower right one first.
+func (r Rectangle) Outline() [][2]float64 {
+	y, z := r.Width/2, r.Height/2
+	return [][2]float64{{y, -z}, {y, z}, {-y, z}, {-y, -z}}
+}
+
+// Rigidity returns the section's stiffnesses, with the shear factor 5/6.
+func (r Rectangle) Rigidity() Rigidity {
 	a := r.Area()
 	return Rigidity{
 		EA: r.E * a, GAy: shearFactor * r.Gxy * a, GAz: shearFactor * r.Gxz * a,
@@ -44,7 +42,7 @@ func (r RectSection) Rigidity() Rigidity {
 // z' = z sqrt(Gxy) this is the isotropic problem of another rectangle, so
 // GJ = J(b sqrt(Gxz), h sqrt(Gxy)) / sqrt(Gxz Gxy). Source: Lekhnitskii, Theory
 // of Elasticity of an Anisotropic Body (torsion of an orthotropic bar).
-func (r RectSection) TorsionRigidity() float64 {
+func (r Rectangle) TorsionRigidity() float64 {
 	p, q := math.Sqrt(r.Gxz), math.Sqrt(r.Gxy)
 	return rectTorsion(r.Width*p, r.Height*q) / (p * q)
 }
@@ -64,8 +62,8 @@ func rectTorsion(a, b float64) float64 {
 	return a * b * b * b * (1.0/3 - 64/math.Pow(math.Pi, 5)*b/a*sum)
 }
 
-// check names the first constant that is not a positive finite number.
-func (r RectSection) check() error {
+// Check names the first constant that is not a positive finite number.
+func (r Rectangle) Check() error {
 	for _, c := range []struct {
 		name  string
 		value float64

@@ -1,4 +1,4 @@
-package fem
+package element
 
 import "testing"
 
@@ -9,9 +9,10 @@ type ribbed struct {
 	pairs [][2]int
 }
 
-// eulerRib returns the stiffnesses of the 6 x 12 mm test rib, E 10 GPa, without
-// shear strain and torsion.
-func eulerRib() Rigidity {
+// eulerRib is the 6 x 12 mm test rib, E 10 GPa, without shear strain and torsion.
+type eulerRib struct{ Rectangle }
+
+func (eulerRib) Rigidity() Rigidity {
 	return Rigidity{EA: 72e4, GAy: 1e12, GAz: 1e12, EIy: 864e4, EIz: 216e4}
 }
 
@@ -29,7 +30,7 @@ func addRib(t *testing.T, s *shellMesh, nodes []int, off float64) *ribbed {
 		b, err := NewBeam(BeamInput{
 			X:      [2][3]float64{s.x[p[0]], s.x[p[1]]},
 			Offset: [2][3]float64{{0, 0, off}, {0, 0, off}},
-			Up:     [3]float64{0, 0, 1}, Section: spruceRib(), Own: eulerRib(),
+			Up:     [3]float64{0, 0, 1}, Section: eulerRib{spruceRib()},
 		})
 		if err != nil {
 			t.Fatal(err)

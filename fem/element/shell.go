@@ -1,4 +1,4 @@
-package fem
+package element
 
 import (
 	"fmt"

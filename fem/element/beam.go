@@ -1,8 +1,10 @@
-package fem
+package element
 
 import (
 	"fmt"
 	"math"
+
+	"archload/fem/vec3"
 )
 
 // BeamInput describes one straight stretch of a prismatic beam between two
@@ -11,10 +13,7 @@ type BeamInput struct {
 	X       [2][3]float64 // nodes, mm
 	Offset  [2][3]float64 // rigid arms from the nodes to the beam's axis, mm
 	Up      [3]float64    // height direction of the section (need not be square to the axis)
-	Section RectSection
-	// Own, if not zero, replaces the stiffnesses of the rectangle; zero entries
-	// then mean none.
-	Own Rigidity
+	Section Section
 }
 
 // Rows of strain kept by a Beam.
@@ -36,7 +35,6 @@ const (
 type Beam struct {
 	axes   [3][3]float64 // x, y, z of the beam in global axes (rows)
 	length float64       // mm
-	sec    RectSection
 	rows   [numBeamRows][12]float64
 	law    [numBeamRows]float64
 }
@@ -53,34 +51,29 @@ type BeamForces struct {
 // NewBeam prepares the beam's axes, strain rows and laws.
 func NewBeam(in BeamInput) (Beam, error) {
 	var b Beam
-	own := in.Own
-	if own == (Rigidity{}) {
-		if err := in.Section.check(); err != nil {
-			return b, err
-		}
-		own = in.Section.Rigidity()
+	if err := in.Section.Check(); err != nil {
+		return b, err
 	}
-	b.sec = in.Section
 	if err := b.setAxes(&in); err != nil {
 		return b, err
 	}
 	b.setRows(&in)
-	b.setLaw(own)
+	b.setLaw(in.Section.Rigidity())
 	return b, nil
 }
 
 // setAxes computes the beam's length and axes.
 func (b *Beam) setAxes(in *BeamInput) error {
-	d := sub3(add3(in.X[1], in.Offset[1]), add3(in.X[0], in.Offset[0]))
-	b.length = norm3(d)
+	d := vec3.Sub(vec3.Add(in.X[1], in.Offset[1]), vec3.Add(in.X[0], in.Offset[0]))
+	b.length = vec3.Norm(d)
 	if !(b.length > 0) || math.IsInf(b.length, 1) {
 		return fmt.Errorf("beam: want a length > 0 mm, found %g between %v and %v", b.length, in.X[0], in.X[1])
 	}
-	x := scale3(d, 1/b.length)
+	x := vec3.Scale(d, 1/b.length)
 	z := projected(in.Up, x)
-	if l := norm3(z); l > 1e-6*norm3(in.Up) {
-		z = scale3(z, 1/l)
-		b.axes = [3][3]float64{x, cross3(z, x), z}
+	if l := vec3.Norm(z); l > 1e-6*vec3.Norm(in.Up) {
+		z = vec3.Scale(z, 1/l)
+		b.axes = [3][3]float64{x, vec3.Cross(z, x), z}
 		return nil
 	}
 	return fmt.Errorf("beam: height direction: want not along the axis %v, found %v", x, in.Up)
@@ -92,7 +85,7 @@ func (b *Beam) setRows(in *BeamInput) {
 	for e, sign := range [2]float64{-1, 1} {
 		for k := range 3 { // displacement along axis k of the beam
 			row := [3]int{beamAxial, beamShearY, beamShearZ}[k]
-			b.addMotion(row, e, b.axes[k], cross3(in.Offset[e], b.axes[k]), sign/l)
+			b.addMotion(row, e, b.axes[k], vec3.Cross(in.Offset[e], b.axes[k]), sign/l)
 		}
 		for k := range 3 { // rotation about axis k
 			b.addMotion(beamTwist+k, e, [3]float64{}, b.axes[k], sign/l)
@@ -186,22 +179,4 @@ func (b *Beam) Energy(u *[12]float64) float64 {
 		e += law * v * v
 	}
 	return e * b.length / 2
-}
-
-// FibreStress returns the axial stress, MPa, in the middle of the beam's length
-// at the top (+z) and the bottom face of the section, on its middle plane y = 0.
-func (b *Beam) FibreStress(u *[12]float64) (top, bottom float64) {
-	f := b.Forces(u)
-	axial := f.N / b.sec.Area()
-	bend := f.My[1] * b.sec.Height / (2 * b.sec.Iy())
-	return axial + bend, axial - bend
-}
-
-// LumpedMass returns the mass on each node, tonne, and the rotational inertia,
-// tonne mm², which counts the arm and the section about its axis. The density
-// is in kg/m³ (1 kg/m³ = 1e-12 tonne/mm³).
-func (b *Beam) LumpedMass(density, arm float64) (translation, rotation float64) {
-	half := density * 1e-12 * b.length / 2
-	translation = half * b.sec.Area()
-	return translation, half*(b.sec.Iy()+b.sec.Iz()) + translation*arm*arm
 }

@@ -1,9 +1,13 @@
-package fem
+package element
 
-import "math"
+import (
+	"math"
+
+	"archload/fem/vec3"
+)
 
 // projected returns the part of v that is square to the unit vector n.
-func projected(v, n [3]float64) [3]float64 { return sub3(v, scale3(n, dot3(v, n))) }
+func projected(v, n [3]float64) [3]float64 { return vec3.Sub(v, vec3.Scale(n, vec3.Dot(v, n))) }
 
 // axpy adds c·x to dst.
 func axpy(dst *[18]float64, c float64, x *[18]float64) {
@@ -61,8 +65,8 @@ func eliminate(a []float64, n, i, p int) {
 
 // invert3 returns the inverse of a 3x3 matrix; the caller knows it is regular.
 func invert3(m [3][3]float64) [3][3]float64 {
-	c0, c1, c2 := cross3(m[1], m[2]), cross3(m[2], m[0]), cross3(m[0], m[1])
-	d := dot3(m[0], c0)
+	c0, c1, c2 := vec3.Cross(m[1], m[2]), vec3.Cross(m[2], m[0]), vec3.Cross(m[0], m[1])
+	d := vec3.Dot(m[0], c0)
 	var r [3][3]float64
 	for i := range 3 {
 		r[i] = [3]float64{c0[i] / d, c1[i] / d, c2[i] / d}

@@ -1,9 +1,10 @@
-package fem
+package element
 
 import (
 	"math"
 	"testing"
 
+	"archload/fem/vec3"
 	"archload/materials"
 
 	"gonum.org/v1/gonum/mat"
@@ -18,7 +19,7 @@ func oneShell(t *testing.T, w materials.Orthotropic, l, h float64, normals bool)
 		in.X[i] = turn(q, p)
 		if normals {
 			n := [3]float64{0.2 * float64(i-1), 0.3 - 0.2*float64(i*i), 1}
-			in.N[i] = turn(q, scale3(n, 1/norm3(n)))
+			in.N[i] = turn(q, vec3.Scale(n, 1/vec3.Norm(n)))
 		}
 	}
 	s, err := NewShell(in)
@@ -106,7 +107,7 @@ func TestShellRigidPatch(t *testing.T) {
 	s := surfaceMesh(4, 3, 0.22, func(u, v float64) (x, n [3]float64) {
 		x = [3]float64{40 * u, 30 * v, 5 * u * v}
 		n = [3]float64{-0.2 * v, 0.1 * u, 1}
-		return x, scale3(n, 1/norm3(n))
+		return x, vec3.Scale(n, 1/vec3.Norm(n))
 	})
 	s.h, s.wood = 4, tw1()
 	s.build(t)

@@ -1,4 +1,4 @@
-package fem
+package element
 
 // shearRows sets rows to the mean transverse shear strain xz, yz as linear
 // forms in the facet's degrees of freedom.
