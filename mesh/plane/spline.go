@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"sort"
+
+	"gonum.org/v1/gonum/mat"
 )
 
 // fitCurve returns the cubic of each interval of a closed curve. Between two
@@ -50,42 +52,48 @@ func fitCurve(pts []Point, corner []bool, knot []float64) []cubic {
 // A Practical Guide to Splines, chapter IV (from memory).
 func openSecond(pts []Point, knot []float64, i, j int, second, ends [][2]float64) {
 	n, m := len(pts), j-i-1 // m inner points
+	if m == 0 {
+		return // straight
+	}
 	h := func(k int) float64 { k %= n; return knot[k+1] - knot[k] }
-	diag := make([]float64, m)
-	sol := make([][2]float64, m)
+	e := newEquations(m, 2)
 	for r := range m {
 		k := i + 1 + r
-		diag[r] = 2 * (h(k-1) + h(k))
+		e.diag[r] = 2 * (h(k-1) + h(k))
 		if r == 0 {
-			diag[r] += h(k - 1)
+			e.diag[r] += h(k - 1)
+		} else {
+			e.beside[r-1] = h(k - 1)
 		}
 		if r == m-1 {
-			diag[r] += h(k)
+			e.diag[r] += h(k)
 		}
-		sol[r] = bendRight(pts, k, h(k-1), h(k))
-		if r > 0 {
-			f := h(k-1) / diag[r-1]
-			diag[r] -= f * h(k-1)
-			sol[r][0] -= f * sol[r-1][0]
-			sol[r][1] -= f * sol[r-1][1]
-		}
+		b := bendRight(pts, k, h(k-1), h(k))
+		e.right.SetRow(r, b[:])
 	}
-	for r := m - 1; r >= 0; r-- {
-		for c := range 2 {
-			if r+1 < m {
-				sol[r][c] -= h(i+1+r) * sol[r+1][c]
-			}
-			sol[r][c] /= diag[r]
-		}
-	}
-	at := func(r int) [2]float64 {
-		if m == 0 {
-			return [2]float64{}
-		}
-		return sol[min(max(r, 0), m-1)]
-	}
+	e.solve()
+	at := func(r int) [2]float64 { return [2]float64(e.right.RawRowView(min(max(r, 0), m-1))) }
 	for k := i; k < j; k++ {
 		second[k%n], ends[k%n] = at(k-i-1), at(k-i)
+	}
+}
+
+// equations is a symmetric tridiagonal system with some right-hand sides.
+type equations struct {
+	diag, beside []float64 // beside: one shorter
+	right        *mat.Dense
+}
+
+func newEquations(n, sides int) *equations {
+	return &equations{diag: make([]float64, n), beside: make([]float64, n-1), right: mat.NewDense(n, sides, nil)}
+}
+
+// solve puts the solutions in place of the right-hand sides. The diagonal of a
+// spline's equations dominates, so they are never singular.
+func (e *equations) solve() {
+	t := mat.NewTridiag(len(e.diag), e.beside, e.diag, e.beside)
+	if err := t.SolveTo(e.right, false, e.right); err != nil {
+		panic("plane: equations of a spline: " + err.Error())
 	}
 }
 
@@ -106,41 +114,30 @@ func periodicSecond(pts []Point, knot []float64) [][2]float64 {
 	n := len(pts)
 	m := n - 1
 	h := func(k int) float64 { k = (k + n) % n; return knot[k+1] - knot[k] }
-	diag := make([]float64, m)
-	sol := make([][3]float64, m) // two right-hand sides, minus the last column
+	e := newEquations(m, 3) // two right-hand sides, minus the last column
 	for r := range m {
 		b := bendRight(pts, r, h(r-1), h(r))
-		sol[r] = [3]float64{b[0], b[1], 0}
+		last := 0.0
 		if r == 0 {
-			sol[r][2] -= h(-1)
+			last -= h(-1)
+		} else {
+			e.beside[r-1] = h(r - 1)
 		}
 		if r == m-1 {
-			sol[r][2] -= h(r)
+			last -= h(r)
 		}
-		diag[r] = 2 * (h(r-1) + h(r))
-		if r > 0 {
-			f := h(r-1) / diag[r-1]
-			diag[r] -= f * h(r-1)
-			for c := range 3 {
-				sol[r][c] -= f * sol[r-1][c]
-			}
-		}
+		e.right.SetRow(r, []float64{b[0], b[1], last})
+		e.diag[r] = 2 * (h(r-1) + h(r))
 	}
-	for r := m - 1; r >= 0; r-- {
-		for c := range 3 {
-			if r+1 < m {
-				sol[r][c] -= h(r) * sol[r+1][c]
-			}
-			sol[r][c] /= diag[r]
-		}
-	}
+	e.solve()
+	sol := e.right.RawRowView
 	out := make([][2]float64, n)
 	b := bendRight(pts, m, h(m-1), h(m))
 	for c := range 2 {
-		out[m][c] = (b[c] - h(m-1)*sol[m-1][c] - h(m)*sol[0][c]) /
-			(2*(h(m-1)+h(m)) + h(m-1)*sol[m-1][2] + h(m)*sol[0][2])
+		out[m][c] = (b[c] - h(m-1)*sol(m - 1)[c] - h(m)*sol(0)[c]) /
+			(2*(h(m-1)+h(m)) + h(m-1)*sol(m - 1)[2] + h(m)*sol(0)[2])
 		for r := range m {
-			out[r][c] = sol[r][c] + out[m][c]*sol[r][2]
+			out[r][c] = sol(r)[c] + out[m][c]*sol(r)[2]
 		}
 	}
 	return out

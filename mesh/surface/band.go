@@ -14,6 +14,12 @@ const (
 // its factor U, A = Uᵀ U, and reports whether A is positive definite. Row i holds
 // its columns i .. i+width-1; those beyond n are not touched. Two goroutines share
 // the rows; every number is computed the same way whoever does it.
+//
+// gonum's routines do the same and are not used: for 6400 rows of 220 values, an
+// arch of usual size, this takes 45 to 57 ms on two cores of an AMD EPYC,
+// lapack64.Pbtrf 51 to 76 and mat.BandCholesky, which estimates the condition as
+// well, 230 to 480 (go1.26, gonum v0.17). They sum in another order too: seven of
+// eight numbers of the factor differ in the last bits, and with them every answer.
 func bandCholesky(n, width int, a []float64) bool {
 	b := bandMatrix{n: n, width: width, a: a}
 	for first := 0; first < n; first += bandBlock {
