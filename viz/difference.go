@@ -5,67 +5,82 @@ import (
 
 	"archload/cases"
 	"archload/mesh"
+	"archload/viz/canvas"
+	"archload/viz/figure"
 )
 
 // oneScalePages draws the cases' fields with one legend for all, so that they
 // can be laid beside each other; for two cases also what the second has more
 // than the first.
-func oneScalePages(sols []*cases.Solution, c *cases.Comparison, bare bool) []Page {
-	sink := make([]Field, len(sols))
-	for i, s := range sols {
-		sink[i] = Field{Name: "sink of the outer surface", Unit: "mm", Nodal: s.SinkField(), Signed: true}
+func oneScalePages(sols []*cases.Solution, c *cases.Comparison) []Page {
+	sink := oneScale{
+		name:  "sink",
+		words: "the sink in plan, from outside, mm; one scale for all designs.",
+		less:  "What B sinks more (brown) or less (blue) than A, mm; outline, braces and bridge are those of A.",
 	}
-	pages := sameScale("sink", subjects(sols, c, bare), sink)
+	for _, s := range sols {
+		sink.fields = append(sink.fields, sinkField(s))
+	}
+	pages := sink.pages(sols, c)
 	if len(sols) != 2 {
 		return pages
 	}
-	pages = append(pages, differencePage("sink", subjects(sols, c, bare), sink))
-	used := make([]Field, 2)
-	for i, s := range sols {
+	used := oneScale{
+		name:  "strength-used",
+		words: "how much of the wood's short-term strength is used at the worse face, means over one thickness, %; one scale for all designs.",
+		less:  "What B uses more (brown) or less (blue) of the wood's strength than A, % of the strength; outline, braces and bridge are those of A.",
+	}
+	for _, s := range sols {
 		v, _ := s.StrengthFields()
-		used[i] = Field{Name: "strength used at the worse face, means over one thickness", Unit: "%", Nodal: NodeMeans(s.Top.Built.Mesh.Plan, v)}
+		used.fields = append(used.fields, figure.Field{Name: "strength used at the worse face, means over one thickness", Unit: "%", Nodal: figure.NodeMeans(s.Top.Built.Mesh.Plan, v)})
 	}
-	pages = append(pages, sameScale("strength-used", subjects(sols, c, bare), used)...)
-	return append(pages, differencePage("strength-used", subjects(sols, c, bare), used))
+	pages = append(pages, sink.difference(sols, c))
+	return append(append(pages, used.pages(sols, c)...), used.difference(sols, c))
 }
 
-// subjects are the designs of a comparison.
-func subjects(sols []*cases.Solution, c *cases.Comparison, bare bool) []subject {
-	out := make([]subject, len(sols))
-	for i, s := range sols {
-		out[i] = subject{s, c.Reports[i], bare}
-	}
-	return out
+// oneScale is one field of several cases.
+type oneScale struct {
+	name   string
+	words  string // what one of its pages shows
+	less   string // what the page of the difference shows
+	fields []figure.Field
 }
 
-// sameScale draws one field of each case over one range.
-func sameScale(name string, subjects []subject, f []Field) []Page {
-	r := SharedRange(f...)
+// pages draws the field of each case over one range.
+func (o oneScale) pages(sols []*cases.Solution, c *cases.Comparison) []Page {
+	r := figure.SharedRange(o.fields...)
 	var out []Page
-	for i, u := range subjects {
-		one := f[i]
-		one.Range = &r
-		d := drawingOf(u.s, u.r)
-		if one.Unit != "mm" {
-			d.Gauges = nil // they read millimetres
-		}
-		out = append(out, u.planPage(name+"-"+cases.Letter(i), d, one))
+	for i, f := range o.fields {
+		f.Range = &r
+		letter := cases.Letter(i)
+		out = append(out, Page{
+			Name:  o.name + "-" + letter,
+			Words: letter + ", " + c.Titles[i] + ": " + o.words,
+			draw: func(bare bool) (*canvas.Picture, error) {
+				u := subject{sols[i], c.Reports[i], bare}
+				d := drawingOf(u.s, u.r)
+				if f.Unit != "mm" {
+					d.Gauges = nil // they read millimetres
+				}
+				return u.drawLoaded(d, f)
+			},
+		})
 	}
 	return out
 }
 
-// differencePage draws the second field less the first, on the first's plan.
-func differencePage(name string, of []subject, f []Field) Page {
-	return Page{Name: name + "-difference", picture: func() (*Picture, error) {
-		a, b := of[0].s, of[1].s
-		field := Field{Name: f[0].Name + ", B less A", Unit: f[0].Unit, Signed: true, Nodal: Difference(a, b, f[0].Nodal, f[1].Nodal)}
-		words := of[0].caption()
+// difference draws the second field less the first, on the first's plan.
+func (o oneScale) difference(sols []*cases.Solution, c *cases.Comparison) Page {
+	return Page{Name: o.name + "-difference", Words: o.less, draw: func(bare bool) (*canvas.Picture, error) {
+		a, b, f := sols[0], sols[1], o.fields
+		field := figure.Field{Name: f[0].Name + ", B less A", Unit: f[0].Unit, Signed: true, Nodal: Difference(a, b, f[0].Nodal, f[1].Nodal)}
+		words := subject{a, c.Reports[0], bare}.caption()
 		words.Title = "What changes from A to B: " + f[0].Name
 		words.Subtitle = "brown: more in B; blue: less in B; outline, braces and bridge are those of A"
-		words.Facts = []string{"A: " + of[0].r.Title, "B: " + of[1].r.Title}
-		d := drawingOf(a, of[0].r)
+		words.Facts = []string{"A: " + c.Reports[0].Title, "B: " + c.Reports[1].Title}
+		d := drawingOf(a, c.Reports[0])
 		d.Gauges = nil
-		return PlanView(PlanInput{Caption: words, Plan: a.Top.Built.Mesh.Plan, Field: &field, Drawing: d})
+		return figure.PlanView(figure.PlanInput{Caption: words, Plan: a.Top.Built.Mesh.Plan, Field: &field, Drawing: d})
 	}}
 }
 

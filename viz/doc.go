@@ -1,19 +1,17 @@
-// Package viz draws the pictures of a design: a field over the plate in plan,
-// the cross-arch at the bridge with the foot's gap and forces, the foot force
-// against the string load, and designs side by side.
+// Package viz makes the pictures of a solved design: which pages there are, what
+// stands on them, and in what words they are explained. It reads solutions and
+// reports of package cases and hands plain numbers to package figure.
 //
-// It takes plain numbers (mm, N, the unit named beside a field) and knows no
-// mechanics. Every picture is a Picture, a page of a fixed size in points
-// that is written as PNG or SVG with the same bytes each time. Text is never
-// smaller than 8 points when the page is printed at its own size, and a page
-// fits both A4 and Letter paper.
+//	scale    values to bands, colours and words
+//	canvas   the page: text, pens, axes, captions; PNG, SVG, PDF
+//	figure   the kinds of picture, from plain numbers
+//	viz      the pages of a solution, a comparison, a relief trial, a series
+//	sheet    drawings in true size for the bench
+//	report   the printed report
 //
-// Colours come from two maps built in OKLab: one from light to dark for
-// quantities that count upward, and one from blue through neutral to brown
-// for quantities with a sign, always symmetric about zero. A field is drawn
-// in bands whose edges are the marks of the legend, a 1-2-5 step apart, so
-// the lines between bands can be counted.
+// and beside them the window: scene (space), panel (controls), desk (the window
+// without a display), window (the display).
 //
-// The plate is seen as the maker sees it from outside: neck up, tail down,
-// bass left, treble right.
+// A page of a solved case is a row of views in pages.go and the function that
+// draws it. Every picture fits A4 and Letter paper.
 package viz

@@ -5,6 +5,8 @@ import (
 	"math"
 
 	"archload/cases"
+	"archload/viz/canvas"
+	"archload/viz/figure"
 )
 
 // seriesPanels is how many results of a series are drawn.
@@ -13,14 +15,14 @@ const seriesPanels = 6
 // SeriesPictures lists the pages of a whole series: lines over one key, maps
 // over two; a series over more keys has none.
 func SeriesPictures(h cases.SeriesHead, rows []cases.SeriesRow) []Page {
-	c := Caption{Title: h.Title, Footer: "archload series; a gap or a grey field: never, not known, or failed"}
+	c := canvas.Caption{Title: h.Title, Footer: "archload series; a gap or a grey field: never, not known, or failed"}
 	switch len(h.Keys) {
 	case 1:
 		c.Subtitle = "over " + h.Keys[0]
-		return []Page{{Name: "lines", picture: func() (*Picture, error) { return Chart(seriesChart(c, h, rows)) }}}
+		return []Page{{Name: "lines", draw: func(bool) (*canvas.Picture, error) { return figure.Chart(seriesChart(c, h, rows)) }}}
 	case 2:
 		c.Subtitle = "over " + h.Keys[0] + " and " + h.Keys[1]
-		return []Page{{Name: "map", picture: func() (*Picture, error) { return ChoiceMap(seriesMap(c, h, rows)) }}}
+		return []Page{{Name: "map", draw: func(bool) (*canvas.Picture, error) { return figure.ChoiceMap(seriesMap(c, h, rows)) }}}
 	}
 	return nil
 }
@@ -39,8 +41,8 @@ func result(name string, points int, rows []cases.SeriesRow) []float64 {
 	return out
 }
 
-func seriesChart(c Caption, h cases.SeriesHead, rows []cases.SeriesRow) ChartInput {
-	in := ChartInput{Caption: c, Across: h.Keys[0], Names: []string{h.Title}}
+func seriesChart(c canvas.Caption, h cases.SeriesHead, rows []cases.SeriesRow) figure.ChartInput {
+	in := figure.ChartInput{Caption: c, Across: h.Keys[0], Names: []string{h.Title}}
 	x, unit, ok := h.Axis(0)
 	if ok && unit != "" {
 		in.Across = fmt.Sprintf("%s, %s", h.Keys[0], unit)
@@ -54,16 +56,16 @@ func seriesChart(c Caption, h cases.SeriesHead, rows []cases.SeriesRow) ChartInp
 	}
 	in.X = x
 	for _, q := range cases.SeriesColumns()[:seriesPanels] {
-		in.Panels = append(in.Panels, ChartPanel{Name: q.What, Unit: q.Unit, Lines: [][]float64{result(q.Name, h.Points, rows)}})
+		in.Panels = append(in.Panels, figure.ChartPanel{Name: q.What, Unit: q.Unit, Lines: [][]float64{result(q.Name, h.Points, rows)}})
 	}
 	return in
 }
 
-func seriesMap(c Caption, h cases.SeriesHead, rows []cases.SeriesRow) ChoiceMapInput {
-	in := ChoiceMapInput{Caption: c, Across: h.Keys[1], Up: h.Keys[0], X: h.Values[1], Y: h.Values[0]}
+func seriesMap(c canvas.Caption, h cases.SeriesHead, rows []cases.SeriesRow) figure.ChoiceMapInput {
+	in := figure.ChoiceMapInput{Caption: c, Across: h.Keys[1], Up: h.Keys[0], X: h.Values[1], Y: h.Values[0]}
 	for _, q := range cases.SeriesColumns()[:seriesPanels] {
 		v := result(q.Name, h.Points, rows)
-		p := ChoicePanel{Name: q.What, Unit: q.Unit}
+		p := figure.ChoicePanel{Name: q.What, Unit: q.Unit}
 		for j := range in.Y {
 			p.V = append(p.V, v[j*len(in.X):(j+1)*len(in.X)])
 		}

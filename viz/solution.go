@@ -2,69 +2,13 @@ package viz
 
 import (
 	"fmt"
-	"io"
 	"math"
 
 	"archload/cases"
 	"archload/mesh"
+	"archload/viz/canvas"
+	"archload/viz/figure"
 )
-
-// Page is a picture of a solved case with the name that its file takes.
-type Page struct {
-	Name    string
-	picture func() (*Picture, error)
-}
-
-// Write draws the page in one of Formats.
-func (p Page) Write(w io.Writer, format string) error {
-	pic, err := p.picture()
-	if err != nil {
-		return err
-	}
-	return pic.Write(w, format, 0)
-}
-
-// Pictures lists the pages of a solved case.
-func Pictures(s *cases.Solution, r *cases.Report) []Page { return subject{s, r, false}.pictures() }
-
-// subject is what pages are about.
-type subject struct {
-	s    *cases.Solution
-	r    *cases.Report
-	bare bool // pages of a report, which says itself what they are about
-}
-
-func (u subject) caption() Caption {
-	c := captionOf(u.s, u.r)
-	c.bare = u.bare
-	return c
-}
-
-func (u subject) pictures() []Page {
-	s, r := u.s, u.r
-	d := drawingOf(s, r)
-	sink := Field{Name: "sink of the outer surface", Unit: "mm", Nodal: s.SinkField(), Signed: true}
-	pages := []Page{u.planPage("sink", d, sink)}
-	pages = append(pages, u.stressPages(d, 1)...)
-	pages = append(pages, Page{
-		Name: "cross-arch", picture: func() (*Picture, error) { return CrossArch(u.crossArch()) },
-	})
-	pages = append(pages, u.strengthPages(d)...)
-	pages = append(pages, u.flowPages(d)...)
-	if r.Bridge != nil {
-		pages = append(pages, Page{Name: "foot-force", picture: func() (*Picture, error) { return FootForce(u.footForce()) }},
-			Page{Name: "foot-pressure", picture: func() (*Picture, error) { return FootPressure(u.footPressure()) }})
-	}
-	return pages
-}
-
-func (u subject) planPage(name string, d Drawing, f Field) Page {
-	return Page{Name: name, picture: func() (*Picture, error) {
-		c := u.caption()
-		c.Subtitle = f.Name + ", " + loadWords(u.r)
-		return PlanView(PlanInput{Caption: c, Plan: u.s.Top.Built.Mesh.Plan, Field: &f, Drawing: d})
-	}}
-}
 
 func loadWords(r *cases.Report) string {
 	if r.Strings == nil {
@@ -73,7 +17,7 @@ func loadWords(r *cases.Report) string {
 	return fmt.Sprintf("strings pressing with %.0f N", r.Strings.Downforce)
 }
 
-func captionOf(s *cases.Solution, r *cases.Report) Caption {
+func captionOf(s *cases.Solution, r *cases.Report) canvas.Caption {
 	c := s.Top.Built.Case
 	facts := []string{c.Plate.Wood + ", " + c.Plate.Made, edgeWords(c.Rim.Support)}
 	if c.Bridge != nil && r.Bridge != nil {
@@ -88,7 +32,7 @@ func captionOf(s *cases.Solution, r *cases.Report) Caption {
 	} else {
 		foot += "; built-in checks passed"
 	}
-	return Caption{Title: r.Title, Facts: facts, Footer: foot}
+	return canvas.Caption{Title: r.Title, Facts: facts, Footer: foot}
 }
 
 // edgeWords says in a few words how the edge is held.
@@ -104,16 +48,16 @@ func edgeWords(support string) string {
 	return "edge on elastic sides"
 }
 
-func drawingOf(s *cases.Solution, r *cases.Report) Drawing {
-	d := Drawing{Grain: float64(s.Top.Built.Case.Plate.GrainAngle)}
+func drawingOf(s *cases.Solution, r *cases.Report) figure.Drawing {
+	d := figure.Drawing{Grain: float64(s.Top.Built.Case.Plate.GrainAngle)}
 	d.Outline, d.Holes = s.Outlines()
 	for i := range s.Top.Built.Case.Braces {
 		if b := &s.Top.Built.Case.Braces[i]; b.Fitted {
-			d.Braces = append(d.Braces, Strip{Name: b.Name, Line: b.Line, Half: []float64{b.Width.Max() / 2}})
+			d.Braces = append(d.Braces, figure.Strip{Name: b.Name, Line: b.Line, Half: []float64{b.Width.Max() / 2}})
 		}
 	}
 	for _, g := range r.Gauges {
-		m := Mark{Name: g.Name, At: mesh.Point{g.X, g.Y}, Value: g.Sink, Unit: "mm"}
+		m := figure.Mark{Name: g.Name, At: mesh.Point{g.X, g.Y}, Value: g.Sink, Unit: "mm"}
 		if g.Measured.Known() {
 			v := float64(g.Measured)
 			m.Measured = &v
@@ -129,22 +73,22 @@ func drawingOf(s *cases.Solution, r *cases.Report) Drawing {
 	return d
 }
 
-func sectionOf(s *cases.Solution, name string) Section {
+func sectionOf(s *cases.Solution, name string) figure.Section {
 	y := 0.0
 	if s.Top.Built.Case.Bridge != nil {
 		y = s.Top.Built.Case.Bridge.At[1]
 	}
 	c := s.CrossCut(y)
-	return Section{Name: name, X: c.X, Outer: c.Outer, Inner: c.Inner, Sink: c.Sink, Across: c.Across}
+	return figure.Section{Name: name, X: c.X, Outer: c.Outer, Inner: c.Inner, Sink: c.Sink, Across: c.Across}
 }
 
-func (u subject) crossArch() CrossArchInput {
+func (u subject) crossArch() figure.CrossArchInput {
 	s, r := u.s, u.r
-	in := CrossArchInput{Caption: u.caption(), Section: sectionOf(s, r.Title)}
+	in := figure.CrossArchInput{Caption: u.caption(), Section: sectionOf(s, r.Title)}
 	in.Caption.Subtitle = "cross-arch at the bridge, seen from the tail, " + loadWords(r)
 	for _, c := range s.FootColumns() {
 		if c.Foot == len(in.Feet) {
-			in.Feet = append(in.Feet, FootSection{Name: footName(c.Foot, len(s.Top.Built.Case.Bridge.Feet))})
+			in.Feet = append(in.Feet, figure.FootSection{Name: footName(c.Foot, len(s.Top.Built.Case.Bridge.Feet))})
 		}
 		f := &in.Feet[c.Foot]
 		f.X, f.Relief = append(f.X, c.X), append(f.Relief, c.Relief)
@@ -158,14 +102,15 @@ func (u subject) crossArch() CrossArchInput {
 			share float64
 		}{{"bass end", b.Share.BassEnd}, {"middle", b.Share.Middle}, {"treble end", b.Share.TrebleEnd}} {
 			t := (hi - lo) / 3
-			in.Shares = append(in.Shares, Share{Name: p.name, From: lo + float64(k)*t, To: lo + float64(k+1)*t,
-				Force: p.share * footForce(r)})
+			in.Shares = append(in.Shares, figure.Share{Name: p.name, From: lo + float64(k)*t, To: lo + float64(k+1)*t,
+				Force: p.share * FootForce(r)})
 		}
 	}
 	return in
 }
 
-func footForce(r *cases.Report) float64 {
+// FootForce is the sum of the forces under the feet at full load, N.
+func FootForce(r *cases.Report) float64 {
 	sum := 0.0
 	for _, c := range r.Bridge.Contact {
 		sum += c.Force
@@ -180,9 +125,9 @@ func footName(i, n int) string {
 	return [2]string{"bass foot", "treble foot"}[min(i, 1)]
 }
 
-func (u subject) footForce() FootForceInput {
+func (u subject) footForce() figure.FootForceInput {
 	r := u.r
-	in := FootForceInput{Caption: u.caption()}
+	in := figure.FootForceInput{Caption: u.caption()}
 	in.Caption.Subtitle = "what each third of the foot carries while the strings are brought up to pitch"
 	for _, l := range r.Bridge.ByLoad {
 		in.Load = append(in.Load, l.Load)
@@ -195,73 +140,8 @@ func (u subject) footForce() FootForceInput {
 		words string
 	}{{r.Bridge.MiddleTouchesAt, "the middle first touches"}, {r.Bridge.MiddleClosesAt, "the middle has closed"}} {
 		if e.at.Known() && e.at > 0 {
-			in.Events = append(in.Events, Event{At: float64(e.at), Words: e.words})
+			in.Events = append(in.Events, figure.Event{At: float64(e.at), Words: e.words})
 		}
 	}
 	return in
-}
-
-// ComparePictures lists the pages that set solved cases side by side.
-func ComparePictures(sols []*cases.Solution, c *cases.Comparison) []Page {
-	return comparePages(sols, c, false)
-}
-
-// comparePages are those of ComparePictures; bare ones for a report.
-func comparePages(sols []*cases.Solution, c *cases.Comparison, bare bool) []Page {
-	bars := BarsInput{Caption: Caption{bare: bare, Title: "The designs side by side"}, Designs: c.Titles}
-	if ranged(c) {
-		bars.Caption.Subtitle = "first what the design changes most; stroke over the end of a bar: what another plank makes of it (one standard deviation)"
-	}
-	for _, r := range c.Rows {
-		row := BarRow{Name: r.Name, Unit: r.Unit}
-		for i, v := range r.Values {
-			if r.IsNought(i) {
-				v = 0
-			}
-			row.Values = append(row.Values, float64(v))
-		}
-		for _, v := range r.Ranges {
-			row.Wood = append(row.Wood, float64(v.Wood))
-		}
-		if len(bars.Rows) < mostBars/len(sols) {
-			bars.Rows = append(bars.Rows, row)
-		}
-	}
-	pages := crossArchPages(sols, c, bare)
-	if len(bars.Rows) > 0 { // more designs than bars fit on a page leave none
-		pages = append(pages, Page{Name: "bars", picture: func() (*Picture, error) { return CompareBars(bars) }})
-	}
-	if len(sols) == 2 {
-		pages = append(pages, overlayPage(sols, c, bare))
-	}
-	return append(pages, oneScalePages(sols, c, bare)...)
-}
-
-// overlayPage lays the cross-arches of two designs over each other.
-func overlayPage(sols []*cases.Solution, c *cases.Comparison, bare bool) Page {
-	in := CompareInput{Caption: Caption{bare: bare, Title: "Cross-arches at the bridge, one over the other", Subtitle: "A and B on one scale"}}
-	for i, s := range sols {
-		in.Sections = append(in.Sections, sectionOf(s, c.Titles[i]))
-	}
-	return Page{Name: "cross-arches-overlaid", picture: func() (*Picture, error) { return OverlaySections(in) }}
-}
-
-// crossArchPages lays the designs' cross-arches on as many pages as they need,
-// shared out evenly so that none stands alone.
-func crossArchPages(sols []*cases.Solution, c *cases.Comparison, bare bool) []Page {
-	var out []Page
-	pages := (len(sols) + mostSections - 1) / mostSections
-	for k := range pages {
-		first, end := k*len(sols)/pages, (k+1)*len(sols)/pages
-		in := CompareInput{Caption: Caption{bare: bare, Title: "Cross-arches at the bridge", Subtitle: "carved shape, and loaded shape with the sink exaggerated"}}
-		for i := first; i < end; i++ {
-			in.Sections = append(in.Sections, sectionOf(sols[i], c.Titles[i]))
-		}
-		name := "cross-arches"
-		if pages > 1 {
-			name = fmt.Sprintf("cross-arches-%d", k+1)
-		}
-		out = append(out, Page{Name: name, picture: func() (*Picture, error) { return CompareSections(in) }})
-	}
-	return out
 }

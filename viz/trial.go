@@ -6,16 +6,17 @@ import (
 	"slices"
 
 	"archload/cases"
-	"archload/mesh"
+	"archload/viz/canvas"
+	"archload/viz/figure"
 )
 
 // TrialPictures lists the pages of a relief trial.
 func TrialPictures(t *cases.Trial) []Page {
-	return []Page{{Name: "depths", picture: func() (*Picture, error) { return Chart(trialChart(t)) }}}
+	return []Page{{Name: "depths", draw: func(bool) (*canvas.Picture, error) { return figure.Chart(trialChart(t)) }}}
 }
 
-func trialChart(t *cases.Trial) ChartInput {
-	in := ChartInput{Across: "wood taken from under the middle of the foot, mm", Caption: Caption{
+func trialChart(t *cases.Trial) figure.ChartInput {
+	in := figure.ChartInput{Across: "wood taken from under the middle of the foot, mm", Caption: canvas.Caption{
 		Title: t.Title, Subtitle: "the foot relieved more and more, at full string load",
 		Facts:  []string{fmt.Sprintf("strings pressing with %.0f N", t.Downforce), "a line that ends: never, or not worked out"},
 		Footer: "archload relief; thirds of the bearing length; what the wood's scatter does is on the bench sheet"}}
@@ -47,7 +48,7 @@ func trialChart(t *cases.Trial) ChartInput {
 		{"arch under the foot: rounder +, flatter −", "mm", func(p cases.TrialPoint) float64 { return -p.TopBend }},
 		{"strength of the top used", "%", func(p cases.TrialPoint) float64 { return 100 * float64(p.StrengthUsed) }},
 	} {
-		panel := ChartPanel{Name: q.name, Unit: q.unit}
+		panel := figure.ChartPanel{Name: q.name, Unit: q.unit}
 		for _, shape := range in.Names {
 			line := make([]float64, len(in.X))
 			for i := range line {
@@ -76,49 +77,4 @@ func bridgeGaps(x, v []float64) {
 		}
 		last = i
 	}
-}
-
-// BenchSheet is the full-scale sheet for the relief of a trial, or nil if it
-// has none: what to take off, and how to check it.
-func BenchSheet(c *cases.Case, t *cases.Trial, paper Paper) *Sheet {
-	if t.Sheet == nil {
-		return nil
-	}
-	s := &shop{c: c}
-	sh := &Sheet{Name: "bench", Title: "relief under the bridge's foot", Paper: paper, subject: c.Title,
-		notes: []string{
-			"Fit the foot tight first. Numbers along it: wood to take off, above in hundredths of a millimetre, below in thousandths of an inch.",
-			"Seen from above, neck edge up, bass left.",
-		}}
-	sh.build = func(fitter) *fullScale {
-		d := s.drawFoot()
-		y := d.lo[1] - 8
-		for i, part := range t.Instructions() {
-			if i == 0 {
-				part.Lines = []string{"The numbers stand along the foot above; the curve shows them."}
-			}
-			y = benchPart(d, part, y)
-		}
-		return d
-	}
-	return sh
-}
-
-// benchWidth is the width of the text on a bench sheet, mm.
-const benchWidth = 178.0
-
-// benchPart sets a heading and its lines from y down and returns where the
-// next part begins, mm.
-func benchPart(d *fullScale, p cases.Instruction, y float64) float64 {
-	x := -benchWidth / 2
-	d.words(mesh.Point{x, y}, p.Head, style{10, bold, rustColor()}, 0)
-	y--
-	for _, l := range p.Lines {
-		for _, w := range d.rule.wrap(clean(l), label(), benchWidth*perMM) {
-			y -= 3.9
-			d.words(mesh.Point{x, y}, w, label(), 0)
-		}
-		y -= 0.8
-	}
-	return y - 5
 }

@@ -7,11 +7,11 @@ import (
 	"runtime"
 	"strings"
 
+	"github.com/spf13/cobra"
+
 	"archload/cases"
 	"archload/cmd/internal/shell"
 	"archload/viz"
-
-	"github.com/spf13/cobra"
 )
 
 func newCompare() *cobra.Command {

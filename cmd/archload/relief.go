@@ -6,12 +6,13 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/spf13/cobra"
+
 	"archload/cases"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/viz"
-
-	"github.com/spf13/cobra"
+	"archload/viz/sheet"
 )
 
 // mostDepths is how many depths one trial may take.
@@ -44,7 +45,7 @@ func newRelief() *cobra.Command {
 	cmd.Flags().StringVar(&o.depths, "depths", "0..0.3 by 0.02", "try these `DEPTHS` in mm: a range, or a list [0, 0.05, 0.12]")
 	cmd.Flags().StringVar(&o.shapes, "shapes", "", "try these `SHAPES`, commas between: "+strings.Join(cases.Shapes(), ", ")+" (default: the case's own)")
 	cmd.Flags().StringVar(&o.depth, "depth", "", "make the bench sheet for this `DEPTH` in the first shape (default: the case's own relief)")
-	cmd.Flags().StringVar(&o.paper, "paper", string(viz.A4), "`PAPER` of the bench sheet: a4, letter, or roll")
+	cmd.Flags().StringVar(&o.paper, "paper", string(sheet.A4), "`PAPER` of the bench sheet: a4, letter, or roll")
 	return cmd
 }
 
@@ -52,8 +53,8 @@ func (o *reliefFlags) run(cmd *cobra.Command, arg string) error {
 	if err := o.check(); err != nil {
 		return err
 	}
-	if !slices.Contains(viz.Papers(), viz.Paper(o.paper)) {
-		return shell.Usagef("--paper: want one of %q, found %q", viz.Papers(), o.paper)
+	if !slices.Contains(sheet.Papers(), sheet.Paper(o.paper)) {
+		return shell.Usagef("--paper: want one of %q, found %q", sheet.Papers(), o.paper)
 	}
 	c, err := openCase(arg)
 	if err != nil {
@@ -181,7 +182,7 @@ func (o *reliefFlags) files(arg string, c *cases.Case, t *cases.Trial) []output 
 	stem := filepath.Join(o.dir, fileStem(arg))
 	files := pictureFiles(stem, viz.TrialPictures(t))
 	files = append(files, output{stem + "-depths", []string{"csv"}, trialTable(t).write})
-	if s := viz.BenchSheet(c, t, viz.Paper(o.paper)); s != nil {
+	if s := sheet.Bench(c, t, sheet.Paper(o.paper)); s != nil {
 		files = append(files, output{stem + "-" + s.Name, s.Formats(), s.Write})
 	}
 	return files

@@ -6,12 +6,12 @@ import (
 	"path/filepath"
 	"runtime/debug"
 
+	"github.com/spf13/cobra"
+
 	"archload/cases"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
-	"archload/viz"
-
-	"github.com/spf13/cobra"
+	"archload/viz/report"
 )
 
 // mostCases is how many designs one report can show.
@@ -52,7 +52,7 @@ func reportName(args []string) string {
 
 // report solves the cases and writes the report.
 func (o *wanted) report(cmd *cobra.Command, args []string, file string) error {
-	in := viz.ReportInput{Names: args, Version: shell.Version(debug.ReadBuildInfo())}
+	in := report.Input{Names: args, Version: shell.Version(debug.ReadBuildInfo())}
 	for _, a := range args {
 		sol, rep, err := o.solve(cmd, a)
 		if err != nil {
@@ -70,7 +70,7 @@ func (o *wanted) report(cmd *cobra.Command, args []string, file string) error {
 	if err := disk.Make(filepath.Dir(file)); err != nil {
 		return err
 	}
-	if err := writeTo(file, cmd.OutOrStdout(), func(w io.Writer) error { return viz.WriteReport(w, in) }); err != nil {
+	if err := writeTo(file, cmd.OutOrStdout(), func(w io.Writer) error { return report.Write(w, in) }); err != nil {
 		return err
 	}
 	if file != "-" {

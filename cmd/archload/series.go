@@ -10,12 +10,12 @@ import (
 	"strings"
 	"time"
 
+	"github.com/spf13/cobra"
+
 	"archload/cases"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/viz"
-
-	"github.com/spf13/cobra"
 )
 
 // seriesFlags is what the command series is asked for.

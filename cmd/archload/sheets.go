@@ -4,10 +4,10 @@ import (
 	"path/filepath"
 	"slices"
 
-	"archload/cmd/internal/shell"
-	"archload/viz"
-
 	"github.com/spf13/cobra"
+
+	"archload/cmd/internal/shell"
+	"archload/viz/sheet"
 )
 
 func newSheets() *cobra.Command {
@@ -26,8 +26,8 @@ func newSheets() *cobra.Command {
 		Args:              takes(1, 1, "one case"),
 		ValidArgsFunction: completeCases,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if !slices.Contains(viz.Papers(), viz.Paper(paper)) {
-				return shell.Usagef("--paper: want one of %q, found %q", viz.Papers(), paper)
+			if !slices.Contains(sheet.Papers(), sheet.Paper(paper)) {
+				return shell.Usagef("--paper: want one of %q, found %q", sheet.Papers(), paper)
 			}
 			if cmd.Flags().Changed("every") && !(every >= 5 && every <= 500) {
 				return shell.Usagef("--every: want 5 to 500 mm, found %g", every)
@@ -36,7 +36,7 @@ func newSheets() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			sheets, err := viz.Sheets(c, viz.SheetOptions{Paper: viz.Paper(paper), Every: every})
+			sheets, err := sheet.Of(c, sheet.Options{Paper: sheet.Paper(paper), Every: every})
 			if err != nil {
 				return err
 			}
@@ -48,7 +48,7 @@ func newSheets() *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVarP(&dir, "out", "o", ".", "write the sheets into the folder `DIR`")
-	cmd.Flags().StringVar(&paper, "paper", string(viz.A4), "`PAPER` of the PDF: a4, letter, or roll (one page as large as the drawing)")
+	cmd.Flags().StringVar(&paper, "paper", string(sheet.A4), "`PAPER` of the PDF: a4, letter, or roll (one page as large as the drawing)")
 	cmd.Flags().Float64Var(&every, "every", 0, "from one cross-arch template to the next, `MM` (default: where the case has templates, else 50)")
 	return cmd
 }

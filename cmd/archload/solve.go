@@ -7,11 +7,12 @@ import (
 	"strings"
 	"time"
 
+	"github.com/spf13/cobra"
+
 	"archload/cases"
 	"archload/cmd/internal/shell"
 	"archload/viz"
-
-	"github.com/spf13/cobra"
+	"archload/viz/canvas"
 )
 
 // wanted is what a command shall compute and where the results go.
@@ -125,7 +126,7 @@ func resultFiles(stem string, sol *cases.Solution, rep *cases.Report) []output {
 func pictureFiles(stem string, pages []viz.Page) []output {
 	var out []output
 	for _, p := range pages {
-		out = append(out, output{stem + "-" + p.Name, viz.Formats(), p.Write})
+		out = append(out, output{stem + "-" + p.Name, canvas.Formats(), p.Write})
 	}
 	return out
 }

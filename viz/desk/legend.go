@@ -3,13 +3,13 @@ package desk
 import (
 	"image/color"
 
-	"archload/viz"
 	"archload/viz/panel"
+	"archload/viz/scale"
 )
 
 // drawLegend draws the colours of a scale with the value at each step, lowest
 // below, and the unit above.
-func drawLegend(l *panel.List, r panel.Rect, s viz.Scale, unit string) {
+func drawLegend(l *panel.List, r panel.Rect, s scale.Scale, unit string) {
 	const (
 		width = 16.0
 		least = 13.0 // between two values

@@ -4,7 +4,8 @@ import (
 	"math"
 
 	"archload/cases"
-	"archload/viz"
+	"archload/viz/figure"
+	"archload/viz/scale"
 )
 
 // Field is a quantity that colours the scene.
@@ -103,7 +104,7 @@ func Values(s *cases.Solution, f Field, face Face) []float64 {
 	if per == nil {
 		return nil
 	}
-	return viz.NodeMeans(s.Top.Built.Mesh.Plan, per)
+	return figure.NodeMeans(s.Top.Built.Mesh.Plan, per)
 }
 
 // FootValues returns a field of the foot at the cells of Solution.FootCells,
@@ -139,12 +140,12 @@ const flowShare = 0.98
 // It is what designs side by side share: join their ranges and hand the
 // result to Show.
 func Range(s *cases.Solution, f Field, values []float64) [2]float64 {
-	lo, hi, ok := viz.Field{Nodal: values}.Extent()
+	lo, hi, ok := figure.Field{Nodal: values}.Extent()
 	if !ok {
 		return [2]float64{}
 	}
 	if f == LoadFlow {
-		hi = viz.Quantile(s.Top.Built.Mesh.Plan, s.FlowField(), flowShare)
+		hi = figure.Quantile(s.Top.Built.Mesh.Plan, s.FlowField(), flowShare)
 	}
 	if !f.signedIn([2]float64{lo, hi}) {
 		lo = 0
@@ -159,10 +160,10 @@ func (f Field) signedIn(r [2]float64) bool {
 }
 
 // scaleOf returns the legend's scale of a range.
-func (f Field) scaleOf(r [2]float64) viz.Scale {
+func (f Field) scaleOf(r [2]float64) scale.Scale {
 	signed := f.signedIn(r)
 	if !signed {
 		r[0] = math.Max(0, r[0])
 	}
-	return viz.NewScale(r[0], r[1], signed)
+	return scale.New(r[0], r[1], signed)
 }

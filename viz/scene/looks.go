@@ -3,7 +3,7 @@ package scene
 import (
 	"image/color"
 
-	"archload/viz"
+	"archload/viz/scale"
 )
 
 // Looks are the numbers that Paint draws by, for other painters that shall
@@ -38,7 +38,7 @@ func TheLooks() Looks {
 
 // Tones returns the colours of a scale from its lower to its upper end, and
 // the ink of a contour line on each, in n equal steps (at least 2).
-func Tones(s *viz.Scale, n int) (tone, ink []color.NRGBA) {
+func Tones(s *scale.Scale, n int) (tone, ink []color.NRGBA) {
 	f := newFieldPaint(s, PaintOptions{}, 1)
 	for i := range n {
 		k := (i*tones + (n-1)/2) / (n - 1)

@@ -5,7 +5,7 @@ import (
 	"image/color"
 	"math"
 
-	"archload/viz"
+	"archload/viz/scale"
 )
 
 // PaintOptions steer Paint. The zero value paints solids and lines.
@@ -168,7 +168,7 @@ const (
 	contourInk  = 0.62 // opacity
 )
 
-func newFieldPaint(s *viz.Scale, o PaintOptions, per int) fieldPaint {
+func newFieldPaint(s *scale.Scale, o PaintOptions, per int) fieldPaint {
 	f := fieldPaint{}
 	if s == nil {
 		return f

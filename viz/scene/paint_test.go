@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"archload/mesh"
-	"archload/viz"
+	"archload/viz/scale"
 )
 
 func paper(w, h int) *image.NRGBA {
@@ -336,7 +336,7 @@ func TestRanges(t *testing.T) {
 			t.Errorf("%s over %v: %g to %g, signed %v; want %g to %g, %v", c.f.Name(), c.r, s.Lo, s.Hi, s.Signed, c.lo, c.hi, c.signed)
 		}
 	}
-	var none viz.Scale
+	var none scale.Scale
 	if f := newFieldPaint(nil, PaintOptions{}, 2); f.shown || none.Step != 0 {
 		t.Error("no scale, yet a field")
 	}

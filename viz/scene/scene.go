@@ -3,7 +3,7 @@ package scene
 import (
 	"image/color"
 
-	"archload/viz"
+	"archload/viz/scale"
 )
 
 // Scene is what stands before the camera: everything in mm, in the case's own
@@ -15,9 +15,9 @@ type Scene struct {
 	Lines  []*Line
 	Labels []Label
 
-	Scale     *viz.Scale // of the values on the solids; nil: no field is shown
-	Plain     bool       // no contour lines: the field is too uneven for them
-	Field     string     // its name in the maker's words
+	Scale     *scale.Scale // of the values on the solids; nil: no field is shown
+	Plain     bool         // no contour lines: the field is too uneven for them
+	Field     string       // its name in the maker's words
 	Unit      string
 	Enlarge   float64    // movements are drawn this many times as large, 1
 	Centre    [3]float64 // mm, what the camera turns about at first

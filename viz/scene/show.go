@@ -6,7 +6,8 @@ import (
 
 	"archload/cases"
 	"archload/mesh"
-	"archload/viz"
+	"archload/viz/figure"
+	"archload/viz/scale"
 )
 
 // Show says what a scene shows of a design. Only Solution is needed.
@@ -97,17 +98,17 @@ func (b *build) field() {
 		r = &own
 	}
 	b.scene.Plain = f == LoadFlow || f.OnFoot()
-	scale := f.scaleOf(*r)
+	bands := f.scaleOf(*r)
 	if b.in.Difference {
-		scale = viz.NewScale(r[0], r[1], true)
+		bands = scale.New(r[0], r[1], true)
 	}
-	b.scene.Scale = &scale
+	b.scene.Scale = &bands
 }
 
 // ownRange is the range of the scene's own values.
 func (b *build) ownRange(v []float64) [2]float64 {
 	if b.in.Difference {
-		lo, hi, _ := viz.Field{Nodal: v}.Extent()
+		lo, hi, _ := figure.Field{Nodal: v}.Extent()
 		return [2]float64{lo, hi}
 	}
 	return Range(b.s, b.in.Field, v)

@@ -6,7 +6,8 @@ import (
 	"slices"
 
 	"archload/cases"
-	"archload/viz"
+	"archload/viz/figure"
+	"archload/viz/scale"
 )
 
 // words adds neck, tail, bass and treble at the rim, unless the flow's words
@@ -47,7 +48,7 @@ func (b *build) pins() {
 		s := b.k.spot(at)
 		text := p.Text
 		if text == "" && b.values != nil {
-			text = viz.Reading(s.value(b.values)) + " " + b.in.Field.Unit()
+			text = scale.Reading(s.value(b.values)) + " " + b.in.Field.Unit()
 		}
 		if p.Name != "" {
 			text = p.Name + " " + text
@@ -80,7 +81,7 @@ func (b *build) flow() {
 	}
 	for i, l := range b.in.Flow.Lines {
 		var above, below []vec
-		for _, q := range viz.Smoothed(l.Points) {
+		for _, q := range figure.Smoothed(l.Points) {
 			at, _ := b.s.Top.Built.OnMiddle(q)
 			s := b.k.spot(at)
 			above = append(above, b.lifted(s))

@@ -8,9 +8,9 @@ import (
 	"math"
 	"testing"
 
-	"archload/viz"
 	"archload/viz/desk"
 	"archload/viz/panel"
+	"archload/viz/scale"
 	"archload/viz/scene"
 )
 
@@ -49,7 +49,7 @@ func level(float64, float64) float64 { return 0 }
 
 // shown is a scene of solids with a scale from lo to hi.
 func shown(lo, hi float64, signed bool, solids ...*scene.Solid) *scene.Scene {
-	scale := viz.NewScale(lo, hi, signed)
+	scale := scale.New(lo, hi, signed)
 	return &scene.Scene{Solids: solids, Scale: &scale, Radius: 130}
 }
 

@@ -8,14 +8,14 @@ import (
 
 	"github.com/go-gl/gl/v3.3-core/gl"
 
-	"archload/viz"
 	"archload/viz/desk"
 	"archload/viz/panel"
+	"archload/viz/scale"
 )
 
 // bandKey and sheetKey are what textures are made from.
 type (
-	bandKey  *viz.Scale
+	bandKey  *scale.Scale
 	sheetKey *panel.Atlas
 )
 

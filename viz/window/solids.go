@@ -8,8 +8,8 @@ import (
 
 	"github.com/go-gl/gl/v3.3-core/gl"
 
-	"archload/viz"
 	"archload/viz/desk"
+	"archload/viz/scale"
 	"archload/viz/scene"
 )
 
@@ -130,7 +130,7 @@ func (p *Painter) field(v *desk.View, density float64) {
 }
 
 // newBands uploads the colours of a scale and the ink on each.
-func newBands(s *viz.Scale) texture {
+func newBands(s *scale.Scale) texture {
 	const n = 256
 	tone, ink := scene.Tones(s, n)
 	pix := make([]uint8, 0, 2*4*n)

@@ -1,0 +1,271 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"strings"
+
+	"archload/cases"
+)
+
+// dec writes a number with so many digits behind the point and a true minus.
+func dec(v float64, digits int) string {
+	s := fmt.Sprintf("%.*f", digits, v)
+	if strings.Trim(s, "-0.") == "" {
+		s = strings.TrimPrefix(s, "-")
+	}
+	return strings.Replace(s, "-", "−", 1)
+}
+
+// together keeps a number and its unit on one line.
+func together(words []string) []string {
+	joint := regexp.MustCompile(`(\d) (%|mm|N|MPa)\b?`)
+	out := make([]string, len(words))
+	for i, w := range words {
+		out[i] = joint.ReplaceAllString(w, "$1\u00a0$2")
+	}
+	return out
+}
+
+// decNum is dec for a number that may not be had.
+func decNum(v cases.Num, digits int, missing string) string {
+	if !v.Known() {
+		return missing
+	}
+	return dec(float64(v), digits)
+}
+
+// place writes a place as a maker would point at it: from the bridge's middle,
+// or from the drawing's origin if there is no bridge.
+func (d *design) place(x, y float64) string {
+	from := "the drawing's origin"
+	if b := d.s.Top.Built.Case.Bridge; b != nil {
+		x, y, from = x-b.At[0], y-b.At[1], "the bridge's middle"
+	}
+	side := func(v float64, positive, negative string) string {
+		switch {
+		case math.Abs(v) < 0.5:
+			return ""
+		case v < 0:
+			return dec(-v, 0) + " mm " + negative
+		}
+		return dec(v, 0) + " mm " + positive
+	}
+	a, b := side(x, "to the treble side", "to the bass side"), side(y, "toward the neck", "toward the tail")
+	switch {
+	case a == "" && b == "":
+		return "at " + from
+	case a != "" && b != "":
+		a += " and "
+	}
+	return a + b + " from " + from
+}
+
+// sure writes both ranges of an answer.
+func sure(a cases.Answer) string {
+	return fmt.Sprintf("%s from plank to plank; mesh %s", woodRange(a), meshRange(a))
+}
+
+func meshRange(a cases.Answer) string {
+	if !a.Mesh.Known() {
+		return "not estimated"
+	}
+	return fromTo(a.Value-a.Mesh, a.Value+a.Mesh, a)
+}
+
+func woodRange(a cases.Answer) string {
+	if !a.Wood.Known() {
+		return "not known"
+	}
+	return fromTo(a.Least, a.Most, a)
+}
+
+// fromTo writes a range; one that both ends round to as that number.
+func fromTo(least, most cases.Num, a cases.Answer) string {
+	lo, hi := dec(float64(least), a.Digits), dec(float64(most), a.Digits)
+	if lo == hi {
+		return lo + " " + shortUnit(a)
+	}
+	return lo + " to " + hi + " " + shortUnit(a)
+}
+
+// shortUnit is the unit without what it is a share of.
+func shortUnit(a cases.Answer) string {
+	unit, _, _ := strings.Cut(a.Unit, " ")
+	return unit
+}
+
+// design is one design of a report.
+type design struct {
+	name    string
+	s       *cases.Solution
+	r       *cases.Report
+	spread  *cases.Spread // nil: without ranges
+	answers []cases.Answer
+}
+
+func (d *design) answer(key string) (cases.Answer, bool) {
+	for _, a := range d.answers {
+		if a.Key == key {
+			return a, true
+		}
+	}
+	return cases.Answer{}, false
+}
+
+// lead says the answers in words.
+func (d *design) lead() []string {
+	var out []string
+	out = append(out, d.sayLoad())
+	if b := d.r.Bridge; b != nil {
+		out = append(out, d.saySink(b), d.sayMiddle(b))
+	} else if a, ok := d.answer("most_sunk"); ok {
+		out = append(out, fmt.Sprintf("The top sinks most by %s mm, %s (%s).", dec(float64(a.Value), a.Digits),
+			d.place(d.r.Top.MostSunk.X, d.r.Top.MostSunk.Y), sure(a)))
+	}
+	if a, ok := d.answer("strength_used"); ok && a.Value.Known() {
+		out = append(out, d.sayStrength(a))
+	}
+	if a, ok := d.answer("foot_used"); ok && a.Value.Known() {
+		out = append(out, fmt.Sprintf("The foot presses with at most %s MPa, averaged over 8 mm of it: %s %% of what crushes the wood across the grain (%s). Single spots take up to %s MPa.",
+			decNum(d.r.Strength.FootPressure, 2, "?"), dec(float64(a.Value), 0), sure(a), dec(d.r.Bridge.HighestSpot(), 2)))
+	}
+	s := d.r.Reactions.Sectors
+	out = append(out, fmt.Sprintf("The edge holds it up with %s N at the neck, %s N at the tail, %s N along the bass side and %s N along the treble side.",
+		dec(s.Neck, 0), dec(s.Tail, 0), dec(s.Bass, 0), dec(s.Treble, 0)))
+	if x := d.r.Decades.Sink; x[0].Known() && x[1].Known() {
+		out = append(out, d.sayDecades(x))
+	}
+	return out
+}
+
+// sayDecades spans from a stiff plank that does not creep to a soft one that
+// does.
+func (d *design) sayDecades(sink [2]cases.Num) string {
+	const why = "an indication, no more (wood creeps; factor 1.6 for structural timber indoors, EN 1995-1-1)"
+	a, ok := d.answer("bridge_sink")
+	if !ok {
+		a, ok = d.answer("most_sunk")
+	}
+	if !ok || !a.Wood.Known() {
+		return fmt.Sprintf("Over decades expect a sink of %s to %s mm in wood of average stiffness: %s.", dec(float64(sink[0]), 2), dec(float64(sink[1]), 2), why)
+	}
+	creep := sink[1] / sink[0]
+	return fmt.Sprintf("Over decades expect a sink of %s mm (a stiff plank that does not creep) to %s mm (a soft one that does): %s. One plank in six is softer still.",
+		dec(float64(a.Least), 2), dec(float64(creep*a.Most), 2), why)
+}
+
+func (d *design) sayLoad() string {
+	s := d.r.Strings
+	if s == nil {
+		return fmt.Sprintf("A load of %s N presses on the plate.", dec(math.Abs(d.r.Reactions.Applied[2]), 0))
+	}
+	return fmt.Sprintf("The strings pull with %s N in all and press the bridge down with %s N.", dec(s.Tension, 0), dec(s.Downforce, 0))
+}
+
+func (d *design) saySink(b *cases.BridgeReport) string {
+	a, _ := d.answer("bridge_sink")
+	way := "lower"
+	if b.ActionChange < 0 {
+		way = "higher"
+	}
+	return fmt.Sprintf("The bridge sinks %s mm at its middle (%s)%s; its bass end %s mm, its treble end %s mm. At the octave the strings come %s mm %s.",
+		dec(b.Sink, 2), sure(a), d.closing(b), dec(b.EndSink[0], 2), dec(b.EndSink[1], 2), dec(math.Abs(b.ActionChange), 2), way)
+}
+
+// closing says how much of the bridge's sink is its middle bending down into the
+// relief; nothing without a gap under the middle.
+func (d *design) closing(b *cases.BridgeReport) string {
+	const near = 10 // mm from the bridge's middle
+	var mid *cases.FootColumn
+	cols, x := d.s.FootColumns(), d.s.Top.Built.Case.Bridge.At[0]
+	for i := range cols {
+		if c := &cols[i]; mid == nil || math.Abs(c.X-x) < math.Abs(mid.X-x) {
+			mid = c
+		}
+	}
+	if mid == nil || math.Abs(mid.X-x) > near || mid.Relief < cases.LeastGap {
+		return ""
+	}
+	closed := mid.Relief - mid.Gap
+	return fmt.Sprintf(", %s mm of it as it bends down into the relief and %s mm with the top under it", dec(closed, 2), dec(b.Sink-closed, 2))
+}
+
+func (d *design) sayMiddle(b *cases.BridgeReport) string {
+	share, _ := d.answer("middle_share")
+	carries := fmt.Sprintf("At full load it carries %s %% of the force under the foot (%s), the bass end %s %%, the treble end %s %%.", dec(100*b.Share.Middle, 0), sure(share),
+		dec(100*b.Share.BassEnd, 0), dec(100*b.Share.TrebleEnd, 0))
+	touches, _ := d.answer("middle_touches_at")
+	closes, _ := d.answer("middle_closes_at")
+	switch {
+	case !b.MiddleTouchesAt.Known():
+		return fmt.Sprintf("The middle of the foot never touches. Left at full load: %s. In softer wood it may touch.", cases.GapWords(b.GapLeft))
+	case b.MiddleClosesAt.Known() && b.MiddleClosesAt == 0:
+		return "The middle of the foot bears from the first. " + carries
+	case b.MiddleClosesAt.Known():
+		return fmt.Sprintf("As the strings are brought up to pitch, the middle of the foot first touches at %s %% of full load (%s) and has closed at %s %% (%s). ",
+			dec(float64(touches.Value), 0), sure(touches), dec(float64(closes.Value), 0), sure(closes)) + carries
+	}
+	return fmt.Sprintf("As the strings are brought up to pitch, the middle of the foot first touches at %s %% of full load (%s) and does not close all along; left: %s. ",
+		dec(float64(touches.Value), 0), sure(touches), cases.GapWords(b.GapLeft)) + carries
+}
+
+func (d *design) sayStrength(a cases.Answer) string {
+	s := d.r.Strength
+	const limit = " The limit under ten years of load is 60 % of the strength (Wood Handbook)"
+	text := fmt.Sprintf("The wood works hardest at the %s face, %s: there %s %% of its short-term strength is used (%s).", s.Surface,
+		d.place(float64(s.X), float64(s.Y)), dec(float64(a.Value), 0), sure(a))
+	switch v := float64(a.Value); {
+	case v >= 100:
+		return text + " Expect a crack there: do not build it like this."
+	case v >= 60:
+		return text + limit + ": this is more, so make that place stiffer or thicker, or press less."
+	case !a.Most.Known():
+		return text + limit + "."
+	case float64(a.Most) >= 60:
+		return text + limit + fmt.Sprintf(": a good plank stays below; but one plank in six uses more than %s %%, above that limit.", dec(float64(a.Most), 0))
+	}
+	return text + limit + fmt.Sprintf(": this stays below, and so it does in a poor plank (one in six uses more than %s %%).", dec(float64(a.Most), 0))
+}
+
+// advice says what the numbers are good for at the bench.
+func (d *design) advice() []string {
+	var out []string
+	if len(d.r.Error.Failed()) > 0 {
+		out = append(out, "Nothing: the program's own checks failed.")
+	}
+	for _, w := range d.r.Warnings {
+		out = append(out, "Warning: "+w+".")
+	}
+	if len(d.r.Error.Failed()) > 0 {
+		return out
+	}
+	b := d.r.Bridge
+	if a, ok := d.answer("action_change"); ok && b != nil && a.Value > 0.01 {
+		out = append(out, fmt.Sprintf("Set the strings %s mm higher at the octave than you want them in the end (%s to %s mm from plank to plank), and leave the saddle enough to follow as the top goes on sinking.",
+			dec(float64(a.Value), 2), decNum(a.Least, 2, "?"), decNum(a.Most, 2, "?")))
+	}
+	if c := d.s.Top.Built.Case.Bridge; b != nil && c.Relief.Depth > 0 {
+		out = append(out, checkRelief(b, float64(c.Relief.Depth)))
+	}
+	if len(d.r.Gauges) > 0 {
+		g, a := d.r.Gauges[0], d.r.GaugeAnswer(0, d.spread)
+		out = append(out, fmt.Sprintf("To see whether your plank is stiffer or softer than the handbook's, set a dial gauge at \"%s\", %s, and %s: it should sink %s mm there (%s).",
+			g.Name, d.place(g.X, g.Y), pick(d.r.Strings == nil, "put the load on", "bring the strings up to pitch"), dec(g.Sink, 2), sure(a)))
+	}
+	return append(out, "To choose between designs, set them side by side in one report: in one and the same plank their difference is more certain than any of these numbers.")
+}
+
+// checkRelief says how to check a relief on the bench.
+func checkRelief(b *cases.BridgeReport, depth float64) string {
+	slack := fmt.Sprintf("To check the relief of %s mm, feel for the gap in the middle with a feeler gauge while the strings are slack: it should be that much", dec(depth, 2))
+	switch {
+	case !b.MiddleTouchesAt.Known() || !b.MiddleClosesAt.Known():
+		return fmt.Sprintf("%s. At pitch the middle of the foot stays open; left at its greatest: %s. If you want it to bear, take away less.", slack, cases.GapWords(b.GapLeft))
+	case b.MiddleClosesAt == 0:
+		return slack + "."
+	}
+	p := float64(b.MiddleClosesAt)
+	return fmt.Sprintf("%s. It should close at about %s %% of full load, and be gone at pitch. %s", slack, dec(100*p, 0), cases.TuningWords(p))
+}
