@@ -6,6 +6,31 @@ import (
 	"archload/materials"
 )
 
+// What a card of Sitka spruce says: stiffness along and across the grain, where
+// the first comes from, and how much of its strength a stress uses.
+func Example() {
+	card, err := materials.Find("sitka-spruce")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	w := card.Wood
+	fmt.Printf("EL %.0f, ER %.0f, GLT %.0f MPa, %.0f kg/m³\n", w.EL, w.ER, w.GLT, w.Density)
+	fmt.Println("EL:", card.Sources["EL"].Words())
+	cv, _ := materials.Scatter("EL")
+	fmt.Printf("one plank in three lies more than %.0f %% off\n", 100*cv)
+	_, factor := materials.Hoffman([3]float64{20, -1.5, 3}, card.Strength.Limits())
+	fmt.Printf("20 MPa along, -1.5 across, shear 3: %.0f %% of the strength used\n", 100/factor)
+	_, err = materials.Find("sitka-sprice")
+	fmt.Println(err)
+	// Output:
+	// EL 10890, ER 849, GLT 664 MPa, 403 kg/m³
+	// EL: Wood Handbook, table 5-3a; EL = 1.10 MOE, its footnote (from memory)
+	// one plank in three lies more than 22 % off
+	// 20 MPa along, -1.5 across, shear 3: 67 % of the strength used
+	// no wood card "sitka-sprice"; nearest: sitka-spruce, red-spruce, european-spruce
+}
+
 // A billet like the card, but weighed and bent by its owner.
 func ExampleCard_Like() {
 	card, err := materials.Find("sitka-spruce")
