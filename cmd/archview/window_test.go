@@ -32,6 +32,10 @@ func TestMain(m *testing.M) {
 	os.Exit(m.Run())
 }
 
+// late is how long a test waits for the next frame, which only a window that hangs
+// does not show.
+const late = 5 * time.Minute
+
 // told is what the window told of its last frame.
 type told struct {
 	values map[string]string
@@ -116,7 +120,6 @@ func (p *person) listen(r io.Reader) {
 // until waits for a frame that fits.
 func (p *person) until(what string, fits func(f told) bool) told {
 	p.t.Helper()
-	late := time.After(60 * time.Second)
 	for {
 		select {
 		case f, ok := <-p.frames:
@@ -127,7 +130,7 @@ func (p *person) until(what string, fits func(f told) bool) told {
 			if fits(f) {
 				return f
 			}
-		case <-late:
+		case <-time.After(late):
 			p.t.Fatalf("no sign of %s; the last frame told %v", what, p.last.values)
 		}
 	}
@@ -164,9 +167,7 @@ func (p *person) slide(id string, share float64) {
 	p.t.Helper()
 	p.point(id+"/handle", 0.5)
 	p.Do("xdotool", "mousedown", "1")
-	time.Sleep(100 * time.Millisecond)
 	p.point(id+"/track", share)
-	time.Sleep(100 * time.Millisecond)
 	p.Do("xdotool", "mouseup", "1")
 }
 

@@ -4,6 +4,7 @@ package window
 
 import (
 	"fmt"
+	"math"
 	"runtime"
 	"slices"
 	"sync"
@@ -107,12 +108,11 @@ func (l *loop) run() error {
 	drawn := glfw.GetTime() - frameTime
 	for !l.window.ShouldClose() && !l.app.Done() {
 		l.stale = l.rung() || l.hands.any() || l.again || l.app.Moving() || l.stale
-		rest := drawn + frameTime - glfw.GetTime()
-		switch {
-		case !l.stale:
+		switch rest := pause(l.stale, l.hands.edges(), glfw.GetTime()-drawn); {
+		case math.IsInf(rest, 1):
 			glfw.WaitEvents()
 			continue
-		case rest > 1e-3 && !l.hands.edges():
+		case rest > 0:
 			glfw.WaitEventsTimeout(rest)
 			continue
 		}
@@ -123,6 +123,19 @@ func (l *loop) run() error {
 		glfw.PollEvents()
 	}
 	return nil
+}
+
+// pause returns how long to wait for events before the next frame, s: for ever, +Inf,
+// without a reason to draw; not at all after an edge, which should not wait; else until
+// frameTime has gone by since the last frame.
+func pause(reason, edge bool, sinceDrawn float64) float64 {
+	if !reason {
+		return math.Inf(1)
+	}
+	if rest := frameTime - sinceDrawn; rest > 1e-3 && !edge {
+		return rest
+	}
+	return 0
 }
 
 // frame gives the app what the hands did, pass by pass, and shows the last

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"image/color"
 	"io"
+	"math"
 	"os"
 	"os/exec"
 	"strings"
@@ -38,28 +39,46 @@ type pass struct {
 	Width, Height int
 	Density       float64
 	In            panel.Input
-	Drawn         int
-	CPU, Used     float64 // s, of this frame and of the program so far
-	Woken         bool    // the goroutine that was started by the key w has asked
+	Drawn         int  // frames so far; 0 from Frame
+	Turns         int  // how often the loop has gone round
+	Woken         bool // the goroutine that reads the standard input has asked
 }
 
-// moving is how long things move after the key m.
-const moving = 500 * time.Millisecond
+// moving is how many frames things move for after the key m.
+const moving = 30
 
 // teller is an App that tells what it gets.
 type teller struct {
 	out   *json.Encoder
-	wake  func()
 	rang  chan bool
 	drawn int
+	turns int
 	quit  bool
 	copy  bool
-	moves time.Time // until when things move
+	moves int // frames still to come in which things move
 }
 
-func (a *teller) Waker(wake func()) { a.wake, a.rang = wake, make(chan bool, 1) }
-func (a *teller) Moving() bool      { return time.Now().Before(a.moves) }
-func (a *teller) Done() bool        { return a.quit }
+// Waker has every byte of the standard input wake the window.
+func (a *teller) Waker(wake func()) {
+	a.rang = make(chan bool, 1)
+	go func() {
+		for b := make([]byte, 1); ; {
+			if _, err := os.Stdin.Read(b); err != nil {
+				return
+			}
+			a.rang <- true
+			wake()
+		}
+	}()
+}
+
+// Moving is asked once each time that the loop goes round.
+func (a *teller) Moving() bool {
+	a.turns++
+	return a.moves > 0
+}
+
+func (a *teller) Done() bool { return a.quit }
 
 func (a *teller) Clipboard() (string, bool) {
 	was := a.copy
@@ -67,13 +86,14 @@ func (a *teller) Clipboard() (string, bool) {
 	return "0.42 mm", was
 }
 
-func (a *teller) Drawn(cpu, _ float64) {
+func (a *teller) Drawn(_, _ float64) {
 	a.drawn++
-	_ = a.out.Encode(pass{Drawn: a.drawn, CPU: cpu, Used: processorTime()})
+	a.moves = max(a.moves-1, 0)
+	_ = a.out.Encode(pass{Drawn: a.drawn, Turns: a.turns})
 }
 
 func (a *teller) Frame(width, height int, density float64, in panel.Input) *desk.Frame {
-	p := pass{Width: width, Height: height, Density: density, In: in}
+	p := pass{Width: width, Height: height, Density: density, In: in, Turns: a.turns}
 	select {
 	case p.Woken = <-a.rang:
 	default:
@@ -85,13 +105,7 @@ func (a *teller) Frame(width, height int, density float64, in panel.Input) *desk
 		case k.Key == panel.LetterKey('c') && k.Ctrl:
 			a.copy = true
 		case k.Key == panel.LetterKey('m'):
-			a.moves = time.Now().Add(moving)
-		case k.Key == panel.LetterKey('w'):
-			go func() {
-				time.Sleep(200 * time.Millisecond)
-				a.rang <- true
-				a.wake()
-			}()
+			a.moves = moving
 		}
 	}
 	_ = a.out.Encode(p)
@@ -103,9 +117,14 @@ type child struct {
 	*screen.Screen
 	t      *testing.T
 	cmd    *exec.Cmd
+	stdin  io.Writer
 	passes chan pass
 	id     string // of the window
 }
+
+// late is how long a test waits for a sign of the window, which only one that hangs
+// does not give.
+const late = 5 * time.Minute
 
 // opened starts a child and waits until its window has been drawn.
 func opened(t *testing.T, s *screen.Screen, title string) *child {
@@ -119,6 +138,9 @@ func opened(t *testing.T, s *screen.Screen, title string) *child {
 	c.cmd.Stderr = os.Stderr
 	out, err := c.cmd.StdoutPipe()
 	if err != nil {
+		t.Fatal(err)
+	}
+	if c.stdin, err = c.cmd.StdinPipe(); err != nil {
 		t.Fatal(err)
 	}
 	if err := c.cmd.Start(); err != nil {
@@ -142,38 +164,47 @@ func (c *child) listen(r io.Reader) {
 	}
 }
 
+// next waits for the next sign of the window.
+func (c *child) next(what string) pass {
+	c.t.Helper()
+	select {
+	case p, ok := <-c.passes:
+		if !ok {
+			c.t.Fatalf("the window closed before %s", what)
+		}
+		return p
+	case <-time.After(late):
+		c.t.Fatalf("no sign of %s", what)
+	}
+	panic("not reached")
+}
+
 // until waits for a pass that fits and returns it.
 func (c *child) until(what string, fits func(pass) bool) pass {
 	c.t.Helper()
-	late := time.After(20 * time.Second)
 	for {
-		select {
-		case p, ok := <-c.passes:
-			if !ok {
-				c.t.Fatalf("the window closed before %s", what)
-			}
-			if fits(p) {
-				return p
-			}
-		case <-late:
-			c.t.Fatalf("no sign of %s", what)
+		if p := c.next(what); fits(p) {
+			return p
 		}
 	}
 }
 
-// rest waits until nothing has been told for a while; it returns how many
-// frames were drawn before, and the last of them.
-func (c *child) rest() (frames int, last pass) {
+// settle presses a key and waits for its two frames: controls settle after a press.
+// All that the display server told the window before the key has been dealt with then.
+func (c *child) settle(key string, k panel.Key) pass {
 	c.t.Helper()
-	for {
-		select {
-		case p := <-c.passes:
-			if p.Drawn > 0 {
-				frames, last = frames+1, p
-			}
-		case <-time.After(400 * time.Millisecond):
-			return frames, last
-		}
+	c.Do("xdotool", "key", key)
+	c.until(key, func(p pass) bool { return len(p.In.Keys) == 1 && p.In.Keys[0].Key == k })
+	c.until("the frame of "+key, func(p pass) bool { return p.Drawn > 0 })
+	return c.until("the frame after "+key, func(p pass) bool { return p.Drawn > 0 })
+}
+
+// wait asks the display server things that are no concern of the window's, which gives a
+// window that draws for no reason the time to do so.
+func (c *child) wait() {
+	c.t.Helper()
+	for range 20 {
+		c.Do("xdotool", "getmouselocation")
 	}
 }
 
@@ -218,7 +249,11 @@ func TestRunAsAPersonWould(t *testing.T) {
 
 	s.Do("xdotool", "windowsize", c.id, "900", "640")
 	c.until("the new size", func(p pass) bool { return p.Width == 900 && p.Height == 640 && p.Density == 1 })
-	mouse("key", "w")
+	c.settle("Home", panel.KeyHome)
+	c.wait()
+	if _, err := c.stdin.Write([]byte{0}); err != nil {
+		t.Fatal(err)
+	}
 	c.until("the waking from another goroutine", func(p pass) bool { return p.Woken })
 
 	if hints := s.Do("xprop", "-id", c.id, "WM_NORMAL_HINTS"); !strings.Contains(hints, "minimum size: 800 by 560") {
@@ -227,30 +262,51 @@ func TestRunAsAPersonWould(t *testing.T) {
 	c.ends()
 }
 
+// TestRunDrawsWhenThereIsAReason counts what lies between two keys: a key gives two
+// frames, after which the window does nothing, whatever time goes by.
 func TestRunDrawsWhenThereIsAReason(t *testing.T) {
 	s := screen.Start(t)
 	c := opened(t, s, "two")
-	c.rest()
-	s.Do("xdotool", "key", "Home")
-	frames, before := c.rest()
-	if frames != 2 {
-		t.Errorf("a key gave %d frames, want 2: controls settle after a press", frames)
+	before := c.settle("Home", panel.KeyHome)
+	c.wait()
+	s.Do("xdotool", "key", "End")
+	p := c.next("the key End")
+	if p.Drawn != 0 || len(p.In.Keys) != 1 || p.In.Keys[0].Key != panel.KeyEnd {
+		t.Fatalf("an idle window told %+v, want nothing before the next key", p)
 	}
-	select {
-	case p := <-c.passes:
-		t.Errorf("an idle window got a pass: %+v", p)
-	case <-time.After(700 * time.Millisecond):
+	// It may go round once for each event: a key let go, a key pressed.
+	if turns := p.Turns - before.Turns; turns > 10 {
+		t.Errorf("the loop went round %d times between two keys, want at most 10: an idle window sleeps", turns)
 	}
+	c.until("the frame of End", func(p pass) bool { return p.Drawn == before.Drawn+1 })
+	c.until("the frame after End", func(p pass) bool { return p.Drawn == before.Drawn+2 })
+
 	s.Do("xdotool", "key", "m")
-	first := c.until("a frame after the rest", func(p pass) bool { return p.Drawn > 0 })
-	if used := first.Used - first.CPU - before.Used; used > 0.05 {
-		t.Errorf("a window that shows nothing new for a second used %.3f s of the processor, want at most 0.05", used)
-	}
-	// 60 frames a second at most; how few there are depends on the machine.
-	if frames, _ = c.rest(); frames < 3 || frames > int(moving.Seconds()*60)+3 {
-		t.Errorf("%v of movement gave %d frames, want more than 2 and at most 60 a second", moving, frames)
+	c.until("the last frame of the movement", func(p pass) bool { return p.Drawn == before.Drawn+2+moving })
+	c.wait()
+	s.Do("xdotool", "key", "Home")
+	if p := c.next("the key Home"); p.Drawn != 0 || len(p.In.Keys) != 1 {
+		t.Errorf("after %d frames of movement the window told %+v, want nothing before the next key", moving, p)
 	}
 	c.ends()
+}
+
+func TestPause(t *testing.T) {
+	for _, c := range []struct {
+		what         string
+		reason, edge bool
+		since, want  float64 // s
+	}{
+		{"nothing to show", false, false, 1, math.Inf(1)},
+		{"something to show, long after the last frame", true, false, 1, 0},
+		{"something to show, soon after the last frame: 60 frames a second at most", true, false, 0.005, 1.0/60 - 0.005},
+		{"a press, soon after the last frame", true, true, 0.005, 0},
+		{"less than a wait can resolve", true, false, 0.016, 0},
+	} {
+		if got := pause(c.reason, c.edge, c.since); got != c.want && !(math.Abs(got-c.want) < 1e-12) {
+			t.Errorf("%s: %g s, want %g", c.what, got, c.want)
+		}
+	}
 }
 
 func TestRunOnAFineScreen(t *testing.T) {
