@@ -15,15 +15,15 @@ type Case struct {
 	Title    string           `toml:"title"` // one line for pictures and tables; default: the file's name
 	Base     string           `toml:"base"`  // case this one starts from: a file, or a bundled case's name; default: none
 	Plate    Plate            `toml:"plate" need:"the table [plate] with wood, outline and thickness"`
-	Braces   []Brace          `toml:"brace"` // default: none
+	Braces   []Brace          `toml:"brace" most:"100"` // default: none
 	Rim      Rim              `toml:"rim"`
-	Strings  *Strings         `toml:"strings"` // default: none
-	Bridge   *Bridge          `toml:"bridge"`  // default: none
-	Loads    []TopLoad        `toml:"load"`    // default: none
-	Gauges   []Gauge          `toml:"gauge"`   // default: none
-	Supports []Support        `toml:"support"` // default: none
-	Posts    []Post           `toml:"post"`    // default: none
-	Woods    map[string]*Wood `toml:"wood"`    // the case's own woods; default: none
+	Strings  *Strings         `toml:"strings"`            // default: none
+	Bridge   *Bridge          `toml:"bridge"`             // default: none
+	Loads    []TopLoad        `toml:"load" most:"200"`    // default: none
+	Gauges   []Gauge          `toml:"gauge" most:"500"`   // default: none
+	Supports []Support        `toml:"support" most:"100"` // default: none
+	Posts    []Post           `toml:"post" most:"50"`     // default: none
+	Woods    map[string]*Wood `toml:"wood" most:"100"`    // the case's own woods; default: none
 	Mesh     Mesh             `toml:"mesh"`
 
 	rep   *report                   // places of the keys
@@ -45,7 +45,7 @@ type Plate struct {
 	Thickness      Heights `toml:"thickness" need:"the thickness in mm, or { contours = \"...\" }, { templates = \"...\" } or { points = \"...\" }"` // mm, from the outer surface inward along its normal
 	ThicknessScale float64 `toml:"thickness_scale" default:"1" want:"0.5..2"`                                                                        // 1, multiplies the thickness everywhere; default: 1
 	Arch           Arch    `toml:"arch" need:"the table [plate.arch] with one of contours, templates, points, formula"`
-	Holes          []Hole  `toml:"hole"` // default: none
+	Holes          []Hole  `toml:"hole" most:"200"` // default: none
 }
 
 // Arch is the carved outer surface, from exactly one source.
@@ -126,7 +126,7 @@ type Strings struct {
 	Path           *StringPath `toml:"path"`                                    // default: angles given
 	TensionScale   float64     `toml:"tension_scale" default:"1" want:"0.2..3"` // 1, multiplies every tension: a lighter or heavier set; default: 1
 	SaddleFriction float64     `toml:"saddle_friction" default:"0" want:"0..1"` // 1, string on saddle; 0: no range of the push is given; default: 0
-	Each           []String    `toml:"each" need:"the strings, treble first"`
+	Each           []String    `toml:"each" most:"64" need:"the strings, treble first"`
 }
 
 // String is one string. Its tension is given, or follows from note, the scale,

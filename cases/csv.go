@@ -24,6 +24,10 @@ type csvTable struct {
 	lines  []int // line of each row in the file
 }
 
+// maxRows is the most rows of a table: more than anybody measures by hand, and
+// what is fitted in some seconds.
+const maxRows = 20000
+
 // maxCellFaults is the number of faulty cells reported of one table.
 const maxCellFaults = 10
 
@@ -32,7 +36,7 @@ const maxCellFaults = 10
 // row a line. Blank lines and lines beginning with # are passed over. It
 // returns nil if anything is wrong.
 func (d *decoder) readTable(n *node, key, name string, cols []column) *csvTable {
-	file, label := n.src.beside(name)
+	_, label := n.src.beside(name)
 	kind := label + "|" + cols[0].name
 	if t, ok := d.tables[kind]; ok {
 		d.spoilIf(t == nil, key)
@@ -42,7 +46,7 @@ func (d *decoder) readTable(n *node, key, name string, cols []column) *csvTable 
 		return t
 	}
 	d.tables[kind] = nil
-	src, err := openSource(n.src.fsys, file, label)
+	src, err := openBeside(n.src, name)
 	if err != nil {
 		d.fault(n, key, "%q: %w", name, err)
 		return nil
@@ -50,6 +54,10 @@ func (d *decoder) readTable(n *node, key, name string, cols []column) *csvTable 
 	d.rep.order = append(d.rep.order, src)
 	r := csvReader{rep: d.rep, cols: cols, table: &csvTable{src: src, labels: map[string][]string{}, values: map[string][]float64{}}}
 	r.read()
+	if r.alien {
+		d.fault(n, key, "%q is no such table; want one that begins with a header %s", name, r.wanted())
+		return nil
+	}
 	if r.faults > 0 {
 		d.spoilIf(true, key)
 		return nil
@@ -61,7 +69,7 @@ func (d *decoder) readTable(n *node, key, name string, cols []column) *csvTable 
 // spoilIf marks a key as faulty because of its table.
 func (d *decoder) spoilIf(bad bool, key string) {
 	if bad {
-		d.rep.spoiled = append(d.rep.spoiled, key)
+		d.rep.spoil(key)
 	}
 }
 
@@ -71,6 +79,8 @@ type csvReader struct {
 	cols   []column
 	table  *csvTable
 	heads  []csvHead
+	parted string // what stands between cells: "," or, with decimal commas, ";" or a tab
+	alien  bool   // no table of this kind at all
 	faults int
 }
 
@@ -95,29 +105,64 @@ func (r *csvReader) fault(line int, key, form string, args ...any) {
 // read reads the header and all rows.
 func (r *csvReader) read() {
 	last := 1
-	for i, text := range strings.Split(string(r.table.src.data), "\n") {
-		text = strings.TrimSpace(text)
-		if text == "" || text[0] == '#' {
+	for i, text := range strings.Split(unixLines(string(r.table.src.data)), "\n") {
+		text = strings.TrimRight(strings.TrimLeft(text, " "), " ")
+		if strings.TrimSpace(text) == "" || text[0] == '#' {
 			continue
 		}
 		last = i + 1
-		cells := strings.Split(text, ",")
-		for j, c := range cells {
-			cells[j] = strings.Trim(strings.TrimSpace(c), `"`)
-		}
 		if r.heads == nil {
-			if !r.header(cells, i+1) {
+			r.parted = partedBy(text)
+			if !r.header(r.cells(text), i+1) {
 				return
 			}
 			continue
 		}
-		r.row(cells, i+1)
+		if len(r.table.lines) == maxRows {
+			r.fault(i+1, "", "want at most %d rows", maxRows)
+			return
+		}
+		r.row(r.cells(text), i+1)
 	}
 	if r.heads == nil {
 		r.fault(1, "", "want a header %s, found an empty table", r.wanted())
 	} else if len(r.table.lines) == 0 && r.faults == 0 {
 		r.fault(last, "", "want rows below the header, found none")
 	}
+}
+
+// unixLines turns the line ends of other systems, CR LF and CR alone, to LF.
+func unixLines(text string) string {
+	return strings.ReplaceAll(strings.ReplaceAll(text, "\r\n", "\n"), "\r", "\n")
+}
+
+// partedBy tells what parts the cells of a table from its header. Where
+// decimals are written with a comma, spreadsheets part cells by semicolons or
+// tabs.
+func partedBy(header string) string {
+	for _, p := range []string{";", "\t"} {
+		if strings.Contains(header, p) && !strings.Contains(header, ",") {
+			return p
+		}
+	}
+	return ","
+}
+
+// cells parts a line.
+func (r *csvReader) cells(text string) []string {
+	cells := strings.Split(text, r.parted)
+	for j, c := range cells {
+		cells[j] = strings.Trim(strings.TrimSpace(c), `"`)
+	}
+	return cells
+}
+
+// number reads a cell; a comma in it is a decimal one if it parts no cells.
+func (r *csvReader) number(cell string) (float64, error) {
+	if r.parted != "," && strings.Count(cell, ",") == 1 && !strings.Contains(cell, ".") {
+		cell = strings.Replace(cell, ",", ".", 1)
+	}
+	return strconv.ParseFloat(cell, 64)
 }
 
 // wanted is the header with the units of bare numbers.
@@ -141,8 +186,8 @@ func (r *csvReader) wanted() string {
 
 // header reads the column names; it reports whether all is well.
 func (r *csvReader) header(cells []string, line int) bool {
-	if len(cells) == 1 && strings.ContainsAny(cells[0], ";\t") {
-		r.fault(line, "", "want columns parted by commas (%s), found %q", r.wanted(), cells[0])
+	if r.alien = !slices.ContainsFunc(cells, r.resembles); r.alien {
+		r.faults++
 		return false
 	}
 	for _, cell := range cells {
@@ -162,6 +207,13 @@ func (r *csvReader) header(cells []string, line int) bool {
 		}
 	}
 	return r.faults == 0
+}
+
+// resembles reports whether a cell may be meant as the head of a column here.
+func (r *csvReader) resembles(cell string) bool {
+	return slices.ContainsFunc(r.cols, func(c column) bool {
+		return cell == c.name || strings.HasPrefix(cell, c.name+"_") || nearest(cell, []string{c.name}) != ""
+	})
 }
 
 // head reads one column name with its unit.
@@ -202,7 +254,7 @@ func (r *csvReader) row(cells []string, line int) {
 			r.table.labels[h.name] = append(r.table.labels[h.name], cells[j])
 			continue
 		}
-		x, err := strconv.ParseFloat(cells[j], 64)
+		x, err := r.number(cells[j])
 		x *= h.factor
 		if err != nil || math.IsNaN(x) || math.IsInf(x, 0) {
 			r.fault(line, h.written, "want a number, found %q", cells[j])

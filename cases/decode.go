@@ -5,6 +5,7 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+	"unicode"
 
 	"github.com/pelletier/go-toml/v2"
 )
@@ -41,7 +42,7 @@ func (d *decoder) decode(v reflect.Value, n *node, key string, tag reflect.Struc
 	case reflect.Struct:
 		d.table(v, n, key)
 	case reflect.Map:
-		d.namedTables(v, n, key)
+		d.namedTables(v, n, key, tag)
 	case reflect.Slice:
 		d.list(v, n, key, tag)
 	case reflect.Array:
@@ -89,6 +90,10 @@ func (d *decoder) scalar(v reflect.Value, n *node, key string, tag reflect.Struc
 			d.fault(n, key, "want text in quotes, found %s", n.what())
 			return
 		}
+		if strings.ContainsFunc(s, unicode.IsControl) {
+			d.fault(n, key, "want one line of text without control characters, found %q", s)
+			return
+		}
 		if one := strings.Fields(tag.Get("one")); len(one) > 0 && !slices.Contains(one, s) {
 			d.fault(n, key, "want one of %s, found %q", strings.Join(one, ", "), s)
 			return
@@ -122,6 +127,10 @@ func (d *decoder) list(v reflect.Value, n *node, key string, tag reflect.StructT
 		d.fault(n, key, "want %s, found %s", want, n.what())
 		return
 	}
+	if most := tag.Get("most"); most != "" && tagNumber(most) < float64(len(items)) {
+		d.fault(n, key, "want at most %s, found %d", most, len(items))
+		return
+	}
 	v.Set(reflect.MakeSlice(v.Type(), len(items), len(items)))
 	for i, item := range items {
 		d.decode(v.Index(i), item, entryKey(key, i+1), tag)
@@ -146,10 +155,14 @@ func (d *decoder) tuple(v reflect.Value, n *node, key string, tag reflect.Struct
 }
 
 // namedTables reads a table of tables whose names are the user's.
-func (d *decoder) namedTables(v reflect.Value, n *node, key string) {
+func (d *decoder) namedTables(v reflect.Value, n *node, key string, tag reflect.StructTag) {
 	kids, ok := n.val.(map[string]*node)
 	if !ok {
 		d.fault(n, key, "want tables [%s.NAME], found %s", key, n.what())
+		return
+	}
+	if most := tag.Get("most"); most != "" && tagNumber(most) < float64(len(kids)) {
+		d.fault(n, key, "want at most %s, found %d", most, len(kids))
 		return
 	}
 	v.Set(reflect.MakeMap(v.Type()))
@@ -191,6 +204,9 @@ func (d *decoder) table(v reflect.Value, n *node, key string) {
 
 // unknown records an unknown key and the known one it resembles.
 func (d *decoder) unknown(n *node, key, name string, known []string) {
+	if d.rep.full() {
+		return
+	}
 	if like := nearest(name, known); like != "" {
 		d.fault(n, key, "unknown key; did you mean %q?", like)
 		return

@@ -97,14 +97,14 @@ func (d *decoder) ringsOf(n *node, key, value string) (*drawnSheet, []Ring, erro
 
 // openDrawing reads a drawing beside the file of n, once; nil if it is faulty.
 func (d *decoder) openDrawing(n *node, key, name string) *drawnSheet {
-	file, label := n.src.beside(name)
+	_, label := n.src.beside(name)
 	drawings := keptBy(d).drawings
 	if w, ok := drawings[label]; ok {
 		d.spoilIf(w == nil, key)
 		return w
 	}
 	drawings[label] = nil
-	src, err := openSource(n.src.fsys, file, label)
+	src, err := openBeside(n.src, name)
 	if err != nil {
 		d.fault(n, key, "%q: %w", name, err)
 		return nil

@@ -5,7 +5,9 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
+	"unicode"
 )
 
 // FileError is a fault at one key of a case file or one cell of a table.
@@ -20,9 +22,26 @@ type FileError struct {
 // a.toml:14: plate.thickness: want > 0 mm, found -3.
 func (e *FileError) Error() string {
 	if e.Key == "" {
-		return fmt.Sprintf("%s:%d: %v", e.File, e.Line, e.Err)
+		return printable(fmt.Sprintf("%s:%d: %v", e.File, e.Line, e.Err))
 	}
-	return fmt.Sprintf("%s:%d: %s: %v", e.File, e.Line, e.Key, e.Err)
+	return printable(fmt.Sprintf("%s:%d: %s: %v", e.File, e.Line, e.Key, e.Err))
+}
+
+// printable escapes control characters, which a terminal would obey: names of
+// files and columns are whatever their author made them.
+func printable(text string) string {
+	if !strings.ContainsFunc(text, unicode.IsControl) {
+		return text
+	}
+	var b strings.Builder
+	for _, r := range text {
+		if unicode.IsControl(r) {
+			b.WriteString(strings.Trim(strconv.QuoteRune(r), "'"))
+		} else {
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
 }
 
 // Unwrap returns the fault without its place.
@@ -61,8 +80,10 @@ type report struct {
 	order   []*source // files in the order of opening
 	places  map[string]place
 	faults  []fault
-	spoiled []string     // keys whose table is faulty
-	notes   []*FileError // admitted, but to be told
+	told    map[string]bool // faults by their text, so that each is told once
+	faulty  map[string]bool // keys that are faulty themselves
+	tainted map[string]bool // keys that are faulty or hold one that is
+	notes   []*FileError    // admitted, but to be told
 }
 
 // fault is a FileError with its file's rank.
@@ -71,15 +92,38 @@ type fault struct {
 	err *FileError
 }
 
-func newReport() *report { return &report{places: map[string]place{}} }
+func newReport() *report {
+	return &report{places: map[string]place{}, told: map[string]bool{}, faulty: map[string]bool{}, tainted: map[string]bool{}}
+}
+
+// mostFaults is how many faults are told of one case.
+const mostFaults = 100
+
+// full tells that no further fault is listed.
+func (r *report) full() bool { return len(r.faults) > mostFaults }
+
+// spoil marks a key as faulty.
+func (r *report) spoil(key string) {
+	if key == "" {
+		return
+	}
+	r.faulty[key] = true
+	for k := key; k != "" && !r.tainted[k]; k = parentKey(k) {
+		r.tainted[k] = true
+	}
+}
 
 // add records a fault at a place.
 func (r *report) add(at place, key string, err error) {
 	e := &FileError{File: at.src.label, Line: at.line, Key: key, Err: err}
-	for _, f := range r.faults {
-		if f.err.File == e.File && f.err.Line == e.Line && f.err.Key == e.Key && f.err.Err.Error() == err.Error() {
-			return
-		}
+	text := e.Error()
+	if r.told[text] || r.full() {
+		return
+	}
+	r.spoil(key)
+	r.told[text] = true
+	if len(r.faults) == mostFaults {
+		e = &FileError{File: at.src.label, Line: at.line, Err: fmt.Errorf("too many faults; want these %d mended first", mostFaults)}
 	}
 	r.faults = append(r.faults, fault{at, e})
 }
@@ -107,9 +151,13 @@ func (r *report) find(key string) place {
 // anything below them is faulty.
 func (r *report) clean(keys ...string) bool {
 	for _, k := range keys {
-		if slices.ContainsFunc(r.spoiled, related(k)) ||
-			slices.ContainsFunc(r.faults, func(f fault) bool { return related(k)(f.err.Key) }) {
+		if r.tainted[k] {
 			return false
+		}
+		for above := k; above != ""; above = parentKey(above) {
+			if r.faulty[above] {
+				return false
+			}
 		}
 	}
 	return true

@@ -59,7 +59,11 @@ type shaper struct {
 }
 
 // fresh returns a report that knows the same places and holds no faults.
-func (r *report) fresh() *report { return &report{order: r.order, places: r.places} }
+func (r *report) fresh() *report {
+	out := newReport()
+	out.order, out.places = r.order, r.places
+	return out
+}
 
 // curves makes the outline and the holes.
 func (g *shaper) curves() {

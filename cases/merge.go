@@ -73,8 +73,7 @@ func (d *decoder) openBase(from *source, n *node) (*source, error) {
 	}
 	src, err := (*source)(nil), error(nil)
 	if path.Ext(name) == ".toml" {
-		file, label := from.beside(name)
-		src, err = openSource(from.fsys, file, label)
+		src, err = openBeside(from, name)
 	} else {
 		src, err = openBundled(name)
 	}

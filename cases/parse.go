@@ -1,9 +1,9 @@
 package cases
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"path"
 	"regexp"
@@ -24,24 +24,56 @@ type source struct {
 	data  []byte // without byte order mark
 }
 
-// openSource reads a file; the error says what is wrong without naming it.
+// openSource reads the file that the user names: a regular file, a pipe or
+// standard input. The error says what is wrong without naming it.
 func openSource(fsys fs.FS, name, label string) (*source, error) {
 	s := &source{fsys: fsys, path: name, label: label}
-	data, err := fs.ReadFile(fsys, name)
-	switch {
-	case errors.Is(err, fs.ErrNotExist), errors.Is(err, fs.ErrInvalid):
-		return s, fmt.Errorf("no such file%s", nearFile(fsys, name))
-	case err != nil:
-		var perr *fs.PathError
-		if errors.As(err, &perr) {
-			err = perr.Err
-		}
-		return s, fmt.Errorf("cannot be read: %w", err)
-	case len(data) > maxFile:
-		return s, fmt.Errorf("want a file of at most %d MB, found %d MB", maxFile>>20, len(data)>>20)
+	f, err := fsys.Open(name)
+	if err != nil {
+		return s, openFault(fsys, name, err)
 	}
-	s.data = bytes.TrimPrefix(data, []byte("\xef\xbb\xbf"))
-	return s, nil
+	defer f.Close()
+	// What has no end (a device, an endless pipe) is read to the limit and no further.
+	data, err := io.ReadAll(io.LimitReader(f, maxFile+1))
+	switch {
+	case err != nil:
+		return s, openFault(fsys, name, err)
+	case len(data) > maxFile:
+		return s, fmt.Errorf("want a file of at most %d MB", maxFile>>20)
+	}
+	s.data, err = utf8Text(data)
+	return s, err
+}
+
+// openBeside reads a file that another file names, a table or a base: a
+// regular file alone, since opening a pipe may wait for ever.
+func openBeside(from *source, written string) (*source, error) {
+	file, label := from.beside(written)
+	s := &source{fsys: from.fsys, path: file, label: label}
+	info, err := fs.Stat(from.fsys, file)
+	switch {
+	case err != nil:
+		return s, openFault(from.fsys, file, err)
+	case info.IsDir():
+		return s, errors.New("want a file, found a folder")
+	case !info.Mode().IsRegular():
+		return s, errors.New("want a regular file, found a device or a pipe")
+	case info.Size() > maxFile:
+		return s, fmt.Errorf("want a file of at most %d MB, found %d MB", maxFile>>20, info.Size()>>20)
+	}
+	return openSource(from.fsys, file, label)
+}
+
+// openFault is what is wrong with a file that cannot be had.
+func openFault(fsys fs.FS, name string, err error) error {
+	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, fs.ErrInvalid) {
+		return fmt.Errorf("no such file%s", nearFile(fsys, name))
+	}
+	var perr *fs.PathError
+	if errors.As(err, &perr) {
+		err = perr.Err
+	}
+	return fmt.Errorf("cannot be read: %w", err)
 }
 
 // nearFile names a file beside the missing one with a similar name.
@@ -86,6 +118,9 @@ var errNoKeys = errors.New("want a case (format = 1, title, [plate] ...), found 
 
 // parse reads a whole file. The fault, if any, is of syntax.
 func parse(src *source) (*node, *FileError) {
+	if line, want := beyondBounds(src.data); want != "" {
+		return nil, &FileError{File: src.label, Line: line, Err: errors.New("want " + want)}
+	}
 	tree := map[string]any{}
 	if err := toml.Unmarshal(src.data, &tree); err != nil {
 		return nil, syntaxFault(src, err)

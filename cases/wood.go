@@ -167,12 +167,12 @@ func (f *woodFinder) unknown(key, name string, err error) {
 // file reads a card file beside the file that names it.
 func (f *woodFinder) file(key, name string) *materials.Card {
 	from := f.rep.find(key).src
-	file, label := from.beside(name)
+	_, label := from.beside(name)
 	if card, ok := f.files[label]; ok {
 		return card
 	}
 	f.files[label] = nil
-	src, err := openSource(from.fsys, file, label)
+	src, err := openBeside(from, name)
 	if err != nil {
 		f.rep.addKey(key, "%q: %w", name, err)
 		return nil

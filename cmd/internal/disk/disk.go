@@ -19,6 +19,9 @@ type FS struct{}
 // Open opens a file by its path with forward slashes.
 func (FS) Open(name string) (fs.File, error) { return os.Open(filepath.FromSlash(name)) }
 
+// Stat tells of a file without opening it, which for a pipe may never end.
+func (FS) Stat(name string) (fs.FileInfo, error) { return os.Stat(filepath.FromSlash(name)) }
+
 // Write makes a file whole or not at all: it writes beside it and renames.
 // What is there and is no regular file (a pipe, a device) is written as it
 // stands.
