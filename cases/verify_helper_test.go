@@ -3,47 +3,8 @@ package cases
 import (
 	"context"
 	"math"
-	"os"
 	"testing"
-
-	"github.com/pelletier/go-toml/v2"
 )
-
-// reference is one row of a table in testdata/reference.
-type reference struct {
-	Name      string  `toml:"name"`
-	Quantity  string  `toml:"quantity"`
-	Value     float64 `toml:"value"`
-	Unit      string  `toml:"unit"`
-	Tolerance float64 `toml:"tolerance"` // relative
-	Kind      string  `toml:"kind"`
-	Source    string  `toml:"source"`
-}
-
-// readReference reads one table; a row without unit, source or tolerance
-// is refused.
-func readReference(t *testing.T, name string) []reference {
-	t.Helper()
-	data, err := os.ReadFile("../testdata/reference/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var table struct {
-		Case []reference `toml:"case"`
-	}
-	if err := toml.Unmarshal(data, &table); err != nil {
-		t.Fatalf("%s: %v", name, err)
-	}
-	if len(table.Case) == 0 {
-		t.Fatalf("%s: no rows", name)
-	}
-	for i, c := range table.Case {
-		if c.Name == "" || c.Quantity == "" || c.Unit == "" || c.Source == "" || c.Tolerance <= 0 {
-			t.Fatalf("%s: row %d: want name, quantity, unit, source and a tolerance > 0, found %+v", name, i+1, c)
-		}
-	}
-	return table.Case
-}
 
 // off is the relative error of got.
 func off(got, want float64) float64 { return got/want - 1 }

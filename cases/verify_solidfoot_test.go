@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"os"
 	"slices"
 	"testing"
 
@@ -25,7 +26,11 @@ const (
 // solidFootText gives the plate a bridge where the reference's foot stands, so
 // that the mesh is as fine there as the program makes it. The strings only
 // make the case whole; the reference's own loads replace them.
-const solidFootText = `[strings]
+const solidFootText = `format = 1
+base = "bar.toml"
+[rim]
+support = %q
+[strings]
 front_angle = 10
 back_angle = 10
 each = [{ name = "a", tension = 100 }]
@@ -37,6 +42,50 @@ height = 12
 saddle_height = 12
 hold = "slip"
 `
+
+// solidFootCase opens the plate of testdata/solid3d with its bar and the bridge.
+func solidFootCase(t *testing.T, rim string) *Case {
+	t.Helper()
+	all := []string{"foot.toml", fmt.Sprintf(solidFootText, rim)}
+	for _, name := range []string{"plate.toml", "bar.toml", "outline.csv", "points.csv"} {
+		data, err := os.ReadFile("../testdata/solid3d/" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, name, string(data))
+	}
+	c, err := Load(files(all...), "foot.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// spread is a value of the 3D solid reference with its observed change.
+type spread struct {
+	Value float64 `json:"value"`
+	Error float64 `json:"error"`
+}
+
+// solidValues is the part of testdata/solid3d/values.json that concerns one
+// kind of rim.
+type solidValues map[string]json.RawMessage
+
+func readSolidValues(t testing.TB, rim string) (v solidValues) {
+	t.Helper()
+	data, err := os.ReadFile("../testdata/solid3d/values.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all map[string]json.RawMessage
+	if err := json.Unmarshal(data, &all); err != nil {
+		t.Fatal(err)
+	}
+	if err := json.Unmarshal(all[rim], &v); err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
 
 // solidPatches are the middles of the patches, mm.
 func solidPatches() []float64 {
@@ -88,7 +137,7 @@ type solidStand struct {
 // straight up and on nothing.
 func standSolid(t *testing.T, rim string, refine float64, normal bool) *solidStand {
 	t.Helper()
-	c := solidDesign{rim: rim, load: "none", brace: true, more: solidFootText}.open(t, nil)
+	c := solidFootCase(t, rim)
 	g, err := newShape(c, Options{})
 	if err != nil {
 		t.Fatal(err)
@@ -257,7 +306,7 @@ func solidFootMisses() bars {
 // Source: testdata/README.md.
 func TestSolidFoot(t *testing.T) {
 	for _, rim := range []string{"clamped", "hinged"} {
-		values, _ := readSolidValues(t, rim)
+		values := readSolidValues(t, rim)
 		want := values.foot(t)
 		s := standSolid(t, rim, 1, false)
 		checkCompliance(t, rim, s, want.compliance)

@@ -5,8 +5,8 @@ package testdata
 
 import "embed"
 
-// Files holds verification/*.toml, the check tables, and solid3d/values.json,
-// the 3D solid reference. It is never written to.
+// Files holds verification, the check tables and their cases, and solid3d, the
+// 3D solid reference and its plate as a case. It is never written to.
 //
-//go:embed verification solid3d/values.json
+//go:embed verification solid3d
 var Files embed.FS

@@ -68,9 +68,10 @@ func All() map[string]Problem {
 	maps.Copy(all, plateProblems())
 	all["supported case"] = byEdges(supportedCase)
 	for _, rim := range []string{"clamped", "hinged"} {
-		all["solid "+rim+" P"] = byEdges(solidPlate{rim, "P", true}.solve)
-		all["solid "+rim+" S"] = byEdges(solidPlate{rim, "S", true}.solve)
-		all["solid "+rim+" bare"] = byEdges(solidPlate{rim, "P", false}.solve)
+		all["solid "+rim+" P"] = byEdges(solidPlate{rim, "P", true, "carved"}.solve)
+		all["solid "+rim+" S"] = byEdges(solidPlate{rim, "S", true, "carved"}.solve)
+		all["solid "+rim+" bare"] = byEdges(solidPlate{rim, "P", false, "carved"}.solve)
+		all["solid "+rim+" pressed"] = byEdges(pressedSolid(rim))
 	}
 	return all
 }

@@ -4,48 +4,33 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"io/fs"
 	"math"
 	"strings"
+	"testing/fstest"
 
 	"archload/cases"
+	"archload/fem"
 	"archload/testdata"
 )
 
-// solidPlate is the plate of testdata/solid3d: 300 x 400 mm, 5 mm thick, carved,
-// its mid-surface z = 26 (1-(x/150)²)² (1-(y/200)²)² mm; with or without a bar;
+// solidPlate is the plate of testdata/solid3d on a rim, with or without its bar,
 // under loads P (80 N on two patches) or S (100 N on one).
 type solidPlate struct {
 	rim   string // clamped or hinged
 	load  string // P or S
 	brace bool
+	made  string // carved or pressed
 }
 
-// outer samples the outer surface exactly: points of the mid-surface every
-// 10 mm moved out by 2.5 mm along its normal.
-func (solidPlate) outer() string {
-	const rise, a, b, half = 26.0, 150.0, 200.0, 2.5 // mm
-	var s strings.Builder
-	s.WriteString("x_mm,y_mm,height_mm\n")
-	for x := -a; x <= a; x += 10 {
-		for y := -b; y <= b; y += 10 {
-			p, q := 1-(x/a)*(x/a), 1-(y/b)*(y/b)
-			z := rise * p * p * q * q
-			zx, zy := -4*rise*x/(a*a)*p*q*q, -4*rise*y/(b*b)*p*p*q
-			w := math.Sqrt(1 + zx*zx + zy*zy)
-			fmt.Fprintf(&s, "%.5f,%.5f,%.5f\n", x-half*zx/w, y-half*zy/w, z+half/w)
-		}
-	}
-	return s.String()
-}
-
-// text is the case file.
+// text lays rim, loads and a gauge at each place over the plate's own case.
 func (d solidPlate) text(gauges [][2]float64) string {
 	var s strings.Builder
-	fmt.Fprintf(&s, "format = 1\ntitle = \"3D reference\"\n[plate]\nwood = \"reference\"\noutline = \"outline.csv\"\nthickness = 5\n"+
-		"[plate.arch]\npoints = \"points.csv\"\nnoise = 0.002\nrim_height = 2.5\n[rim]\nsupport = %q\n", d.rim)
+	base := "plate.toml"
 	if d.brace {
-		s.WriteString("[[brace]]\nname = \"bar\"\nwood = \"reference\"\nline = [[-40, 120], [-40, -120]]\nwidth = 8\nheight = 12\n")
+		base = "bar.toml"
 	}
+	fmt.Fprintf(&s, "format = 1\nbase = %q\n[plate]\nmade = %q\n[rim]\nsupport = %q\n", base, d.made, d.rim)
 	patches := [][2]float64{{-40, -80}, {40, -80}}
 	if d.load == "S" {
 		patches = [][2]float64{{40, -100}}
@@ -56,20 +41,23 @@ func (d solidPlate) text(gauges [][2]float64) string {
 	for _, g := range gauges {
 		fmt.Fprintf(&s, "[[gauge]]\nat = [%g, %g]\n", g[0], g[1])
 	}
-	s.WriteString("[wood.reference]\ndensity = 400\nEL = 10800\nER = 842\nET = 464\nGLR = 691\nGLT = 659\nGRT = 32\n" +
-		"nuLR = 0.372\nnuLT = 0.467\nnuRT = 0.435\n")
 	return s.String()
 }
 
 // solve solves the plate by the whole chain, from its case file, on the
 // program's own mesh: 32 stands for the default edges of 6 mm, 16 for 12 mm.
-// Each reading is the program's value over the reference's.
+// Sinks and energy are the program's over the reference's.
 func (d solidPlate) solve(ctx context.Context, at Density) (Readings, error) {
-	gauges := [][2]float64{{-40, 20}, {40, 20}, {0, 0}}
-	c, err := cases.Load(folder(map[string]string{
-		"solid.toml": d.text(gauges), "points.csv": d.outer(),
-		"outline.csv": "x_mm,y_mm,corner\n-150,-200,1\n150,-200,1\n150,200,1\n-150,200,1\n",
-	}), "solid.toml")
+	want, gauges, err := d.reference()
+	if err != nil {
+		return nil, err
+	}
+	all, err := solidFolder()
+	if err != nil {
+		return nil, err
+	}
+	all["solid.toml"] = &fstest.MapFile{Data: []byte(d.text(gauges))}
+	c, err := cases.Load(all, "solid.toml")
 	if err != nil {
 		return nil, err
 	}
@@ -77,43 +65,119 @@ func (d solidPlate) solve(ctx context.Context, at Density) (Readings, error) {
 	if err != nil {
 		return nil, err
 	}
-	want, err := d.reference()
-	if err != nil {
-		return nil, err
-	}
 	r := cases.Summarize(s)
-	return Readings{
-		"energy": r.Energy.Total / want.Energy.Value,
-		"bass":   -r.Gauges[0].Sink / want.Outer.Value[1],
-		"treble": -r.Gauges[1].Sink / want.Outer.Value[2],
-		"middle": -r.Gauges[2].Sink / want.Outer.Value[0],
-	}, nil
+	out := Readings{"energy": r.Energy.Total / want.Energy.Value, "reaction": r.Reactions.Total[2] / want.Reaction}
+	out.solidSinks(r.Gauges, want.Outer.Value)
+	if d.brace {
+		axial, moment := barAt(s, 0)
+		out["bar force"], out["bar moment"] = axial-want.Brace["N"].Value, moment/want.Brace["M"].Value
+	}
+	return out, nil
+}
+
+// solidFolder is testdata/solid3d in memory.
+func solidFolder() (fstest.MapFS, error) {
+	all := fstest.MapFS{}
+	for _, name := range []string{"plate.toml", "bar.toml", "outline.csv", "points.csv"} {
+		data, err := fs.ReadFile(testdata.Files, "solid3d/"+name)
+		if err != nil {
+			return nil, err
+		}
+		all[name] = &fstest.MapFile{Data: data}
+	}
+	return all, nil
+}
+
+// solidSinks reads the sinks: in the middle, under the loads, and the worst
+// difference elsewhere over the greatest sink.
+func (out Readings) solidSinks(gauges []cases.GaugeReport, w []float64) {
+	largest := 0.0
+	for _, v := range w {
+		largest = math.Max(largest, math.Abs(v))
+	}
+	out["middle"], out["bass"], out["treble"] = -gauges[0].Sink/w[0], -gauges[1].Sink/w[1], -gauges[2].Sink/w[2]
+	for i, g := range gauges {
+		if g.Y != 20 {
+			out["elsewhere"] = math.Max(out["elsewhere"], math.Abs(g.Sink+w[i])/largest)
+		}
+	}
+}
+
+// barAt returns the axial force, N, and the moment, N mm (tension at the bottom
+// positive), of the plate's one bar at a place along the strings, straight
+// between the middles of its stretches.
+func barAt(s *cases.Solution, y float64) (axial, moment float64) {
+	model := s.Result.Plate.Model
+	var last [3]float64 // y, N, M
+	first := true
+	for i := range model.Beams {
+		e := &model.Beams[i]
+		if e.Part != fem.PartBrace {
+			continue
+		}
+		f := s.Result.BeamForces(i)
+		here := [3]float64{(model.Nodes[e.Nodes[0]].P[1] + model.Nodes[e.Nodes[1]].P[1]) / 2, f.N, -f.My[1]}
+		if !first && (last[0]-y)*(here[0]-y) <= 0 {
+			u := (y - last[0]) / (here[0] - last[0])
+			return last[1] + u*(here[1]-last[1]), last[2] + u*(here[2]-last[2])
+		}
+		last, first = here, false
+	}
+	return math.NaN(), math.NaN()
 }
 
 // solidAnswer is what the reference says.
 type solidAnswer struct {
-	Outer  struct{ Value []float64 } `json:"w_outer"` // mm, at points_xy
-	Energy struct{ Value float64 }   `json:"energy"`  // N·mm
+	Outer    struct{ Value []float64 }          `json:"w_outer"` // mm, at the points
+	Energy   struct{ Value float64 }            `json:"energy"`  // N mm
+	Reaction float64                            `json:"reaction_z"`
+	Brace    map[string]struct{ Value float64 } `json:"brace_y0"` // N and N mm
 }
 
-func (d solidPlate) reference() (solidAnswer, error) {
-	var a solidAnswer
+// reference reads the answer and its points.
+func (d solidPlate) reference() (a solidAnswer, points [][2]float64, err error) {
 	data, err := testdata.Files.ReadFile("solid3d/values.json")
 	if err != nil {
-		return a, err
+		return a, nil, err
 	}
 	var all map[string]json.RawMessage
 	if err := json.Unmarshal(data, &all); err != nil {
-		return a, err
+		return a, nil, err
+	}
+	if err := json.Unmarshal(all["points_xy"], &points); err != nil {
+		return a, nil, err
 	}
 	var rim map[string]json.RawMessage
 	if err := json.Unmarshal(all[d.rim], &rim); err != nil {
-		return a, err
+		return a, nil, err
 	}
 	name := d.load
 	if !d.brace {
 		name += " no brace"
 	}
 	err = json.Unmarshal(rim[name], &a)
-	return a, err
+	return a, points, err
+}
+
+// pressedSolid solves the plate without its bar, its wood axes following the
+// surface: energy, N mm, and sink of the mid-surface at (40, 20), mm.
+func pressedSolid(rim string) func(ctx context.Context, at Density) (Readings, error) {
+	return func(ctx context.Context, at Density) (Readings, error) {
+		all, err := solidFolder()
+		if err != nil {
+			return nil, err
+		}
+		d := solidPlate{rim: rim, load: "P", made: "pressed"}
+		all["solid.toml"] = &fstest.MapFile{Data: []byte(d.text([][2]float64{{40, 20}}))}
+		c, err := cases.Load(all, "solid.toml")
+		if err != nil {
+			return nil, err
+		}
+		s, err := cases.Solve(ctx, c, at.options())
+		if err != nil {
+			return nil, err
+		}
+		r := cases.Summarize(s)
+		return Readings{"energy": r.Energy.Total, "sink": r.Gauges[0].Sink}, nil
+	}
 }
