@@ -35,7 +35,7 @@ func benchStages(b *testing.B, m *Matrix, p plate) {
 	for _, kern := range []kernels{fastKernels(), {}} {
 		for workers := 1; workers <= 2; workers++ {
 			b.Run(fmt.Sprintf("factor/avx2=%t/workers=%d", kern.avx2, workers), func(b *testing.B) {
-				f, err := factorize(m, a, workers, kern)
+				f, err := newFactor(a, workers, kern).first(m)
 				for b.Loop() && err == nil {
 					err = f.Refactor(m)
 				}
@@ -99,7 +99,7 @@ func BenchmarkBridge(b *testing.B) {
 	cols := randomColumns(rng, p.last, 1000)
 	for _, kern := range []kernels{fastKernels(), {}} {
 		for workers := 1; workers <= 2; workers++ {
-			f, err := factorize(m, a, workers, kern)
+			f, err := newFactor(a, workers, kern).first(m)
 			if err != nil {
 				b.Fatal(err)
 			}

@@ -44,7 +44,7 @@ func (f *Factor) Compliance(cols []Column) []float64 {
 	for at, i := range by {
 		f.scatter(&fd, rows[at/panelRows*panelRows*fd.k()+at%panelRows:], cols[i])
 	}
-	w := &dense{kernels: f.kern, team: newTeam(f.workers), triRow: f.a.triRow}
+	w := &dense{kernels: f.kern, team: newTeam(f.workers), triRow: f.a.triRow, signs: f.signs.from(fd.first)}
 	w.team.slots <- struct{}{}
 	start := func(p int) int { return first[by[min(panelRows*p, n-1)]] }
 	w.rows(rows, fd.d, f.tri[blockLen*int(fd.first):], nodes, start)

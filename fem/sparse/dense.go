@@ -12,6 +12,7 @@ type dense struct {
 	kernels
 	team   *team
 	triRow []int32
+	signs  signs // of the front's pivots; nil: all positive
 }
 
 // groups returns the number of groups of panels in [first, end) and a function
@@ -45,6 +46,7 @@ func (w *dense) pivots(d, tri []float64, nodes int, factor6 func(j int, blk []fl
 			w.updateTri(d, lo, hi, j0, j1)
 			for p := lo; p < hi; p++ {
 				w.solve(d[triOff(p)+tileLen*j0:], d[tileLen*j0:], w.triRow[3*j0:3*j1], tri[blockLen*j0:])
+				w.signs.flip(d[triOff(p)+tileLen*j0:][:tileLen*(j1-j0)], j0)
 			}
 		})
 	}
@@ -58,7 +60,7 @@ func (w *dense) updateTri(d []float64, lo, hi, j0, j1 int) {
 		for p := lo; p < hi; p++ {
 			jn := min(j1, triWidth(p)/Block)
 			panel := d[triOff(p):]
-			w.gemm(panel[tileLen*j0:], panel[tileLen*l0:tileLen*l1], d[tileLen*l0:], w.triRow[3*j0:3*jn])
+			w.subtract(panel[tileLen*j0:], panel[tileLen*l0:tileLen*l1], d[tileLen*l0:], w.triRow[3*j0:3*jn], l0)
 		}
 	}
 }
@@ -72,13 +74,14 @@ func (w *dense) diagonalBlock(d, tri []float64, j0, j1 int, factor6 func(j int, 
 		off := w.triRow[3*j : 3*j+3]
 		for p := first; p < end; p++ {
 			panel := d[triOff(p):]
-			w.gemm(panel[tileLen*j:], panel[tileLen*j0:tileLen*j], d[tileLen*j0:], off)
+			w.subtract(panel[tileLen*j:], panel[tileLen*j0:tileLen*j], d[tileLen*j0:], off, j0)
 		}
 		blk := tri[blockLen*j:][:blockLen]
 		loadBlock(blk, d[tileLen*j:], off)
 		factor6(j, blk)
 		for p := first; p < end; p++ {
 			w.trsm(d[triOff(p)+tileLen*j:], blk)
+			w.signs.flip(d[triOff(p)+tileLen*j:][:tileLen], j)
 		}
 		clearAbove(d[triOff(first)+tileLen*j:], Block*j%panelRows)
 		storeBlock(d[tileLen*j:], blk, off)
@@ -151,11 +154,12 @@ func (w *dense) rowBlock(s, d, tri []float64, b rowBlock) {
 		l1 := min(l0+chunkNodes, j0)
 		for p := b.lo; p < b.hi; p++ {
 			panel := s[p*width:][:width]
-			w.gemm(panel[tileLen*j0:], panel[tileLen*l0:tileLen*l1], d[tileLen*l0:], off)
+			w.subtract(panel[tileLen*j0:], panel[tileLen*l0:tileLen*l1], d[tileLen*l0:], off, l0)
 		}
 	}
 	for p := b.lo; p < b.hi; p++ {
 		w.solve(s[p*width+tileLen*j0:(p+1)*width], d[tileLen*j0:], off, tri[blockLen*j0:])
+		w.signs.flip(s[p*width+tileLen*j0:][:tileLen*(j1-j0)], j0)
 	}
 }
 
@@ -202,9 +206,9 @@ type productBlock struct {
 func (w *dense) productBlock(b *product, at productBlock) {
 	width := tileLen * b.nodes
 	l1 := min(at.l0+chunkNodes, b.nodes)
-	gemm := w.gemm
+	gemm := w.subtract
 	if at.first {
-		gemm = w.gemm0
+		gemm = w.subtract0
 	}
 	for p := at.lo; p < at.hi; p++ {
 		j1 := min(at.j0+blockNodes, b.count, triWidth(p)/Block)
@@ -212,6 +216,6 @@ func (w *dense) productBlock(b *product, at productBlock) {
 			continue
 		}
 		gemm(b.u[triOff(p)+tileLen*at.j0:], b.s[p*width+tileLen*at.l0:p*width+tileLen*l1],
-			b.s[tileLen*at.l0:], b.off[3*at.j0:3*j1])
+			b.s[tileLen*at.l0:], b.off[3*at.j0:3*j1], at.l0)
 	}
 }

@@ -17,13 +17,15 @@ type Factor struct {
 	workers int
 	val     []float64 // the fronts' panels
 	tri     []float64 // factors of the diagonal blocks, 36 by place, reciprocal diagonal
+	signs   signs     // by place; nil: Cholesky
 }
 
 // pivotTolerance is the smallest pivot accepted, relative to the diagonal of the
 // matrix at that degree of freedom.
 const pivotTolerance = 1e-13
 
-// PivotError says that the matrix is not positive definite in working precision:
+// PivotError says that the matrix is not positive definite in working precision (or,
+// for a signed factor, that a pivot vanishes):
 // a node that nothing holds, a mechanism, or a bad element. It names the worst
 // pivot: first those without a positive finite diagonal, then the smallest
 // relative to its diagonal.
@@ -57,15 +59,19 @@ func (e *PivotError) severity() float64 {
 // last bit. The error is a *PivotError if m is not positive definite, or says that
 // a was made for another pattern.
 func Factorize(m *Matrix, a *Analysis, workers int) (*Factor, error) {
-	return factorize(m, a, workers, fastKernels())
+	return newFactor(a, workers, fastKernels()).first(m)
 }
 
-func factorize(m *Matrix, a *Analysis, workers int, kern kernels) (*Factor, error) {
-	f := &Factor{
+func newFactor(a *Analysis, workers int, kern kernels) *Factor {
+	return &Factor{
 		a: a, kern: kern, workers: max(workers, 1),
 		val: make([]float64, a.sizes.factor),
 		tri: make([]float64, blockLen*a.n),
 	}
+}
+
+// first computes the first factor in f.
+func (f *Factor) first(m *Matrix) (*Factor, error) {
 	if f.workers > 1 {
 		wide(f.val)
 	}
@@ -75,9 +81,12 @@ func factorize(m *Matrix, a *Analysis, workers int, kern kernels) (*Factor, erro
 	return f, nil
 }
 
-// Refactor computes the factor of other values of the same pattern in the memory
+// Refactor computes the Cholesky factor of other values of the same pattern in the memory
 // of f, which must not be in use elsewhere. After an error f is void.
-func (f *Factor) Refactor(m *Matrix) error { return f.compute(m, false) }
+func (f *Factor) Refactor(m *Matrix) error {
+	f.signs = nil
+	return f.compute(m, false)
+}
 
 // Analysis returns the analysis that the factor was made with; it serves every
 // matrix of the same pattern.
@@ -199,8 +208,14 @@ func (c *computation) eliminate(k int32) {
 	}
 	nodes := int(fd.pivots)
 	tri := c.f.tri[blockLen*int(fd.first):]
-	c.dense.pivots(fd.d, tri, nodes, func(j int, blk []float64) { c.factor6(fd.first+int32(j), blk) })
-	c.dense.rows(fd.s, fd.d, tri, nodes, nil)
+	factor6 := c.factor6
+	if c.f.signs != nil {
+		factor6 = c.signed6
+	}
+	w := c.dense
+	w.signs = c.f.signs.from(fd.first)
+	w.pivots(fd.d, tri, nodes, func(j int, blk []float64) { factor6(fd.first+int32(j), blk) })
+	w.rows(fd.s, fd.d, tri, nodes, nil)
 	add := func(lo, hi int) {
 		for i := range children {
 			fd.addUpdate(kern, &children[i], lo, hi)
@@ -210,7 +225,7 @@ func (c *computation) eliminate(k int32) {
 	if len(fd.u) <= smallUpdate {
 		update.done = nil
 	}
-	c.dense.schur(update)
+	w.schur(update)
 	if update.done == nil {
 		add(0, update.count)
 	}
@@ -252,9 +267,14 @@ func (c *computation) reciprocalRoot(place int32, dof int, pivot float64) float6
 	if pivot > 0 && pivot > pivotTolerance*diagonal && diagonal > 0 && !math.IsInf(pivot, 1) {
 		return 1 / math.Sqrt(pivot)
 	}
+	return c.note(&PivotError{Node: node, Dof: dof, Pivot: pivot, Diagonal: diagonal})
+}
+
+// note keeps a bad pivot; its column is scaled by the 0 returned.
+func (c *computation) note(bad *PivotError) float64 {
 	c.mu.Lock()
 	defer c.mu.Unlock()
-	c.bad = append(c.bad, &PivotError{Node: node, Dof: dof, Pivot: pivot, Diagonal: diagonal})
+	c.bad = append(c.bad, bad)
 	return 0
 }
 

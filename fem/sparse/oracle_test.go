@@ -148,7 +148,7 @@ func mustAnalyse(t *testing.T, m *Matrix, p plate) *Analysis {
 
 func mustFactorize(t *testing.T, m *Matrix, a *Analysis, workers int, kern kernels) *Factor {
 	t.Helper()
-	f, err := factorize(m, a, workers, kern)
+	f, err := newFactor(a, workers, kern).first(m)
 	if err != nil {
 		t.Fatal(err)
 	}

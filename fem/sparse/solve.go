@@ -26,6 +26,7 @@ func (f *Factor) Solve(x []float64) {
 	for k := range f.a.fronts {
 		f.forward(f.data(int32(k)), y, piv, row)
 	}
+	f.turn(y, 1)
 	for k := len(f.a.fronts) - 1; k >= 0; k-- {
 		f.backward(f.data(int32(k)), y, piv, row)
 	}

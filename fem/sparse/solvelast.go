@@ -26,6 +26,7 @@ func (f *Factor) SolveLast(x []float64) {
 	}
 	piv, row := f.stripes()
 	f.forward(root, y, piv, row)
+	f.turn(y, 1)
 	f.descend(y, piv, row)
 	for p, v := range f.a.order {
 		copy(x[Block*v:][:Block], y[Block*p:])

@@ -21,7 +21,7 @@ func (f *Factor) SolveMany(x []float64, nrhs int) {
 	jobs := min(rounds*f.workers, eights) // the same number for each worker
 	spare := make(chan *batch, f.workers)
 	for range f.workers {
-		spare <- &batch{f: f, row: make([]float64, panelRows*roundUp(Block*f.a.sizes.rows)), step: make([]float64, panelRows*stepRows)}
+		spare <- f.newBatch()
 	}
 	newTeam(f.workers).each(jobs, func(g int) {
 		lo, hi := panelRows*(g*eights/jobs), min(panelRows*((g+1)*eights/jobs), nrhs)
@@ -42,6 +42,10 @@ type batch struct {
 	off   []int32
 }
 
+func (f *Factor) newBatch() *batch {
+	return &batch{f: f, row: make([]float64, panelRows*roundUp(Block*f.a.sizes.rows)), step: make([]float64, panelRows*stepRows)}
+}
+
 // solve solves for the columns of x.
 func (b *batch) solve(x []float64) {
 	f, n := b.f, Block*b.f.a.n
@@ -56,14 +60,23 @@ func (b *batch) solve(x []float64) {
 		f.interleave(y, x[lo:min(lo+panelRows*n, len(x))])
 		b.ys = append(b.ys, y)
 	}
+	b.pass()
+	for i, y := range b.ys {
+		f.separate(x[panelRows*n*i:min(panelRows*n*(i+1), len(x))], y)
+	}
+}
+
+// pass goes up the tree and down again with the eights.
+func (b *batch) pass() {
+	f := b.f
 	for k := range f.a.fronts {
 		b.forward(f.data(int32(k)))
 	}
+	for _, y := range b.ys {
+		f.turn(y, panelRows)
+	}
 	for k := len(f.a.fronts) - 1; k >= 0; k-- {
 		b.backward(f.data(int32(k)))
-	}
-	for i, y := range b.ys {
-		f.separate(x[panelRows*n*i:min(panelRows*n*(i+1), len(x))], y)
 	}
 }
 

@@ -1,0 +1,105 @@
+package eigen
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"archload/fem/sparse"
+)
+
+const (
+	unit      = 0x1p-53 // rounding of one operation
+	sumFactor = 16      // rounding of a sum, as it turns out, in units
+	mostNoise = 0.1     // of the distance of mu from the eigenvalues beside it
+)
+
+// count counts the eigenvalues below a bound in the gap; it tries bounds until one is safe
+// from rounding. The factor's memory serves for this: the operator is gone afterwards.
+func (l *lanczos) count() (Proof, error) {
+	weight := l.weight()
+	least := Proof{Noise: math.Inf(1)}
+	a := l.p.K.Like()
+	for _, at := range []float64{0.5, 0.35, 0.65, 0.2, 0.8, 0.43, 0.57} {
+		mu := l.cut.lo + at*(l.cut.hi-l.cut.lo)
+		a.SetSum(1, l.p.K, -mu, l.p.M)
+		a.Fix(l.p.Fixed)
+		if err := l.f.RefactorSigned(a); err != nil {
+			var pivot *sparse.PivotError
+			if errors.As(err, &pivot) {
+				continue // an eigenvalue of a part of the body: bad luck
+			}
+			return least, err
+		}
+		p := Proof{Bound: mu, Count: l.f.Negative(), Growth: l.f.Growth(a)}
+		p.Noise = sumFactor * unit * p.Growth * weight / min(mu-l.cut.lo, l.cut.hi-mu)
+		if p.Noise <= mostNoise {
+			return p, nil
+		}
+		if p.Noise < least.Noise {
+			least = p
+		}
+	}
+	return least, fmt.Errorf("eigen: no safe count between %.9g and %.9g: rounding %.2g of the gap, growth %.2g",
+		l.cut.lo, l.cut.hi, least.Noise, least.Growth)
+}
+
+// weight returns the larger sum of |k_ii| x_i² of the two vectors beside the gap: how much
+// a relative error of the diagonal's size moves their eigenvalues.
+func (l *lanczos) weight() float64 {
+	w := make([]float64, l.alg.Len())
+	most := 0.0
+	for _, i := range []int{l.cut.below - 1, l.cut.below} {
+		if i >= len(l.ritz.theta) {
+			continue
+		}
+		l.pairs(w, i)
+		sum := 0.0
+		for d := range w[:len(w)/width] {
+			x := w[width*d]
+			sum += math.Abs(l.p.K.Diagonal(d)) * x * x
+		}
+		most = max(most, sum)
+	}
+	return most
+}
+
+// modes collects the answer and computes the residuals anew.
+func (l *lanczos) modes() *Modes {
+	m := &Modes{Shift: l.shift, Blocks: l.steps, Restarts: l.thick}
+	stiff := l.p.K.Octets(l.o.Workers)
+	x, kx, mx := make([]float64, l.alg.Len()), make([]float64, l.alg.Len()), make([]float64, l.alg.Len())
+	for first := 0; first < l.cut.below; first += width {
+		l.pairs(x, first)
+		stiff.MulTo(kx, x)
+		l.mass.MulTo(mx, x)
+		count := min(width, l.cut.below-first)
+		for i, v := range mx {
+			if r := i % width; r < count {
+				kx[i] -= l.ritz.value(first+r) * v
+			} else {
+				kx[i] = 0
+			}
+		}
+		norms := l.alg.Dots(x, mx)
+		l.solve.Solve(kx)
+		l.mass.MulTo(mx, kx)
+		rest := l.alg.Dots(kx, mx)
+		for r := range count {
+			norm := math.Sqrt(norms[(width+1)*r])
+			m.Values = append(m.Values, l.ritz.value(first+r))
+			m.Residuals = append(m.Residuals, math.Sqrt(max(rest[(width+1)*r], 0))/norm)
+			m.Vectors = append(m.Vectors, column(x, r, norm))
+		}
+	}
+	return m
+}
+
+// column returns vector r of an octet over its norm.
+func column(x []float64, r int, norm float64) []float64 {
+	c := make([]float64, len(x)/width)
+	for i := range c {
+		c[i] = x[width*i+r] / norm
+	}
+	return c
+}
