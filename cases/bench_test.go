@@ -75,7 +75,7 @@ func TestBenchWords(t *testing.T) {
 		{gaugesOf([2]float64{0.4, -0.1}), []string{"no stiffness reconciles"}},
 	} {
 		var b strings.Builder
-		bench(c.gauges).say(&b)
+		sayBench(&b, bench(c.gauges))
 		for _, want := range c.want {
 			if !strings.Contains(b.String(), want) {
 				t.Errorf("no %q in %q", want, b.String())

@@ -25,13 +25,15 @@ type KeyDiff struct {
 
 // Row is one number in each case.
 type Row struct {
+	Key         string       `json:"key"` // of the quantity
 	Name        string       `json:"name"`
 	Unit        string       `json:"unit"`
 	Values      []Num        `json:"values"`
 	Ranges      []Range      `json:"ranges"`      // of each value; none if not wanted
 	Differences []Difference `json:"differences"` // of the second and each further case from the first
 	Weight      Num          `json:"weight"`      // by which rows are ordered, 1; see weight. Null: it comes to it in one case and never in another, which goes before all else
-	headline
+
+	of Quantity
 }
 
 // Range is how sure a number is, in its own unit: half the width of each range.
@@ -65,11 +67,11 @@ func CompareRanged(names []string, sols []*Solution, reps []*Report, spreads []*
 	for _, r := range reps {
 		c.Titles = append(c.Titles, r.Title)
 	}
-	for _, h := range headlines() {
-		row := Row{Name: h.name, Unit: h.unit, Ranges: []Range{}, headline: h}
+	for _, q := range compared() {
+		row := Row{Key: q.Key, Name: q.Title(), Unit: q.Unit, Ranges: []Range{}, of: q}
 		known := false
 		for _, r := range reps {
-			v := h.get(r)
+			v := q.Get(r)
 			known = known || v.Known()
 			row.Values = append(row.Values, v)
 		}
@@ -95,34 +97,37 @@ func (r *Row) differ() {
 	r.Differences = []Difference{}
 	for _, v := range r.Values[1:] {
 		d := Difference{Value: v - r.Values[0], Percent: None(), Mesh: None(), Wood: None()}
-		if math.Abs(float64(r.Values[0])) >= 2.5*math.Pow10(-r.digits) { // of less than its last digits nothing can be told
+		if math.Abs(float64(r.Values[0])) >= 2.5*math.Pow10(-r.of.Digits) { // of less than its last digits nothing can be told
 			d.Percent = 100 * d.Value / Num(math.Abs(float64(r.Values[0])))
 		}
 		r.Differences = append(r.Differences, d)
 	}
 }
 
-// nought says whether a number rounds to zero as it is printed.
-func (h headline) nought(v Num) bool { return math.Abs(float64(v)) < 0.5*math.Pow10(-h.digits) }
+// Quantity is what the row shows.
+func (r *Row) Quantity() Quantity { return r.of }
+
+// bare says whether the row is about the mesh: it has no ranges.
+func (r *Row) bare() bool { return r.of.Compare == UnderMesh }
 
 // IsNought says whether the number of case i rounds to zero as it is printed.
-func (r *Row) IsNought(i int) bool { return r.nought(r.Values[i]) }
+func (r *Row) IsNought(i int) bool { return r.of.Nought(r.Values[i]) }
 
 // addRanges fills in the ranges of values and differences.
 func (r *Row) addRanges(reps []*Report, spreads []*Spread) {
 	for i, sp := range spreads {
 		one := Range{Mesh: None(), Wood: None(), Behind: []Behind{}}
-		if !r.bare {
-			one = Range{Mesh: sp.mesh(reps[i], r.measure), Wood: sp.wood(r.measure), Behind: sp.behind(r.measure)}
+		if !r.bare() {
+			one = Range{Mesh: sp.mesh(reps[i], r.of), Wood: sp.wood(r.of), Behind: sp.behind(r.of)}
 		}
 		r.Ranges = append(r.Ranges, one)
-		if i == 0 || r.bare {
+		if i == 0 || r.bare() {
 			continue
 		}
 		d := &r.Differences[i-1]
-		d.Wood = spreads[0].apart(sp, r.measure)
+		d.Wood = spreads[0].apart(sp, r.of)
 		if sp.companion && spreads[0].companion {
-			d.Mesh = meshRange(d.Value, r.get(sp.base)-r.get(spreads[0].base), r.peak)
+			d.Mesh = meshRange(d.Value, r.of.Get(sp.base)-r.of.Get(spreads[0].base), r.of.Peak)
 		}
 		d.Within = math.Abs(float64(d.Value)) < float64(d.Wood)
 		if a := math.Abs(float64(r.Values[0])); a < float64(r.Ranges[0].Wood) || a < float64(r.Ranges[0].Mesh) {
@@ -150,15 +155,15 @@ func (r *Row) weigh() {
 // the greater of both numbers. None: one design comes to it, the other never.
 func (r *Row) weightOf(i int) Num {
 	d, a, b := r.Differences[i], float64(r.Values[0]), float64(r.Values[i+1])
-	if r.event && r.Values[0].Known() != r.Values[i+1].Known() {
+	if r.of.Event && r.Values[0].Known() != r.Values[i+1].Known() {
 		return None()
 	}
-	if !d.Value.Known() || r.bare {
+	if !d.Value.Known() || r.bare() {
 		return 0
 	}
 	scale := math.Max(math.Max(math.Abs(a), math.Abs(b)), 1e-12)
 	if len(r.Ranges) > 0 {
-		least := 0.5 * math.Pow10(-r.digits) // no number is worth more than is printed
+		least := 0.5 * math.Pow10(-r.of.Digits) // no number is worth more than is printed
 		scale = math.Max(math.Max(float64(r.Ranges[0].Wood), float64(r.Ranges[i+1].Wood)), least)
 	}
 	if w := Num(math.Abs(float64(d.Value)) / scale); w.Known() {
@@ -171,7 +176,7 @@ func (r *Row) weightOf(i int) Num {
 // scatter or is none.
 func (r *Row) within() bool {
 	for _, d := range r.Differences {
-		if !d.Within && !r.nought(d.Value) {
+		if !d.Within && !r.of.Nought(d.Value) {
 			return false
 		}
 	}
@@ -181,7 +186,7 @@ func (r *Row) within() bool {
 // alike says whether no design has more or less of it, as it is printed.
 func (r *Row) alike() bool {
 	for i, d := range r.Differences {
-		if d.Value.Known() && !r.nought(d.Value) || r.event && r.Values[0].Known() != r.Values[i+1].Known() {
+		if d.Value.Known() && !r.of.Nought(d.Value) || r.of.Event && r.Values[0].Known() != r.Values[i+1].Known() {
 			return false
 		}
 	}
@@ -203,13 +208,13 @@ const (
 // Part says where the row belongs.
 func (r *Row) Part() Part {
 	switch {
-	case r.bare:
+	case r.bare():
 		return OfMesh
 	case r.alike():
 		return Alike
 	case len(r.Differences) > 0 && len(r.Ranges) > 0 && r.within():
 		return Scatter
-	case r.rest:
+	case r.of.Compare == UnderRest:
 		return Rest
 	}
 	return Decides

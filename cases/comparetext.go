@@ -8,15 +8,15 @@ import (
 	"unicode/utf8"
 )
 
-// Write prints the comparison as text, at most 100 columns wide but for long
-// values of the input.
-func (c *Comparison) Write(w io.Writer) error {
+// WriteComparison prints a comparison as text, at most 100 columns wide but for
+// long values of the input.
+func WriteComparison(w io.Writer, c *Comparison) error {
 	var b strings.Builder
 	for i, n := range c.Cases {
 		fmt.Fprintf(&b, "%s  %s: %s\n", Letter(i), n, c.Titles[i])
 	}
 	b.WriteString("\nIn short\n")
-	for _, v := range c.Verdict() {
+	for _, v := range Verdict(c) {
 		b.WriteString(folded(v, 98) + "\n")
 	}
 	b.WriteString("\nWhat differs in the input\n")
@@ -29,18 +29,18 @@ func (c *Comparison) Write(w io.Writer) error {
 	if len(c.Differs) == 0 {
 		b.WriteString("  nothing\n")
 	}
-	c.writeRows(&b)
-	c.writeNotes(&b)
+	writeRows(&b, c)
+	writeNotes(&b, c)
 	if c.Wood != nil && c.Wood.Sample != nil {
-		c.writeSample(&b)
+		writeSample(&b, c)
 	}
 	b.WriteString("The maker's judgement comes first.\n")
 	_, err := io.WriteString(w, b.String())
 	return err
 }
 
-// Heads are the headings of the parts of the table.
-func (c *Comparison) Heads() [OfMesh + 1]string {
+// Heads are the headings of the parts of a comparison's table.
+func Heads(c *Comparison) [OfMesh + 1]string {
 	out := [OfMesh + 1]string{
 		"What decides; the greatest change in percent first",
 		"Where the load goes, and the rest",
@@ -48,45 +48,45 @@ func (c *Comparison) Heads() [OfMesh + 1]string {
 		"No difference",
 		"Of the mesh",
 	}
-	if c.ranged() {
+	if ranged(c) {
 		out[Decides] = "What decides; first what the design changes most against what another plank would"
 	}
 	return out
 }
 
-func (c *Comparison) ranged() bool { return len(c.Rows) > 0 && len(c.Rows[0].Ranges) > 0 }
+func ranged(c *Comparison) bool { return len(c.Rows) > 0 && len(c.Rows[0].Ranges) > 0 }
 
-func (c *Comparison) writeRows(b *strings.Builder) {
+func writeRows(b *strings.Builder, c *Comparison) {
 	part := Part(-1)
 	for i := range c.Rows {
 		r := &c.Rows[i]
 		if p := r.Part(); p != part {
 			part = p
-			fmt.Fprintf(b, "\n%s\n", c.Heads()[p])
+			fmt.Fprintf(b, "\n%s\n", Heads(c)[p])
 			if p != OfMesh {
-				b.WriteString(c.columns())
+				b.WriteString(rowColumns(c))
 			}
 		}
 		fmt.Fprintf(b, "  %s, %s\n", r.Name, r.Unit)
 		for k := range c.Cases {
-			b.WriteString(strings.TrimRight(c.line(r, k), " ") + "\n")
+			b.WriteString(strings.TrimRight(rowLine(c, r, k), " ") + "\n")
 		}
 	}
 }
 
-func (c *Comparison) columns() string {
-	if c.ranged() {
+func rowColumns(c *Comparison) string {
+	if ranged(c) {
 		return fmt.Sprintf("%-34s%9s%9s%9s%11s%9s%9s%9s\n", "", "", "± wood", "± mesh", "less A", "in %", "± wood", "± mesh")
 	}
 	return fmt.Sprintf("%-34s%9s%11s%9s\n", "", "", "less A", "in %")
 }
 
-// line is one design's part of a row.
-func (c *Comparison) line(r *Row, k int) string {
-	s := c.label(k)
+// rowLine is one design's part of a row.
+func rowLine(c *Comparison, r *Row, k int) string {
+	s := designLabel(c, k)
 	widths := [7]int{9, 9, 9, 11, 9, 9, 9}
-	for i, cell := range r.Cells(k) {
-		if c.ranged() || i == 0 || i == 3 || i == 4 {
+	for i, cell := range Cells(r, k) {
+		if ranged(c) || i == 0 || i == 3 || i == 4 {
 			s += strings.Repeat(" ", max(1, widths[i]-utf8.RuneCountInString(cell))) + cell
 		}
 	}
@@ -97,22 +97,23 @@ func (c *Comparison) line(r *Row, k int) string {
 // mesh's range of it, what it has more than the first design (behind a ~ if
 // that is within the wood's scatter), the same in percent, and the two ranges
 // of the difference. What there is not is empty.
-func (r *Row) Cells(k int) [7]string {
-	out := [7]string{r.number(r.Values[k])}
-	ranged := len(r.Ranges) > 0 && !r.bare
+func Cells(r *Row, k int) [7]string {
+	q := r.Quantity()
+	out := [7]string{numberText(q, r.Values[k])}
+	ranged := len(r.Ranges) > 0 && !r.bare()
 	if ranged && r.Values[k].Known() {
-		out[1], out[2] = r.width(r.Ranges[k].Wood), r.width(r.Ranges[k].Mesh)
+		out[1], out[2] = widthText(q, r.Ranges[k].Wood), widthText(q, r.Ranges[k].Mesh)
 	}
-	if k == 0 || r.bare {
+	if k == 0 || r.bare() {
 		return out
 	}
 	d := r.Differences[k-1]
-	out[3], out[4] = r.difference(d.Value), percentOf(d.Percent, r.nought(d.Value))
-	if d.Within && !r.nought(d.Value) {
+	out[3], out[4] = differenceText(q, d.Value), percentOf(d.Percent, q.Nought(d.Value))
+	if d.Within && !q.Nought(d.Value) {
 		out[3] = "~" + out[3]
 	}
 	if ranged && d.Value.Known() {
-		out[5], out[6] = r.width(d.Wood), r.width(d.Mesh)
+		out[5], out[6] = widthText(q, d.Wood), widthText(q, d.Mesh)
 	}
 	return out
 }
@@ -126,8 +127,8 @@ func Letter(i int) string {
 	return Letter(i/letters-1) + Letter(i%letters)
 }
 
-// label is the first column of a design's line.
-func (c *Comparison) label(k int) string {
+// designLabel is the first column of a design's line.
+func designLabel(c *Comparison, k int) string {
 	return padded(fmt.Sprintf("    %s  %s", Letter(k), c.Cases[k]), 34)
 }
 
@@ -140,35 +141,37 @@ func padded(s string, width int) string {
 	return s + strings.Repeat(" ", width-n)
 }
 
-func (h headline) number(v Num) string {
+// numberText writes a number of a quantity without its unit.
+func numberText(q Quantity, v Num) string {
 	switch {
-	case !v.Known() && h.event:
+	case !v.Known() && q.Event:
 		return "never"
 	case !v.Known():
 		return "none"
 	}
-	return plainZeros(fmt.Sprintf("%.*f", h.digits, float64(v)))
+	return plainZeros(fmt.Sprintf("%.*f", q.Digits, float64(v)))
 }
 
-// width is half the width of a range, as many digits as the number itself.
-func (h headline) width(v Num) string {
+// widthText is half the width of a range, as many digits as the number itself.
+func widthText(q Quantity, v Num) string {
 	switch {
 	case !v.Known():
 		return "?"
-	case v > 0 && h.nought(v):
-		return "<" + fmt.Sprintf("%.*f", h.digits, math.Pow10(-h.digits))
+	case v > 0 && q.Nought(v):
+		return "<" + fmt.Sprintf("%.*f", q.Digits, math.Pow10(-q.Digits))
 	}
-	return fmt.Sprintf("%.*f", h.digits, float64(v))
+	return fmt.Sprintf("%.*f", q.Digits, float64(v))
 }
 
-func (h headline) difference(v Num) string {
+// differenceText writes what is more or less of a quantity; = for none.
+func differenceText(q Quantity, v Num) string {
 	switch {
 	case !v.Known():
 		return ""
-	case h.nought(v):
+	case q.Nought(v):
 		return "="
 	}
-	return fmt.Sprintf("%+.*f", h.digits, float64(v))
+	return fmt.Sprintf("%+.*f", q.Digits, float64(v))
 }
 
 func percentOf(v Num, none bool) string {
@@ -179,9 +182,9 @@ func percentOf(v Num, none bool) string {
 }
 
 // writeNotes says what the ranges are.
-func (c *Comparison) writeNotes(b *strings.Builder) {
+func writeNotes(b *strings.Builder, c *Comparison) {
 	b.WriteString("\nDifferences are taken before rounding; = means none.\n")
-	if !c.ranged() {
+	if !ranged(c) {
 		b.WriteString("No ranges were asked for: a difference smaller than the scatter of wood (stiffness 22 % from\n" +
 			"board to board) shows only between tops of the same billet. ")
 		return
@@ -194,8 +197,8 @@ func (c *Comparison) writeNotes(b *strings.Builder) {
 		"  ± mesh: what the triangles may cost the number, or the difference.\n" +
 		"  Not in the ranges: a foot that slips, the edge, and all that the model leaves out.\n")
 	for i, r := range c.Rows {
-		if r.Name == "bridge sinks" || r.Name == "top sinks most" && c.Reports[0].Bridge == nil {
-			c.writeBehind(b, &c.Rows[i])
+		if r.Key == "bridge_sink" || r.Key == "most_sunk" && c.Reports[0].Bridge == nil {
+			writeBehind(b, &c.Rows[i])
 		}
 	}
 	for _, f := range c.Wood.Faults {
@@ -205,7 +208,7 @@ func (c *Comparison) writeNotes(b *strings.Builder) {
 }
 
 // writeBehind says which constants make up the scatter of a row's first number.
-func (c *Comparison) writeBehind(b *strings.Builder, r *Row) {
+func writeBehind(b *strings.Builder, r *Row) {
 	const most = 3
 	var words []string
 	for _, k := range r.Ranges[0].Behind {
@@ -223,20 +226,20 @@ func (c *Comparison) writeBehind(b *strings.Builder, r *Row) {
 const sampleAgrees = 0.1
 
 // writeSample sets first-order ranges beside sampled ones.
-func (c *Comparison) writeSample(b *strings.Builder) {
+func writeSample(b *strings.Builder, c *Comparison) {
 	h := c.Wood.Sample
 	fmt.Fprintf(b, "\n\nThe wood's ranges again, by solving %d sets of planks drawn at random (seed %d)\n", h.Planks, h.Seed)
 	fmt.Fprintf(b, "%-34s%9s%9s%9s%11s%9s%9s\n", "", "± wood", "drawn", "off by", "less A ±", "drawn", "off by")
 	for i := range c.Rows {
 		r := &c.Rows[i]
-		if r.bare {
+		if r.bare() {
 			continue
 		}
 		fmt.Fprintf(b, "  %s, %s\n", r.Name, r.Unit)
 		for k := range c.Cases {
-			s := c.label(k) + r.beside(r.Ranges[k].Wood, r.Ranges[k].Drawn, 9)
+			s := designLabel(c, k) + besideText(r.Quantity(), r.Ranges[k].Wood, r.Ranges[k].Drawn, 9)
 			if k > 0 {
-				s += r.beside(r.Differences[k-1].Wood, r.Differences[k-1].Drawn, 11)
+				s += besideText(r.Quantity(), r.Differences[k-1].Wood, r.Differences[k-1].Drawn, 11)
 			}
 			b.WriteString(strings.TrimRight(s, " ") + "\n")
 		}
@@ -249,15 +252,15 @@ func (c *Comparison) writeSample(b *strings.Builder) {
 	b.WriteString("  ")
 }
 
-// beside writes a range of first order, the drawn one, and how far they are
+// besideText writes a range of first order, the drawn one, and how far they are
 // apart.
-func (h headline) beside(first Num, d *Drawn, width int) string {
+func besideText(q Quantity, first Num, d *Drawn, width int) string {
 	off := ""
-	if v := float64(first)/float64(d.Deviation) - 1; !h.nought(d.Deviation) && !math.IsNaN(v) {
+	if v := float64(first)/float64(d.Deviation) - 1; !q.Nought(d.Deviation) && !math.IsNaN(v) {
 		off = fmt.Sprintf("%+.0f %%", 100*v)
 		if math.Abs(v) > sampleAgrees {
 			off = "! " + off
 		}
 	}
-	return fmt.Sprintf("%*s%9s%9s", width, h.width(first), h.width(d.Deviation), off)
+	return fmt.Sprintf("%*s%9s%9s", width, widthText(q, first), widthText(q, d.Deviation), off)
 }

@@ -11,10 +11,10 @@ import (
 // Verdict says in two or three sentences for each design from the second on
 // what it changes against the first: the greatest differences in what decides,
 // what is less, and what cannot be told apart.
-func (c *Comparison) Verdict() []string {
+func Verdict(c *Comparison) []string {
 	var out []string
 	for k := 1; k < len(c.Cases); k++ {
-		out = append(out, c.verdict(k))
+		out = append(out, verdict(c, k))
 	}
 	return out
 }
@@ -26,23 +26,24 @@ type told struct {
 }
 
 // verdict is that of design k.
-func (c *Comparison) verdict(k int) string {
+func verdict(c *Comparison, k int) string {
 	const most = 5
 	var differ []told
 	var scatter, alike []string
 	for i := range c.Rows {
 		r := &c.Rows[i]
+		q := r.Quantity()
 		switch d := r.Differences[k-1]; {
-		case r.rest || r.bare:
-		case r.event && r.Values[0].Known() != r.Values[k].Known():
-			differ = append(differ, told{r.against(k), r.plainName(), math.Inf(1)})
+		case q.Compare != UnderDecides:
+		case q.Event && r.Values[0].Known() != r.Values[k].Known():
+			differ = append(differ, told{against(r, k), q.Name, math.Inf(1)})
 		case !d.Value.Known():
-		case r.nought(d.Value):
-			alike = append(alike, r.plainName())
+		case q.Nought(d.Value):
+			alike = append(alike, q.Name)
 		case d.Within:
-			scatter = append(scatter, r.plainName())
+			scatter = append(scatter, q.Name)
 		default:
-			differ = append(differ, told{r.against(k), r.plainName(), float64(r.weightOf(k - 1))})
+			differ = append(differ, told{against(r, k), q.Name, float64(r.weightOf(k - 1))})
 		}
 	}
 	slices.SortStableFunc(differ, func(a, b told) int { return cmp.Compare(b.weight, a.weight) })
@@ -58,9 +59,9 @@ func (c *Comparison) verdict(k int) string {
 			}
 		}
 		words = append(words, pair+": "+strings.Join(first, "; ")+".")
-		words = append(words, sentence(pickWords(c.ranged(), "Less than these, yet beyond the wood's scatter: ", "Less than these: "), less)...)
+		words = append(words, sentence(pickWords(ranged(c), "Less than these, yet beyond the wood's scatter: ", "Less than these: "), less)...)
 	} else {
-		words = append(words, pair+": no difference in what decides"+pickWords(c.ranged(), " that another plank could not turn round", "")+".")
+		words = append(words, pair+": no difference in what decides"+pickWords(ranged(c), " that another plank could not turn round", "")+".")
 	}
 	words = append(words, sentence("Within the wood's scatter, so that another plank could turn it round: ", scatter)...)
 	return strings.Join(append(words, sentence("No difference: ", alike)...), " ")
@@ -81,37 +82,32 @@ func pickWords(when bool, a, b string) string {
 	return b
 }
 
-// plainName is the name without what its sign means.
-func (h headline) plainName() string {
-	name, _, _ := strings.Cut(h.name, " (")
-	return name
-}
-
 // against writes design k's number beside the first one's.
-func (r *Row) against(k int) string {
-	s := fmt.Sprintf("%s %s instead of %s", r.plainName(), r.said(k), r.said(0))
+func against(r *Row, k int) string {
+	q := r.Quantity()
+	s := fmt.Sprintf("%s %s instead of %s", q.Name, said(q, r.Values[k]), said(q, r.Values[0]))
 	if p := r.Differences[k-1].Percent; p.Known() {
 		s += fmt.Sprintf(" (%+.0f %%)", float64(p))
 	}
 	return s
 }
 
-// said is a design's number with its unit, its sign in words.
-func (r *Row) said(k int) string {
-	v := r.Values[k]
+// said is a number of a quantity with its unit, its sign in words where the
+// name does not say it.
+func said(q Quantity, v Num) string {
 	switch {
 	case !v.Known():
-		return r.number(v)
-	case r.signs[0] == "" || r.nought(v):
-		return r.number(v) + " " + r.unitWord()
+		return numberText(q, v)
+	case q.Minus == "" || q.Nought(v):
+		return numberText(q, v) + " " + unitWord(q)
 	}
-	return fmt.Sprintf("%s %s (%s)", r.number(Num(math.Abs(float64(v)))), r.unitWord(), pickWords(v < 0, r.signs[1], r.signs[0]))
+	return fmt.Sprintf("%s %s (%s)", numberText(q, Num(math.Abs(float64(v)))), unitWord(q), pickWords(v < 0, q.Minus, q.Plus))
 }
 
 // unitWord is the unit behind a number in a sentence.
-func (h headline) unitWord() string {
-	if h.unit == "deg" {
+func unitWord(q Quantity) string {
+	if q.Unit == "deg" {
 		return "degrees"
 	}
-	return h.unit
+	return q.Unit
 }

@@ -13,7 +13,7 @@ import (
 // every number in them stands in the table.
 func TestVerdict(t *testing.T) {
 	c := compareAll(t, solveAll(t, rough(), mustOpen(t, "course-guitar"), mustOpen(t, "course-guitar-treble"), mustOpen(t, "course-guitar-relief")))
-	v := c.Verdict()
+	v := Verdict(c)
 	if len(v) != 2 || !strings.HasPrefix(v[0], "B against A: ") || !strings.HasPrefix(v[1], "C against A: ") {
 		t.Fatalf("verdicts %q, want one of B and one of C", v)
 	}
@@ -23,11 +23,11 @@ func TestVerdict(t *testing.T) {
 			t.Errorf("of the apex to the treble: %q, want %q in it", first, want)
 		}
 	}
-	if !strings.Contains(v[1], "foot: middle touches at") || strings.Contains(v[0]+v[1], "energy") {
+	if !strings.Contains(v[1], "middle of the foot first touches at") || strings.Contains(v[0]+v[1], "energy") {
 		t.Errorf("verdicts %q, want the relief's touch in the second and no energies", v)
 	}
 	var table bytes.Buffer
-	if err := c.Write(&table); err != nil {
+	if err := WriteComparison(&table, c); err != nil {
 		t.Fatal(err)
 	}
 	_, rows, _ := strings.Cut(table.String(), "What decides")
@@ -48,16 +48,16 @@ func TestParts(t *testing.T) {
 	for _, r := range c.Rows {
 		d := r.Differences[0]
 		switch p := r.Part(); {
-		case r.bare != (p == OfMesh):
+		case r.bare() != (p == OfMesh):
 			t.Errorf("%s stands in part %d", r.Name, p)
-		case p == Alike && math.Abs(float64(d.Value)) >= 0.5*math.Pow10(-r.digits):
+		case p == Alike && math.Abs(float64(d.Value)) >= 0.5*math.Pow10(-r.of.Digits):
 			t.Errorf("%s, %+g %s: stands among those without a difference", r.Name, d.Value, r.Unit)
 		case p == Scatter && !d.Within:
 			t.Errorf("%s stands within the wood's scatter, %+g ± %g %s", r.Name, d.Value, d.Wood, r.Unit)
 		case p == Decides && strings.HasPrefix(r.Name, "energy"):
 			t.Errorf("%s stands among what decides", r.Name)
 		}
-		if a := math.Abs(float64(r.Values[0])); !r.bare && d.Percent.Known() && a < float64(r.Ranges[0].Wood) {
+		if a := math.Abs(float64(r.Values[0])); !r.bare() && d.Percent.Known() && a < float64(r.Ranges[0].Wood) {
 			t.Errorf("%s: %+g %% of %g ± %g %s, want none", r.Name, d.Percent, a, r.Ranges[0].Wood, r.Unit)
 		}
 	}
@@ -66,7 +66,7 @@ func TestParts(t *testing.T) {
 // TestVerdictOfEqualDesigns: nothing differs.
 func TestVerdictOfEqualDesigns(t *testing.T) {
 	s := solveAll(t, rough(), mustOpen(t, "bench-plate"))
-	v := compareAll(t, append(s, s...)).Verdict()
+	v := Verdict(compareAll(t, append(s, s...)))
 	if want := "B against A: no difference in what decides that another plank could not turn round. No difference: "; len(v) != 1 || !strings.HasPrefix(v[0], want) {
 		t.Errorf("%q, want %q", v, want)
 	}
@@ -100,7 +100,7 @@ func TestTrialText(t *testing.T) {
 		}
 		tr.Command = "archload relief x"
 		var b bytes.Buffer
-		if err := tr.Write(&b); err != nil {
+		if err := WriteTrial(&b, tr); err != nil {
 			t.Fatal(err)
 		}
 		for _, want := range c.wants {

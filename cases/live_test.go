@@ -355,10 +355,10 @@ func TestLiveReport(t *testing.T) {
 // sameReports compares all headline numbers to 1e-9.
 func sameReports(t *testing.T, got, want *Report) {
 	t.Helper()
-	for _, h := range headlines() {
-		g, w := float64(h.get(got)), float64(h.get(want))
+	for _, h := range compared() {
+		g, w := float64(h.Get(got)), float64(h.Get(want))
 		if math.IsNaN(g) != math.IsNaN(w) || math.Abs(g-w) > 1e-9*max(1, math.Abs(w)) {
-			t.Errorf("%s: %.12g %s, want %.12g", h.name, g, h.unit, w)
+			t.Errorf("%s: %.12g %s, want %.12g", h.Name, g, h.Unit, w)
 		}
 	}
 }

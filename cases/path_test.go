@@ -181,7 +181,7 @@ func TestStringTableText(t *testing.T) {
 		t.Fatal(err)
 	}
 	var b strings.Builder
-	if err := table.Write(&b); err != nil {
+	if err := WriteStrings(&b, table); err != nil {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"29.0 mm above the rim", "in all", "friction lets the push lie", "% of tipping (at most", "anchor_height + 1 mm"} {

@@ -7,8 +7,8 @@ import (
 	"strings"
 )
 
-// Write prints the table as text.
-func (t *StringTable) Write(w io.Writer) error {
+// WriteStrings prints the table of the strings as text.
+func WriteStrings(w io.Writer, t *StringTable) error {
 	var b strings.Builder
 	if t.Title != "" {
 		fmt.Fprintf(&b, "%s\n\n", t.Title)
@@ -18,9 +18,9 @@ func (t *StringTable) Write(w io.Writer) error {
 	} else {
 		b.WriteString("Break angles as given\n\n")
 	}
-	t.sayEach(&b)
+	sayEach(&b, t.StringsReport)
 	b.WriteByte('\n')
-	t.sayPush(&b)
+	sayPush(&b, t.StringsReport)
 	b.WriteString("\nWhat a small change does            presses N   pushes N   shifts the downforce mm\n")
 	for _, c := range t.Changes {
 		fmt.Fprintf(&b, "  %-32s %+8.2f   %+8.2f   %+8.2f\n", fmt.Sprintf("%s + %g %s", c.Key, c.Step, c.Unit), c.Downforce, c.Along, c.Shift)
@@ -32,7 +32,7 @@ func (t *StringTable) Write(w io.Writer) error {
 }
 
 // sayEach prints the strings one a line, and their sum.
-func (s *StringsReport) sayEach(b *strings.Builder) {
+func sayEach(b *strings.Builder, s *StringsReport) {
 	fmt.Fprintf(b, "  %-10s %7s %7s %9s %7s %7s %10s %9s %9s\n", "string", "x mm", "z mm", "tension N", "front°", "back°", "presses N", "pushes N", "grip N")
 	for _, e := range s.Each {
 		fmt.Fprintf(b, "  %-10s %+7.1f %7.1f %9.1f %7.2f %7.2f %10.2f %+9.2f %9s\n", e.Name, e.X, e.Height, e.Tension,
@@ -53,15 +53,8 @@ func gripText(grip float64) string {
 	return fmt.Sprintf("± %.2f", grip)
 }
 
-// sayMore prints the strings one by one, what friction allows, and how near
-// the bridge is to tipping.
-func (s *StringsReport) sayMore(b *strings.Builder) {
-	s.sayPush(b)
-	s.sayEach(b)
-}
-
 // sayPush prints the range of the push and what it does to the bridge.
-func (s *StringsReport) sayPush(b *strings.Builder) {
+func sayPush(b *strings.Builder, s *StringsReport) {
 	if s.Grip > 0 {
 		line(b, "friction lets the push lie", "between %+.1f and %+.1f N (toward the neck)", s.Along-s.Grip, s.Along+s.Grip)
 	}

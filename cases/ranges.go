@@ -118,15 +118,15 @@ func inParallel(ctx context.Context, o Options, n int, do func(i int)) error {
 // shifts are how far one standard deviation of each constant moves a number, to
 // first order, in the number's unit, as the constant grows by that. Without a
 // number in the base or in the wood of a step, NaN.
-func (sp *Spread) shifts(m measure) []float64 {
-	base, scale := float64(m.get(sp.base)), m.scale(sp.own, sp.base)
+func (sp *Spread) shifts(q Quantity) []float64 {
+	base, scale := float64(q.Get(sp.base)), companionScale(q, sp.own, sp.base)
 	out := make([]float64, len(sp.constants))
 	for i, r := range sp.each {
 		if r == nil {
 			out[i] = math.NaN()
 			continue
 		}
-		out[i] = scale * (base - float64(m.get(r)))
+		out[i] = scale * (base - float64(q.Get(r)))
 	}
 	return out
 }
@@ -146,14 +146,14 @@ func norm(shifts []float64) Num {
 }
 
 // wood is the wood's range of a number, one standard deviation, in its unit.
-func (sp *Spread) wood(m measure) Num { return norm(sp.shifts(m)) }
+func (sp *Spread) wood(q Quantity) Num { return norm(sp.shifts(q)) }
 
 // apart is the wood's range of what o has more than sp of a number, if both
 // designs are cut from the same planks where role and wood are the same: the
 // shifts of a plank that both have are subtracted before they are squared.
-func (sp *Spread) apart(o *Spread, m measure) Num {
-	shifts := o.shifts(m)
-	for i, v := range sp.shifts(m) {
+func (sp *Spread) apart(o *Spread, q Quantity) Num {
+	shifts := o.shifts(q)
+	for i, v := range sp.shifts(q) {
 		if k := o.find(sp.planks[sp.constants[i].plank], sp.constants[i].key); k >= 0 {
 			shifts[k] -= v
 			continue
@@ -177,8 +177,8 @@ type Behind struct {
 
 // behind lists the constants that make up a number's range, the greatest first,
 // down to a hundredth of the variance.
-func (sp *Spread) behind(m measure) []Behind {
-	shifts := sp.shifts(m)
+func (sp *Spread) behind(q Quantity) []Behind {
+	shifts := sp.shifts(q)
 	sum := sq(float64(norm(shifts)))
 	out := []Behind{}
 	for i, v := range shifts {
@@ -215,25 +215,19 @@ func meshRange(fine, coarse Num, peak bool) Num {
 }
 
 // mesh is the mesh's range of a number of r, the report of the finer mesh.
-func (sp *Spread) mesh(r *Report, h measure) Num {
+func (sp *Spread) mesh(r *Report, q Quantity) Num {
 	if !sp.companion {
 		return None()
 	}
-	return meshRange(h.get(r), h.get(sp.base), h.peak)
+	return meshRange(q.Get(r), q.Get(sp.base), q.Peak)
 }
 
-// measure is one number of a report.
-type measure struct {
-	get  func(*Report) Num
-	peak bool // the greatest of a field: it settles slowly with the mesh
-}
-
-// scale is by how much the number's scatter on a companion mesh is to be
-// multiplied: a peak is lower or higher there as a whole, and its scatter with
-// it.
-func (m measure) scale(own, companion *Report) float64 {
-	a, b := float64(m.get(own)), float64(m.get(companion))
-	if !m.peak || own == companion || !(a > 0) || !(b > 0) {
+// companionScale is by how much a quantity's scatter on a companion mesh is to
+// be multiplied: a peak is lower or higher there as a whole, and its scatter
+// with it.
+func companionScale(q Quantity, own, companion *Report) float64 {
+	a, b := float64(q.Get(own)), float64(q.Get(companion))
+	if !q.Peak || own == companion || !(a > 0) || !(b > 0) {
 		return 1
 	}
 	return a / b

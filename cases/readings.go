@@ -45,6 +45,3 @@ func (s *Solution) BridgeNow() *BridgeReport {
 	r.MiddleTouchesAt, r.MiddleClosesAt = None(), None()
 	return r
 }
-
-// Digits is how many decimals the row's numbers are worth.
-func (r Row) Digits() int { return r.digits }

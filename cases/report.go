@@ -142,6 +142,25 @@ type BridgeReport struct {
 	Guides          []float64       `json:"guides,omitempty"` // force across (N), along (N) and moment about the upright (N·mm) at the saddle, slip only
 }
 
+// Pressed is the sum of the foot's forces square to the surface, N. On slopes
+// it differs from the downforce, as drag carries a part of that.
+func (g *BridgeReport) Pressed() float64 {
+	sum := 0.0
+	for _, c := range g.Contact {
+		sum += c.Force
+	}
+	return sum
+}
+
+// HighestSpot is the greatest pressure on one place of the contact grid, MPa.
+func (g *BridgeReport) HighestSpot() float64 {
+	most := 0.0
+	for _, c := range g.Contact {
+		most = math.Max(most, c.Pressure)
+	}
+	return most
+}
+
 // TiltReport is the bridge's lean, deg.
 type TiltReport struct {
 	ForeAft  float64 `json:"fore_aft"` // positive: the top leans toward the neck

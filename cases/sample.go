@@ -8,12 +8,12 @@ import (
 	"slices"
 )
 
-// Sample holds the headline numbers of some designs in planks drawn at random.
+// Sample holds the compared numbers of some designs in planks drawn at random.
 // Each draw is a real solve: a new factor, and the contact followed anew.
 type Sample struct {
 	planks int
 	seed   uint64
-	values [][][]float64 // by draw, design, headline; NaN: cannot be had
+	values [][][]float64 // by draw, design, quantity; NaN: cannot be had
 	failed int           // draws in which a design had no answer at all
 }
 
@@ -150,7 +150,7 @@ func part(z []float64, others [][]float64, scores []float64) {
 	}
 }
 
-// companionScales are those of the headline numbers; see measure.scale.
+// companionScales are those of the compared numbers; see companionScale.
 func (s *Solution) companionScales() []float64 {
 	own := s.plainReport()
 	base := own
@@ -158,13 +158,13 @@ func (s *Solution) companionScales() []float64 {
 		base = on.plainReport()
 	}
 	var out []float64
-	for _, h := range headlines() {
-		out = append(out, h.scale(own, base))
+	for _, q := range compared() {
+		out = append(out, companionScale(q, own, base))
 	}
 	return out
 }
 
-// inPlanks are the headline numbers in other planks; nil if there is no answer.
+// inPlanks are the compared numbers in other planks; nil if there is no answer.
 func (s *Solution) inPlanks(ctx context.Context, planks []plank, times []map[string]float64) []float64 {
 	on := s.scatterMesh()
 	own := on.Top.Built.Case.planks()
@@ -178,8 +178,8 @@ func (s *Solution) inPlanks(ctx context.Context, planks []plank, times []map[str
 	}
 	r := Summarize(other)
 	var out []float64
-	for _, h := range headlines() {
-		out = append(out, float64(h.get(r)))
+	for _, q := range compared() {
+		out = append(out, float64(q.Get(r)))
 	}
 	return out
 }
@@ -191,24 +191,24 @@ func (c *Comparison) AddSample(s *Sample) {
 		c.Wood = &Wooden{Constants: []Constant{}, Faults: []string{}}
 	}
 	c.Wood.Sample = &SampleHead{Planks: s.planks, Seed: s.seed, Failed: s.failed}
-	all := headlines()
+	all := compared()
 	for k := range c.Rows {
 		r := &c.Rows[k]
-		h := slices.IndexFunc(all, func(h headline) bool { return h.name == r.Name })
+		h := slices.IndexFunc(all, func(q Quantity) bool { return q.Key == r.Key })
 		for i := range r.Ranges {
-			if !r.bare {
+			if !r.bare() {
 				r.Ranges[i].Drawn = s.drawn(h, i, -1)
 			}
 		}
 		for i := range r.Differences {
-			if !r.bare {
+			if !r.bare() {
 				r.Differences[i].Drawn = s.drawn(h, i+1, 0)
 			}
 		}
 	}
 }
 
-// drawn is the standard deviation of headline h of a design, less that of the
+// drawn is the standard deviation of quantity h of a design, less that of the
 // design from if it is not negative.
 func (s *Sample) drawn(h, design, from int) *Drawn {
 	var v []float64

@@ -90,10 +90,10 @@ func TestSampledRanges(t *testing.T) {
 	}
 	c.AddSample(s)
 	for _, r := range c.Rows {
-		if r.bare {
+		if r.bare() {
 			continue
 		}
-		half := 0.5 * math.Pow10(-r.digits)
+		half := 0.5 * math.Pow10(-r.of.Digits)
 		check := func(what string, first Num, d *Drawn, least float64) {
 			if d.Known != planks {
 				t.Errorf("%s, %s: known in %d of %d planks", r.Name, what, d.Known, planks)
@@ -104,7 +104,7 @@ func TestSampledRanges(t *testing.T) {
 		}
 		for k := range c.Cases {
 			check(c.Cases[k], r.Ranges[k].Wood, r.Ranges[k].Drawn, half)
-			if k == 0 || r.Name == "friction needed" {
+			if k == 0 || r.Key == "friction_needed" {
 				continue
 			}
 			own := math.Max(float64(r.Ranges[0].Drawn.Deviation), float64(r.Ranges[k].Drawn.Deviation))

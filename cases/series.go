@@ -170,10 +170,10 @@ func (w *seriesSolver) row(ctx context.Context, point int) (SeriesRow, error) {
 	if ctx.Err() != nil {
 		return r, ctx.Err()
 	}
-	for _, c := range seriesColumns() {
-		r.Results[c.Name] = None()
+	for _, q := range SeriesColumns() {
+		r.Results[q.Column] = None()
 		if err == nil {
-			r.Results[c.Name] = c.get(rep)
+			r.Results[q.Column] = q.Get(rep)
 		}
 	}
 	if err != nil {

@@ -87,10 +87,10 @@ func TestSeriesRefit(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, c := range seriesColumns() {
-		g, w := float64(got.Results[c.Name]), float64(c.get(Summarize(sol)))
+	for _, c := range SeriesColumns() {
+		g, w := float64(got.Results[c.Column]), float64(c.Get(Summarize(sol)))
 		if d := g - w; d > 1e-9*(1+w*w) || d < -1e-9*(1+w*w) {
-			t.Errorf("%s %.12g, want %.12g as solved by itself", c.Name, g, w)
+			t.Errorf("%s %.12g, want %.12g as solved by itself", c.Column, g, w)
 		}
 	}
 }

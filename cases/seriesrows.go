@@ -18,55 +18,24 @@ type SeriesRow struct {
 	Failed  string         `json:"failed"`        // why there are no results; "" if there are
 }
 
-// SeriesColumn is one result of a series.
-type SeriesColumn struct {
-	Name string // with its unit, as a table's column: bridge_sink_mm
-	What string // as a picture names it
-	Unit string
-	get  func(*Report) Num
-}
+// MainColumns is how many results of a series, the first ones, are printed and
+// drawn.
+const MainColumns = 6
 
-// SeriesColumns lists the results that a series keeps.
-func SeriesColumns() []SeriesColumn { return seriesColumns() }
-
-func seriesColumns() []SeriesColumn {
-	percent := func(get func(*BridgeReport) Num) func(*Report) Num {
-		return ofBridge(func(b *BridgeReport) Num { return 100 * get(b) })
-	}
-	return []SeriesColumn{
-		{"bridge_sink_mm", "bridge sinks", "mm", ofBridge(func(b *BridgeReport) Num { return Num(b.Sink) })},
-		{"middle_carries_percent", "middle of the foot carries", "%", percent(func(b *BridgeReport) Num { return Num(b.Share.Middle) })},
-		{"middle_closes_at_percent", "middle has closed at", "% of load", percent(func(b *BridgeReport) Num { return b.MiddleClosesAt })},
-		{"strength_used_percent", "strength used", "%", func(r *Report) Num { return 100 * r.Strength.Used }},
-		{"top_sinks_most_mm", "top sinks most", "mm", func(r *Report) Num { return Num(r.Top.MostSunk.Value) }},
-		{"foot_used_percent", "of the crushing strength", "%", func(r *Report) Num { return 100 * r.Strength.FootUsed }},
-		{"bass_end_carries_percent", "bass end carries", "%", percent(func(b *BridgeReport) Num { return Num(b.Share.BassEnd) })},
-		{"treble_end_carries_percent", "treble end carries", "%", percent(func(b *BridgeReport) Num { return Num(b.Share.TrebleEnd) })},
-		{"middle_touches_at_percent", "middle first touches at", "% of load", percent(func(b *BridgeReport) Num { return b.MiddleTouchesAt })},
-		{"gap_left_mm", "greatest gap left", "mm", ofBridge(func(b *BridgeReport) Num { return Num(b.GapLeft) })},
-		{"foot_pressure_MPa", "pressure under the foot", "MPa", func(r *Report) Num { return r.Strength.FootPressure }},
-		{"apex_sink_mm", "apex sinks", "mm", func(r *Report) Num { return r.Top.ApexSink }},
-		{"lean_to_neck_deg", "bridge leans toward the neck", "deg", ofBridge(func(b *BridgeReport) Num { return Num(b.Tilt.ForeAft) })},
-		{"lean_to_treble_deg", "bridge leans to the treble", "deg", ofBridge(func(b *BridgeReport) Num { return Num(b.Tilt.Sideways) })},
-		{"action_lower_mm", "strings lower at the octave", "mm", ofBridge(func(b *BridgeReport) Num { return Num(b.ActionChange) })},
-		{"friction_needed_1", "friction needed", "1", ofBridge(func(b *BridgeReport) Num { return b.FrictionNeeded })},
-		{"downforce_N", "strings press with", "N", func(r *Report) Num {
-			if r.Strings == nil {
-				return None()
-			}
-			return Num(r.Strings.Downforce)
-		}},
-		{"plate_and_braces_g", "plate and braces", "g", func(r *Report) Num { return Num(r.Mass.Plate + r.Mass.Braces) }},
-		{"energy_Nmm", "energy in all", "N mm", func(r *Report) Num { return Num(r.Energy.Total) }},
-	}
+// SeriesColumns lists the results that a series keeps, in the order of its
+// table; the name of a result is the quantity's Column.
+func SeriesColumns() []Quantity {
+	out := quantitiesOf(func(q Quantity) bool { return q.Series > 0 })
+	slices.SortFunc(out, func(a, b Quantity) int { return a.Series - b.Series })
+	return out
 }
 
 // Columns heads a series' table: the point, the keys, the results, and what
 // went wrong.
 func (h SeriesHead) Columns() []string {
 	out := append([]string{"point"}, h.Keys...)
-	for _, c := range seriesColumns() {
-		out = append(out, c.Name)
+	for _, c := range SeriesColumns() {
+		out = append(out, c.Column)
 	}
 	return append(out, "checks_failed", "failed")
 }
@@ -74,9 +43,9 @@ func (h SeriesHead) Columns() []string {
 // Cells writes a row for the series' table; what cannot be had is empty.
 func (h SeriesHead) Cells(r SeriesRow) []string {
 	out := append([]string{strconv.Itoa(r.Point)}, h.Words(r.Point)...)
-	for _, c := range seriesColumns() {
+	for _, c := range SeriesColumns() {
 		cell := ""
-		if v, ok := r.Results[c.Name]; ok && v.Known() {
+		if v, ok := r.Results[c.Column]; ok && v.Known() {
 			cell = strconv.FormatFloat(float64(v), 'g', 8, 64)
 		}
 		out = append(out, cell)

@@ -31,9 +31,9 @@ func SeriesText(h SeriesHead, rows []SeriesRow) string {
 	}
 	b.WriteString("\n\n")
 	if len(rows) <= mostShown {
-		h.writeRows(&b, rows)
+		writeSeriesRows(&b, h, rows)
 	} else {
-		h.writeRanges(&b, rows)
+		writeSeriesRanges(&b, h, rows)
 	}
 	told := 0
 	for _, r := range rows {
@@ -49,18 +49,21 @@ func SeriesText(h SeriesHead, rows []SeriesRow) string {
 	return b.String()
 }
 
-// writeRows prints a table of the first results.
-func (h SeriesHead) writeRows(b *strings.Builder, rows []SeriesRow) {
-	short := []string{"sinks mm", "middle %", "closes %", "strength %", "top mm", "crush %"} // of the first columns
-	cols := seriesColumns()[:len(short)]
-	head := append(append([]string{"point"}, h.Keys...), short...)
+// writeSeriesRows prints a table of the first results.
+func writeSeriesRows(b *strings.Builder, h SeriesHead, rows []SeriesRow) {
+	cols := SeriesColumns()[:MainColumns]
+	head := append([]string{"point"}, h.Keys...)
+	for _, q := range cols {
+		unit, _, _ := strings.Cut(q.Unit, " of ")
+		head = append(head, q.Brief()+" "+unit)
+	}
 	table := [][]string{head}
 	for _, r := range rows {
 		line := append([]string{fmt.Sprint(r.Point)}, h.Words(r.Point)...)
-		for _, c := range cols {
+		for _, q := range cols {
 			cell := "-"
-			if v := r.Results[c.Name]; r.Failed == "" && v.Known() {
-				cell = fmt.Sprintf("%.3f", float64(v))
+			if v := r.Results[q.Column]; r.Failed == "" && v.Known() {
+				cell = numberText(q, v)
 			}
 			line = append(line, cell)
 		}
@@ -78,20 +81,22 @@ func (h SeriesHead) writeRows(b *strings.Builder, rows []SeriesRow) {
 		}
 		b.WriteByte('\n')
 	}
-	b.WriteString("\nsinks: the bridge; middle: what the foot's middle third carries, and at how much of the load it has\n" +
-		"closed; strength: used at the top's worst place; top: sinks where it sinks most; crush: of the strength\n" +
-		"under the foot; -: never, not known, or failed. The table has more.\n\n")
+	b.WriteByte('\n')
+	for _, q := range cols {
+		fmt.Fprintf(b, "%s: %s, %s\n", q.Brief(), q.Name, q.Unit)
+	}
+	b.WriteString("-: never, not known, or failed. The table has more.\n\n")
 }
 
-// writeRanges prints from where to where each result runs, and at which point.
-func (h SeriesHead) writeRanges(b *strings.Builder, rows []SeriesRow) {
-	for _, c := range seriesColumns() {
-		known := slices.DeleteFunc(slices.Clone(rows), func(r SeriesRow) bool { return r.Failed != "" || !r.Results[c.Name].Known() })
+// writeSeriesRanges prints from where to where each result runs, and at which point.
+func writeSeriesRanges(b *strings.Builder, h SeriesHead, rows []SeriesRow) {
+	for _, q := range SeriesColumns() {
+		known := slices.DeleteFunc(slices.Clone(rows), func(r SeriesRow) bool { return r.Failed != "" || !r.Results[q.Column].Known() })
 		if len(known) == 0 {
 			continue
 		}
 		by := func(x, y SeriesRow) int {
-			switch a, b := x.Results[c.Name], y.Results[c.Name]; {
+			switch a, b := x.Results[q.Column], y.Results[q.Column]; {
 			case a < b:
 				return -1
 			case a > b:
@@ -100,8 +105,8 @@ func (h SeriesHead) writeRanges(b *strings.Builder, rows []SeriesRow) {
 			return 0
 		}
 		lo, hi := slices.MinFunc(known, by), slices.MaxFunc(known, by)
-		fmt.Fprintf(b, "  %-28s %8.3f %s (%s) to %.3f %s (%s)\n", c.What, float64(lo.Results[c.Name]), c.Unit,
-			strings.Join(h.Words(lo.Point), ", "), float64(hi.Results[c.Name]), c.Unit, strings.Join(h.Words(hi.Point), ", "))
+		fmt.Fprintf(b, "  %-34s %8s %s (%s) to %s %s (%s)\n", q.Name, numberText(q, lo.Results[q.Column]), q.Unit,
+			strings.Join(h.Words(lo.Point), ", "), numberText(q, hi.Results[q.Column]), q.Unit, strings.Join(h.Words(hi.Point), ", "))
 	}
 	b.WriteByte('\n')
 }

@@ -40,7 +40,7 @@ func Summarize(s *Solution) *Report {
 		r.Energy.Released = s.Result.State.Lost
 	}
 	r.Strength = s.strength()
-	r.Decades = DecadesReport{StrengthUsed: r.Strength.Used / decades, Sink: [2]Num{Num(s.sink()), Num(creep * s.sink())}}
+	r.Decades = DecadesReport{StrengthUsed: r.Strength.Used / LongTerm, Sink: [2]Num{Num(s.sink()), Num(creep * s.sink())}}
 	r.Warnings = append(r.Warnings, r.cautions()...)
 	ch := s.Result.Checks
 	r.Error = ErrorReport{Equilibrium: ch.Force, Moment: ch.Moment, Energy: ch.Energy,

@@ -7,15 +7,15 @@ import (
 	"strings"
 )
 
-// Write prints the trial as tables, shape by shape.
-func (t *Trial) Write(w io.Writer) error {
+// WriteTrial prints a trial as tables, shape by shape.
+func WriteTrial(w io.Writer, t *Trial) error {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s: the foot relieved more and more, under %.0f N\n", t.Title, t.Downforce)
 	for i, p := range t.Points {
 		if i == 0 || t.Points[i-1].Shape != p.Shape {
 			fmt.Fprintf(&b, "\n%s\n%s", p.Shape, trialHead())
 		}
-		p.write(&b)
+		writePoint(&b, &p)
 	}
 	if t.Crushing.Known() {
 		fmt.Fprintf(&b, "\ncrush %%: greatest pressure over 8 mm of foot against %.1f MPa, the softer wood's strength across the grain.\n", float64(t.Crushing))
@@ -25,22 +25,22 @@ func (t *Trial) Write(w io.Writer) error {
 	b.WriteString("arch rounder: how much higher (+) or lower (-, flatter) the load leaves the top under the foot's\n" +
 		"middle, against the top under its ends. strength used: of the top, at its worst place; of 100 %,\n" +
 		"wood keeps about 60 % under ten years of load (Wood Handbook); a blank: not worked out. -: never.\n")
-	for _, part := range t.Instructions() {
+	for _, part := range Instructions(t) {
 		fmt.Fprintf(&b, "\n%s\n", part.Head)
 		for _, l := range part.Lines {
 			fmt.Fprintf(&b, "%s\n", folded(l, 96))
 		}
 	}
-	if head, command := t.next(); command != "" {
+	if head, command := nextCommand(t); command != "" {
 		fmt.Fprintf(&b, "\n%s\n  %s\n", head, command)
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
 }
 
-// next is the command to go on with, with a depth in it: the sheet's, or as an
-// example the one in the middle of those tried.
-func (t *Trial) next() (head, command string) {
+// nextCommand is the command to go on with, with a depth in it: the sheet's, or as an
+// exampleDepth the one in the middle of those tried.
+func nextCommand(t *Trial) (head, command string) {
 	switch {
 	case t.Command == "" || len(t.Points) == 0:
 		return "", ""
@@ -48,11 +48,11 @@ func (t *Trial) next() (head, command string) {
 		return "Next, to draw this as a bench sheet in true size", fmt.Sprintf("%s --depth %.4g -o bench", t.Command, t.Sheet.Depth)
 	}
 	return "Next, with this depth or the one that you choose: what to take off, how to check it, and what another plank makes of it",
-		fmt.Sprintf("%s --depth %.4g", t.Command, t.example())
+		fmt.Sprintf("%s --depth %.4g", t.Command, exampleDepth(t))
 }
 
-// example is the depth in the middle of those tried in the first shape.
-func (t *Trial) example() float64 {
+// exampleDepth is the depth in the middle of those tried in the first shape.
+func exampleDepth(t *Trial) float64 {
 	n := 0
 	for n < len(t.Points) && t.Points[n].Shape == t.Points[0].Shape {
 		n++
@@ -66,7 +66,7 @@ func trialHead() string {
 		"     mm       %       %       %       at      at    left       MPa      %       mm       mm         %\n"
 }
 
-func (p *TrialPoint) write(b *strings.Builder) {
+func writePoint(b *strings.Builder, p *TrialPoint) {
 	percent := func(v Num, width int) string {
 		if !v.Known() {
 			return fmt.Sprintf("%*s", width, "-")
@@ -112,25 +112,25 @@ type Instruction struct {
 	Lines []string
 }
 
-// Instructions say how to cut the relief of the sheet and how to check it; nil
+// Instructions say how to cut the relief of a trial's sheet and how to check it; nil
 // without one.
-func (t *Trial) Instructions() []Instruction {
+func Instructions(t *Trial) []Instruction {
 	p := t.Sheet
 	if p == nil {
 		return nil
 	}
-	most := t.deepest(func(s BenchStation) float64 { return s.Remove }).Remove
+	most := mostOf(t, func(s BenchStation) float64 { return s.Remove }).Remove
 	return []Instruction{
-		{fmt.Sprintf("What to take off: %.2f mm (%.1f thousandths of an inch) at the deepest, %s", most, 1000*most/inch, p.Shape), []string{t.takeOff()}},
-		{"Check it with the strings slack", t.checkSlack()},
-		{"What should be left at full load", t.checkLoaded()},
-		{"How sure this is", t.howSure()},
+		{fmt.Sprintf("What to take off: %.2f mm (%.1f thousandths of an inch) at the deepest, %s", most, 1000*most/inch, p.Shape), []string{takeOffText(t)}},
+		{"Check it with the strings slack", slackLines(t)},
+		{"What should be left at full load", loadedLines(t)},
+		{"How sure this is", sureLines(t)},
 	}
 }
 
-// takeOff lists the stations: x mm: hundredths of a millimetre, thousandths of
+// takeOffText lists the stations: x mm: hundredths of a millimetre, thousandths of
 // an inch.
-func (t *Trial) takeOff() string {
+func takeOffText(t *Trial) string {
 	parts := make([]string, len(t.Bench))
 	for i, s := range t.Bench {
 		parts[i] = fmt.Sprintf("at\u00a0%s:\u00a0%.0f\u00a0(%.1f)", signed(s.X), 100*s.Remove, 1000*s.Remove/inch)
@@ -138,9 +138,9 @@ func (t *Trial) takeOff() string {
 	return "Hundredths of a millimetre (thousandths of an inch) at millimetres from the bridge's middle, treble positive: " + strings.Join(parts, ", ") + "."
 }
 
-// deepest is the station with the most of something, the nearest to the middle
+// mostOf is the station with the most of something, the nearest to the middle
 // if there are several.
-func (t *Trial) deepest(of func(BenchStation) float64) BenchStation {
+func mostOf(t *Trial, of func(BenchStation) float64) BenchStation {
 	most := t.Bench[0]
 	for _, s := range t.Bench {
 		if d := of(s) - of(most); d > 1e-9 || d > -1e-9 && math.Abs(s.X) < math.Abs(most.X) {
@@ -150,8 +150,8 @@ func (t *Trial) deepest(of func(BenchStation) float64) BenchStation {
 	return most
 }
 
-func (t *Trial) checkSlack() []string {
-	most := t.deepest(func(s BenchStation) float64 { return s.Gap })
+func slackLines(t *Trial) []string {
+	most := mostOf(t, func(s BenchStation) float64 { return s.Gap })
 	end := math.Max(t.Bench[0].Gap, t.Bench[len(t.Bench)-1].Gap)
 	lines := []string{fmt.Sprintf("Stand the bridge on its place, strings slack, with no weight on it but its own. A feeler gauge of %.2f mm (%.1f thousandths of an inch) shall just go under %s, and one of %.2f mm not.",
 		most.Gap, 1000*most.Gap/inch, whereWords(most.X), math.Round(100*most.Gap)/100+0.02)}
@@ -161,7 +161,7 @@ func (t *Trial) checkSlack() []string {
 	return append(lines, "Take the wood off the foot, never off the top, a little at a time; what is gone does not come back.")
 }
 
-func (t *Trial) checkLoaded() []string {
+func loadedLines(t *Trial) []string {
 	p := t.Sheet
 	var lines []string
 	switch {
@@ -209,7 +209,7 @@ func signed(x float64) string {
 	return fmt.Sprintf("%+.0f", x)
 }
 
-func (t *Trial) howSure() []string {
+func sureLines(t *Trial) []string {
 	s, h := &t.Wood.Softer, &t.Wood.Stiffer
 	return []string{
 		fmt.Sprintf("Boards of one wood differ by about %.0f %% in stiffness; one in three by more. If all the wood is that much softer, or that much stiffer, than its card says: the middle closes at %s or %s of full load and carries %.0f or %.0f %%; the bridge sinks %.2f or %.2f mm.",

@@ -7,13 +7,14 @@ const (
 	// woodFriction is about the most that wood gives on varnished wood: 0.3 to
 	// 0.5 (common practice, no published source).
 	woodFriction = 0.5
-	// decades is the share of short-term strength that wood keeps under ten
-	// years of load (Wood Handbook, from memory).
-	decades = 0.6
 	// creep is how much further timber sinks under lasting load indoors
 	// (EN 1995-1-1, kdef 0.60 in service class 1; from memory).
 	creep = 1.6
 )
+
+// LongTerm is the share of short-term strength that wood keeps under ten years
+// of load, 1 (Wood Handbook, from memory).
+const LongTerm = 0.6
 
 // cautions lists what a result itself warns of.
 func (r *Report) cautions() []string {
@@ -25,7 +26,7 @@ func (r *Report) cautions() []string {
 	switch {
 	case float64(s.Used) >= 1:
 		out = append(out, "the wood's strength is exceeded: expect a crack where the worst place is")
-	case float64(s.Used) >= decades:
+	case float64(s.Used) >= LongTerm:
 		out = append(out, "more than six tenths of the wood's strength are used: under string load for years it may crack")
 	}
 	if float64(s.FootUsed) >= 1 {

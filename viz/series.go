@@ -9,9 +9,6 @@ import (
 	"archload/viz/figure"
 )
 
-// seriesPanels is how many results of a series are drawn.
-const seriesPanels = 6
-
 // SeriesPictures lists the pages of a whole series: lines over one key, maps
 // over two; a series over more keys has none.
 func SeriesPictures(h cases.SeriesHead, rows []cases.SeriesRow) []Page {
@@ -55,17 +52,17 @@ func seriesChart(c canvas.Caption, h cases.SeriesHead, rows []cases.SeriesRow) f
 		in.Words = h.Values[0]
 	}
 	in.X = x
-	for _, q := range cases.SeriesColumns()[:seriesPanels] {
-		in.Panels = append(in.Panels, figure.ChartPanel{Name: q.What, Unit: q.Unit, Lines: [][]float64{result(q.Name, h.Points, rows)}})
+	for _, q := range cases.SeriesColumns()[:cases.MainColumns] {
+		in.Panels = append(in.Panels, figure.ChartPanel{Name: q.Name, Unit: q.Unit, Lines: [][]float64{result(q.Column, h.Points, rows)}})
 	}
 	return in
 }
 
 func seriesMap(c canvas.Caption, h cases.SeriesHead, rows []cases.SeriesRow) figure.ChoiceMapInput {
 	in := figure.ChoiceMapInput{Caption: c, Across: h.Keys[1], Up: h.Keys[0], X: h.Values[1], Y: h.Values[0]}
-	for _, q := range cases.SeriesColumns()[:seriesPanels] {
-		v := result(q.Name, h.Points, rows)
-		p := figure.ChoicePanel{Name: q.What, Unit: q.Unit}
+	for _, q := range cases.SeriesColumns()[:cases.MainColumns] {
+		v := result(q.Column, h.Points, rows)
+		p := figure.ChoicePanel{Name: q.Name, Unit: q.Unit}
 		for j := range in.Y {
 			p.V = append(p.V, v[j*len(in.X):(j+1)*len(in.X)])
 		}

@@ -103,19 +103,10 @@ func (u subject) crossArch() figure.CrossArchInput {
 		}{{"bass end", b.Share.BassEnd}, {"middle", b.Share.Middle}, {"treble end", b.Share.TrebleEnd}} {
 			t := (hi - lo) / 3
 			in.Shares = append(in.Shares, figure.Share{Name: p.name, From: lo + float64(k)*t, To: lo + float64(k+1)*t,
-				Force: p.share * FootForce(r)})
+				Force: p.share * r.Bridge.Pressed()})
 		}
 	}
 	return in
-}
-
-// FootForce is the sum of the forces under the feet at full load, N.
-func FootForce(r *cases.Report) float64 {
-	sum := 0.0
-	for _, c := range r.Bridge.Contact {
-		sum += c.Force
-	}
-	return sum
 }
 
 func footName(i, n int) string {

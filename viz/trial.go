@@ -33,20 +33,22 @@ func trialChart(t *cases.Trial) figure.ChartInput {
 	for _, p := range by[in.Names[0]] {
 		in.X = append(in.X, p.Depth)
 	}
-	for _, q := range []struct {
-		name, unit string
-		get        func(cases.TrialPoint) float64
-	}{
-		{"middle of the foot carries", "% of its force", func(p cases.TrialPoint) float64 { return 100 * p.Share.Middle }},
-		{"both ends carry", "% of its force", func(p cases.TrialPoint) float64 { return 100 * (p.Share.BassEnd + p.Share.TrebleEnd) }},
-		{"middle first touches at", "% of full load", func(p cases.TrialPoint) float64 { return 100 * float64(p.MiddleTouchesAt) }},
-		{"middle has closed at", "% of full load", func(p cases.TrialPoint) float64 { return 100 * float64(p.MiddleClosesAt) }},
-		{"greatest gap left", "mm", func(p cases.TrialPoint) float64 { return p.GapLeft }},
-		{"bridge sinks", "mm", func(p cases.TrialPoint) float64 { return p.Sink }},
-		{"pressure under the foot, over 8 mm", "MPa", func(p cases.TrialPoint) float64 { return float64(p.FootPressure) }},
-		{"of the crushing strength", "%", func(p cases.TrialPoint) float64 { return 100 * float64(p.FootUsed) }},
+	named := func(key string, get func(cases.TrialPoint) float64) trialLine {
+		q := cases.QuantityOf(key)
+		return trialLine{q.Name, q.Unit, get}
+	}
+	used := named("strength_used", func(p cases.TrialPoint) float64 { return 100 * float64(p.StrengthUsed) })
+	for _, q := range []trialLine{
+		named("middle_share", func(p cases.TrialPoint) float64 { return 100 * p.Share.Middle }),
+		{"ends of the foot carry", "%", func(p cases.TrialPoint) float64 { return 100 * (p.Share.BassEnd + p.Share.TrebleEnd) }},
+		named("middle_touches_at", func(p cases.TrialPoint) float64 { return 100 * float64(p.MiddleTouchesAt) }),
+		named("middle_closes_at", func(p cases.TrialPoint) float64 { return 100 * float64(p.MiddleClosesAt) }),
+		named("gap_left", func(p cases.TrialPoint) float64 { return p.GapLeft }),
+		named("bridge_sink", func(p cases.TrialPoint) float64 { return p.Sink }),
+		named("foot_pressure", func(p cases.TrialPoint) float64 { return float64(p.FootPressure) }),
+		named("foot_used", func(p cases.TrialPoint) float64 { return 100 * float64(p.FootUsed) }),
 		{"arch under the foot: rounder +, flatter −", "mm", func(p cases.TrialPoint) float64 { return -p.TopBend }},
-		{"strength of the top used", "%", func(p cases.TrialPoint) float64 { return 100 * float64(p.StrengthUsed) }},
+		used,
 	} {
 		panel := figure.ChartPanel{Name: q.name, Unit: q.unit}
 		for _, shape := range in.Names {
@@ -54,7 +56,7 @@ func trialChart(t *cases.Trial) figure.ChartInput {
 			for i := range line {
 				line[i] = q.get(by[shape][i])
 			}
-			if q.name == "strength of the top used" {
+			if q.name == used.name {
 				bridgeGaps(in.X, line)
 			}
 			panel.Lines = append(panel.Lines, line)
@@ -62,6 +64,12 @@ func trialChart(t *cases.Trial) figure.ChartInput {
 		in.Panels = append(in.Panels, panel)
 	}
 	return in
+}
+
+// trialLine is one number of a trial's points.
+type trialLine struct {
+	name, unit string
+	get        func(cases.TrialPoint) float64
 }
 
 // bridgeGaps fills what was not worked out between two values on a straight

@@ -15,11 +15,17 @@ func newCheck() *cobra.Command {
 		Long: "Check a case without solving it: every fault at once, with file, line and key; then the\n" +
 			"design with its defaults filled in, masses, string forces, and what a solve will cost.",
 		Example: "  archload check first\n  archload check mine/mine.toml",
-	}, func(c *cases.Case) (page, error) { return cases.Look(c) })
+	}, func(c *cases.Case) (page, error) {
+		o, err := cases.Look(c)
+		return page{o, func(w io.Writer) error { return cases.WriteOverview(w, o) }}, err
+	})
 }
 
 // page is what a command prints or writes as JSON.
-type page interface{ Write(io.Writer) error }
+type page struct {
+	data  any // as JSON has it
+	print func(io.Writer) error
+}
 
 // lookInto completes a command that says something of a case without solving
 // it: as text, or with --json as JSON instead.
@@ -36,9 +42,9 @@ func lookInto(cmd *cobra.Command, look func(*cases.Case) (page, error)) *cobra.C
 			return err
 		}
 		if jsonFile != "" {
-			return writeTo(jsonFile, cmd.OutOrStdout(), jsonOf(p))
+			return writeTo(jsonFile, cmd.OutOrStdout(), jsonOf(p.data))
 		}
-		return p.Write(cmd.OutOrStdout())
+		return p.print(cmd.OutOrStdout())
 	}
 	cmd.Flags().StringVar(&jsonFile, "json", "", "write it as JSON to this `FILE` instead (\"-\": standard output)")
 	return cmd

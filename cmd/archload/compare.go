@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io"
 	"path/filepath"
 	"runtime"
 	"strings"
@@ -84,7 +85,7 @@ func (o *compared) compare(cmd *cobra.Command, args []string, name string) error
 	for i, stem := range stems(args) {
 		files = append(files, resultFiles(filepath.Join(o.dir, stem), sols[i], reps[i])...)
 	}
-	if err := o.deliver(cmd, cmp, cmp.Write, files); err != nil {
+	if err := o.deliver(cmd, cmp, func(w io.Writer) error { return cases.WriteComparison(w, cmp) }, files); err != nil {
 		return err
 	}
 	return checked(args, reps...)

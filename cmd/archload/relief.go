@@ -1,6 +1,7 @@
 package main
 
 import (
+	"io"
 	"path/filepath"
 	"runtime"
 	"slices"
@@ -86,7 +87,7 @@ func (o *reliefFlags) run(cmd *cobra.Command, arg string) error {
 		return err
 	}
 	t.Command = o.again(arg)
-	if err := o.deliver(cmd, t, t.Write, o.files(arg, sheetCase, t)); err != nil {
+	if err := o.deliver(cmd, t, func(w io.Writer) error { return cases.WriteTrial(w, t) }, o.files(arg, sheetCase, t)); err != nil {
 		return err
 	}
 	if bad := t.Failed(); len(bad) > 0 {

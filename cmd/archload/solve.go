@@ -72,7 +72,7 @@ func newSolve() *cobra.Command {
 				return err
 			}
 			files := resultFiles(filepath.Join(o.dir, fileStem(args[0])), sol, rep)
-			if err := o.deliver(cmd, rep, rep.WriteSummary, files); err != nil {
+			if err := o.deliver(cmd, rep, func(w io.Writer) error { return cases.WriteSummary(w, rep) }, files); err != nil {
 				return err
 			}
 			return checked(args, rep)

@@ -2,6 +2,7 @@ package main
 
 import (
 	"archload/cases"
+	"io"
 
 	"github.com/spf13/cobra"
 )
@@ -15,5 +16,8 @@ func newStrings() *cobra.Command {
 			"saddle's slots, how near the bridge is to tipping, and what one degree more in each angle\n" +
 			"or one millimetre more in each height would change.",
 		Example: "  archload strings course-guitar\n  archload strings mine/mine.toml --json -",
-	}, func(c *cases.Case) (page, error) { return cases.StringTableOf(c) })
+	}, func(c *cases.Case) (page, error) {
+		t, err := cases.StringTableOf(c)
+		return page{t, func(w io.Writer) error { return cases.WriteStrings(w, t) }}, err
+	})
 }

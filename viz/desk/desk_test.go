@@ -91,7 +91,7 @@ func TestNumbersAreTheSolves(t *testing.T) {
 		}
 	}
 	for i, row := range h.d.shown.Table.Rows {
-		if row.Name == "bridge sinks" && math.Abs(float64(row.Values[0])-r.Bridge.Sink) > 1e-9 {
+		if row.Key == "bridge_sink" && math.Abs(float64(row.Values[0])-r.Bridge.Sink) > 1e-9 {
 			t.Errorf("row %d: %s %v, solve says %v", i, row.Name, row.Values[0], r.Bridge.Sink)
 		}
 	}

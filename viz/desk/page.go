@@ -5,6 +5,7 @@ import (
 	"image/color"
 	"math"
 
+	"archload/cases"
 	"archload/viz/panel"
 	"archload/viz/scene"
 )
@@ -224,11 +225,11 @@ func (d *Desk) drawTitle(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 func (d *Desk) remark(i int) (words string, ink color.NRGBA) {
 	a, w := d.shown.Designs[i], d.shown.Want
 	if a.Report != nil && w.Load == 1 {
-		switch used := 100 * float64(a.Report.Strength.Used); {
-		case used >= 100:
-			return fmt.Sprintf("Strength used %.0f %%: expect it to crack.", used), panel.Fault()
-		case used >= 60:
-			return fmt.Sprintf("Strength used %.0f %%: beyond the 60 %% that wood bears for ten years.", used), panel.Fault()
+		switch used := float64(a.Report.Strength.Used); {
+		case used >= 1:
+			return fmt.Sprintf("Strength used %.0f %%: expect it to crack.", 100*used), panel.Fault()
+		case used >= cases.LongTerm:
+			return fmt.Sprintf("Strength used %.0f %%: beyond the %.0f %% that wood bears for ten years.", 100*used, 100*cases.LongTerm), panel.Fault()
 		}
 	}
 	switch {

@@ -50,35 +50,6 @@ func (d *Desk) drawWork(c *panel.Column) {
 	d.panel.Note(row, "Picture and numbers are of what is set.")
 }
 
-// quantity is one number at the load that is shown.
-type quantity struct {
-	name, unit string
-	digits     int
-	of         func(a *Answered) float64
-}
-
-// quantities are the numbers at the load that is shown.
-func quantities() []quantity {
-	bridge := func(f func(b *cases.BridgeReport) float64) func(*Answered) float64 {
-		return func(a *Answered) float64 {
-			if a.Bridge == nil {
-				return math.NaN()
-			}
-			return f(a.Bridge)
-		}
-	}
-	return []quantity{
-		{"bridge sinks", "mm", 3, bridge(func(b *cases.BridgeReport) float64 { return b.Sink })},
-		{"  bass end", "mm", 3, bridge(func(b *cases.BridgeReport) float64 { return b.EndSink[0] })},
-		{"  treble end", "mm", 3, bridge(func(b *cases.BridgeReport) float64 { return b.EndSink[1] })},
-		{"leans to neck", "deg", 3, bridge(func(b *cases.BridgeReport) float64 { return b.Tilt.ForeAft })},
-		{"bass end bears", "%", 1, bridge(func(b *cases.BridgeReport) float64 { return 100 * b.Share.BassEnd })},
-		{"middle bears", "%", 1, bridge(func(b *cases.BridgeReport) float64 { return 100 * b.Share.Middle })},
-		{"treble end bears", "%", 1, bridge(func(b *cases.BridgeReport) float64 { return 100 * b.Share.TrebleEnd })},
-		{"gap left", "mm", 3, bridge(func(b *cases.BridgeReport) float64 { return b.GapLeft })},
-	}
-}
-
 // drawNow shows the numbers at the load that is shown.
 func (d *Desk) drawNow(c *panel.Column) {
 	if !d.fold(c, "Now", fmt.Sprintf("the numbers at %s of string load, as the picture shows them", percent(d.shown.Want.Load))) {
@@ -88,15 +59,15 @@ func (d *Desk) drawNow(c *panel.Column) {
 	if len(d.shown.Designs) == 1 {
 		d.panel.Note(c.Row(16), fmt.Sprintf("at %s of string load", percent(d.shown.Want.Load)))
 	}
-	for _, q := range quantities() {
+	for _, q := range cases.Shown() {
 		var values []float64
 		known := false
 		for _, a := range d.shown.Designs {
-			v := q.of(a)
-			values, known = append(values, v), known || !math.IsNaN(v)
+			v := q.Get(&cases.Report{Bridge: a.Bridge})
+			values, known = append(values, float64(v)), known || v.Known()
 		}
 		if known {
-			t.Rows = append(t.Rows, panel.TableRow{Cells: cells(q.name, q.unit, values, q.digits)})
+			t.Rows = append(t.Rows, panel.TableRow{Cells: cells(q, values)})
 		}
 	}
 	if len(t.Rows) == 0 {
@@ -130,22 +101,23 @@ func (d *Desk) heads(first string) []panel.TableColumn {
 }
 
 // cells are a row of numbers; for two designs with their difference.
-func cells(name, unit string, values []float64, digits int) []string {
+func cells(q cases.Quantity, values []float64) []string {
+	unit, _, _ := strings.Cut(q.Unit, " of ")
 	if len(values) == 1 {
-		return []string{name, decimal(values[0], digits), unit}
+		return []string{q.Title(), decimal(values[0], q.Digits), unit}
 	}
-	out := []string{name + ", " + unit}
+	out := []string{q.Title() + ", " + unit}
 	for _, v := range values {
-		out = append(out, decimal(v, digits))
+		out = append(out, decimal(v, q.Digits))
 	}
-	diff := decimal(values[1]-values[0], digits)
+	diff := decimal(values[1]-values[0], q.Digits)
 	if v := values[1] - values[0]; v > 0 && strings.Trim(diff, "0.") != "" {
 		diff = "+" + diff
 	}
 	return append(out, diff)
 }
 
-// decimal writes a number with a true minus sign; "never" where there is none.
+// decimal writes a number with a true minus sign; a dash where there is none.
 func decimal(v float64, digits int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return "–"
@@ -172,7 +144,7 @@ func (d *Desk) drawTable(c *panel.Column) {
 		for _, v := range r.Values {
 			values = append(values, float64(v))
 		}
-		t.Rows = append(t.Rows, panel.TableRow{Cells: cells(r.Name, strings.TrimSuffix(r.Unit, " of load"), values, r.Digits())})
+		t.Rows = append(t.Rows, panel.TableRow{Cells: cells(r.Quantity(), values)})
 	}
 	if len(d.shown.Designs) == 1 {
 		d.numbers(c, t)

@@ -265,11 +265,12 @@ func (d *Desk) drawThirds(l *panel.List, a *Answered, cols []cases.FootColumn, a
 	if len(feet) == 2 {
 		parts = []part{{"bass foot", lo + (hi-lo)/6, feet[0], feet[0] / all}, {"treble foot", hi - (hi-lo)/6, feet[1], feet[1] / all}}
 	}
+	digits := cases.QuantityOf("middle_share").Digits
 	// The longest words for which there is room, the same for all.
 	room := (across(hi)-across(lo))/float64(len(parts)) - 8
 	for _, say := range []func(name string, n, s float64) string{
 		func(name string, n, s float64) string {
-			return fmt.Sprintf("%s %s N (%s %%)", name, decimal(n, 1), decimal(100*s, 0))
+			return fmt.Sprintf("%s %s N (%s %%)", name, decimal(n, 1), decimal(100*s, digits))
 		},
 		func(name string, n, _ float64) string { return fmt.Sprintf("%s %s N", name, decimal(n, 1)) },
 		func(_ string, n, _ float64) string { return decimal(n, 1) + " N" },

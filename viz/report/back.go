@@ -7,7 +7,7 @@ import (
 	"archload/cases"
 )
 
-// back is what stands last: how the ranges were got and what is left out, once
+// back is what stands last: what the numbers mean, how the ranges were got and what is left out, once
 // for all designs, and the cases.
 func (in Input) back() []reportSection {
 	leaves := reportSection{Title: "What is left out, and cautions", Words: []string{
@@ -20,7 +20,7 @@ func (in Input) back() []reportSection {
 			}
 		}
 	}
-	out := []reportSection{ranges(), leaves}
+	out := []reportSection{in.meanings(), ranges(), leaves}
 	seen := map[string]string{}
 	for i, s := range in.Solutions {
 		title := "Appendix: the case"
@@ -30,6 +30,19 @@ func (in Input) back() []reportSection {
 		out = append(out, written(title, s.Top.Built.Case, seen))
 	}
 	return out
+}
+
+// meanings says what each number that the report prints with its ranges tells a
+// maker.
+func (in Input) meanings() reportSection {
+	t := reportTable{Head: []string{"", ""}, Words: true}
+	for _, q := range cases.Reported() {
+		known := func(r *cases.Report) bool { return q.Get(r).Known() }
+		if slices.ContainsFunc(in.Reports, known) {
+			t.Rows = append(t.Rows, []string{q.Name, q.Means})
+		}
+	}
+	return reportSection{Title: "What the numbers mean", Tables: []reportTable{t}}
 }
 
 // written shows a case as it is written and as it was computed; a file that was

@@ -61,7 +61,7 @@ func (d *design) certain() reportSection {
 	t := reportTable{Head: []string{"", "computed", "from plank to plank", "from the mesh"}}
 	for _, a := range d.answers {
 		if a.Key == "gap_left" && float64(a.Most) < cases.LeastGap {
-			t.Rows = append(t.Rows, []string{"the gap left under the foot is", "none that a feeler can find", "", ""})
+			t.Rows = append(t.Rows, []string{a.Name, "none that a feeler can find", "", ""})
 			continue
 		}
 		t.Rows = append(t.Rows, []string{a.Name, decNum(a.Value, a.Digits, "never") + " " + a.Unit, woodRange(a), meshRange(a)})

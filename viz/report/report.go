@@ -47,7 +47,7 @@ func Write(w io.Writer, in Input) error {
 	}
 	doc := reportDoc{Version: in.Version, Style: template.CSS(reportCSS)}
 	for i, s := range in.Solutions {
-		a := in.Reports[i].Answers(in.spread(i))
+		a := cases.Answers(in.Reports[i], in.spread(i))
 		d := design{name: in.Names[i], s: s, r: in.Reports[i], spread: in.spread(i), answers: a}
 		part, err := d.part(i, len(in.Solutions))
 		if err != nil {

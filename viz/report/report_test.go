@@ -174,7 +174,7 @@ func TestReport(t *testing.T) {
 func TestReportUnits(t *testing.T) {
 	for _, name := range []string{"course-guitar-relief", "bench-plate"} {
 		in, _ := reportOf(t, name)
-		d := design{name: name, s: in.Solutions[0], r: in.Reports[0], answers: in.Reports[0].Answers(in.Spreads[0])}
+		d := design{name: name, s: in.Solutions[0], r: in.Reports[0], answers: cases.Answers(in.Reports[0], in.Spreads[0])}
 		unit := regexp.MustCompile(`^( to (−?[\d.]+|never))? (mm|N|MPa|%|degrees)`)
 		lead := d.lead()
 		if len(lead) < 4 {
@@ -198,7 +198,7 @@ func TestReportUnits(t *testing.T) {
 func TestReportAnswers(t *testing.T) {
 	in, page := reportOf(t, "course-guitar-relief")
 	r := in.Reports[0]
-	d := design{name: in.Names[0], s: in.Solutions[0], r: r, spread: in.Spreads[0], answers: r.Answers(in.Spreads[0])}
+	d := design{name: in.Names[0], s: in.Solutions[0], r: r, spread: in.Spreads[0], answers: cases.Answers(r, in.Spreads[0])}
 	sink, _ := d.answer("bridge_sink")
 	used, _ := d.answer("strength_used")
 	closes := float64(r.Bridge.MiddleClosesAt)
@@ -207,7 +207,7 @@ func TestReportAnswers(t *testing.T) {
 		dec(1.6*float64(sink.Most), 2) + " mm (a soft one that does)",
 		"one in six uses more than " + dec(float64(used.Most), 0) + " %",
 		fmt.Sprintf("about %.0f semitones below pitch", 12*math.Log2(1/math.Sqrt(closes))),
-		"0.12 mm of it as it bends down into the relief and " + dec(r.Bridge.Sink-0.12, 2) + " mm with the top under it",
+		"0.120 mm of it as it bends down into the relief and " + dec(r.Bridge.Sink-0.12, 3) + " mm with the top under it",
 		"solve again with hold = \"slip\"",
 		"averaged over 8 mm of it",
 	} {
@@ -253,12 +253,12 @@ func TestReportSideBySide(t *testing.T) {
 	if got := checkSelfContained(t, page); got != want {
 		t.Errorf("%d pictures, want %d", got, want)
 	}
-	for _, once := range []string{"<h2>How the ranges were got</h2>", "<h2>What is left out, and cautions</h2>", "Collapse: whether the arch snaps through"} {
+	for _, once := range []string{"<h2>What the numbers mean</h2>", "<h2>How the ranges were got</h2>", "<h2>What is left out, and cautions</h2>", "Collapse: whether the arch snaps through"} {
 		if n := bytes.Count(page, []byte(once)); n != 1 {
 			t.Errorf("the report of two designs holds %q %d times, want once", once, n)
 		}
 	}
-	for _, text := range []string{"2 designs side by side", "<h2>In short</h2>", "B against A: ", "What differs, and what comes of it", "Appendix: the case of B", `id="design-2"`, "the worst place uses", "±\u00a0wood", "<td>energy in bending, %</td>"} {
+	for _, text := range []string{"2 designs side by side", "<h2>In short</h2>", "B against A: ", "What differs, and what comes of it", "Appendix: the case of B", `id="design-2"`, "strength used", "±\u00a0wood", "<td>energy in bending, %</td>"} {
 		if !bytes.Contains(page, []byte(text)) {
 			t.Errorf("the report does not hold %q", text)
 		}

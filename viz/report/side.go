@@ -20,7 +20,7 @@ func sideBySide(in Input) ([]reportSection, error) {
 	}
 	first.Tables = append([]reportTable{differs}, sideTables(c)...)
 	first.Words = sideWords(c)
-	short := reportSection{Title: "In short", Lead: true, List: together(c.Verdict())}
+	short := reportSection{Title: "In short", Lead: true, List: together(cases.Verdict(c))}
 	for i, v := range short.List {
 		short.List[i] = strings.ReplaceAll(v, "(-", "(−")
 	}
@@ -55,7 +55,7 @@ func sideTables(c *cases.Comparison) []reportTable {
 			if p == cases.OfMesh {
 				t.Head = t.Head[:ofMesh]
 			}
-			t.Caption = c.Heads()[p]
+			t.Caption = cases.Heads(c)[p]
 			out = append(out, t)
 		}
 		t := &out[len(out)-1]
@@ -82,7 +82,7 @@ func sideTable(c *cases.Comparison) reportTable {
 
 // sideCells are the cells of one design, with a true minus.
 func sideCells(c *cases.Comparison, r *cases.Row, k int) []string {
-	all := r.Cells(k)
+	all := cases.Cells(r, k)
 	out := all[:]
 	if !ranged(c) {
 		out = []string{all[0], all[3], all[4]}

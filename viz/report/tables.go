@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"archload/cases"
-	"archload/viz"
 )
 
 func (d *design) forces() reportSection {
@@ -50,7 +49,7 @@ func (d *design) sinks() reportSection {
 		sec.Tables = append(sec.Tables, t)
 	}
 	m := d.r.Top.MostSunk
-	sec.Words = []string{fmt.Sprintf("The top sinks most by %s mm, %s.", dec(m.Value, 3), d.place(m.X, m.Y))}
+	sec.Words = []string{fmt.Sprintf("The top sinks most by %s mm, %s.", d.number("most_sunk"), d.place(m.X, m.Y))}
 	if b := d.r.Bridge; b != nil {
 		sec.Words = append(sec.Words, leanWords(b.Tilt))
 	}
@@ -94,7 +93,7 @@ func (d *design) bears() reportSection {
 	sec.Tables = []reportTable{t}
 	sec.Words = []string{fmt.Sprintf("Left under the foot at full load, at its greatest: %s.", cases.GapWords(b.GapLeft)), d.sumWords()}
 	if b.FrictionNeeded.Known() {
-		sec.Words = append(sec.Words, fmt.Sprintf("Friction needed: to stay where it is the foot must drag %s N for each N it presses with (wood on wood gives 0.3 to 0.5 at most; common practice, no published source).", decNum(b.FrictionNeeded, 2, "")))
+		sec.Words = append(sec.Words, fmt.Sprintf("Friction needed: to stay where it is the foot must drag %s N for each N it presses with (wood on wood gives 0.3 to 0.5 at most; common practice, no published source).", d.number("friction_needed")))
 	}
 	return sec
 }
@@ -106,7 +105,7 @@ func (d *design) sumWords() string {
 		why = "there a force square to it carries less than itself downward"
 	}
 	return fmt.Sprintf("The forces of the thirds are those square to the surface and sum to %s N. The strings press with %s N: the surface slopes, and %s.",
-		dec(viz.FootForce(d.r), 1), dec(d.r.Strings.Downforce, 1), why)
+		dec(d.r.Bridge.Pressed(), 1), d.number("downforce"), why)
 }
 
 func (d *design) paths() reportSection {
@@ -114,9 +113,12 @@ func (d *design) paths() reportSection {
 	r := d.r.Reactions
 	t := reportTable{Caption: "What holds the top up", Head: []string{"", "N", "% of the load"}}
 	total := r.Total[2]
-	for _, p := range append([]cases.PostReport{{Name: "neck block", Force: r.Sectors.Neck}, {Name: "tail block", Force: r.Sectors.Tail},
-		{Name: "bass side", Force: r.Sectors.Bass}, {Name: "treble side", Force: r.Sectors.Treble}}, r.Posts...) {
-		t.Rows = append(t.Rows, []string{p.Name, dec(p.Force, 1), dec(100*p.Force/total, 0)})
+	for _, key := range []string{"edge_neck", "edge_tail", "edge_bass", "edge_treble"} {
+		q := cases.QuantityOf(key)
+		t.Rows = append(t.Rows, []string{q.Name, d.number(key), dec(100*float64(q.Get(d.r))/total, 0)})
+	}
+	for _, p := range r.Posts {
+		t.Rows = append(t.Rows, []string{p.Name + " holds up", dec(p.Force, 1), dec(100*p.Force/total, 0)})
 	}
 	sec.Tables = []reportTable{t}
 	if len(d.r.Braces) > 0 {
@@ -124,13 +126,11 @@ func (d *design) paths() reportSection {
 	}
 	if e := d.r.Energy; e.Total > 0 {
 		t := reportTable{Caption: "What is strained: where the work of the strings is stored", Head: []string{"", "N mm", "% of all"}}
-		for _, k := range []struct {
-			name string
-			v    float64
-		}{{"plate, stretched in its plane", e.Membrane}, {"plate, bent", e.Bending}, {"plate, sheared", e.Shear}, {"braces", e.Braces},
-			{"bridge", e.Bridge}, {"the wood right under the foot", e.Bedding}, {"rim and supports", e.Rim}, {"in all", e.Total}} {
-			t.Rows = append(t.Rows, []string{k.name, dec(k.v, 2), dec(100*k.v/e.Total, 0)})
+		for _, key := range []string{"energy_stretching", "energy_bending", "energy_shear", "energy_braces", "energy_bridge", "energy_bedding", "energy_rim"} {
+			q := cases.QuantityOf(key)
+			t.Rows = append(t.Rows, []string{q.Name, dec(float64(q.Get(d.r))/100*e.Total, 2), d.number(key)})
 		}
+		t.Rows = append(t.Rows, []string{cases.QuantityOf("energy").Name, d.number("energy"), "100"})
 		sec.Tables = append(sec.Tables, t)
 	}
 	return sec
@@ -155,18 +155,15 @@ func (d *design) braceTable() reportTable {
 }
 
 func (d *design) works() reportSection {
-	s := d.r.Strength
 	t := reportTable{Head: []string{"", "used now, %", "of what is left after ten years of load, %"}}
-	for _, k := range []struct {
-		name string
-		v    cases.Num
-	}{{"strength at the worst place", s.Used}, {"rolling shear", s.RollingShearUsed}, {"shear along the grain", s.ShearUsed}, {"crushing under the foot", s.FootUsed}} {
-		if k.v.Known() {
-			t.Rows = append(t.Rows, []string{k.name, dec(100*float64(k.v), 0), dec(100*float64(k.v)/0.6, 0)})
+	for _, key := range []string{"strength_used", "rolling_shear_used", "shear_used", "foot_used"} {
+		q := cases.QuantityOf(key)
+		if v := q.Get(d.r); v.Known() {
+			t.Rows = append(t.Rows, []string{q.Name, d.number(key), dec(float64(v)/cases.LongTerm, q.Digits)})
 		}
 	}
 	return reportSection{Title: "How hard the wood works", Tables: []reportTable{t}, Words: []string{
-		"Against the short-term strength of clear, straight-grained wood, each place averaged over a circle as wide as the plate is thick, all stresses together by Hoffman's criterion; bending strength stands in for tension along the grain. The last column divides by the 60 % that wood keeps under ten years of load (Wood Handbook).",
+		"Against the short-term strength of clear, straight-grained wood, each place averaged over a circle as wide as the plate is thick, all stresses together by Hoffman's criterion; bending strength stands in for tension along the grain. The last column divides by the " + longTerm() + " that wood keeps under ten years of load (Wood Handbook).",
 	}}
 }
 
@@ -187,7 +184,7 @@ func (d *design) trust() reportSection {
 		verdict = "Built-in checks FAILED: do not use these numbers."
 	}
 	if e.Discretisation.Known() {
-		verdict += fmt.Sprintf(" The error from the mesh is about %s %% of the sink.", dec(100*float64(e.Discretisation), 1))
+		verdict += fmt.Sprintf(" The error from the mesh is about %s %% of the sink.", d.number("mesh_error"))
 	}
 	sec.Words = []string{verdict, fmt.Sprintf("Mesh: %d nodes, %d triangles, smallest angle %s degrees.", m.Nodes, m.Triangles, dec(m.MinAngle, 0))}
 	if n := len(d.r.Warnings); n > 0 {

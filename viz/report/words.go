@@ -114,6 +114,19 @@ func (d *design) answer(key string) (cases.Answer, bool) {
 	return cases.Answer{}, false
 }
 
+// number writes a quantity of the design with as many digits as it is worth.
+func (d *design) number(key string) string {
+	q := cases.QuantityOf(key)
+	v := q.Get(d.r)
+	switch {
+	case !v.Known() && q.Event:
+		return "never"
+	case !v.Known():
+		return "–"
+	}
+	return dec(float64(v), q.Digits)
+}
+
 // lead says the answers in words.
 func (d *design) lead() []string {
 	var out []string
@@ -121,7 +134,7 @@ func (d *design) lead() []string {
 	if b := d.r.Bridge; b != nil {
 		out = append(out, d.saySink(b), d.sayMiddle(b))
 	} else if a, ok := d.answer("most_sunk"); ok {
-		out = append(out, fmt.Sprintf("The top sinks most by %s mm, %s (%s).", dec(float64(a.Value), a.Digits),
+		out = append(out, fmt.Sprintf("The top sinks most by %s mm, %s (%s).", d.number("most_sunk"),
 			d.place(d.r.Top.MostSunk.X, d.r.Top.MostSunk.Y), sure(a)))
 	}
 	if a, ok := d.answer("strength_used"); ok && a.Value.Known() {
@@ -129,11 +142,10 @@ func (d *design) lead() []string {
 	}
 	if a, ok := d.answer("foot_used"); ok && a.Value.Known() {
 		out = append(out, fmt.Sprintf("The foot presses with at most %s MPa, averaged over 8 mm of it: %s %% of what crushes the wood across the grain (%s). Single spots take up to %s MPa.",
-			decNum(d.r.Strength.FootPressure, 2, "?"), dec(float64(a.Value), 0), sure(a), dec(d.r.Bridge.HighestSpot(), 2)))
+			d.number("foot_pressure"), d.number("foot_used"), sure(a), dec(d.r.Bridge.HighestSpot(), 2)))
 	}
-	s := d.r.Reactions.Sectors
 	out = append(out, fmt.Sprintf("The edge holds it up with %s N at the neck, %s N at the tail, %s N along the bass side and %s N along the treble side.",
-		dec(s.Neck, 0), dec(s.Tail, 0), dec(s.Bass, 0), dec(s.Treble, 0)))
+		d.number("edge_neck"), d.number("edge_tail"), d.number("edge_bass"), d.number("edge_treble")))
 	if x := d.r.Decades.Sink; x[0].Known() && x[1].Known() {
 		out = append(out, d.sayDecades(x))
 	}
@@ -161,7 +173,7 @@ func (d *design) sayLoad() string {
 	if s == nil {
 		return fmt.Sprintf("A load of %s N presses on the plate.", dec(math.Abs(d.r.Reactions.Applied[2]), 0))
 	}
-	return fmt.Sprintf("The strings pull with %s N in all and press the bridge down with %s N.", dec(s.Tension, 0), dec(s.Downforce, 0))
+	return fmt.Sprintf("The strings pull with %s N in all and press the bridge down with %s N.", dec(s.Tension, 0), d.number("downforce"))
 }
 
 func (d *design) saySink(b *cases.BridgeReport) string {
@@ -171,7 +183,8 @@ func (d *design) saySink(b *cases.BridgeReport) string {
 		way = "higher"
 	}
 	return fmt.Sprintf("The bridge sinks %s mm at its middle (%s)%s; its bass end %s mm, its treble end %s mm. At the octave the strings come %s mm %s.",
-		dec(b.Sink, 2), sure(a), d.closing(b), dec(b.EndSink[0], 2), dec(b.EndSink[1], 2), dec(math.Abs(b.ActionChange), 2), way)
+		d.number("bridge_sink"), sure(a), d.closing(b), d.number("bass_end_sink"), d.number("treble_end_sink"),
+		strings.TrimPrefix(d.number("action_change"), "−"), way)
 }
 
 // closing says how much of the bridge's sink is its middle bending down into the
@@ -189,45 +202,49 @@ func (d *design) closing(b *cases.BridgeReport) string {
 		return ""
 	}
 	closed := mid.Relief - mid.Gap
-	return fmt.Sprintf(", %s mm of it as it bends down into the relief and %s mm with the top under it", dec(closed, 2), dec(b.Sink-closed, 2))
+	return fmt.Sprintf(", %s mm of it as it bends down into the relief and %s mm with the top under it", dec(closed, 3), dec(b.Sink-closed, 3))
 }
 
 func (d *design) sayMiddle(b *cases.BridgeReport) string {
 	share, _ := d.answer("middle_share")
-	carries := fmt.Sprintf("At full load it carries %s %% of the force under the foot (%s), the bass end %s %%, the treble end %s %%.", dec(100*b.Share.Middle, 0), sure(share),
-		dec(100*b.Share.BassEnd, 0), dec(100*b.Share.TrebleEnd, 0))
+	carries := fmt.Sprintf("At full load it carries %s %% of the force under the foot (%s), the bass end %s %%, the treble end %s %%.", d.number("middle_share"), sure(share),
+		d.number("bass_share"), d.number("treble_share"))
 	touches, _ := d.answer("middle_touches_at")
 	closes, _ := d.answer("middle_closes_at")
 	switch {
 	case !b.MiddleTouchesAt.Known():
 		return fmt.Sprintf("The middle of the foot never touches. Left at full load: %s. In softer wood it may touch.", cases.GapWords(b.GapLeft))
 	case b.MiddleClosesAt.Known() && b.MiddleClosesAt == 0:
-		return "The middle of the foot bears from the first. " + carries
+		return "The middle of the foot carries from the first. " + carries
 	case b.MiddleClosesAt.Known():
 		return fmt.Sprintf("As the strings are brought up to pitch, the middle of the foot first touches at %s %% of full load (%s) and has closed at %s %% (%s). ",
-			dec(float64(touches.Value), 0), sure(touches), dec(float64(closes.Value), 0), sure(closes)) + carries
+			d.number("middle_touches_at"), sure(touches), d.number("middle_closes_at"), sure(closes)) + carries
 	}
 	return fmt.Sprintf("As the strings are brought up to pitch, the middle of the foot first touches at %s %% of full load (%s) and does not close all along; left: %s. ",
-		dec(float64(touches.Value), 0), sure(touches), cases.GapWords(b.GapLeft)) + carries
+		d.number("middle_touches_at"), sure(touches), cases.GapWords(b.GapLeft)) + carries
 }
 
 func (d *design) sayStrength(a cases.Answer) string {
 	s := d.r.Strength
-	const limit = " The limit under ten years of load is 60 % of the strength (Wood Handbook)"
+	limit := " The limit under ten years of load is " + longTerm() + " of the strength (Wood Handbook)"
 	text := fmt.Sprintf("The wood works hardest at the %s face, %s: there %s %% of its short-term strength is used (%s).", s.Surface,
-		d.place(float64(s.X), float64(s.Y)), dec(float64(a.Value), 0), sure(a))
+		d.place(float64(s.X), float64(s.Y)), d.number("strength_used"), sure(a))
 	switch v := float64(a.Value); {
 	case v >= 100:
 		return text + " Expect a crack there: do not build it like this."
-	case v >= 60:
+	case v >= 100*cases.LongTerm:
 		return text + limit + ": this is more, so make that place stiffer or thicker, or press less."
 	case !a.Most.Known():
 		return text + limit + "."
-	case float64(a.Most) >= 60:
-		return text + limit + fmt.Sprintf(": a good plank stays below; but one plank in six uses more than %s %%, above that limit.", dec(float64(a.Most), 0))
+	case float64(a.Most) >= 100*cases.LongTerm:
+		return text + limit + fmt.Sprintf(": a good plank stays below; but one plank in six uses more than %s %%, above that limit.", dec(float64(a.Most), a.Digits))
 	}
-	return text + limit + fmt.Sprintf(": this stays below, and so it does in a poor plank (one in six uses more than %s %%).", dec(float64(a.Most), 0))
+	return text + limit + fmt.Sprintf(": this stays below, and so it does in a poor plank (one in six uses more than %s %%).", dec(float64(a.Most), a.Digits))
 }
+
+// longTerm writes the share of its strength that wood keeps under ten years of
+// load.
+func longTerm() string { return dec(100*cases.LongTerm, 0) + " %" }
 
 // advice says what the numbers are good for at the bench.
 func (d *design) advice() []string {
@@ -244,15 +261,15 @@ func (d *design) advice() []string {
 	b := d.r.Bridge
 	if a, ok := d.answer("action_change"); ok && b != nil && a.Value > 0.01 {
 		out = append(out, fmt.Sprintf("Set the strings %s mm higher at the octave than you want them in the end (%s to %s mm from plank to plank), and leave the saddle enough to follow as the top goes on sinking.",
-			dec(float64(a.Value), 2), decNum(a.Least, 2, "?"), decNum(a.Most, 2, "?")))
+			d.number("action_change"), decNum(a.Least, a.Digits, "?"), decNum(a.Most, a.Digits, "?")))
 	}
 	if c := d.s.Top.Built.Case.Bridge; b != nil && c.Relief.Depth > 0 {
 		out = append(out, checkRelief(b, float64(c.Relief.Depth)))
 	}
 	if len(d.r.Gauges) > 0 {
-		g, a := d.r.Gauges[0], d.r.GaugeAnswer(0, d.spread)
+		g, a := d.r.Gauges[0], cases.GaugeAnswer(d.r, 0, d.spread)
 		out = append(out, fmt.Sprintf("To see whether your plank is stiffer or softer than the handbook's, set a dial gauge at \"%s\", %s, and %s: it should sink %s mm there (%s).",
-			g.Name, d.place(g.X, g.Y), pick(d.r.Strings == nil, "put the load on", "bring the strings up to pitch"), dec(g.Sink, 2), sure(a)))
+			g.Name, d.place(g.X, g.Y), pick(d.r.Strings == nil, "put the load on", "bring the strings up to pitch"), dec(g.Sink, a.Digits), sure(a)))
 	}
 	return append(out, "To choose between designs, set them side by side in one report: in one and the same plank their difference is more certain than any of these numbers.")
 }

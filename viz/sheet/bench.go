@@ -21,7 +21,7 @@ func Bench(c *cases.Case, t *cases.Trial, paper Paper) *Sheet {
 	sh.build = func(fitter) *fullScale {
 		d := s.drawFoot()
 		y := d.lo[1] - 8
-		for i, part := range t.Instructions() {
+		for i, part := range cases.Instructions(t) {
 			if i == 0 {
 				part.Lines = []string{"The numbers stand along the foot above; the curve shows them."}
 			}
