@@ -1,6 +1,7 @@
 package cases
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -166,11 +167,40 @@ func syntaxFault(src *source, err error) *FileError {
 	if m := regexp.MustCompile(`^key (\S+) is already defined`).FindStringSubmatch(text); m != nil {
 		text = fmt.Sprintf("%s is given twice in the same table; want it once", m[1])
 	}
-	if strings.HasPrefix(text, "expected newline") {
-		text += ` (one key to a line; a number with its unit stands in quotes, as in "3 mm")`
+	if hint := syntaxHint(text, lineAt(src.data, f.Line)); hint != "" {
+		text += " (" + hint + ")"
 	}
 	f.Err = fmt.Errorf("not valid TOML: %s", text)
 	return f
+}
+
+// lineAt is the text of a line, counted from 1.
+func lineAt(data []byte, line int) string {
+	starts := lineStarts(data)
+	text := data[starts[line-1]:]
+	if n := bytes.IndexByte(text, '\n'); n >= 0 {
+		text = text[:n]
+	}
+	return string(text)
+}
+
+// syntaxHint says in a maker's words what may be wrong with a line that is not
+// TOML; "" if it cannot tell.
+func syntaxHint(fault, line string) string {
+	_, value, _ := strings.Cut(line, "=")
+	switch {
+	case strings.ContainsAny(line, "“”„‘’‚«»"):
+		return `text needs straight quotes, as in wood = "sitka-spruce"; a word processor makes them curly`
+	case regexp.MustCompile(`^\s*[-+]?\d+,\d+\s*(#|$)`).MatchString(value):
+		return "a decimal point, not a comma: 3.5"
+	case regexp.MustCompile(`^\s*[A-Za-z]`).MatchString(value):
+		return `text stands in quotes, as in wood = "sitka-spruce"`
+	case strings.HasPrefix(fault, "expected newline"):
+		return `one key to a line; a number with its unit stands in quotes, as in "3 mm"`
+	case strings.HasPrefix(fault, "expected '=' after key"):
+		return "a key is followed by = and its value, as in thickness = 5"
+	}
+	return ""
 }
 
 // what describes a value as found, for messages.

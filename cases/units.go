@@ -1,8 +1,11 @@
 package cases
 
 import (
+	"errors"
 	"fmt"
 	"math"
+	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -54,7 +57,8 @@ type dimension struct {
 	name    string
 	example string
 	limit   float64
-	units   []unit
+	units   []unit // named in messages
+	also    []unit // understood, not named
 }
 
 // plainNumber is the dimension of a number without unit.
@@ -64,22 +68,23 @@ func plainNumber() dimension { return dimension{name: "a number", limit: 1e9} }
 func dimensionOf(v any) (dimension, bool) {
 	switch v.(type) {
 	case Length:
-		return dimension{"a length", `"0.5 in"`, 1e4, []unit{{"mm", 1}, {"cm", 10}, {"m", 1000}, {"in", inch}, {"inch", inch}, {"ft", 12 * inch}}}, true
+		return dimension{"a length", `"0.5 in"`, 1e4, []unit{{"mm", 1}, {"cm", 10}, {"m", 1000}, {"in", inch}, {"inch", inch}, {"ft", 12 * inch}},
+			[]unit{{"inches", inch}, {`"`, inch}, {"″", inch}, {"thou", inch / 1000}}}, true
 	case Force:
 		return dimension{"a force", `"11 lb"`, 1e5, []unit{{"N", 1}, {"kN", 1000}, {"lb", pound * gravity}, {"lbf", pound * gravity},
-			{"kg", gravity}, {"kgf", gravity}, {"g", gravity / 1000}}}, true
+			{"kg", gravity}, {"kgf", gravity}, {"g", gravity / 1000}}, []unit{{"lbs", pound * gravity}}}, true
 	case Angle:
-		return dimension{"an angle", `"5 deg"`, 360, []unit{{"deg", 1}, {"°", 1}, {"rad", 180 / math.Pi}}}, true
+		return dimension{"an angle", `"5 deg"`, 360, []unit{{"deg", 1}, {"°", 1}, {"rad", 180 / math.Pi}}, nil}, true
 	case Stress:
-		return dimension{"a stress", `"11.5 GPa"`, 1e6, []unit{{"MPa", 1}, {"N/mm2", 1}, {"GPa", 1000}, {"kPa", 1e-3}, {"psi", psi}}}, true
+		return dimension{"a stress", `"11.5 GPa"`, 1e6, []unit{{"MPa", 1}, {"N/mm2", 1}, {"GPa", 1000}, {"kPa", 1e-3}, {"psi", psi}}, nil}, true
 	case Density:
-		return dimension{"a density", `"0.41 g/cm3"`, 3e4, []unit{{"kg/m3", 1}, {"g/cm3", 1000}, {"lb/ft3", pound / math.Pow(12*inch/1000, 3)}}}, true
+		return dimension{"a density", `"0.41 g/cm3"`, 3e4, []unit{{"kg/m3", 1}, {"g/cm3", 1000}, {"lb/ft3", pound / math.Pow(12*inch/1000, 3)}}, nil}, true
 	case LineMass:
-		return dimension{"a mass per length", `"4.9e-4 lb/in"`, 1, []unit{{"kg/m", 1}, {"g/mm", 1}, {"g/m", 1e-3}, {"lb/in", pound / inch * 1000}}}, true
+		return dimension{"a mass per length", `"4.9e-4 lb/in"`, 1, []unit{{"kg/m", 1}, {"g/mm", 1}, {"g/m", 1e-3}, {"lb/in", pound / inch * 1000}}, nil}, true
 	case Stiffness:
-		return dimension{"a stiffness", `"20 lb/in"`, 1e9, []unit{{"N/mm", 1}, {"N/m", 1e-3}, {"lb/in", pound * gravity / inch}}}, true
+		return dimension{"a stiffness", `"20 lb/in"`, 1e9, []unit{{"N/mm", 1}, {"N/m", 1e-3}, {"lb/in", pound * gravity / inch}}, nil}, true
 	case Frequency:
-		return dimension{"a frequency", `"440 Hz"`, 1e5, []unit{{"Hz", 1}, {"kHz", 1000}}}, true
+		return dimension{"a frequency", `"440 Hz"`, 1e5, []unit{{"Hz", 1}, {"kHz", 1000}}, nil}, true
 	case float64:
 		return plainNumber(), true
 	}
@@ -104,7 +109,7 @@ func (d dimension) wanted() string {
 
 // factor returns the size of the named unit in base units.
 func (d dimension) factor(name string) (float64, bool) {
-	for _, u := range d.units {
+	for _, u := range slices.Concat(d.units, d.also) {
 		if u.name == name {
 			return u.factor, true
 		}
@@ -132,18 +137,22 @@ func (d dimension) number(x float64) (float64, error) {
 	return x, nil
 }
 
-// parse reads a number with its unit, as in "0.012 in".
+// parse reads a number with its unit, as in "0.012 in" or "25 1/2 in". A
+// decimal comma is refused: "1,500 mm" may be meant either way.
 func (d dimension) parse(s string) (float64, error) {
 	s = strings.TrimSpace(s)
-	i := strings.IndexFunc(s, func(r rune) bool { return !strings.ContainsRune("0123456789+-.eE", r) })
-	if i < 0 {
-		i = len(s)
+	m := writtenNumber().FindStringSubmatch(s)
+	if m == nil {
+		return 0, fmt.Errorf("want %s, found %q", d.wanted(), s)
 	}
-	x, err := strconv.ParseFloat(s[:i], 64)
+	x, err := writtenValue(m)
 	if err != nil {
 		return 0, fmt.Errorf("want %s, found %q", d.wanted(), s)
 	}
-	name := strings.TrimSpace(s[i:])
+	name := strings.TrimSpace(s[len(m[0]):])
+	if strings.HasPrefix(name, ",") {
+		return 0, fmt.Errorf("want %s with a decimal point, not a comma, found %q", d.name, s)
+	}
 	if name == "" {
 		return d.number(x)
 	}
@@ -155,6 +164,31 @@ func (d dimension) parse(s string) (float64, error) {
 		return 0, fmt.Errorf("want %s in one of %s, found %q", d.name, d.unitNames(), s)
 	}
 	return d.number(x * f)
+}
+
+// writtenNumber matches a decimal number, or a fraction with or without whole
+// ones before it: sign, whole, above, below, decimal.
+func writtenNumber() *regexp.Regexp {
+	return regexp.MustCompile(`^([-+]?)(?:(?:(\d+)[ -])?(\d+)/(\d+)|(\d*\.?\d*(?:[eE][-+]?\d+)?))`)
+}
+
+// writtenValue is the number of a match of writtenNumber.
+func writtenValue(m []string) (float64, error) {
+	if m[4] == "" {
+		return strconv.ParseFloat(m[1]+m[5], 64)
+	}
+	above, below := tagNumber(m[3]), tagNumber(m[4])
+	x := above / below
+	if m[2] != "" {
+		x += tagNumber(m[2])
+	}
+	if math.IsInf(x, 0) || math.IsNaN(x) {
+		return 0, errors.New("a fraction of nothing")
+	}
+	if m[1] == "-" {
+		x = -x
+	}
+	return x, nil
 }
 
 // withUnit writes a number and its unit, if any: exactly if that is short, as

@@ -16,6 +16,11 @@ func TestUnits(t *testing.T) {
 		{Length(0), "12.7mm", 12.7, "no space needed"},
 		{Length(0), "-1.5e1 cm", -150, "by hand"},
 		{Length(0), "7", 7, "bare number in quotes"},
+		{Length(0), "25 1/2 in", 647.7, "25.5 x 25.4"},
+		{Length(0), "-3/64\"", -1.190625, "25.4 x 3 / 64"},
+		{Length(0), "1-1/4 inches", 31.75, "1.25 x 25.4"},
+		{Length(0), "56 thou", 1.4224, "0.056 x 25.4"},
+		{Force(0), "24 lbs", 106.7573175, "24 x 4.4482216152605"},
 		{Force(0), "11 lb", 48.9304377, "1 lbf = 4.4482216152605 N"},
 		{Force(0), "2 kg", 19.6133, "2 kg at 9.80665 m/s²"},
 		{Force(0), "500 g", 4.903325, "0.5 kg at 9.80665 m/s²"},
@@ -45,7 +50,7 @@ func TestUnitsRefused(t *testing.T) {
 		text string
 	}{
 		{Length(0), ""}, {Length(0), "in"}, {Length(0), "1 lb"}, {Length(0), "1 2 mm"}, {Length(0), "NaN"}, {Length(0), "inf mm"},
-		{Length(0), "1e999 mm"}, {Length(0), "20 m"}, {Length(0), "0x1p3 mm"}, {Length(0), "1,5 mm"}, {Force(0), "3 mm"}, {float64(0), "3 mm"},
+		{Length(0), "1e999 mm"}, {Length(0), "20 m"}, {Length(0), "0x1p3 mm"}, {Length(0), "1,5 mm"}, {Length(0), "1/0 in"}, {Length(0), "1/ in"}, {Length(0), "1 1/2/3 in"}, {Force(0), "3 mm"}, {float64(0), "3 mm"},
 	} {
 		d, _ := dimensionOf(c.kind)
 		if got, err := d.parse(c.text); err == nil {
