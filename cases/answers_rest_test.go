@@ -17,7 +17,7 @@ func TestAnswersOfManyReliefs(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		s, err := p.Refit(c)
+		s, err := refit(p, c)
 		if err != nil {
 			t.Fatalf("gaps %g times as deep: %v", k, err)
 		}

@@ -36,11 +36,11 @@ func sinkOf(t *testing.T, c *Case) float64 {
 func courseArch(t *testing.T) (*Case, *plane.Curve, surface.Surface) {
 	t.Helper()
 	c := mustLoad(t, files("f.toml", formulaText), "f.toml")
-	_, plate, notes, err := Geometry(c)
+	g, err := NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return c, notes.Outline, plate.Outer
+	return c, g.Outline, g.Plate.Outer
 }
 
 // templateTable samples five cross arches, the long arch and sixteen edge
@@ -124,12 +124,12 @@ func TestThicknessFromTemplates(t *testing.T) {
 	}
 	text := strings.Replace(topText, "thickness = 5", `thickness = { templates = "t.csv" }`, 1) + restText
 	c := mustLoad(t, fstest.MapFS{"a.toml": {Data: []byte(text)}, "t.csv": {Data: []byte(b.String())}}, "a.toml")
-	_, plate, _, err := Geometry(c)
+	g, err := NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, p := range []mesh.Point{{0, 0}, {60, 20}, {-40, 110}, {10, -150}} {
-		if got := plate.Thickness.At(p).Z; !near(got, thick(p), 0.05) {
+		if got := g.Plate.Thickness.At(p).Z; !near(got, thick(p), 0.05) {
 			t.Errorf("thickness at %v = %.3f mm, want %.3f", p, got, thick(p))
 		}
 	}

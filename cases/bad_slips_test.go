@@ -91,7 +91,7 @@ func TestWarningsOfGraduation(t *testing.T) {
 			}
 		}
 		text := strings.Replace(topText, "thickness = 5", `thickness = { points = "t.csv" }`, 1) + restText
-		_, _, notes, err := Geometry(mustLoad(t, files("a.toml", text, "t.csv", rows.String()), "a.toml"))
+		notes, err := NewGeometry(mustLoad(t, files("a.toml", text, "t.csv", rows.String()), "a.toml"))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -34,12 +34,12 @@ func shapeFile(fsys fs.FS, name string) error {
 	if err != nil {
 		return err
 	}
-	domain, _, notes, err := Geometry(c)
+	g, err := NewGeometry(c)
 	if err != nil {
 		return err
 	}
-	_, err = mesh.Triangulate(domain)
-	return c.PlaceFault(notes, err)
+	_, err = mesh.Triangulate(g.Domain())
+	return g.PlaceFault(err)
 }
 
 func TestBadCases(t *testing.T) {

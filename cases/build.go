@@ -13,13 +13,14 @@ import (
 // Built is a case turned into mechanics: the mesh, the model, and what ties
 // results back to the maker's words.
 type Built struct {
-	Case   *Case
-	Plate  mesh.Plate
-	Mesh   *mesh.Mesh
-	Model  *fem.Model
-	Bridge *standing        // nil without a bridge
-	Loads  []fem.PointForce // on the plate itself
-	Bars   []bar            // the braces that are fitted, in the order of the case
+	Case     *Case
+	Geometry *Geometry
+	Plate    mesh.Plate // of the geometry
+	Mesh     *mesh.Mesh
+	Model    *fem.Model
+	Bridge   *bridgeModel     // nil without a bridge
+	Loads    []fem.PointForce // on the plate itself
+	Bars     []bar            // the braces that are fitted, in the order of the case
 
 	place     placer
 	joints    map[int32]int32 // joint node of a plate node where joined braces cross
@@ -33,16 +34,16 @@ type bar struct {
 	brace int // of the case, from 0
 	first int // first beam of the model
 	count int
-	mass  float64 // g
 }
 
 // gramPerMM3 turns kg/m³ into g/mm³.
 const gramPerMM3 = 1e-6
 
-// Build turns a meshed case into a model. The mesh's lines are the braces,
+// Build turns a meshed geometry into a model. The mesh's lines are the braces,
 // then the support lines, in the order of the case.
-func Build(c *Case, plate mesh.Plate, m *mesh.Mesh) (*Built, error) {
-	b := &Built{Case: c, Plate: plate, Mesh: m, place: newPlacer(plate, m), plateN: len(m.Nodes)}
+func Build(g *Geometry, m *mesh.Mesh) (*Built, error) {
+	c := g.Case
+	b := &Built{Case: c, Geometry: g, Plate: g.Plate, Mesh: m, place: newPlacer(g.Plate, m), plateN: len(m.Nodes)}
 	b.Model = &fem.Model{Nodes: append([]mesh.Node(nil), m.Nodes...)}
 	if err := b.plateShells(); err != nil {
 		return nil, err
@@ -56,12 +57,13 @@ func Build(c *Case, plate mesh.Plate, m *mesh.Mesh) (*Built, error) {
 	b.supports()
 	b.friction()
 	b.posts()
-	b.loads()
-	b.squeeze()
+	b.Loads = b.loads()
 	if c.Bridge != nil && c.Strings != nil {
-		if err := b.bridge(); err != nil {
+		var err error
+		if b.Bridge, err = newBridgeModel(b); err != nil {
 			return nil, err
 		}
+		b.Model.Zone = b.contactNodes(b.Bridge)
 	}
 	return b, nil
 }
@@ -149,7 +151,6 @@ func (b *Built) bar(br *Brace, chain []int32, card materials.Card, group int32) 
 		w, h := br.Width.Value(s), br.HeightAt(s)
 		p, q := b.Mesh.Points[chain[k-1]], b.Mesh.Points[chain[k]]
 		sec := rectangle(w, h, card.Wood)
-		one.mass += sec.Area() * math.Hypot(q[0]-p[0], q[1]-p[1]) * card.Wood.Density * gramPerMM3
 		dir := unit2(q[0]-p[0], q[1]-p[1])
 		e := fem.BeamElem{
 			Nodes: [2]int32{chain[k-1], chain[k]}, Glued: true,
@@ -261,9 +262,24 @@ func (b *Built) posts() {
 	}
 }
 
-// loads spreads each load on the plate over its rectangle, in steps of about
-// a millimetre.
-func (b *Built) loads() {
+// braceMass is the mass of a brace, g.
+func (b *Built) braceMass(one bar, wood materials.Orthotropic) float64 {
+	br, chain := &b.Case.Braces[one.brace], b.Mesh.Lines[one.brace]
+	along := fractions(b.Model.Nodes, chain)
+	mass := 0.0
+	for k := 1; k < len(chain); k++ {
+		s := (along[k-1] + along[k]) / 2
+		p, q := b.Mesh.Points[chain[k-1]], b.Mesh.Points[chain[k]]
+		mass += rectangle(br.Width.Value(s), br.HeightAt(s), wood).Area() * math.Hypot(q[0]-p[0], q[1]-p[1]) * wood.Density * gramPerMM3
+	}
+	return mass
+}
+
+// loads are the forces on the plate itself at full load: each load is spread
+// over its rectangle, in steps of about a millimetre, and the squeeze over the
+// blocks.
+func (b *Built) loads() []fem.PointForce {
+	var out []fem.PointForce
 	for i := range b.Case.Loads {
 		l := &b.Case.Loads[i]
 		pts := b.place.spread(l.At, l.At, 1, 1)
@@ -277,7 +293,8 @@ func (b *Built) loads() {
 			f[k] = float64(l.Force[k]) / float64(len(pts))
 		}
 		for _, at := range pts {
-			b.Loads = append(b.Loads, fem.PointForce{At: at, F: f})
+			out = append(out, fem.PointForce{At: at, F: f})
 		}
 	}
+	return append(out, b.squeeze()...)
 }

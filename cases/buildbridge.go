@@ -10,8 +10,8 @@ import (
 	"archload/mesh/surface"
 )
 
-// standing is the bridge as a body with its pads.
-type standing struct {
+// bridgeModel is the bridge as a body with its pads.
+type bridgeModel struct {
 	body   fem.Body
 	pads   []fem.Pad
 	cells  []cell
@@ -24,13 +24,15 @@ type standing struct {
 	hold   fem.Hold
 }
 
-// bridge builds the body, its pads and its guides.
-func (b *Built) bridge() error {
+// newBridgeModel builds the bridge of a case on its built plate: the body, its
+// pads and its guides.
+func newBridgeModel(plate *Built) (*bridgeModel, error) {
+	b := *plate
 	card, err := b.Case.wood("bridge.wood")
 	if err != nil {
-		return err
+		return nil, err
 	}
-	st := &standing{hold: fem.Grip, cells: b.Case.Bridge.cells()}
+	st := &bridgeModel{hold: fem.Grip, cells: b.Case.Bridge.cells()}
 	if b.Case.Bridge.Hold == "slip" {
 		st.hold = fem.Slip
 	}
@@ -39,15 +41,39 @@ func (b *Built) bridge() error {
 	st.saddle = [2]int{0, st.base}
 	if b.Case.Bridge.Build == "posts" {
 		if err := b.postsAndSaddle(); err != nil {
-			return err
+			return nil, err
 		}
 	}
 	st.centre = scale(st.centre, 1/st.mass)
 	b.pads(card)
 	st.body.Loads = b.stringLoads()
 	b.guides()
-	b.zone()
-	return nil
+	return st, nil
+}
+
+// regapped is the bridge under the strings of another case, fitted as that case
+// says; all else is the same.
+func (st *bridgeModel) regapped(b *Built) *bridgeModel {
+	q, gap := *st, b.Case.Bridge.meanGap
+	q.pads = slices.Clone(st.pads)
+	for i := range q.pads {
+		q.pads[i].Gap = gap(q.cells[i]) * q.pads[i].Dir[0][2]
+	}
+	on := *b
+	on.Bridge = &q
+	q.body.Loads = on.stringLoads()
+	return &q
+}
+
+// bearsAlike says whether two bridges give the same contact problem: they may
+// differ in gaps, in what the strings do and in weight.
+func (st *bridgeModel) bearsAlike(o *bridgeModel) bool {
+	same := func(p, q fem.Pad) bool {
+		return p.Node == q.Node && p.At == q.At && p.Dir == q.Dir && p.Area == q.Area && p.Bedding == q.Bedding && slices.Equal(p.Spread, q.Spread)
+	}
+	a, b := &st.body, &o.body
+	return st.hold == o.hold && slices.EqualFunc(st.pads, o.pads, same) &&
+		slices.Equal(a.Nodes, b.Nodes) && slices.Equal(a.Beams, b.Beams) && slices.Equal(a.Guides, b.Guides)
 }
 
 // baseStations are the places along the base that need a node: its ends, the
@@ -66,7 +92,7 @@ func (b *Built) baseStations() []float64 {
 
 func (b *Built) stringPlaces() []float64 {
 	var xs []float64
-	for _, s := range b.Case.StringForces() {
+	for _, s := range b.Geometry.StringForces() {
 		xs = append(xs, s.X)
 	}
 	return xs
@@ -130,7 +156,7 @@ func (b *Bridge) hollowOf(x float64) (wall, depth float64) {
 }
 
 // add adds one beam between two nodes of the body and counts its mass.
-func (st *standing) add(sec bridgeSection, nodes [2]int32, density float64) {
+func (st *bridgeModel) add(sec bridgeSection, nodes [2]int32, density float64) {
 	lift := [3]float64{0, 0, sec.lift}
 	st.body.Beams = append(st.body.Beams, fem.BodyBeam{Nodes: nodes, Offset: [2][3]float64{lift, lift},
 		Up: [3]float64{0, 0, 1}, Section: sec.Section})
@@ -140,7 +166,7 @@ func (st *standing) add(sec bridgeSection, nodes [2]int32, density float64) {
 }
 
 // weigh adds a mass at a place; centre holds the sum until it is divided.
-func (st *standing) weigh(m float64, at [3]float64) {
+func (st *bridgeModel) weigh(m float64, at [3]float64) {
 	st.mass += m
 	for k := range 3 {
 		st.centre[k] += m * at[k]
@@ -169,6 +195,7 @@ func (b *Built) pad(c cell, bed bedding) fem.Pad {
 	mid := mesh.Point{br.At[0] + c.x, br.At[1] + c.y}
 	p := fem.Pad{Node: b.Bridge.nearestNode(mid[0], 0, b.Bridge.base), Area: c.area(), Spread: b.under(br, c)}
 	p.Dir = surfaceFrame(b.Plate.Outer.At(mid))
+	p.At = b.Model.Middle(p.Spread)
 	p.Gap = br.meanGap(c) * p.Dir[0][2] // relief is taken off upright; a gap is square to the surface
 	n, t := bed.per(p.Dir, br.Height.Value(c.x), b.Plate.Thickness.At(mid).Z)
 	p.Bedding = [2]float64{n / p.Area, t / p.Area}
@@ -228,7 +255,7 @@ func (b *Built) saddleNode(x float64) int32 {
 // station through a rigid arm.
 func (b *Built) stringLoads() []fem.BodyLoad {
 	var loads []fem.BodyLoad
-	for _, s := range b.Case.StringForces() {
+	for _, s := range b.Geometry.StringForces() {
 		loads = append(loads, fem.BodyLoad{Node: b.saddleNode(s.X), At: b.saddle(s.X),
 			F: [3]float64{0, s.Along, -s.Downforce}})
 	}
@@ -236,7 +263,7 @@ func (b *Built) stringLoads() []fem.BodyLoad {
 }
 
 // nearestNode is the node of the range first..end nearest to x, mm.
-func (st *standing) nearestNode(x float64, first, end int) int32 {
+func (st *bridgeModel) nearestNode(x float64, first, end int) int32 {
 	best := first
 	for i := first; i < end; i++ {
 		if math.Abs(st.body.Nodes[i][0]-x) < math.Abs(st.body.Nodes[best][0]-x) {
@@ -246,18 +273,14 @@ func (st *standing) nearestNode(x float64, first, end int) int32 {
 	return int32(best)
 }
 
-// zone marks the nodes of the triangles that the pads press on.
-func (b *Built) zone() {
-	seen := map[int32]bool{}
-	for i := range b.Bridge.pads {
-		for _, at := range b.Bridge.pads[i].Spread {
-			for _, n := range b.Model.Shells[at.Shell].Nodes {
-				if !seen[n] {
-					seen[n] = true
-					b.Model.Zone = append(b.Model.Zone, n)
-				}
-			}
+// contactNodes are the nodes of the triangles that the pads press on, rising.
+func (b *Built) contactNodes(st *bridgeModel) []int32 {
+	var out []int32
+	for i := range st.pads {
+		for _, at := range st.pads[i].Spread {
+			out = append(out, b.Model.Shells[at.Shell].Nodes[:]...)
 		}
 	}
-	slices.Sort(b.Model.Zone)
+	slices.Sort(out)
+	return slices.Compact(out)
 }

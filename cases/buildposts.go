@@ -82,9 +82,12 @@ func (c *Case) checkPosts(r *report) {
 	if p := b.Posts.places(); p[1]-p[0] < float64(b.Posts.Diameter) {
 		r.addKey("bridge.posts.at", "want two posts beside each other, found %g and %g mm with a diameter of %g", p[0], p[1], b.Posts.Diameter)
 	}
-	for i, s := range c.StringForces() {
-		if math.Abs(s.X) > beam {
-			r.addKey(entryKey("strings.each", i+1), "%s lies at x = %.4g mm, beyond the saddle beam (to ±%g mm)", s.Name, s.X, beam)
+	if c.Strings == nil {
+		return
+	}
+	for i := range c.Strings.Each {
+		if x := c.Strings.x(i); math.Abs(x) > beam {
+			r.addKey(entryKey("strings.each", i+1), "%s lies at x = %.4g mm, beyond the saddle beam (to ±%g mm)", c.Strings.Each[i].Name, x, beam)
 		}
 	}
 }

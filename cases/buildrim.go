@@ -148,11 +148,12 @@ func unit2(x, y float64) [2]float64 {
 
 // squeeze presses the plate's edge together at the two blocks: equal and
 // opposite forces in its plane, spread evenly over each block's nodes.
-func (b *Built) squeeze() {
+func (b *Built) squeeze() []fem.PointForce {
 	f := float64(b.Case.Rim.Squeeze)
 	if f == 0 {
-		return
+		return nil
 	}
+	var out []fem.PointForce
 	lo, hi := b.span()
 	for _, end := range []struct {
 		name string
@@ -166,9 +167,10 @@ func (b *Built) squeeze() {
 			}
 		}
 		for _, n := range nodes {
-			b.Loads = append(b.Loads, fem.PointForce{At: b.corner(n), F: [3]float64{0, end.push / float64(len(nodes)), 0}})
+			out = append(out, fem.PointForce{At: b.corner(n), F: [3]float64{0, end.push / float64(len(nodes)), 0}})
 		}
 	}
+	return out
 }
 
 // corner is a plate node as a place on one of its triangles.

@@ -84,10 +84,11 @@ func TestCourseGuitarGeometry(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		d, plate, notes, err := Geometry(cs)
+		notes, err := NewGeometry(cs)
 		if err != nil {
 			t.Fatal(err)
 		}
+		d, plate := notes.Domain(), notes.Plate
 		if got := plate.Outer.At(c.apex); !near(got.Z, 22, 0.1) || !near(got.Zx, 0, 0.01) || !near(got.Zy, 0, 0.01) {
 			t.Errorf("%s: apex %.3f mm, slopes %.4f %.4f, want 22, level", c.name, got.Z, got.Zx, got.Zy)
 		}

@@ -28,10 +28,6 @@ type Case struct {
 
 	rep   *report                   // places of the keys
 	cards map[string]materials.Card // by the key that names the wood
-
-	topAtBridge float64 // mm, outer surface under the bridge's middle above z = 0; looked up for strings.path alone
-	topKnown    bool
-	before      *Case // a case that shares what it can; while loading alone
 }
 
 // Plate is the top: its wood, plan, graduation, arch and sound holes.

@@ -12,13 +12,10 @@ type circles struct {
 
 // of lays the circles of a top.
 func (c *circles) of(p *Top) [][]int32 {
-	if c == nil { // a top that lives for one answer
-		c = &circles{}
-	}
 	c.once.Do(func() {
-		shape, s := circle(), &Solution{Top: p}
+		shape := circle()
 		c.tris = make([][]int32, len(p.Built.Mesh.Tris))
-		p.each(len(c.tris), func(i int) { c.tris[i], _ = s.circleAt(i, shape) })
+		p.each(len(c.tris), func(i int) { c.tris[i], _ = p.Built.circleAt(i, shape) })
 	})
 	return c.tris
 }

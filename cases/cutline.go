@@ -38,7 +38,7 @@ func (s *Solution) CutAlong(from, to mesh.Point) LineCut {
 	dir := unit2(to[0]-from[0], to[1]-from[1])
 	for _, t := range evenStations(0, 1, 1/length) {
 		q := mesh.Point{from[0] + (to[0]-from[0])*t, from[1] + (to[1]-from[1])*t}
-		if !s.Top.notes.Outline.Contains(q) {
+		if !s.Top.Built.Geometry.Outline.Contains(q) {
 			continue
 		}
 		at, inside := s.Top.Built.place.outer(q)
@@ -90,7 +90,7 @@ func (s *Solution) braceCut(i int, from, to mesh.Point, t, u float64, dir [2]flo
 	half := br.Width.Value(u) / 2 / math.Max(0.1, math.Abs(line[0]*dir[1]-line[1]*dir[0]))
 	q := mesh.Point{from[0] + (to[0]-from[0])*t, from[1] + (to[1]-from[1])*t}
 	at, _ := s.Top.Built.place.inner(q)
-	top := s.Top.Factored.Place(at)[2]
+	top := s.Top.Built.Model.Place(at)[2]
 	return BraceCut{Name: br.Name, Brace: i, From: length*t - half, To: length*t + half,
 		Top: top, Bottom: top - br.HeightAt(u), Sink: -s.Result.MoveAt(at)[2]}
 }

@@ -42,7 +42,7 @@ type Cut struct {
 
 // CrossCut cuts the plate across at y, a station every millimetre or so.
 func (s *Solution) CrossCut(y float64) Cut {
-	lo, hi := s.Top.notes.Outline.Bounds()
+	lo, hi := s.Top.Built.Geometry.Outline.Bounds()
 	l := s.CutAlong(mesh.Point{lo[0], y}, mesh.Point{hi[0], y})
 	c := Cut{Outer: l.Outer, Inner: l.Inner, Sink: l.Sink, Across: l.Drift}
 	for _, q := range l.At {
@@ -61,7 +61,7 @@ func evenStations(lo, hi, step float64) []float64 {
 }
 
 func (s *Solution) overHole(q mesh.Point) bool {
-	for _, h := range s.Top.notes.Holes {
+	for _, h := range s.Top.Built.Geometry.Holes {
 		if h.Contains(q) {
 			return true
 		}
@@ -72,8 +72,8 @@ func (s *Solution) overHole(q mesh.Point) bool {
 // Outlines returns the plate's edge and the edges of its holes, mm.
 func (s *Solution) Outlines() (edge []mesh.Point, holes [][]mesh.Point) {
 	const chord = 0.1
-	edge = s.Top.notes.Outline.Polyline(chord)
-	for _, h := range s.Top.notes.Holes {
+	edge = s.Top.Built.Geometry.Outline.Polyline(chord)
+	for _, h := range s.Top.Built.Geometry.Holes {
 		holes = append(holes, h.Polyline(chord))
 	}
 	return edge, holes

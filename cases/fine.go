@@ -22,10 +22,10 @@ const (
 )
 
 // fine returns where the mesh is finer than elsewhere.
-func (g *shaper) fine() []mesh.Fine {
+func (g *Geometry) fine() []mesh.Fine {
 	var out []mesh.Fine
-	m := g.c.Mesh
-	if b := g.c.Bridge; b != nil {
+	m := g.Case.Mesh
+	if b := g.Case.Bridge; b != nil {
 		for i := range b.Feet {
 			lo, hi := b.FootRect(i)
 			out = append(out, mesh.Fine{
@@ -34,13 +34,13 @@ func (g *shaper) fine() []mesh.Fine {
 			})
 		}
 	}
-	for _, b := range g.c.Braces {
+	for _, b := range g.Case.Braces {
 		out = append(out, mesh.Fine{Along: b.Line, Radius: b.Width.Max() / 2, Size: m.edge(braceEdge)})
 	}
-	for _, h := range g.notes.Holes {
+	for _, h := range g.Holes {
 		out = append(out, holeFine(h, m)...)
 	}
-	for _, l := range g.c.Loads {
+	for _, l := range g.Case.Loads {
 		lo, hi := l.rect()
 		mid := (lo[1] + hi[1]) / 2
 		out = append(out, mesh.Fine{
@@ -48,10 +48,10 @@ func (g *shaper) fine() []mesh.Fine {
 			Radius: (hi[1]-lo[1])/2 + footMargin, Size: m.edge(loadEdge),
 		})
 	}
-	for _, p := range g.c.Posts {
+	for _, p := range g.Case.Posts {
 		out = append(out, mesh.Fine{Along: []mesh.Point{p.At}, Radius: float64(p.Diameter)/2 + footMargin, Size: m.edge(postEdge)})
 	}
-	for _, s := range g.c.Supports {
+	for _, s := range g.Case.Supports {
 		if s.At != nil {
 			out = append(out, mesh.Fine{Along: []mesh.Point{*s.At}, Radius: footMargin, Size: m.edge(loadEdge)})
 		}

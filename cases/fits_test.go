@@ -20,7 +20,7 @@ func TestManyFits(t *testing.T) {
 				t.Fatal(err)
 			}
 			for k := range fitTries {
-				s, err := p.Refit(randomFit(c, rng, k))
+				s, err := refit(p, randomFit(c, rng, k))
 				if err != nil {
 					t.Errorf("%s, %s, try %d: %v", name, hold, k, err)
 					continue

@@ -123,7 +123,7 @@ func (s *Solution) greatestFlow() Spot {
 	shape := circle()
 	worst := Spot{}
 	for i := range s.Flow.Whole {
-		tris, whole := s.circleAt(i, shape)
+		tris, whole := s.Top.Built.circleAt(i, shape)
 		if !whole {
 			continue
 		}
@@ -133,7 +133,7 @@ func (s *Solution) greatestFlow() Spot {
 			m[1] += s.Flow.Whole[t][1] / float64(len(tris))
 		}
 		if v := math.Hypot(m[0], m[1]); v > worst.Value {
-			c := s.centroid(i)
+			c := s.Top.Built.centroid(i)
 			worst = Spot{Value: v, X: c[0], Y: c[1]}
 		}
 	}

@@ -4,58 +4,114 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"archload/mesh"
 	"archload/mesh/plane"
 	"archload/mesh/surface"
 )
 
-// FitNotes is what Geometry learned on the way.
-type FitNotes struct {
-	Outline   *plane.Curve
-	Holes     []*plane.Curve
-	RimHeight float64         // outer surface at the outline above z = 0, mm
-	Arch      *surface.Report // nil for an arch by formula
-	Thickness *surface.Report // nil for a constant thickness
-	Warnings  []*FileError    // admitted, but worth a second look
+// Geometry is the plate of a case: its plan and its surfaces. It is the first
+// stage of an answer and knows no mesh and no mechanics. NewGeometry makes it;
+// later stages never change it.
+type Geometry struct {
+	Case        *Case
+	Outline     *plane.Curve
+	Holes       []*plane.Curve // mirrored ones too
+	Plate       mesh.Plate
+	RimHeight   float64         // outer surface at the outline above z = 0, mm
+	TopAtBridge float64         // outer surface under the bridge's middle above z = 0, mm; 0 without a bridge
+	Arch        *surface.Report // nil for an arch by formula
+	Thickness   *surface.Report // nil for a constant thickness
+	Warnings    []*FileError    // admitted, but worth a second look
 
-	ofArch   []*FileError // those of Warnings that the fit of the arch gave
-	ofThick  []*FileError // and that of the thickness
-	holeKeys []string     // key of each hole of the domain
-	lineKeys []string     // key of each line of the domain
+	holeKeys []string // key of each hole
+	bends    *bendMap
+	told     [3][]*FileError // those of Warnings that each part of the fit gave
 }
 
-// Geometry turns a case into the input of the mesher and the plate's surfaces.
-// The domain's lines are the braces and then the support lines, in the order
-// of the case; its lengths are divided by the case's refine. Faults come as Faults:
+// The parts of a fit that warn.
+const (
+	ofThickness = iota
+	ofArch
+	ofSurfaces // both together
+)
+
+// NewGeometry fits the plan and the surfaces of a case. Faults come as Faults:
 // curves that cross themselves, data from which no surface follows, feet,
-// loads or gauges that stand beside the wood. Holes and lines beside the wood
-// are found by the mesher; see PlaceFault.
-func Geometry(c *Case) (mesh.Domain, mesh.Plate, *FitNotes, error) {
-	g := shaper{c: c, rep: c.rep.fresh(), notes: &FitNotes{}}
-	g.curves()
-	if err := g.rep.err(); err != nil {
-		return mesh.Domain{}, mesh.Plate{}, nil, err
-	}
-	g.checkPlaces()
-	g.surfaces()
-	if err := g.rep.err(); err != nil {
-		return mesh.Domain{}, mesh.Plate{}, nil, err
-	}
-	bends := newBendMap(g.notes.Outline, g.plate.Outer)
-	g.checkSurfaces(bends)
-	if err := g.rep.err(); err != nil {
-		return mesh.Domain{}, mesh.Plate{}, nil, err
-	}
-	return g.domain(bends), g.plate, g.notes, nil
+// loads or gauges that stand beside the wood, strings whose path over this
+// arch gives no break angle. Holes and lines beside the wood are found by the
+// mesher; see PlaceFault.
+func NewGeometry(c *Case) (*Geometry, error) { return fitGeometry(c, nil, nil) }
+
+// fitter makes the geometry of one case. It takes from the geometry of another
+// one what the keys in which the two differ do not touch.
+type fitter struct {
+	c       *Case
+	rep     *report
+	made    *Geometry
+	old     *Geometry // nil: nothing to take
+	changed []string  // keys
+	part    int       // that is being fitted
 }
 
-// shaper makes the geometry of one case.
-type shaper struct {
-	c     *Case
-	rep   *report
-	notes *FitNotes
-	plate mesh.Plate
+// fitGeometry fits what the changed keys touch and takes the rest from old; nil
+// has nothing to take.
+func fitGeometry(c *Case, old *Geometry, changed []string) (*Geometry, error) {
+	f := fitter{c: c, rep: c.rep.fresh(), made: &Geometry{Case: c}, old: old, changed: changed}
+	for _, step := range []func(){f.plan, f.stand, f.check} {
+		if step(); len(f.rep.faults) > 0 {
+			return nil, f.rep.err()
+		}
+	}
+	f.made.Warnings = slices.Concat(f.made.told[ofThickness], f.made.told[ofArch], f.made.told[ofSurfaces], f.rocks())
+	return f.made, nil
+}
+
+// touched says whether one of the changed keys is, holds, or lies below, one of
+// these.
+func (f *fitter) touched(keys ...string) bool {
+	return f.old == nil || slices.ContainsFunc(f.changed, func(k string) bool { return slices.ContainsFunc(keys, related(k)) })
+}
+
+// plan makes the outline and the holes.
+func (f *fitter) plan() {
+	if !f.touched("plate.outline", "plate.hole") {
+		f.made.Outline, f.made.Holes, f.made.holeKeys = f.old.Outline, f.old.Holes, f.old.holeKeys
+		return
+	}
+	f.curves()
+}
+
+// stand wants everything on wood and makes the surfaces.
+func (f *fitter) stand() {
+	f.checkPlaces()
+	f.surfaces()
+}
+
+// check wants surfaces that can be carved and strings that can be strung over
+// them.
+func (f *fitter) check() {
+	f.bend()
+	if f.touched("plate.outline", "plate.hole", "plate.arch", "plate.thickness", "plate.thickness_scale") {
+		f.part = ofSurfaces
+		f.checkSurfaces(f.made.bends)
+	} else {
+		f.made.told[ofSurfaces] = f.old.told[ofSurfaces]
+	}
+	if b := f.c.Bridge; b != nil {
+		f.made.TopAtBridge = f.made.Plate.Outer.At(b.At).Z
+		f.checkPathOver()
+	}
+}
+
+// bend samples how tightly the outer surface bends.
+func (f *fitter) bend() {
+	if f.old != nil && f.old.Outline == f.made.Outline && f.old.Plate.Outer == f.made.Plate.Outer {
+		f.made.bends = f.old.bends
+		return
+	}
+	f.made.bends = newBendMap(f.made.Outline, f.made.Plate.Outer)
 }
 
 // fresh returns a report that knows the same places and holds no faults.
@@ -66,30 +122,30 @@ func (r *report) fresh() *report {
 }
 
 // curves makes the outline and the holes.
-func (g *shaper) curves() {
-	g.notes.Outline = g.curve("plate.outline", &g.c.Plate.Outline)
-	for i := range g.c.Plate.Holes {
-		h := &g.c.Plate.Holes[i]
+func (f *fitter) curves() {
+	f.made.Outline = f.curve("plate.outline", &f.c.Plate.Outline)
+	for i := range f.c.Plate.Holes {
+		h := &f.c.Plate.Holes[i]
 		key := entryKey("plate.hole", i+1)
 		outline := h.Outline
 		if outline == nil {
 			outline = oval(*h.At, float64(h.Size[0]), float64(h.Size[1]))
 		}
-		hole := g.curve(key, outline)
+		hole := f.curve(key, outline)
 		if hole == nil {
 			continue
 		}
-		g.notes.Holes = append(g.notes.Holes, hole)
-		g.notes.holeKeys = append(g.notes.holeKeys, key)
+		f.made.Holes = append(f.made.Holes, hole)
+		f.made.holeKeys = append(f.made.holeKeys, key)
 		if h.Mirrored {
-			g.notes.Holes = append(g.notes.Holes, hole.Mirrored())
-			g.notes.holeKeys = append(g.notes.holeKeys, key)
+			f.made.Holes = append(f.made.Holes, hole.Mirrored())
+			f.made.holeKeys = append(f.made.holeKeys, key)
 		}
 	}
 }
 
 // curve lays a curve through an outline's points; a fault names the point.
-func (g *shaper) curve(key string, o *Outline) *plane.Curve {
+func (f *fitter) curve(key string, o *Outline) *plane.Curve {
 	curve, err := plane.NewCurve(o.Points, o.Corner)
 	if err == nil {
 		return curve
@@ -97,11 +153,11 @@ func (g *shaper) curve(key string, o *Outline) *plane.Curve {
 	var ce *plane.CurveError
 	switch {
 	case errors.As(err, &ce) && ce.Point >= 0 && ce.Point < len(o.lines):
-		g.rep.add(o.lines[ce.Point], key, fmt.Errorf("at %s: %s", spot(ce.At), ce.Msg))
+		f.rep.add(o.lines[ce.Point], key, fmt.Errorf("at %s: %s", spot(ce.At), ce.Msg))
 	case errors.As(err, &ce):
-		g.rep.addKey(key, "%s", ce.Msg)
+		f.rep.addKey(key, "%s", ce.Msg)
 	default:
-		g.rep.addKey(key, "%w", err)
+		f.rep.addKey(key, "%w", err)
 	}
 	return nil
 }
@@ -120,23 +176,38 @@ func oval(at mesh.Point, across, along float64) *Outline {
 	return o
 }
 
-// domain is the mesher's input.
-func (g *shaper) domain(bends *bendMap) mesh.Domain {
+// Domain is the mesher's input. Its lines are the braces and then the support
+// lines, in the order of the case; its lengths are divided by the case's
+// refine.
+func (g *Geometry) Domain() mesh.Domain {
+	c := g.Case
 	d := mesh.Domain{
-		Outline: g.notes.Outline, Holes: g.notes.Holes, Fine: g.fine(),
-		Size: g.c.Mesh.edge(float64(g.c.Mesh.Size)), Curvature: bends.mean,
+		Outline: g.Outline, Holes: g.Holes, Fine: g.fine(),
+		Size: c.Mesh.edge(float64(c.Mesh.Size)), Curvature: g.bends.mean,
 	}
-	for i, b := range g.c.Braces {
+	for _, b := range c.Braces {
 		d.Lines = append(d.Lines, b.Line)
-		g.notes.lineKeys = append(g.notes.lineKeys, entryKey("brace", i+1)+".line")
 	}
-	for i, s := range g.c.Supports {
+	for _, s := range c.Supports {
 		if len(s.Line) > 0 {
 			d.Lines = append(d.Lines, s.Line)
-			g.notes.lineKeys = append(g.notes.lineKeys, entryKey("support", i+1)+".line")
 		}
 	}
 	return d
+}
+
+// lineKeys are the keys of the domain's lines.
+func (g *Geometry) lineKeys() []string {
+	var out []string
+	for i := range g.Case.Braces {
+		out = append(out, entryKey("brace", i+1)+".line")
+	}
+	for i, s := range g.Case.Supports {
+		if len(s.Line) > 0 {
+			out = append(out, entryKey("support", i+1)+".line")
+		}
+	}
+	return out
 }
 
 // edge returns the edge length wanted at a feature, mm: its own, but not above
@@ -145,19 +216,19 @@ func (m Mesh) edge(feature float64) float64 { return min(feature, float64(m.Size
 
 // PlaceFault turns the mesher's *mesh.PlaceError into a *FileError that names
 // the key; any other error is returned as it is.
-func (c *Case) PlaceFault(notes *FitNotes, err error) error {
+func (g *Geometry) PlaceFault(err error) error {
 	var pe *mesh.PlaceError
 	if !errors.As(err, &pe) {
 		return err
 	}
-	key := "plate.outline"
+	key, lines := "plate.outline", g.lineKeys()
 	switch {
-	case pe.Part == "hole" && pe.Index < len(notes.holeKeys):
-		key = notes.holeKeys[pe.Index]
-	case pe.Part == "line" && pe.Index < len(notes.lineKeys):
-		key = notes.lineKeys[pe.Index]
+	case pe.Part == "hole" && pe.Index < len(g.holeKeys):
+		key = g.holeKeys[pe.Index]
+	case pe.Part == "line" && pe.Index < len(lines):
+		key = lines[pe.Index]
 	case pe.Part == "size":
 		key = "mesh.size"
 	}
-	return c.Fault(key, "at %s: %s", spot(pe.At), pe.Msg)
+	return g.Case.Fault(key, "at %s: %s", spot(pe.At), pe.Msg)
 }

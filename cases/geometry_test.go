@@ -107,14 +107,14 @@ func TestHoleFine(t *testing.T) {
 }
 
 // mustShape makes the geometry of a case without faults.
-func mustShape(t *testing.T, text string) (*Case, mesh.Domain, mesh.Plate, *FitNotes) {
+func mustShape(t *testing.T, text string) *Geometry {
 	t.Helper()
 	c := mustLoad(t, files("a.toml", text), "a.toml")
-	d, p, n, err := Geometry(c)
+	g, err := NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return c, d, p, n
+	return g
 }
 
 func TestGeometry(t *testing.T) {
@@ -132,7 +132,8 @@ at = [0, -200]
 [[support]]
 line = [[-20, -180], [20, -180]]
 `
-	_, d, plate, notes := mustShape(t, text)
+	notes := mustShape(t, text)
+	d, plate := notes.Domain(), notes.Plate
 	if len(d.Holes) != 2 || len(d.Lines) != 2 {
 		t.Fatalf("%d holes, %d lines, want 2 (one mirrored) and 2 (a brace, a rail)", len(d.Holes), len(d.Lines))
 	}
@@ -162,8 +163,8 @@ line = [[-20, -180], [20, -180]]
 
 // TestRefine wants mesh.size and mesh.refine to scale every wanted length.
 func TestRefine(t *testing.T) {
-	_, plain, _, _ := mustShape(t, topText+restText)
-	_, finer, _, _ := mustShape(t, topText+restText+"[mesh]\nsize = 4\nrefine = 2\n")
+	plain := mustShape(t, topText+restText).Domain()
+	finer := mustShape(t, topText+restText+"[mesh]\nsize = 4\nrefine = 2\n").Domain()
 	if plain.Size != 6 || finer.Size != 2 {
 		t.Errorf("sizes %g and %g mm, want 6 (the default) and 4/2", plain.Size, finer.Size)
 	}
@@ -188,7 +189,7 @@ func longestNear(plan *mesh.Plan, at mesh.Point, within float64) float64 {
 
 // TestFlatPlate wants a formula that rises nowhere to be flat.
 func TestFlatPlate(t *testing.T) {
-	_, _, plate, _ := mustShape(t, strings.Replace(topText, "height = 20", "height = 5", 1)+restText)
+	plate := mustShape(t, strings.Replace(topText, "height = 20", "height = 5", 1)+restText).Plate
 	if got := plate.Outer; got != surface.Flat(5) {
 		t.Errorf("outer surface %v, want flat at 5 mm", got)
 	}
@@ -205,11 +206,11 @@ func TestThicknessFromTable(t *testing.T) {
 	}
 	text := strings.Replace(topText, "thickness = 5", `thickness = { points = "t.csv" }`, 1) + restText
 	c := mustLoad(t, files("a.toml", text, "t.csv", rows), "a.toml")
-	_, plate, notes, err := Geometry(c)
+	notes, err := NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := plate.Thickness.At(mesh.Point{10, 20}).Z; !near(got, 4, 1e-3) || !near(notes.RimHeight, 4, 1e-2) {
+	if got := notes.Plate.Thickness.At(mesh.Point{10, 20}).Z; !near(got, 4, 1e-3) || !near(notes.RimHeight, 4, 1e-2) {
 		t.Errorf("thickness %.4f mm, rim height %.4f mm, want 4 and 4", got, notes.RimHeight)
 	}
 	if notes.Thickness == nil || notes.Thickness.Classes[0].Count != 77 {

@@ -10,44 +10,69 @@ import (
 	"archload/mesh/surface"
 )
 
-// surfaces makes the thickness and the arch.
-func (g *shaper) surfaces() {
-	g.thickness()
-	if !g.rep.clean("plate.thickness") {
+// surfaces makes the thickness and the arch, or takes them. A fitted thickness
+// is scaled without another fit, and an arch is fitted anew only where its own
+// data, the outline or the height of its rim change.
+func (f *fitter) surfaces() {
+	anew := f.touched("plate.outline")
+	switch {
+	case anew || f.touched("plate.thickness"):
+		f.thickness()
+	case !f.touched("plate.thickness_scale"):
+		f.takeThickness(f.old.Plate.Thickness)
+	default:
+		if s, fitted := f.old.Plate.Thickness.(scaledSurface); fitted {
+			f.takeThickness(scaledSurface{s.Surface, f.c.Plate.ThicknessScale})
+		} else {
+			f.thickness()
+		}
+	}
+	if !f.rep.clean("plate.thickness") {
 		return
 	}
-	g.notes.RimHeight = g.rimHeight()
-	g.arch()
+	if !f.touched("plate.outline", "plate.arch", "plate.thickness", "plate.thickness_scale") {
+		f.made.RimHeight = f.old.RimHeight
+	} else {
+		f.made.RimHeight = f.rimHeight()
+	}
+	if anew || f.touched("plate.arch") || f.made.RimHeight != f.old.RimHeight {
+		f.arch()
+		return
+	}
+	f.made.Plate.Outer, f.made.Arch, f.made.told[ofArch] = f.old.Plate.Outer, f.old.Arch, f.old.told[ofArch]
+}
+
+// takeThickness takes a graduation that has been fitted before.
+func (f *fitter) takeThickness(s surface.Surface) {
+	f.made.Plate.Thickness, f.made.Thickness, f.made.told[ofThickness] = s, f.old.Thickness, f.old.told[ofThickness]
 }
 
 // thickness makes the graduation.
-func (g *shaper) thickness() {
-	p := &g.c.Plate
-	g.plate.Thickness = surface.Flat(p.evenThickness())
+func (f *fitter) thickness() {
+	p := &f.c.Plate
+	f.part = ofThickness
+	f.made.Plate.Thickness = surface.Flat(p.evenThickness())
 	if p.Thickness.Const == 0 {
-		data := g.data(p.Thickness.Contours, p.Thickness.Templates, p.Thickness.Points, p.Thickness.Noise)
-		before := len(g.notes.Warnings)
-		if s, rep := g.fit("plate.thickness", data, p.Thickness.tables()); s != nil {
-			g.plate.Thickness, g.notes.Thickness = scaledSurface{s, p.ThicknessScale}, rep
+		data := f.data(p.Thickness.Contours, p.Thickness.Templates, p.Thickness.Points, p.Thickness.Noise)
+		if s, rep := f.fit("plate.thickness", data, p.Thickness.tables()); s != nil {
+			f.made.Plate.Thickness, f.made.Thickness = scaledSurface{s, p.ThicknessScale}, rep
 		}
-		g.notes.ofThick = g.notes.Warnings[before:]
 	}
 }
 
 // arch makes the outer surface for the rim's height.
-func (g *shaper) arch() {
-	before := len(g.notes.Warnings)
-	p := &g.c.Plate
+func (f *fitter) arch() {
+	p := &f.c.Plate
+	f.part = ofArch
 	if p.Arch.Formula != nil {
-		g.formula()
+		f.formula()
 		return
 	}
-	data := g.data(p.Arch.Contours, p.Arch.Templates, p.Arch.Points, p.Arch.Noise)
-	data.Rim, data.RimStated = &g.notes.RimHeight, p.Arch.RimHeight != nil
-	if s, rep := g.fit("plate.arch", data, p.Arch.tables()); s != nil {
-		g.plate.Outer, g.notes.Arch = s, rep
+	data := f.data(p.Arch.Contours, p.Arch.Templates, p.Arch.Points, p.Arch.Noise)
+	data.Rim, data.RimStated = &f.made.RimHeight, p.Arch.RimHeight != nil
+	if s, rep := f.fit("plate.arch", data, p.Arch.tables()); s != nil {
+		f.made.Plate.Outer, f.made.Arch = s, rep
 	}
-	g.notes.ofArch = g.notes.Warnings[before:]
 }
 
 // scaledSurface is a surface with all heights multiplied by a number.
@@ -64,19 +89,19 @@ func (s scaledSurface) At(p mesh.Point) surface.Jet {
 
 // rimHeight returns the height of the outer surface at the outline, mm: as
 // stated, or the thickness there (its mean, if it varies).
-func (g *shaper) rimHeight() float64 {
-	if h := g.c.Plate.Arch.RimHeight; h != nil {
+func (f *fitter) rimHeight() float64 {
+	if h := f.c.Plate.Arch.RimHeight; h != nil {
 		return float64(*h)
 	}
-	if t := g.c.Plate.evenThickness(); t > 0 {
+	if t := f.c.Plate.evenThickness(); t > 0 {
 		return float64(t)
 	}
-	rim := g.notes.Outline.Polyline(0.05)
+	rim := f.made.Outline.Polyline(0.05)
 	sum, long := 0.0, 0.0
 	for i, p := range rim {
 		q := rim[(i+1)%len(rim)]
 		l := math.Hypot(q[0]-p[0], q[1]-p[1])
-		sum += l * g.plate.Thickness.At(mesh.Point{(p[0] + q[0]) / 2, (p[1] + q[1]) / 2}).Z
+		sum += l * f.made.Plate.Thickness.At(mesh.Point{(p[0] + q[0]) / 2, (p[1] + q[1]) / 2}).Z
 		long += l
 	}
 	return sum / long
@@ -97,8 +122,8 @@ func (h *Heights) tables() []keyedTable {
 }
 
 // data gathers tables of heights for the fit; absent tables are nil.
-func (g *shaper) data(contours, templates, points *HeightTable, noise Length) surface.Data {
-	d := surface.Data{Outline: g.notes.Outline, Noise: float64(noise)}
+func (f *fitter) data(contours, templates, points *HeightTable, noise Length) surface.Data {
+	d := surface.Data{Outline: f.made.Outline, Noise: float64(noise)}
 	if contours != nil {
 		if contours.drawn {
 			d.Rounding = drawnRounding
@@ -153,7 +178,7 @@ func (h *HeightTable) chains() []chain {
 
 // fit fits one surface; faults and doubts of the data go to the rows of the
 // tables they come from.
-func (g *shaper) fit(key string, data surface.Data, tables []keyedTable) (*surface.Spline, *surface.Report) {
+func (f *fitter) fit(key string, data surface.Data, tables []keyedTable) (*surface.Spline, *surface.Report) {
 	s, rep, err := surface.Fit(data)
 	tableKey := key
 	for _, t := range tables {
@@ -162,11 +187,11 @@ func (g *shaper) fit(key string, data surface.Data, tables []keyedTable) (*surfa
 		}
 	}
 	for _, w := range rep.Warnings {
-		g.warn(tableKey, "at %s: %s", spot(w.At), w.Msg)
+		f.warn(tableKey, "at %s: %s", spot(w.At), w.Msg)
 	}
 	for _, m := range rep.Beyond {
-		at := rowPlace(tables, m.Set, m.Row, g.rep.find(tableKey))
-		g.notes.Warnings = append(g.notes.Warnings, &FileError{File: at.src.label, Line: at.line, Key: "height",
+		at := rowPlace(tables, m.Set, m.Row, f.rep.find(tableKey))
+		f.made.told[f.part] = append(f.made.told[f.part], &FileError{File: at.src.label, Line: at.line, Key: "height",
 			Err: fmt.Errorf("the fitted surface lies %.2g mm off this datum, expected within %.2g", m.Error, 4*m.Sigma)})
 	}
 	if err == nil {
@@ -174,14 +199,14 @@ func (g *shaper) fit(key string, data surface.Data, tables []keyedTable) (*surfa
 	}
 	var de *surface.DataError
 	if !errors.As(err, &de) {
-		g.rep.addKey(tableKey, "%w", err)
+		f.rep.addKey(tableKey, "%w", err)
 		return nil, nil
 	}
 	where := ""
 	if de.Line >= 0 {
 		where = "at " + spot(de.At) + ": "
 	}
-	g.rep.add(rowPlace(tables, de.Set, de.Line, g.rep.find(tableKey)), tableKey, fmt.Errorf("%s%s", where, de.Msg))
+	f.rep.add(rowPlace(tables, de.Set, de.Line, f.rep.find(tableKey)), tableKey, fmt.Errorf("%s%s", where, de.Msg))
 	return nil, nil
 }
 
@@ -196,8 +221,8 @@ func rowPlace(tables []keyedTable, set string, row int32, otherwise place) place
 }
 
 // warn adds a doubt.
-func (g *shaper) warn(key, form string, args ...any) {
-	g.notes.Warnings = append(g.notes.Warnings, g.c.Fault(key, form, args...))
+func (f *fitter) warn(key, form string, args ...any) {
+	f.made.told[f.part] = append(f.made.told[f.part], f.c.Fault(key, form, args...))
 }
 
 // Limits on a carved plate.
@@ -209,15 +234,15 @@ const (
 // checkSurfaces refuses a plate that is too thin anywhere or bends more
 // tightly than it is thick, and warns where its thickness runs away from the
 // data and where its underside dips below z = 0.
-func (g *shaper) checkSurfaces(bends *bendMap) {
+func (f *fitter) checkSurfaces(bends *bendMap) {
 	thin, thick := extreme{z: math.Inf(1)}, extreme{}
 	tight, tightAt := 0.0, mesh.Point{}
 	dip, dipAt := 0.0, mesh.Point{}
 	bends.each(func(k int, p mesh.Point) {
-		if math.IsNaN(bends.point[k]) || g.overHole(p) {
+		if math.IsNaN(bends.point[k]) || f.overHole(p) {
 			return
 		}
-		t := g.plate.Thickness.At(p).Z
+		t := f.made.Plate.Thickness.At(p).Z
 		if t < thin.z {
 			thin = extreme{t, p}
 		}
@@ -227,37 +252,37 @@ func (g *shaper) checkSurfaces(bends *bendMap) {
 		if b := t * bends.point[k]; b > tight {
 			tight, tightAt = b, p
 		}
-		if d := t - g.plate.Outer.At(p).Z; d > dip {
+		if d := t - f.made.Plate.Outer.At(p).Z; d > dip {
 			dip, dipAt = d, p
 		}
 	})
 	if thin.z < thinnest {
-		g.tooThin(thin)
+		f.tooThin(thin)
 	}
-	g.checkGraduation(thin, thick)
+	f.checkGraduation(thin, thick)
 	if tight >= 1 {
-		g.rep.addKey("plate.arch", "the arch bends more tightly than the plate is thick at %s: radius %.2g mm; want a smoother arch", spot(tightAt), g.plate.Thickness.At(tightAt).Z/tight)
+		f.rep.addKey("plate.arch", "the arch bends more tightly than the plate is thick at %s: radius %.2g mm; want a smoother arch", spot(tightAt), f.made.Plate.Thickness.At(tightAt).Z/tight)
 	}
 	if dip > dipAllowed {
-		g.warn("plate.arch", "the underside dips %.2g mm below the rim's gluing surface at %s, where a flat billet has no wood", dip, spot(dipAt))
+		f.warn("plate.arch", "the underside dips %.2g mm below the rim's gluing surface at %s, where a flat billet has no wood", dip, spot(dipAt))
 	}
 }
 
 // formula makes the arch of a formula; one that rises nowhere is flat.
-func (g *shaper) formula() {
-	f := g.c.Plate.Arch.Formula
-	rim := g.notes.RimHeight
-	if float64(f.Height) == rim && f.RecurveDepth == 0 {
-		g.plate.Outer = surface.Flat(rim)
+func (f *fitter) formula() {
+	shape := f.c.Plate.Arch.Formula
+	rim := f.made.RimHeight
+	if float64(shape.Height) == rim && shape.RecurveDepth == 0 {
+		f.made.Plate.Outer = surface.Flat(rim)
 		return
 	}
 	s, err := surface.NewFormula(surface.FormulaSpec{
-		Outline: g.notes.Outline, Height: float64(f.Height), Rim: rim, Apex: f.Apex,
-		RecurveDepth: float64(f.RecurveDepth), RecurveAt: float64(f.RecurveAt),
+		Outline: f.made.Outline, Height: float64(shape.Height), Rim: rim, Apex: shape.Apex,
+		RecurveDepth: float64(shape.RecurveDepth), RecurveAt: float64(shape.RecurveAt),
 	})
 	if err != nil {
-		g.rep.addKey("plate.arch.formula", "%s", strings.TrimPrefix(err.Error(), "arch formula: "))
+		f.rep.addKey("plate.arch.formula", "%s", strings.TrimPrefix(err.Error(), "arch formula: "))
 		return
 	}
-	g.plate.Outer = s
+	f.made.Plate.Outer = s
 }

@@ -79,7 +79,7 @@ func (s *lessonSolver) answer(t *testing.T, name string, set []KeyValue, flow bo
 func (s *lessonSolver) solve(t *testing.T, c *Case) *Solution {
 	t.Helper()
 	for _, p := range s.prepared {
-		if sol, err := p.Refit(c); err == nil {
+		if sol, err := refit(p, c); err == nil {
 			return sol
 		}
 	}

@@ -20,7 +20,7 @@ type Live struct {
 	o    Options
 	from *readCase
 	c    *Case
-	p    *Top
+	top  *Top
 
 	mu    sync.Mutex
 	track *track // of the load, nil: not yet followed
@@ -36,7 +36,7 @@ func Begin(ctx context.Context, fsys fs.FS, name string, o Options) (*Live, erro
 		return nil, err
 	}
 	l := &Live{fsys: fsys, name: name, o: o, from: from, c: from.last}
-	if l.p, err = Prepare(ctx, l.c, o); err != nil {
+	if l.top, err = Prepare(ctx, l.c, o); err != nil {
 		return nil, err
 	}
 	return l, nil
@@ -63,35 +63,6 @@ func (l *Live) laid(set []KeyValue) []KeyValue {
 	return out
 }
 
-// CostOf says what Set would have to pay for some keys. Faults of the changed
-// case come out here.
-func (l *Live) CostOf(set ...KeyValue) (Cost, error) {
-	from, err := l.from.with(l.laid(set))
-	if err != nil {
-		return Nothing, err
-	}
-	changed := changedKeys(l.c, from.last)
-	if !slices.ContainsFunc(changed, func(k string) bool { return isWithin(k, "plate.outline") || isWithin(k, "plate.hole") }) {
-		if err := l.p.places(from.last); err != nil {
-			return Nothing, err
-		}
-	}
-	return l.cost(from.last, changed), nil
-}
-
-// cost is what it costs to come from l to a case that differs in some keys.
-func (l *Live) cost(c *Case, changed []string) Cost {
-	most := Nothing
-	for _, k := range changed {
-		one := costOf(k)
-		if movesFoot(k) {
-			one = l.footCost(c)
-		}
-		most = max(most, one)
-	}
-	return most
-}
-
 // Set returns the design with some keys set, on the cheapest way from this
 // one. Later keys replace earlier ones of the same name. After a fault or a
 // cancelled context this design is as good as before.
@@ -104,27 +75,12 @@ func (l *Live) Set(ctx context.Context, set ...KeyValue) (*Live, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	q := &Live{fsys: l.fsys, name: l.name, keys: keys, o: l.o, from: from, c: from.last, near: l.nearest()}
-	changed := changedKeys(l.c, q.c)
-	switch cost := l.cost(q.c, changed); cost {
-	case Remesh:
-		q.p, err = l.p.remeshed(ctx, q.c, changed, l.o)
-	case Refactor:
-		if !slices.ContainsFunc(changed, func(k string) bool { return costOf(k) == Refactor }) { // a foot beyond the contact nodes
-			q.p, err = l.p.refitted(q.c, changed, l.o.workers())
-			break
-		}
-		q.p, err = l.p.refactored(ctx, q.c, changed, l.o)
-	default:
-		q.p, err = l.p.refitted(q.c, changed, l.o.workers())
-		if err == nil {
-			q.track = l.known(q.p)
-		}
-	}
+	top, err := Adapt(ctx, l.top, from.last, l.o)
 	if err != nil {
 		return nil, err
 	}
-	return q, nil
+	return &Live{fsys: l.fsys, name: l.name, keys: keys, o: l.o, from: from, c: from.last, top: top,
+		near: l.nearest(), track: l.known(top)}, nil
 }
 
 // Report is the whole report of full load, with the load flow. Nothing tells

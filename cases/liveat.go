@@ -13,19 +13,19 @@ func (l *Live) At(load float64) (*Solution, error) {
 	if !(load >= 0 && load <= 1) {
 		return nil, fmt.Errorf("want a fraction of the load from 0 to 1, found %g", load)
 	}
-	s := &Solution{Top: l.p, Spent: l.p.spent}
-	if l.p.stand == nil {
-		s.Result = l.p.cond.RecoverPlateMoves(load)
+	s := &Solution{Top: l.top, Spent: l.top.spent}
+	if l.top.stand == nil {
+		s.Result = l.top.cond.RecoverPlateMoves(load)
 		return s, nil
 	}
 	t, err := l.follow()
 	if err != nil {
 		return nil, err
 	}
-	fit := l.p.fit()
+	fit := l.top.fit()
 	fit.Unapplied = 1 - load
 	fit.Loads = loadShare(fit.Loads, load)
-	s.Result = l.p.stand.RecoverMoves(t.at(load), fit)
+	s.Result = l.top.stand.RecoverMoves(t.at(load), fit)
 	return s, nil
 }
 
@@ -48,11 +48,11 @@ func (l *Live) follow() (*track, error) {
 	if l.track != nil {
 		return l.track, nil
 	}
-	t, err := l.p.newTrack(l.near)
+	t, err := l.top.newTrack(l.near)
 	if err != nil {
 		return nil, l.c.explain(err)
 	}
-	l.track, l.near = t, t.closings(l.p)
+	l.track, l.near = t, t.closings(l.top)
 	return t, nil
 }
 
@@ -68,7 +68,7 @@ func (l *Live) nearest() *closings {
 func (l *Live) known(q *Top) *track {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	if l.track == nil || q.stand != l.p.stand {
+	if l.track == nil || q.stand != l.top.stand {
 		return nil
 	}
 	return l.track.serving(q)

@@ -19,14 +19,14 @@ type LiveEvent struct {
 // load and each once: what bears first, when the middle touches and has closed,
 // what lifts. Nil without a bridge, or if the load cannot be followed.
 func (l *Live) Events() []LiveEvent {
-	if l.p.stand == nil {
+	if l.top.stand == nil {
 		return nil
 	}
 	t, err := l.follow()
 	if err != nil {
 		return nil
 	}
-	s := &Solution{Top: l.p, Result: &fem.Result{State: t.at(1)}}
+	s := &Solution{Top: l.top, Result: &fem.Result{State: t.at(1)}}
 	out := slices.Concat(s.bearing(), s.middle(), s.lifts())
 	slices.SortStableFunc(out, func(a, b LiveEvent) int { return cmp.Compare(a.Load, b.Load) })
 	return out

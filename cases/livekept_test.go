@@ -99,7 +99,7 @@ func TestKeptResolved(t *testing.T) {
 		if err != nil || len(v) != 1 || strings.Contains(s.Value, "rows)") || strings.Contains(s.Value, "points)") || s.Key == "format" || s.Key == "base" {
 			continue // tables and values of several parts
 		}
-		if c, err := l.CostOf(KeyValue{s.Key, v[0]}); err != nil || c != Nothing {
+		if c, err := costFrom(l, KeyValue{s.Key, v[0]}); err != nil || c != Nothing {
 			t.Errorf("%s = %s as it is costs %q (%v), want %q", s.Key, s.Value, c, err, Nothing)
 		}
 	}

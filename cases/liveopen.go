@@ -43,11 +43,10 @@ func (o *readCase) with(keys []KeyValue) (*readCase, error) {
 	d.rep.order = append(d.rep.order, o.order...)
 	maps.Copy(d.tables, o.tables)
 	maps.Copy(keptBy(d).cards, o.cards)
-	c, err := d.finish(&Case{rep: d.rep, before: o.last}, o.src, o.tree, o.over, keys)
+	c, err := d.finish(&Case{rep: d.rep}, o.src, o.tree, o.over, keys)
 	if err != nil {
 		return nil, err
 	}
-	c.before = nil
 	q := *o
 	q.tables, q.cards, q.last = d.tables, keptBy(d).cards, c
 	return &q, nil

@@ -20,20 +20,19 @@ type Overview struct {
 // Look checks a case as far as it can be checked without solving, and
 // estimates what a solve costs.
 func Look(c *Case) (*Overview, error) {
-	g, err := newShape(c, Options{})
+	g, err := NewGeometry(c)
 	if err != nil {
 		return nil, err
 	}
-	p := &Top{notes: g.notes}
-	if err := g.mesh(p, 1); err != nil {
+	b, err := g.built(1)
+	if err != nil {
 		return nil, err
 	}
-	s := &Solution{Top: p}
-	e := p.Built.Plate.Extremes(p.Built.Mesh)
-	o := &Overview{Format: format, Units: unitsNote, Title: c.Title, Keys: Resolved(c), Mass: s.masses(),
+	e := b.Plate.Extremes(b.Mesh)
+	o := &Overview{Format: format, Units: unitsNote, Title: c.Title, Keys: Resolved(c), Mass: massReport(b),
 		Top: TopReport{Thinnest: spotOf(e.Thinnest), Thickest: spotOf(e.Thickest), Steepest: spotOf(e.Steepest),
-			Apex: p.Built.apex(e.Highest), ApexSink: None()},
-		Strings: c.stringsReport(), Nodes: len(p.Built.Model.Nodes), Warnings: p.warnings()}
+			Apex: b.apex(e.Highest), ApexSink: None()},
+		Strings: stringsReport(g), Nodes: len(b.Model.Nodes), Warnings: warnings(b)}
 	// Fill and work of nested dissection on a plate, fitted to measured
 	// factors of 2 000 to 50 000 nodes.
 	n := float64(o.Nodes)
@@ -44,12 +43,12 @@ func Look(c *Case) (*Overview, error) {
 }
 
 // warnings lists what deserves a second look.
-func (b *Top) warnings() []string {
+func warnings(b *Built) []string {
 	out := []string{}
-	for _, w := range b.notes.Warnings {
+	for _, w := range b.Geometry.Warnings {
 		out = append(out, w.Error())
 	}
-	for _, w := range b.Built.Case.Warnings() {
+	for _, w := range b.Case.Warnings() {
 		out = append(out, w.Error())
 	}
 	return out

@@ -80,12 +80,13 @@ func (c *Case) contact(i int) float64 {
 	return float64(c.Bridge.SaddleHeight) - c.Strings.crownFall(c.Strings.x(i))
 }
 
-// breakAngles returns the front and back break angle of string i, deg, from
-// the path or as given.
-func (c *Case) breakAngles(i int) (front, back Angle) {
+// breakAngles returns the front and back break angle of string i, deg, as given
+// or from the path over a top whose outer surface lies at top above z = 0 under
+// the bridge's middle, mm.
+func (c *Case) breakAngles(i int, top float64) (front, back Angle) {
 	s := c.Strings
 	if s.Path != nil {
-		f, b := s.Path.angles(c.topAtBridge, c.contact(i), float64(s.scale(i)))
+		f, b := s.Path.angles(top, c.contact(i), float64(s.scale(i)))
 		return Angle(f), Angle(b)
 	}
 	e := &s.Each[i]

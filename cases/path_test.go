@@ -25,6 +25,15 @@ func fromPath(t *testing.T, keys string) *Case {
 	return mustLoad(t, files("a.toml", flatText+keys), "a.toml")
 }
 
+func mustGeometry(t *testing.T, c *Case) *Geometry {
+	t.Helper()
+	g, err := NewGeometry(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return g
+}
+
 // TestPathAngles compares with a drawing by hand: the saddle 29 mm above the
 // rim, the nut 28 below it, the anchor 8 above and 150 behind.
 func TestPathAngles(t *testing.T) {
@@ -41,7 +50,7 @@ func TestPathAngles(t *testing.T) {
 		{"neck_angle = 4\nfret_plane = 24", 0, 4 - math.Asin(0.5/640)*deg, 7.96961, "saddle in the fret plane, 0.5 mm (the default) off it at the nut"},
 		{"neck_angle = 4\nfret_plane = 19\nnut_action = 0", 0, 4 + math.Asin(5*math.Cos(4/deg)/640)*deg, 7.96961, "5 mm over the fret plane, upright"},
 	} {
-		for _, f := range fromPath(t, c.keys).StringForces() {
+		for _, f := range mustGeometry(t, fromPath(t, c.keys)).StringForces() {
 			if f.X == c.x && (!near(f.FrontAngle, c.front, 2e-5) || !near(f.BackAngle, c.back, 2e-5)) {
 				t.Errorf("%q: angles %.5f and %.5f deg at x = %g, want %.5f and %.5f (%s)", c.keys, f.FrontAngle, f.BackAngle, c.x, c.front, c.back, c.source)
 			}
@@ -68,7 +77,7 @@ func TestNeckAngleByCoordinates(t *testing.T) {
 	y, z := nut(lo)
 	want := math.Atan2(h-z, y) * deg
 	c := fromPath(t, "neck_angle = 5.5\nfret_plane = 17\nnut_action = 0.8")
-	if got := c.StringForces()[1].FrontAngle; !near(got, want, 1e-9) {
+	if got := mustGeometry(t, c).StringForces()[1].FrontAngle; !near(got, want, 1e-9) {
 		t.Errorf("front angle %.9f deg, want %.9f (nut at %.3f, %.3f mm)", got, want, y, z)
 	}
 }
@@ -77,13 +86,9 @@ func TestNeckAngleByCoordinates(t *testing.T) {
 func TestPathOverArch(t *testing.T) {
 	text := strings.Replace(flatText, "height = 5 ", "height = 20, apex = [0, 0] ", 1) + "nut_height = -20"
 	c := mustLoad(t, files("a.toml", text), "a.toml")
-	_, plate, _, err := Geometry(c)
-	if err != nil {
-		t.Fatal(err)
-	}
-	top := plate.Outer.At(c.Bridge.At).Z
+	top := mustGeometry(t, c).Plate.Outer.At(c.Bridge.At).Z
 	want := math.Asin((top+24+20)/640) * 180 / math.Pi
-	if got := c.StringForces()[1].FrontAngle; !near(got, want, 1e-9) || !near(top, 20, 0.05) {
+	if got := mustGeometry(t, c).StringForces()[1].FrontAngle; !near(got, want, 1e-9) || !near(top, 20, 0.05) {
 		t.Errorf("front angle %.6f deg, want %.6f with the top at %.3f mm", got, want, top)
 	}
 }
@@ -105,7 +110,7 @@ func TestStringChanges(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	before := c.StringSum()
+	before := mustGeometry(t, c).StringSum()
 	for _, w := range []struct{ key, from, to string }{
 		{"bridge.saddle_height", "saddle_height = 24", "saddle_height = 25"},
 		{"neck_angle", "neck_angle = 4", "neck_angle = 5"},
@@ -114,7 +119,7 @@ func TestStringChanges(t *testing.T) {
 		{"anchor_height", "anchor_height = 8", "anchor_height = 9"},
 		{"anchor_distance", "anchor_distance = 150", "anchor_distance = 151"},
 	} {
-		after := mustLoad(t, files("a.toml", strings.Replace(flatText+keys, w.from, w.to, 1)), "a.toml").StringSum()
+		after := mustGeometry(t, mustLoad(t, files("a.toml", strings.Replace(flatText+keys, w.from, w.to, 1)), "a.toml")).StringSum()
 		found := false
 		for _, got := range table.Changes {
 			if got.Key != w.key {
@@ -132,7 +137,7 @@ func TestStringChanges(t *testing.T) {
 			t.Errorf("no change of %s in the table", w.key)
 		}
 	}
-	if again := c.StringSum(); again != before {
+	if again := mustGeometry(t, c).StringSum(); again != before {
 		t.Errorf("the table changed the case: %v, want %v", again, before)
 	}
 }

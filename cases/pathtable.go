@@ -31,26 +31,31 @@ type StringChange struct {
 	Shift     float64 `json:"shift"`     // mm, of the downforce at the contact plane, toward the neck
 }
 
-// StringTableOf returns the force table of a case; a fault if it has no strings.
+// StringTableOf returns the force table of a case; a fault if it has no strings,
+// Faults of the geometry.
 func StringTableOf(c *Case) (*StringTable, error) {
 	if c.Strings == nil {
 		return nil, c.Fault("strings", "no strings in this case; want a table [strings]")
 	}
-	t := &StringTable{Format: format, Units: unitsNote, Title: c.Title, StringsReport: c.stringsReport(), Changes: c.stringChanges()}
+	g, err := NewGeometry(c)
+	if err != nil {
+		return nil, err
+	}
+	t := &StringTable{Format: format, Units: unitsNote, Title: c.Title, StringsReport: stringsReport(g), Changes: stringChanges(g)}
 	if c.Strings.Path != nil {
-		t.Path = &PathReport{Top: c.topAtBridge, Saddle: c.topAtBridge + float64(c.Bridge.SaddleHeight)}
+		t.Path = &PathReport{Top: g.TopAtBridge, Saddle: g.TopAtBridge + float64(c.Bridge.SaddleHeight)}
 	}
 	return t, nil
 }
 
 // stringsReport is the strings' part of a report; nil without strings.
-func (c *Case) stringsReport() *StringsReport {
-	forces := c.StringForces()
+func stringsReport(g *Geometry) *StringsReport {
+	forces := g.StringForces()
 	if len(forces) == 0 {
 		return nil
 	}
 	sum := sumStrings(forces)
-	r := &StringsReport{Tension: sum.Tension, Downforce: sum.Downforce, Along: sum.Along, Grip: sum.Grip, Rocking: c.rocking(sum)}
+	r := &StringsReport{Tension: sum.Tension, Downforce: sum.Downforce, Along: sum.Along, Grip: sum.Grip, Rocking: rocking(g.Case, sum)}
 	for _, f := range forces {
 		r.Each = append(r.Each, StringReport(f))
 	}
@@ -58,7 +63,7 @@ func (c *Case) stringsReport() *StringsReport {
 }
 
 // rocking weighs the push against the foot's width; nil without a bridge.
-func (c *Case) rocking(s StringSum) *RockingReport {
+func rocking(c *Case, s StringSum) *RockingReport {
 	if c.Bridge == nil || s.Downforce <= 0 {
 		return nil
 	}
@@ -71,27 +76,27 @@ func (c *Case) rocking(s StringSum) *RockingReport {
 
 // stringChanges tries a change of one degree in each angle and of one
 // millimetre in each length that the case states, and recomputes the sums.
-func (c *Case) stringChanges() []StringChange {
-	before := c.StringSum()
+func stringChanges(g *Geometry) []StringChange {
+	before := g.StringSum()
 	note := func(key string, unit string, after StringSum) StringChange {
 		return StringChange{Key: key, Step: 1, Unit: unit, Downforce: after.Downforce - before.Downforce,
 			Along: after.Along - before.Along, Shift: after.Rocking - before.Rocking}
 	}
 	out := []StringChange{
-		note("front_angle", "deg", c.turned(1, 0)),
-		note("back_angle", "deg", c.turned(0, 1)),
+		note("front_angle", "deg", turned(g, 1, 0)),
+		note("back_angle", "deg", turned(g, 0, 1)),
 	}
-	for _, l := range c.pathKeys() {
-		out = append(out, note(l.key, l.unit, c.moved(l.move)))
+	for _, l := range pathKeys(g.Case) {
+		out = append(out, note(l.key, l.unit, moved(g, l.move)))
 	}
 	return out
 }
 
 // turned sums the strings with every break angle larger by so many degrees.
-func (c *Case) turned(front, back Angle) StringSum {
-	forces := c.StringForces()
+func turned(g *Geometry, front, back Angle) StringSum {
+	forces := g.StringForces()
 	for i, f := range forces {
-		forces[i] = f.bent(Angle(f.FrontAngle)+front, Angle(f.BackAngle)+back, c.Strings.SaddleFriction)
+		forces[i] = f.bent(Angle(f.FrontAngle)+front, Angle(f.BackAngle)+back, g.Case.Strings.SaddleFriction)
 	}
 	return sumStrings(forces)
 }
@@ -104,7 +109,7 @@ type pathKey struct {
 
 // pathKeys are the keys that the case's break angles and rocking moment depend
 // on.
-func (c *Case) pathKeys() []pathKey {
+func pathKeys(c *Case) []pathKey {
 	keys := []pathKey{{"bridge.saddle_height", "mm", func(b *Bridge, _ *StringPath) { b.SaddleHeight++ }}}
 	p := c.Strings.Path
 	if p == nil {
@@ -130,13 +135,13 @@ func oneMore[T Length | Angle](x *T) *T {
 }
 
 // moved sums the strings of the case with its bridge or path changed.
-func (c *Case) moved(move func(b *Bridge, p *StringPath)) StringSum {
-	d, s, b := *c, *c.Strings, *c.Bridge
+func moved(g *Geometry, move func(b *Bridge, p *StringPath)) StringSum {
+	d, s, b := *g.Case, *g.Case.Strings, *g.Case.Bridge
 	d.Strings, d.Bridge = &s, &b
 	if s.Path != nil {
 		p := *s.Path
 		s.Path = &p
 	}
 	move(&b, s.Path)
-	return d.StringSum()
+	return d.StringSum(g.TopAtBridge)
 }

@@ -8,33 +8,43 @@ import (
 	"archload/mesh/plane"
 )
 
-// checkPlaces wants everything that stands on the plate to stand on wood.
-func (g *shaper) checkPlaces() {
-	c := g.c
-	if b := c.Bridge; b != nil {
+// checkPlaces wants everything that stands on the plate to stand on wood; it
+// looks at what the changed keys may have moved.
+func (f *fitter) checkPlaces() {
+	c := f.c
+	moved := func(keys ...string) bool { return f.touched(append(keys, "plate.outline", "plate.hole")...) }
+	if b := c.Bridge; b != nil && moved("bridge.at", "bridge.width", "bridge.length", "bridge.foot") {
 		for i := range b.Feet {
 			key := "bridge.at"
-			if g.rep.isSet(entryKey("bridge.foot", i+1)) {
+			if f.rep.isSet(entryKey("bridge.foot", i+1)) {
 				key = entryKey("bridge.foot", i+1)
 			}
 			lo, hi := b.FootRect(i)
-			g.onWood(key, "the foot", rectPoints(lo, hi))
+			f.onWood(key, "the foot", rectPoints(lo, hi))
 		}
 	}
-	for i := range c.Loads {
-		lo, hi := c.Loads[i].rect()
-		g.onWood(entryKey("load", i+1)+".at", c.Loads[i].Name, rectPoints(lo, hi))
-	}
-	for i, gauge := range c.Gauges {
-		g.onWood(entryKey("gauge", i+1)+".at", gauge.Name, []mesh.Point{gauge.At})
-	}
-	for i, s := range c.Supports {
-		if s.At != nil {
-			g.onWood(entryKey("support", i+1)+".at", s.Name, []mesh.Point{*s.At})
+	if moved("load") {
+		for i := range c.Loads {
+			lo, hi := c.Loads[i].rect()
+			f.onWood(entryKey("load", i+1)+".at", c.Loads[i].Name, rectPoints(lo, hi))
 		}
 	}
-	for i, p := range c.Posts {
-		g.onWood(entryKey("post", i+1)+".at", p.Name, []mesh.Point{p.At})
+	if moved("gauge") {
+		for i, gauge := range c.Gauges {
+			f.onWood(entryKey("gauge", i+1)+".at", gauge.Name, []mesh.Point{gauge.At})
+		}
+	}
+	if moved("support") {
+		for i, s := range c.Supports {
+			if s.At != nil {
+				f.onWood(entryKey("support", i+1)+".at", s.Name, []mesh.Point{*s.At})
+			}
+		}
+	}
+	if moved("post") {
+		for i, p := range c.Posts {
+			f.onWood(entryKey("post", i+1)+".at", p.Name, []mesh.Point{p.At})
+		}
 	}
 }
 
@@ -45,30 +55,30 @@ func (r *report) isSet(key string) bool {
 }
 
 // overHole reports whether a point lies over a hole.
-func (g *shaper) overHole(p mesh.Point) bool {
-	return slices.ContainsFunc(g.notes.Holes, func(h *plane.Curve) bool { return h.Contains(p) })
+func (f *fitter) overHole(p mesh.Point) bool {
+	return slices.ContainsFunc(f.made.Holes, func(h *plane.Curve) bool { return h.Contains(p) })
 }
 
 // onWood reports the point of a thing that lies farthest beyond the outline,
 // or else the first over a hole.
-func (g *shaper) onWood(key, thing string, pts []mesh.Point) {
+func (f *fitter) onWood(key, thing string, pts []mesh.Point) {
 	const touch = 1e-3 // mm: a point on the outline is on wood
 	worst, far := mesh.Point{}, touch
 	for _, p := range pts {
-		if g.notes.Outline.Contains(p) {
+		if f.made.Outline.Contains(p) {
 			continue
 		}
-		if d := g.notes.Outline.Distance(p); d > far {
+		if d := f.made.Outline.Distance(p); d > far {
 			worst, far = p, d
 		}
 	}
 	if far > touch {
-		g.rep.addKey(key, "%s reaches %.3g mm beyond the outline at %s; want it on the plate", thing, far, spot(worst))
+		f.rep.addKey(key, "%s reaches %.3g mm beyond the outline at %s; want it on the plate", thing, far, spot(worst))
 		return
 	}
 	for _, p := range pts {
-		if g.overHole(p) {
-			g.rep.addKey(key, "%s stands over a sound hole at %s; want it on wood", thing, spot(p))
+		if f.overHole(p) {
+			f.rep.addKey(key, "%s stands over a sound hole at %s; want it on wood", thing, spot(p))
 			return
 		}
 	}

@@ -62,10 +62,12 @@ func (s *Solution) FootMeans() []FootMean {
 
 // CrushingLimit is the strength across the grain of the softer wood at the
 // foot, MPa; NaN if none is known.
-func (s *Solution) CrushingLimit() float64 {
+func (s *Solution) CrushingLimit() float64 { return crushingLimit(s.Top.Built.Case) }
+
+func crushingLimit(c *Case) float64 {
 	limit := math.Inf(1)
 	for _, key := range []string{"plate.wood", "bridge.wood"} {
-		if card, err := s.Top.Built.Case.wood(key); err == nil && card.Strength.CompressionPerp > 0 {
+		if card, err := c.wood(key); err == nil && card.Strength.CompressionPerp > 0 {
 			limit = math.Min(limit, card.Strength.CompressionPerp)
 		}
 	}

@@ -48,12 +48,12 @@ func (s *Solution) FindSpread(ctx context.Context, o Options) (*Spread, error) {
 		c := sp.constants[i]
 		times := make([]map[string]float64, len(sp.planks))
 		times[c.plank] = map[string]float64{c.key: math.Exp(-logDeviation(c.cv))}
-		other, err := on.recut(ctx, on.Top.Built.Case.cutFrom(sp.planks, times), c.redo)
+		other, err := on.answerIn(ctx, on.Top.Built.Case.cutFrom(sp.planks, times))
 		if err != nil {
 			faults[i] = err
 			return
 		}
-		sp.each[i] = other.reportOf(c.redo, sp.base)
+		sp.each[i] = other.reportOf(on, sp.base)
 	})
 	if err != nil {
 		return nil, err
@@ -75,7 +75,7 @@ func (s *Solution) scatterMesh() *Solution {
 	return s
 }
 
-// plainReport is the report of the solution as recut would give it.
+// plainReport is the report of the solution as answerIn would give it.
 func (s *Solution) plainReport() *Report {
 	own := *s
 	if s.Top.Built.Case.Rim.Support == "elastic" && own.Flow == nil {

@@ -71,8 +71,8 @@ func nearly(got, want Num, relative float64) bool {
 	return math.Abs(float64(got-want)) <= relative*math.Abs(float64(want))
 }
 
-// TestRecut: the same top in other planks is what a solve of its own gives.
-func TestRecut(t *testing.T) {
+// TestTopInOtherPlanks: the same top in other planks is what a solve of its own gives.
+func TestTopInOtherPlanks(t *testing.T) {
 	s := solveAll(t, rough(), mustOpen(t, "course-guitar-posts"))[0]
 	planks := s.Top.Built.Case.planks()
 	times := make([]map[string]float64, len(planks))
@@ -80,7 +80,7 @@ func TestRecut(t *testing.T) {
 		times[i] = map[string]float64{"EL": 0.8, "ER": 1.1, "GLR": 0.9, "GRT": 1.2}
 	}
 	c := s.Top.Built.Case.cutFrom(planks, times)
-	again, err := s.recut(t.Context(), c, redoFactor)
+	again, err := s.answerIn(t.Context(), c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -95,31 +95,41 @@ func TestRecut(t *testing.T) {
 	}
 }
 
-// TestRedo: a constant of the bridge asks for contact alone, a strength for a
-// summary alone; both give what everything anew gives.
-func TestRedo(t *testing.T) {
+// TestScatterShares: a constant of the bridge asks for contact alone, a strength
+// or a density for a summary alone; all give what a solve of its own gives.
+func TestScatterShares(t *testing.T) {
 	s := solveAll(t, rough(), mustOpen(t, "course-guitar-relief"))[0]
 	planks, base := s.Top.Built.Case.planks(), s.plainReport()
+	shared := 0
 	for _, c := range scattering(planks, true) {
-		if c.redo == redoFactor {
-			continue
-		}
 		times := make([]map[string]float64, len(planks))
 		times[c.plank] = map[string]float64{c.key: 0.7}
 		other := s.Top.Built.Case.cutFrom(planks, times)
-		var got [2]*Report
-		for k, deep := range []redo{c.redo, redoFactor} {
-			again, err := s.recut(t.Context(), other, deep)
-			if err != nil {
-				t.Fatal(err)
-			}
-			got[k] = again.reportOf(deep, base)
+		again, err := s.answerIn(t.Context(), other)
+		if err != nil {
+			t.Fatal(err)
 		}
+		stiff := strings.ToUpper(c.key) == c.key && c.key != "MOR" // EL to GRT
+		wantFactor, wantResult := stiff && planks[c.plank].role != "bridge", stiff
+		if anew := again.Top.Factored != s.Top.Factored; anew != wantFactor {
+			t.Errorf("%s of the %s: a new factor %v, want %v", c.key, planks[c.plank].words(), anew, wantFactor)
+		}
+		if anew := again.Result != s.Result; anew != wantResult {
+			t.Errorf("%s of the %s: a new result %v, want %v", c.key, planks[c.plank].words(), anew, wantResult)
+		}
+		if wantFactor {
+			continue
+		}
+		shared++
+		got, want := again.reportOf(s, base), Summarize(solveAll(t, rough(), other)[0])
 		for _, h := range compared() {
-			if g, w := h.Get(got[0]), h.Get(got[1]); w.Known() && math.Abs(float64(g-w)) > 1e-7*math.Abs(float64(w))+1e-9 {
-				t.Errorf("%s of the %s, %s: %.10g %s, everything anew %.10g", c.key, planks[c.plank].words(), h.Name, g, h.Unit, w)
+			if g, w := h.Get(got), h.Get(want); w.Known() && math.Abs(float64(g-w)) > 1e-7*math.Abs(float64(w))+1e-9 {
+				t.Errorf("%s of the %s, %s: %.10g %s, solved afresh %.10g", c.key, planks[c.plank].words(), h.Name, g, h.Unit, w)
 			}
 		}
+	}
+	if shared < 10 {
+		t.Errorf("%d constants left the factor, want at least 10", shared)
 	}
 }
 

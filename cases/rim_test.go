@@ -37,15 +37,15 @@ force = [0, 0, -1]
 func sidesAlone(t *testing.T, fsys fs.FS) (m *fem.Model, loop []int32, rows int) {
 	t.Helper()
 	c := mustLoad(t, fsys, "a.toml")
-	domain, plate, _, err := Geometry(c)
+	g, err := NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, err := mesh.Triangulate(domain)
+	plan, err := mesh.Triangulate(g.Domain())
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := Build(c, plate, mesh.Lift(plan, plate))
+	b, err := Build(g, mesh.Lift(plan, g.Plate))
 	if err != nil {
 		t.Fatal(err)
 	}

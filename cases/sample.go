@@ -172,7 +172,7 @@ func (s *Solution) inPlanks(ctx context.Context, planks []plank, times []map[str
 	for i, p := range own {
 		mine[i] = times[slices.IndexFunc(planks, p.same)]
 	}
-	other, err := on.recut(ctx, on.Top.Built.Case.cutFrom(own, mine), redoFactor)
+	other, err := on.answerIn(ctx, on.Top.Built.Case.cutFrom(own, mine))
 	if err != nil {
 		return nil
 	}

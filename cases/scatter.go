@@ -67,22 +67,12 @@ func woodOrder(key string) int {
 	return slices.Index([]string{"plate.wood", "brace.wood", "bridge.wood", "bridge.saddle_beam.wood", "rim.side_wood"}, withoutEntries(key))
 }
 
-// redo says how much of a solve a scattering constant asks to be done again.
-type redo uint8
-
-const (
-	redoSummary redo = iota // strengths and densities: the numbers drawn from a result
-	redoContact             // the bridge: its body, its bedding and the contact
-	redoFactor              // the top and what is glued to it: everything but the mesh
-)
-
 // constant is one number of one plank that scatters.
 type constant struct {
 	plank int // in the list of planks
 	key   string
 	cv    float64 // coefficient of variation, 1
 	from  materials.Source
-	redo  redo
 }
 
 // constants lists what scatters in a plank, as far as the model knows it: a
@@ -90,7 +80,6 @@ type constant struct {
 // crushing under the foot in the bridge too; density counts in what is weighed.
 func (p plank) constants(at int) []constant {
 	keys := []string{"EL", "ER", "ET", "GLR", "GLT", "GRT"}
-	deep := redoFactor
 	var light []string
 	switch p.role {
 	case "top":
@@ -99,21 +88,15 @@ func (p plank) constants(at int) []constant {
 		keys = []string{"EL", "GLR", "GLT"}
 		light = []string{"density"}
 	case "bridge":
-		deep = redoContact
 		light = []string{"compression_across"}
 	case "saddle beam":
-		deep = redoContact
 		keys = []string{"EL", "GLR", "GLT"}
 	}
 	var out []constant
-	add := func(keys []string, deep redo) {
-		for _, k := range keys {
-			cv, from := materials.Scatter(k)
-			out = append(out, constant{plank: at, key: k, cv: cv, from: from, redo: deep})
-		}
+	for _, k := range append(keys, light...) {
+		cv, from := materials.Scatter(k)
+		out = append(out, constant{plank: at, key: k, cv: cv, from: from})
 	}
-	add(keys, deep)
-	add(light, redoSummary)
 	return out
 }
 
@@ -134,27 +117,18 @@ func (c *Case) cutFrom(planks []plank, times []map[string]float64) *Case {
 	return &out
 }
 
-// recut answers a prepared and solved case once more in other planks, on the
-// same mesh and in the same order of unknowns, and does no more again than
-// deep says.
-func (s *Solution) recut(ctx context.Context, c *Case, deep redo) (*Solution, error) {
-	b, err := Build(c, s.Top.Built.Plate, s.Top.Built.Mesh)
+// answerIn answers a solved case once more as another case says, one that
+// differs in its planks. Where none of them is stiffer or softer the result is
+// the same.
+func (s *Solution) answerIn(ctx context.Context, c *Case) (*Solution, error) {
+	top, err := Adapt(ctx, s.Top, c, Options{Workers: 1})
 	if err != nil {
 		return nil, err
 	}
-	p := &Top{Built: b, Factored: s.Top.Factored, cond: s.Top.cond, stand: s.Top.stand, notes: s.Top.notes}
-	switch deep {
-	case redoSummary:
-		return &Solution{Top: p, Result: s.Result, Flow: s.Flow}, nil
-	case redoContact:
-		err = p.restand(s.Top)
-	case redoFactor:
-		err = p.solid(ctx, Options{Workers: 1}, s.Top.Factored)
+	if top.actsAs(s.Top) {
+		return &Solution{Top: top, Result: s.Result, Flow: s.Flow}, nil
 	}
-	if err != nil {
-		return nil, err
-	}
-	out, err := p.answer()
+	out, err := top.Answer()
 	if err != nil {
 		return nil, err
 	}
@@ -164,13 +138,13 @@ func (s *Solution) recut(ctx context.Context, c *Case, deep redo) (*Solution, er
 	return out, nil
 }
 
-// reportOf is the report of a recut solution; base is that of the solution
-// before, of which a summary alone keeps all but strength and mass.
-func (s *Solution) reportOf(deep redo, base *Report) *Report {
-	if deep != redoSummary {
+// reportOf is the report of s answered in other planks; base is that of the
+// solution before, of which the same result leaves all but strength and mass.
+func (s *Solution) reportOf(before *Solution, base *Report) *Report {
+	if s.Result != before.Result {
 		return Summarize(s)
 	}
 	r := *base
-	r.Mass, r.Strength = s.masses(), s.strength()
+	r.Mass, r.Strength = massReport(s.Top.Built), s.strength()
 	return &r
 }

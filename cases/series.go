@@ -87,6 +87,9 @@ func (s *Series) identify() error {
 	var first error
 	for i := range min(triedFirst, s.Head.Points) {
 		c, err := s.open(i)
+		if err == nil {
+			_, err = NewGeometry(c)
+		}
 		if err != nil {
 			first = cmp.Or(first, err)
 			continue
@@ -149,10 +152,11 @@ func (s *Series) Mine() []int {
 	return out
 }
 
-// solver answers the points of one worker; it keeps the last top.
+// seriesSolver answers the points of one worker; it keeps the last top.
 type seriesSolver struct {
 	s     *Series
-	group int // of top
+	group int // of top, counted from 1
+	tried int // points from the first on that were tried for it
 	top   *Top
 	err   error // why the group has no top
 }
@@ -199,42 +203,45 @@ func (w *seriesSolver) solve(ctx context.Context, point int) (*Report, error) {
 		return nil, err
 	}
 	o := Options{Workers: 1, Refine: w.s.Head.Refine, NoFlow: true, NoError: true}
-	if c.Bridge == nil {
-		sol, err := Solve(ctx, c, o)
-		if err != nil {
-			return nil, err
-		}
-		return Summarize(sol), nil
+	top, err := w.prepared(ctx, point, o)
+	if err != nil {
+		return nil, err
 	}
-	if w.group != w.s.group[point]+1 {
-		w.prepare(ctx, point, o)
+	if top, err = Adapt(ctx, top, c, o); err != nil {
+		return nil, err
 	}
-	if w.err != nil {
-		return nil, w.err
-	}
-	sol, err := w.top.regap(c).answer()
+	sol, err := top.Answer()
 	if err != nil {
 		return nil, err
 	}
 	return Summarize(sol), nil
 }
 
-// prepare makes the top of a point's group, always from the group's first
-// sound case, so that an answer does not depend on who asks.
-func (w *seriesSolver) prepare(ctx context.Context, point int, o Options) {
+// prepared is the top of a point's group, always made for the group's first
+// sound case, so that an answer does not depend on who asks. A case may turn
+// out to be faulty over its arch, where another of the group is not; any other
+// error is that of the whole group.
+func (w *seriesSolver) prepared(ctx context.Context, point int, o Options) (*Top, error) {
 	g := w.s.group[point]
-	w.group, w.top, w.err = g+1, nil, nil
-	for i := g; i <= point; i++ {
-		if w.s.group[i] != g {
+	if w.group != g+1 {
+		*w = seriesSolver{s: w.s, group: g + 1, tried: g}
+	}
+	for ; w.top == nil && w.tried <= point; w.tried++ {
+		var faults Faults
+		if w.err != nil && !errors.As(w.err, &faults) {
+			break
+		}
+		if w.s.group[w.tried] != g {
 			continue
 		}
-		c, err := w.s.open(i)
+		c, err := w.s.open(w.tried)
 		if err != nil {
 			continue
 		}
 		if w.top, w.err = Prepare(ctx, c, o); ctx.Err() != nil {
 			w.group = 0
+			return nil, ctx.Err()
 		}
-		return
 	}
+	return w.top, w.err
 }

@@ -231,7 +231,7 @@ func (b *Built) StringShapes() []StringShape {
 		return nil
 	}
 	var out []StringShape
-	for _, f := range b.Case.StringForces() {
+	for _, f := range b.Geometry.StringForces() {
 		sf, cf := math.Sincos(f.FrontAngle * math.Pi / 180)
 		sb, cb := math.Sincos(f.BackAngle * math.Pi / 180)
 		out = append(out, StringShape{Name: f.Name, Saddle: BridgePoint{At: b.saddle(f.X), Node: b.saddleNode(f.X)},

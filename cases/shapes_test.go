@@ -16,7 +16,7 @@ func TestBridgeMoves(t *testing.T) {
 			t.Errorf("%s: the bridge comes down by %g mm from its rest, want %g", name, got-rest, want)
 		}
 		for i, st := range s.Top.Built.StringShapes() {
-			if math.Abs(st.Saddle.At[0]-at[0]-s.Top.Built.Case.StringForces()[i].X) > 1e-12 || !(st.Neck[1] > 0.9) || !(st.Tail[1] < -0.9) || st.Neck[2] > 0 || st.Tail[2] > 0 {
+			if math.Abs(st.Saddle.At[0]-at[0]-s.Top.Built.Geometry.StringForces()[i].X) > 1e-12 || !(st.Neck[1] > 0.9) || !(st.Tail[1] < -0.9) || st.Neck[2] > 0 || st.Tail[2] > 0 {
 				t.Errorf("%s: string %s over %v, to %v and %v", name, st.Name, st.Saddle.At, st.Neck, st.Tail)
 			}
 		}

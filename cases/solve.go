@@ -6,7 +6,6 @@ import (
 	"fmt"
 
 	"archload/fem"
-	"archload/mesh"
 )
 
 // Options steer a solve; the zero value is the default.
@@ -34,22 +33,7 @@ func (o Options) say(stage string) {
 	}
 }
 
-// Top is a prepared top: its model with its factor and its condensed contact: what stays
-// while strings and relief change.
-type Top struct {
-	Built    *Built
-	Factored *fem.Prepared
-	cond     *fem.Condensed
-	stand    *fem.Problem // nil without a bridge
-	notes    *FitNotes
-	clock    Clock
-	spent    Stages
-
-	workers int
-	circles *circles
-}
-
-// Solution is an answered case.
+// Solution is an answered case: its top and what full load does to it.
 type Solution struct {
 	Top    *Top
 	Result *fem.Result
@@ -64,11 +48,11 @@ type Solution struct {
 // Cancelling ctx stops it between two stages.
 func Solve(ctx context.Context, c *Case, o Options) (*Solution, error) {
 	o.say("arch")
-	g, err := newShape(c, o)
+	g, spent, err := timedGeometry(c, o)
 	if err != nil {
 		return nil, err
 	}
-	sol, err := g.solve(ctx, o, o.refine())
+	sol, err := solveOn(ctx, g, spent, o, o.refine())
 	if err != nil {
 		return nil, err
 	}
@@ -82,34 +66,16 @@ func Solve(ctx context.Context, c *Case, o Options) (*Solution, error) {
 	quiet := o
 	quiet.Progress = nil
 	o.say("error estimate")
-	sol.Coarse, err = g.solve(ctx, quiet, o.refine()/2)
+	sol.Coarse, err = solveOn(ctx, g, spent, quiet, o.refine()/2)
 	if err != nil {
 		return nil, fmt.Errorf("coarser solve for the error estimate: %w", err)
 	}
 	return sol, nil
 }
 
-// shape is the geometry of a case, fitted once for every mesh density.
-type shape struct {
-	c      *Case
-	domain mesh.Domain
-	plate  mesh.Plate
-	notes  *FitNotes
-	clock  Clock
-	spent  Stages
-}
-
-func newShape(c *Case, o Options) (*shape, error) {
-	g := &shape{c: c, clock: o.Clock}
-	var err error
-	g.clock.time(&g.spent.Mesh, func() {
-		g.domain, g.plate, g.notes, err = Geometry(c)
-	})
-	return g, err
-}
-
-func (g *shape) solve(ctx context.Context, o Options, refine float64) (*Solution, error) {
-	p, err := g.prepare(ctx, o, refine)
+// solveOn answers the case of a geometry, on which so much time was spent.
+func solveOn(ctx context.Context, g *Geometry, spent Stages, o Options, refine float64) (*Solution, error) {
+	t, err := prepare(ctx, g, spent, o, refine)
 	if err != nil {
 		return nil, err
 	}
@@ -117,73 +83,7 @@ func (g *shape) solve(ctx context.Context, o Options, refine float64) (*Solution
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	return p.answer()
-}
-
-// prepare meshes, assembles, factorises and condenses.
-func (g *shape) prepare(ctx context.Context, o Options, refine float64) (*Top, error) {
-	p := &Top{clock: g.clock, spent: g.spent, notes: g.notes}
-	o.say("mesh")
-	var err error
-	p.clock.time(&p.spent.Mesh, func() { err = g.mesh(p, refine) })
-	if err != nil {
-		return nil, err
-	}
-	return p, p.solid(ctx, o, nil)
-}
-
-func (g *shape) mesh(p *Top, refine float64) error {
-	d := g.domain
-	d.Scale = 1 / refine
-	plan, err := mesh.Triangulate(d)
-	if err != nil {
-		return g.c.PlaceFault(g.notes, err)
-	}
-	p.Built, err = Build(g.c, g.plate, mesh.Lift(plan, g.plate))
-	return err
-}
-
-func (p *Top) condense() error {
-	if p.Built.Bridge == nil {
-		p.cond = p.Factored.Condense(nil, fem.Slip, p.Built.Loads)
-		return nil
-	}
-	for i := range p.Built.Bridge.pads {
-		p.Built.Bridge.pads[i].At = p.Factored.Middle(p.Built.Bridge.pads[i].Spread)
-	}
-	p.cond = p.Factored.Condense(p.Built.Bridge.pads, p.Built.Bridge.hold, p.Built.Loads)
-	var err error
-	p.stand, err = p.cond.Problem(&p.Built.Bridge.body)
-	return err
-}
-
-// answer follows the load on a prepared top and recovers the result.
-func (p *Top) answer() (*Solution, error) {
-	s := &Solution{Top: p, Spent: p.spent}
-	var err error
-	p.clock.time(&s.Spent.Contact, func() {
-		if p.stand == nil {
-			s.Result = p.cond.RecoverPlate()
-			return
-		}
-		fit := p.fit()
-		var st *fem.State
-		if st, err = p.stand.Follow(fit); err == nil {
-			s.Result = p.stand.Recover(st, fit)
-		}
-	})
-	if err != nil {
-		return nil, p.Built.Case.explain(err)
-	}
-	return s, nil
-}
-
-func (p *Top) fit() fem.LoadCase {
-	f := fem.LoadCase{Gap: make([]float64, len(p.Built.Bridge.pads)), Loads: p.Built.Bridge.body.Loads}
-	for i := range f.Gap {
-		f.Gap[i] = p.Built.Bridge.pads[i].Gap
-	}
-	return f
+	return t.Answer()
 }
 
 // explain puts a mechanical failure at the key that causes it.

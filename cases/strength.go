@@ -19,7 +19,7 @@ func (s *Solution) strength() StrengthReport {
 	}
 	f := s.circleField(card.Strength)
 	for i := range f.used {
-		r.take(f, i, s.centroid(i))
+		r.take(f, i, s.Top.Built.centroid(i))
 	}
 	edge, at := s.edgeField(card.Strength)
 	for i := range edge.used {
@@ -113,25 +113,25 @@ const edgeStep = 1.0
 // gives way there first, and circles about the triangles' centres touch the
 // edge only by luck.
 func (s *Solution) edgeField(st materials.Strength) (strengthField, []mesh.Point) {
-	at := s.Top.edgePlaces()
+	at := s.Top.Built.edgePlaces()
 	f, all, shape := newStrengthField(len(at)), s.plateStresses(), circle()
 	for i, c := range at {
-		tris, _ := s.circleAbout(c, s.Top.Built.Plate.Thickness.At(c).Z, shape)
+		tris, _ := s.Top.Built.circleAbout(c, s.Top.Built.Plate.Thickness.At(c).Z, shape)
 		s.judge(&f, i, all, tris, st)
 	}
 	return f, at
 }
 
 // edgePlaces are the middles of the circles that touch a hole's edge.
-func (p *Top) edgePlaces() []mesh.Point {
+func (b *Built) edgePlaces() []mesh.Point {
 	var at []mesh.Point
-	for _, h := range p.notes.Holes {
+	for _, h := range b.Geometry.Holes {
 		ring := evenly(h.Polyline(0.02), edgeStep)
 		for i, a := range ring {
-			b := ring[(i+1)%len(ring)]
-			d := unit2(b[0]-a[0], b[1]-a[1])
-			mid := mesh.Point{(a[0] + b[0]) / 2, (a[1] + b[1]) / 2}
-			r := p.Built.Plate.Thickness.At(mid).Z / 2
+			next := ring[(i+1)%len(ring)]
+			d := unit2(next[0]-a[0], next[1]-a[1])
+			mid := mesh.Point{(a[0] + next[0]) / 2, (a[1] + next[1]) / 2}
+			r := b.Plate.Thickness.At(mid).Z / 2
 			at = append(at, mesh.Point{mid[0] + r*d[1], mid[1] - r*d[0]})
 		}
 	}
@@ -139,19 +139,19 @@ func (p *Top) edgePlaces() []mesh.Point {
 }
 
 // circleAt lists the triangles under the circle about triangle i's centre.
-func (s *Solution) circleAt(i int, shape []mesh.Point) (tris []int32, whole bool) {
-	c := s.centroid(i)
+func (b *Built) circleAt(i int, shape []mesh.Point) (tris []int32, whole bool) {
+	c := b.centroid(i)
 	h := 0.0
-	for _, n := range s.Top.Built.Mesh.Tris[i] {
-		h += s.Top.Built.Mesh.Nodes[n].H / 3
+	for _, n := range b.Mesh.Tris[i] {
+		h += b.Mesh.Nodes[n].H / 3
 	}
-	return s.circleAbout(c, h, shape)
+	return b.circleAbout(c, h, shape)
 }
 
 // circleAbout lists the triangles under a circle of diameter h about c.
-func (s *Solution) circleAbout(c mesh.Point, h float64, shape []mesh.Point) (tris []int32, whole bool) {
+func (b *Built) circleAbout(c mesh.Point, h float64, shape []mesh.Point) (tris []int32, whole bool) {
 	for _, p := range shape {
-		t, _, inside := s.Top.Built.place.loc.Find(mesh.Point{c[0] + h*p[0], c[1] + h*p[1]})
+		t, _, inside := b.place.loc.Find(mesh.Point{c[0] + h*p[0], c[1] + h*p[1]})
 		if !inside {
 			return nil, false
 		}
@@ -160,11 +160,11 @@ func (s *Solution) circleAbout(c mesh.Point, h float64, shape []mesh.Point) (tri
 	return tris, true
 }
 
-func (s *Solution) centroid(i int) mesh.Point {
+func (b *Built) centroid(i int) mesh.Point {
 	var c mesh.Point
-	for _, n := range s.Top.Built.Mesh.Tris[i] {
-		c[0] += s.Top.Built.Mesh.Points[n][0] / 3
-		c[1] += s.Top.Built.Mesh.Points[n][1] / 3
+	for _, n := range b.Mesh.Tris[i] {
+		c[0] += b.Mesh.Points[n][0] / 3
+		c[1] += b.Mesh.Points[n][1] / 3
 	}
 	return c
 }

@@ -90,11 +90,11 @@ func angle(own, set *Angle) Angle {
 	return 0
 }
 
-// force returns what string i does.
-func (c *Case) force(i int) StringForce {
+// force returns what string i does over a top at the given height, mm.
+func (c *Case) force(i int, top float64) StringForce {
 	s := c.Strings
 	e := &s.Each[i]
-	front, back := c.breakAngles(i)
+	front, back := c.breakAngles(i, top)
 	f := StringForce{Name: e.Name, X: s.x(i), Height: c.contact(i), Tension: float64(s.tension(i)), Rise: float64(e.Rise)}
 	return f.bent(front, back, s.SaddleFriction)
 }
@@ -109,14 +109,16 @@ func (f StringForce) bent(front, back Angle, friction float64) StringForce {
 }
 
 // StringForces returns what each string does to the saddle, in the order
-// listed; nil without strings.
-func (c *Case) StringForces() []StringForce {
+// listed; nil without strings. top is the outer surface under the bridge's
+// middle above z = 0, mm (Geometry.TopAtBridge): angles from a path follow
+// from it.
+func (c *Case) StringForces(top float64) []StringForce {
 	if c.Strings == nil {
 		return nil
 	}
 	out := make([]StringForce, len(c.Strings.Each))
 	for i := range out {
-		out[i] = c.force(i)
+		out[i] = c.force(i, top)
 	}
 	return out
 }
@@ -134,12 +136,12 @@ type StringSum struct {
 }
 
 // StringSum returns the string set's resultant; zero without strings or
-// bridge.
-func (c *Case) StringSum() StringSum {
+// bridge. top is as in StringForces.
+func (c *Case) StringSum(top float64) StringSum {
 	if c.Bridge == nil {
 		return StringSum{}
 	}
-	return sumStrings(c.StringForces())
+	return sumStrings(c.StringForces(top))
 }
 
 // sumStrings adds up what the strings do.

@@ -101,7 +101,7 @@ func TestStringPlaces(t *testing.T) {
 func TestGrip(t *testing.T) {
 	f, b := Angle(5), Angle(9)
 	c := Case{Strings: &Strings{TensionScale: 1, SaddleFriction: 0.2, FrontAngle: &f, BackAngle: &b, Each: []String{{Tension: 100, Rise: 10}}}}
-	got := c.force(0)
+	got := c.force(0, 0)
 	if !near(got.Grip, 5.0083, 1e-4) {
 		t.Errorf("grip = %.5f N, want 5.0083", got.Grip)
 	}

@@ -1,6 +1,7 @@
 package cases
 
 import (
+	"fmt"
 	"math"
 
 	"archload/fem"
@@ -12,12 +13,12 @@ const unitsNote = "mm, N, MPa, g, N·mm, degrees; sink positive down, stress pos
 // Summarize puts an answer in the maker's words.
 func Summarize(s *Solution) *Report {
 	c := s.Top.Built.Case
-	r := &Report{Format: format, Units: unitsNote, Title: c.Title, Warnings: s.Top.warnings()}
+	r := &Report{Format: format, Units: unitsNote, Title: c.Title, Warnings: warnings(s.Top.Built)}
 	q := s.Top.Built.Mesh.Quality()
 	r.Mesh = MeshReport{Nodes: len(s.Top.Built.Model.Nodes), Triangles: len(s.Top.Built.Model.Shells), Dofs: 6 * len(s.Top.Built.Model.Nodes), MinAngle: q.MinAngle}
-	r.Mass = s.masses()
+	r.Mass = massReport(s.Top.Built)
 	r.Top = s.topReport()
-	r.Strings = c.stringsReport()
+	r.Strings = stringsReport(s.Top.Built.Geometry)
 	if s.Top.Built.Bridge != nil {
 		r.Bridge = s.bridgeReport()
 	}
@@ -62,19 +63,29 @@ func (s *Stages) add(o Stages, shared float64) {
 	s.Contact += o.Contact
 }
 
-func (s *Solution) masses() MassReport {
+// massReport weighs the parts of a built case.
+func massReport(b *Built) MassReport {
 	m := MassReport{Bridge: None()}
-	if card, err := s.Top.Built.Case.wood("plate.wood"); err == nil {
-		m.Plate = s.Top.Built.Mesh.Mass(card.Wood.Density)
+	if card, err := b.Case.wood("plate.wood"); err == nil {
+		m.Plate = b.Mesh.Mass(card.Wood.Density)
 	}
-	for _, b := range s.Top.Built.Bars {
-		m.Braces += b.mass
+	for k := range b.Bars {
+		m.Braces += braceMass(b, k)
 	}
-	if s.Top.Built.Bridge != nil {
-		m.Bridge = Num(s.Top.Built.Bridge.mass)
-		m.BridgeCentre = &s.Top.Built.Bridge.centre
+	if b.Bridge != nil {
+		m.Bridge = Num(b.Bridge.mass)
+		m.BridgeCentre = &b.Bridge.centre
 	}
 	return m
+}
+
+// braceMass is the mass of brace k of those that are fitted, g.
+func braceMass(b *Built, k int) float64 {
+	card, err := b.Case.wood(fmt.Sprintf("brace[%d].wood", b.Bars[k].brace+1))
+	if err != nil {
+		return 0 // Build would not have made it
+	}
+	return b.braceMass(b.Bars[k], card.Wood)
 }
 
 // apex climbs from the highest node to the top of the surface: Newton's method
@@ -134,7 +145,7 @@ func (s *Solution) gauges() []GaugeReport {
 // plate is thick, so that it does not depend on which triangle the place falls
 // into; where the circle would cross an edge, it is that triangle's alone.
 func (s *Solution) stressAround(q mesh.Point, at fem.SurfacePoint, zeta float64) FaceStress {
-	tris, whole := s.circleAbout(q, s.Top.Built.Plate.Thickness.At(q).Z, circle())
+	tris, whole := s.Top.Built.circleAbout(q, s.Top.Built.Plate.Thickness.At(q).Z, circle())
 	if !whole {
 		return s.faceStress(int(at.Shell), zeta)
 	}
@@ -169,7 +180,7 @@ func (b *Built) inPlane() (across, shear int) {
 func (s *Solution) braceReports() []BraceReport {
 	out := []BraceReport{}
 	for k, b := range s.Top.Built.Bars {
-		r := BraceReport{Name: b.name, Mass: b.mass, Glue: s.glueReport(k)}
+		r := BraceReport{Name: b.name, Mass: braceMass(s.Top.Built, k), Glue: s.glueReport(k)}
 		for i := b.first; i < b.first+b.count; i++ {
 			f := s.Result.BeamForces(i)
 			e := &s.Top.Built.Model.Beams[i]

@@ -14,7 +14,7 @@ const (
 )
 
 // third of the bearing length that pad i lies in.
-func (st *standing) third(i int) int {
+func (st *bridgeModel) third(i int) int {
 	switch a := st.along[i]; {
 	case a < 1.0/3:
 		return bassEnd
@@ -70,7 +70,7 @@ func degrees(rad float64) float64 { return rad * 180 / math.Pi }
 // actionChange is half the mean sink of the strings at the saddle: the octave
 // lies half way between a saddle that sinks and a nut that does not.
 func (s *Solution) actionChange() float64 {
-	forces := s.Top.Built.Case.StringForces()
+	forces := s.Top.Built.Geometry.StringForces()
 	sum := 0.0
 	for _, f := range forces {
 		sum -= s.saddleMove(f.X)[2]

@@ -208,16 +208,16 @@ func TestSameSinkFromDrawing(t *testing.T) {
 // point.
 func TestDrawingIsTheTables(t *testing.T) {
 	t.Parallel()
-	shape := func(name string) (mesh.Plate, *FitNotes) {
+	shape := func(name string) (mesh.Plate, *Geometry) {
 		c, err := Open(files(), name)
 		if err != nil {
 			t.Fatal(err)
 		}
-		_, plate, notes, err := Geometry(c)
+		g, err := NewGeometry(c)
 		if err != nil {
 			t.Fatal(err)
 		}
-		return plate, notes
+		return g.Plate, g
 	}
 	table, tableNotes := shape("course-guitar")
 	drawing, drawnNotes := shape("course-guitar-svg")
@@ -303,8 +303,8 @@ func FuzzSVG(f *testing.F) {
 					t.Errorf("outline point %v", p)
 				}
 			}
-			g := shaper{c: c, rep: c.rep.fresh(), notes: &FitNotes{}}
-			g.curves()
+			f := fitter{c: c, rep: c.rep.fresh(), made: &Geometry{Case: c}}
+			f.curves()
 		case !errors.As(err, &faults) || len(faults) == 0 || faults[0].Line < 1:
 			t.Errorf("error %v carries no place", err)
 		}

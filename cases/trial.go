@@ -3,7 +3,6 @@ package cases
 import (
 	"context"
 	"math"
-	"slices"
 	"strings"
 
 	"archload/fem"
@@ -73,9 +72,9 @@ func (p *Top) Try(ctx context.Context, o TrialOptions) (*Trial, error) {
 	if p.Built.Bridge == nil {
 		return nil, p.Built.Case.Fault("bridge", "a relief lies under a bridge; want a table [bridge] and [strings]")
 	}
-	t := &Trial{Format: format, Units: unitsNote, Title: p.Built.Case.Title, Downforce: p.Built.Case.StringSum().Downforce}
-	t.Crushing = Num((&Solution{Top: p}).CrushingLimit())
-	tr := p.newTrier()
+	t := &Trial{Format: format, Units: unitsNote, Title: p.Built.Case.Title, Downforce: p.Built.Geometry.StringSum().Downforce}
+	t.Crushing = Num(crushingLimit(p.Built.Case))
+	tr := &trier{top: p}
 	for _, shape := range o.Shapes {
 		pts, err := tr.shape(ctx, shape, o.Depths)
 		if err != nil {
@@ -92,30 +91,12 @@ type trier struct {
 	circles [][]int32 // of the strength used; nil: not yet laid
 }
 
-func (p *Top) newTrier() *trier { return &trier{top: p} }
-
 // with returns the prepared top with another relief under the bridge.
-func (p *Top) with(r Relief) *Top {
-	c := *p.Built.Case
+func (t *trier) with(ctx context.Context, r Relief) (*Top, error) {
+	c := *t.top.Built.Case
 	br := *c.Bridge
 	br.Relief, c.Bridge = r, &br
-	return p.regap(&c)
-}
-
-// regap puts a case on the prepared top whose strings and gaps alone differ.
-func (p *Top) regap(c *Case) *Top {
-	b := *p.Built
-	b.Case = c
-	st := *p.Built.Bridge
-	st.pads = slices.Clone(st.pads)
-	for i := range st.pads {
-		st.pads[i].Gap = c.Bridge.meanGap(st.cells[i]) * st.pads[i].Dir[0][2]
-	}
-	b.Bridge = &st
-	q := *p
-	q.Built = &b
-	st.body.Loads = b.stringLoads()
-	return &q
+	return Adapt(ctx, t.top, &c, Options{Workers: t.top.workers})
 }
 
 // scales says whether the gap under the foot is the depth times a shape.
@@ -140,11 +121,11 @@ func (t *trier) shape(ctx context.Context, shape string, depths []float64) ([]Tr
 	out := make([]TrialPoint, len(depths))
 	every := (len(depths) + mostStrengths - 2) / max(1, mostStrengths-1)
 	for i, d := range depths {
-		if err := ctx.Err(); err != nil {
+		q, err := t.with(ctx, t.top.relief(shape, d))
+		if err != nil {
 			return nil, err
 		}
-		q := t.top.with(t.top.relief(shape, d))
-		out[i] = t.point(q, states[i], i%max(1, every) == 0 || i == len(depths)-1)
+		out[i] = t.point(q, states[i], q.fit(), i%max(1, every) == 0 || i == len(depths)-1)
 		out[i].Shape, out[i].Depth = shape, d
 	}
 	return out, nil
@@ -159,10 +140,10 @@ func (t *trier) states(ctx context.Context, shape string, depths []float64) ([]*
 			deeper = append(deeper, i)
 			continue
 		}
-		if err := ctx.Err(); err != nil {
+		q, err := t.with(ctx, t.top.relief(shape, d))
+		if err != nil {
 			return nil, err
 		}
-		q := t.top.with(t.top.relief(shape, d))
 		st, err := q.stand.Follow(q.fit())
 		if err != nil {
 			return nil, t.top.Built.Case.explain(err)
@@ -173,7 +154,10 @@ func (t *trier) states(ctx context.Context, shape string, depths []float64) ([]*
 		return out, nil
 	}
 	least := depths[deeper[0]]
-	q := t.top.with(t.top.relief(shape, least))
+	q, err := t.with(ctx, t.top.relief(shape, least))
+	if err != nil {
+		return nil, err
+	}
 	fit := q.fit()
 	fit.History = true
 	path, err := q.stand.Follow(fit)
@@ -186,11 +170,11 @@ func (t *trier) states(ctx context.Context, shape string, depths []float64) ([]*
 	return out, nil
 }
 
-// point puts one contact in a maker's words.
-func (t *trier) point(q *Top, st *fem.State, strength bool) TrialPoint {
-	s := &Solution{Top: q, Result: &fem.Result{State: st, Body: q.stand.BodyMoves(st, q.fit())}}
+// point puts one contact, and the fit that gave it, in a maker's words.
+func (t *trier) point(q *Top, st *fem.State, fit fem.LoadCase, strength bool) TrialPoint {
+	s := &Solution{Top: q, Result: &fem.Result{State: st, Body: q.stand.BodyMoves(st, fit)}}
 	if strength {
-		s.Result = q.stand.Recover(st, q.fit())
+		s.Result = q.stand.Recover(st, fit)
 	}
 	var b BridgeReport
 	s.contact(&b)
@@ -279,9 +263,9 @@ func (t *trier) layCircles(s *Solution) {
 		}
 	}
 	for i := range s.Top.Built.Mesh.Tris {
-		add(s.circleAt(i, shape))
+		add(s.Top.Built.circleAt(i, shape))
 	}
-	for _, c := range s.Top.edgePlaces() {
-		add(s.circleAbout(c, s.Top.Built.Plate.Thickness.At(c).Z, shape))
+	for _, c := range s.Top.Built.edgePlaces() {
+		add(s.Top.Built.circleAbout(c, s.Top.Built.Plate.Thickness.At(c).Z, shape))
 	}
 }

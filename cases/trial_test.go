@@ -56,7 +56,7 @@ func sameAsRefit(t *testing.T, name string, p *Top, got TrialPoint) {
 	b := *c.Bridge
 	b.Relief.Shape, b.Relief.Depth = got.Shape, Length(got.Depth)
 	c.Bridge = &b
-	sol, err := p.Refit(&c)
+	sol, err := refit(p, &c)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -15,7 +15,11 @@ func (t *trier) sheet(ctx context.Context, tr *Trial, o TrialOptions) error {
 	if o.Sheet != nil {
 		own = t.top.relief(o.Shapes[0], *o.Sheet)
 	}
-	br := t.top.with(own).Built.Case.Bridge
+	q, err := t.with(ctx, own)
+	if err != nil {
+		return err
+	}
+	br := q.Built.Case.Bridge
 	deepest := deepestOf(br)
 	if deepest <= 0 {
 		return nil
@@ -24,15 +28,15 @@ func (t *trier) sheet(ctx context.Context, tr *Trial, o TrialOptions) error {
 		if err := ctx.Err(); err != nil {
 			return TrialPoint{}, err
 		}
-		q := t.top.with(own)
-		for i := range q.Built.Bridge.pads {
-			q.Built.Bridge.pads[i].Gap *= k
+		fit := q.fit()
+		for i := range fit.Gap {
+			fit.Gap[i] *= k
 		}
-		st, err := q.stand.Follow(q.fit())
+		st, err := q.stand.Follow(fit)
 		if err != nil {
 			return TrialPoint{}, t.top.Built.Case.explain(err)
 		}
-		pt := t.point(q, st, true)
+		pt := t.point(q, st, fit, true)
 		pt.Shape, pt.Depth = own.Shape, deepest
 		if len(own.Stations) > 0 {
 			pt.Shape = "stations"

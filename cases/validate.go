@@ -181,15 +181,13 @@ func (c *Case) checkStrings(r *report) {
 	if len(s.Each) == 0 && r.clean("strings.each") {
 		r.addKey("strings.each", "want at least one string, found none")
 	}
-	bent := c.checkPath(r)
+	s.checkPath(r)
 	for i := range s.Each {
 		key := entryKey("strings.each", i+1)
 		if r.clean(key, "strings.scale") {
 			s.checkTension(r, i, key)
 		}
-		if bent {
-			c.checkAngles(r, i, key)
-		}
+		c.checkAngles(r, i, key)
 	}
 }
 
@@ -219,22 +217,23 @@ func (s *Strings) checkTension(r *report, i int, key string) {
 // breaks at about 2000 N.
 const maxTension = 2000
 
-// checkAngles wants both break angles and some downforce.
+// checkAngles wants both break angles and some downforce; where they follow
+// from a path, only the arch can tell.
 func (c *Case) checkAngles(r *report, i int, key string) {
 	s := c.Strings
 	e := &s.Each[i]
-	if !r.clean(key, "strings.front_angle", "strings.back_angle", "strings.path") {
-		return
-	}
-	if s.Path != nil {
-		if !c.checkPathAngles(r, i) {
-			return
-		}
-	} else if (e.FrontAngle == nil && s.FrontAngle == nil) || (e.BackAngle == nil && s.BackAngle == nil) {
+	switch {
+	case s.Path != nil || !r.clean(key, "strings.front_angle", "strings.back_angle", "strings.path"):
+	case (e.FrontAngle == nil && s.FrontAngle == nil) || (e.BackAngle == nil && s.BackAngle == nil):
 		r.addKey("strings", "want front_angle and back_angle, the string's break over the saddle in degrees, or [strings.path] from which they follow")
-		return
+	default:
+		c.wantBreak(r, i, angle(e.FrontAngle, s.FrontAngle), angle(e.BackAngle, s.BackAngle))
 	}
-	if front, back := c.breakAngles(i); front+back <= 0 {
-		r.addKey(key, "%s: want a break angle, front and back together > 0 deg, found 0: the string would not press on the saddle", e.Name)
+}
+
+// wantBreak refuses string i if it does not press on the saddle.
+func (c *Case) wantBreak(r *report, i int, front, back Angle) {
+	if front+back <= 0 {
+		r.addKey(entryKey("strings.each", i+1), "%s: want a break angle, front and back together > 0 deg, found 0: the string would not press on the saddle", c.Strings.Each[i].Name)
 	}
 }

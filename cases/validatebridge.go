@@ -19,7 +19,7 @@ func (c *Case) checkBridge(r *report) {
 	b.checkRelief(r)
 	b.checkHollow(r)
 	c.checkPosts(r)
-	if c.Strings != nil && r.clean("strings", "bridge") && c.hasAngles() {
+	if c.Strings != nil && r.clean("strings", "bridge") {
 		c.checkTipping(r)
 	}
 }
@@ -115,16 +115,23 @@ func reliefKey(r *Relief) string {
 }
 
 // checkTipping refuses strings that would tip the bridge: sideways, when one
-// presses beyond the feet, and fore and aft, when the push outweighs the
-// downforce over half the foot's width.
+// presses beyond the feet, and fore and aft.
 func (c *Case) checkTipping(r *report) {
 	from, to := c.Bridge.Reach()
-	for i, f := range c.StringForces() {
-		if f.X < from || f.X > to {
-			r.addKey(entryKey("strings.each", i+1), "%s presses at x = %.4g mm, beyond the feet (%g to %g mm): it would tip the bridge; want it above them", f.Name, f.X, from, to)
+	for i := range c.Strings.Each {
+		if x := c.Strings.x(i); x < from || x > to {
+			r.addKey(entryKey("strings.each", i+1), "%s presses at x = %.4g mm, beyond the feet (%g to %g mm): it would tip the bridge; want it above them", c.Strings.Each[i].Name, x, from, to)
 		}
 	}
-	sum, half := c.StringSum(), float64(c.Bridge.Width)/2
+	if c.Strings.Path == nil { // or else the arch has a say: see checkPathOver
+		c.checkRocking(r, c.StringSum(0))
+	}
+}
+
+// checkRocking refuses strings whose push outweighs the downforce over half the
+// foot's width.
+func (c *Case) checkRocking(r *report, sum StringSum) {
+	half := float64(c.Bridge.Width) / 2
 	if rock := math.Abs(sum.Rocking); rock > half {
 		r.addKey("bridge.width", "the strings' push of %.3g N tips the bridge: it shifts the downforce by %.3g mm, and half the foot's width is %g mm; want like break angles, a lower saddle or a wider foot", sum.Along, rock, half)
 	}
@@ -136,15 +143,23 @@ func (c *Case) Warnings() []*FileError {
 	return slices.Concat(c.rep.notes, c.slips(), c.stringSlips(), c.bridgeDoubts(), c.benchSlips(), c.woodSlips())
 }
 
-// bridgeDoubts tells of a bridge that rocks and of a relief's idle key.
+// bridgeDoubts tells of a bridge that rocks under given angles and of a relief's
+// idle key.
 func (c *Case) bridgeDoubts() []*FileError {
 	if c.Bridge == nil || c.Strings == nil {
 		return nil
 	}
 	var out []*FileError
-	sum, width := c.StringSum(), float64(c.Bridge.Width)
-	if math.Abs(sum.Rocking) > width/6 {
-		out = append(out, c.Fault("bridge.width", "the strings' push of %.3g N shifts the downforce by %.3g mm, out of the middle third of the foot's width of %g mm: the bridge rocks", sum.Along, sum.Rocking, width))
+	if c.Strings.Path == nil {
+		out = c.rocks(c.StringSum(0))
 	}
 	return append(out, c.reliefSlips()...)
+}
+
+// rocks tells of a bridge that rocks under its strings.
+func (c *Case) rocks(sum StringSum) []*FileError {
+	if width := float64(c.Bridge.Width); math.Abs(sum.Rocking) > width/6 {
+		return []*FileError{c.Fault("bridge.width", "the strings' push of %.3g N shifts the downforce by %.3g mm, out of the middle third of the foot's width of %g mm: the bridge rocks", sum.Along, sum.Rocking, width)}
+	}
+	return nil
 }

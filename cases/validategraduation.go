@@ -24,20 +24,20 @@ type extreme struct {
 }
 
 // checkGraduation warns where a thickness fitted to data runs away from them.
-func (g *shaper) checkGraduation(thin, thick extreme) {
-	thin.z /= g.c.Plate.ThicknessScale // as fitted
-	thick.z /= g.c.Plate.ThicknessScale
-	for _, t := range g.c.Plate.Thickness.tables() {
+func (f *fitter) checkGraduation(thin, thick extreme) {
+	thin.z /= f.c.Plate.ThicknessScale // as fitted
+	thick.z /= f.c.Plate.ThicknessScale
+	for _, t := range f.c.Plate.Thickness.tables() {
 		if t.table == nil || math.IsInf(thin.z, 1) {
 			continue
 		}
 		key := "plate.thickness." + t.key
 		if least := slices.Min(t.table.Height); thin.z < belowData*least {
-			g.warn(key, "no thickness was measured within %.0f mm of %s; the fit guesses %.3g mm, thinner than any measured (%.3g)",
+			f.warn(key, "no thickness was measured within %.0f mm of %s; the fit guesses %.3g mm, thinner than any measured (%.3g)",
 				t.table.nearest(thin.at), spot(thin.at), thin.z, least)
 		}
 		if most := slices.Max(t.table.Height); thick.z > aboveData*most {
-			g.warn(key, "no thickness was measured within %.0f mm of %s; the fit guesses %.3g mm, thicker than any measured (%.3g)",
+			f.warn(key, "no thickness was measured within %.0f mm of %s; the fit guesses %.3g mm, thicker than any measured (%.3g)",
 				t.table.nearest(thick.at), spot(thick.at), thick.z, most)
 		}
 	}
@@ -45,9 +45,9 @@ func (g *shaper) checkGraduation(thin, thick extreme) {
 
 // tooThin reports a plate that is a hole somewhere: at the datum that the fit
 // stumbles over, if one lies far above the others, or else at the thickness.
-func (g *shaper) tooThin(thin extreme) {
+func (f *fitter) tooThin(thin extreme) {
 	unmeasured := ""
-	for _, t := range g.c.Plate.Thickness.tables() {
+	for _, t := range f.c.Plate.Thickness.tables() {
 		if t.table == nil {
 			continue
 		}
@@ -57,12 +57,12 @@ func (g *shaper) tooThin(thin extreme) {
 		middle, most := median(t.table.Height), slices.Max(t.table.Height)
 		if most > farDatum*middle {
 			row := slices.Index(t.table.Height, most)
-			g.rep.add(t.table.rows[row], "height", fmt.Errorf("want a thickness like the others, whose median is %.3g mm, found %g; the fit through it leaves %.2g mm at %s",
+			f.rep.add(t.table.rows[row], "height", fmt.Errorf("want a thickness like the others, whose median is %.3g mm, found %g; the fit through it leaves %.2g mm at %s",
 				middle, most, thin.z, spot(thin.at)))
 			return
 		}
 	}
-	g.rep.addKey("plate.thickness", "want >= %g mm everywhere, found %.2g at %s%s", thinnest, thin.z, spot(thin.at), unmeasured)
+	f.rep.addKey("plate.thickness", "want >= %g mm everywhere, found %.2g at %s%s", thinnest, thin.z, spot(thin.at), unmeasured)
 }
 
 // nearest returns the distance to the nearest datum, mm.

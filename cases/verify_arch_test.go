@@ -177,7 +177,7 @@ func (a *trueArch) contoursCSV(t testing.TB, profiles int) string {
 
 // archShape is the plate from the contours: 5 mm of Sitka, hinged, two feet of
 // 80 N beside the apex.
-func (a *trueArch) archShape(t *testing.T, profiles int) *shape {
+func (a *trueArch) archShape(t *testing.T, profiles int) *Geometry {
 	t.Helper()
 	var text, outline strings.Builder
 	text.WriteString("format = 1\n[plate]\nwood = \"sitka-spruce\"\noutline = \"outline.csv\"\nthickness = 5\n" +
@@ -190,7 +190,7 @@ func (a *trueArch) archShape(t *testing.T, profiles int) *shape {
 		fmt.Fprintf(&outline, "%.9f,%.9f\n", p[0], p[1])
 	}
 	c := mustLoad(t, files("a.toml", text.String(), "outline.csv", outline.String(), "contours.csv", a.contoursCSV(t, profiles)), "a.toml")
-	g, err := newShape(c, Options{})
+	g, err := NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -198,9 +198,9 @@ func (a *trueArch) archShape(t *testing.T, profiles int) *shape {
 }
 
 // archSinks solves a shape and returns the sink under both feet, mm.
-func archSinks(t testing.TB, g *shape) [2]float64 {
+func archSinks(t testing.TB, g *Geometry) [2]float64 {
 	t.Helper()
-	s, err := g.solve(context.Background(), Options{Workers: 2}, 1)
+	s, err := solveOn(context.Background(), g, Stages{}, Options{Workers: 2}, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -228,7 +228,7 @@ func TestArchFidelity(t *testing.T) {
 		a := newTrueArch(t, c.power, c.depth)
 		fitted := a.archShape(t, c.profiles)
 		exact := *fitted
-		exact.plate = mesh.Plate{Outer: a, Thickness: surface.Flat(5)}
+		exact.Plate = mesh.Plate{Outer: a, Thickness: surface.Flat(5)}
 		got, want := archSinks(t, fitted), archSinks(t, &exact)
 		t.Logf("%s: sinks %.5f mm, on the true arch %.5f (%+.2f %%, %+.2f %%)", c.name, got, want, 100*off(got[0], want[0]), 100*off(got[1], want[1]))
 		for k := range got {
@@ -237,11 +237,11 @@ func TestArchFidelity(t *testing.T) {
 			}
 		}
 		guessed := false
-		for _, w := range fitted.notes.Warnings {
+		for _, w := range fitted.Warnings {
 			guessed = guessed || strings.Contains(w.Error(), "the recurve is guessed here")
 		}
 		if c.profiles > 0 && guessed || c.most == 0 && !guessed {
-			t.Errorf("%s: warned of a guessed recurve: %v, want %v; %v", c.name, guessed, c.most == 0, fitted.notes.Warnings)
+			t.Errorf("%s: warned of a guessed recurve: %v, want %v; %v", c.name, guessed, c.most == 0, fitted.Warnings)
 		}
 	}
 }

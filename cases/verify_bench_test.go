@@ -37,7 +37,7 @@ func BenchmarkRelief(b *testing.B) {
 		reliefs = append(reliefs, c)
 	}
 	for k := 0; b.Loop(); k++ {
-		if _, err := top.Refit(reliefs[k%len(reliefs)]); err != nil {
+		if _, err := refit(top, reliefs[k%len(reliefs)]); err != nil {
 			b.Fatal(err)
 		}
 	}

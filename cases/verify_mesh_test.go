@@ -81,12 +81,12 @@ func TestMeshConvergence(t *testing.T) {
 			}
 		}
 		for _, name := range names {
-			s, err := top.Refit(opened(t, name))
+			s, err := refit(top, opened(t, name))
 			if err != nil {
 				t.Fatal(err)
 			}
 			if coarse != nil {
-				if s.Coarse, err = coarse.Refit(opened(t, name)); err != nil {
+				if s.Coarse, err = refit(coarse, opened(t, name)); err != nil {
 					t.Fatal(err)
 				}
 			}

@@ -138,14 +138,15 @@ type solidStand struct {
 func standSolid(t *testing.T, rim string, refine float64, normal bool) *solidStand {
 	t.Helper()
 	c := solidFootCase(t, rim)
-	g, err := newShape(c, Options{})
+	g, err := NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := &Top{notes: g.notes}
-	if err := g.mesh(p, refine); err != nil {
+	b, err := g.built(refine)
+	if err != nil {
 		t.Fatal(err)
 	}
+	p := &Top{Built: b}
 	st := &solidStand{Top: p, xs: solidPatches()}
 	st.lay(t, normal)
 	sys, err := fem.Assemble(p.Built.Model, 2)
@@ -171,7 +172,7 @@ func (s *solidStand) lay(t *testing.T, normal bool) {
 	}
 	bed := s.Built.bedding(card)
 	level := s.Built.Plate.Outer.At(mesh.Point{0, solidFootY}).Z + solidFootHigh/2
-	s.Built.Bridge = &standing{body: solidBeam(level), hold: fem.Slip}
+	s.Built.Bridge = &bridgeModel{body: solidBeam(level), hold: fem.Slip}
 	for _, x := range s.xs {
 		lo, hi := mesh.Point{x - 4, solidFootY - solidFootWide/2}, mesh.Point{x + 4, solidFootY + solidFootWide/2}
 		at := slices.IndexFunc(s.Built.Bridge.body.Nodes, func(p [3]float64) bool { return p[0] == x })
@@ -186,8 +187,8 @@ func (s *solidStand) lay(t *testing.T, normal bool) {
 		}
 		s.Built.Bridge.pads = append(s.Built.Bridge.pads, pad)
 	}
-	s.Built.Model.Zone = nil
-	s.Built.zone()
+
+	s.Built.Model.Zone = s.Built.contactNodes(s.Built.Bridge)
 }
 
 // footAnswer is one relief of load B.

@@ -30,7 +30,7 @@ func TestReliefMakesTheEndsBearFirst(t *testing.T) {
 	}
 	lastTouch, lastMiddle := 0.0, math.Inf(1)
 	for _, depth := range []float64{0, 0.06, 0.12, 0.24} {
-		s, err := top.Refit(tradeCase(t, fmt.Sprintf("[bridge.relief]\ndepth = %g\n", depth)))
+		s, err := refit(top, tradeCase(t, fmt.Sprintf("[bridge.relief]\ndepth = %g\n", depth)))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -100,7 +100,7 @@ func TestStifferBaseSpreadsTheLoad(t *testing.T) {
 // toward its ends, and the plate with its braces stores less. Common practice.
 func TestFittedBridgeSparesTheTop(t *testing.T) {
 	with := answered(t, tradeCase(t, ""), tradeRefine)
-	forces := with.Top.Built.Case.StringForces()
+	forces := with.Top.Built.Geometry.StringForces()
 	down := 0.0
 	for _, f := range forces {
 		down += f.Downforce

@@ -51,7 +51,7 @@ func (s *System) buildBeams() error {
 			s.glues[i] = new([2]glue)
 			for e := range 2 {
 				s.glues[i][e] = s.newGlue(b, e)
-				in.X[e] = s.Place(b.Glue[e])
+				in.X[e] = s.Model.Place(b.Glue[e])
 			}
 		}
 		var err error

@@ -55,13 +55,13 @@ func (r *Result) balance(force, moment [3]float64) {
 
 // Place returns where a surface point lies on its facet: the point whose
 // movement the shell's interpolation gives, mm.
-func (s *System) Place(at SurfacePoint) [3]float64 {
-	el := &s.Model.Shells[at.Shell]
+func (m *Model) Place(at SurfacePoint) [3]float64 {
+	el := &m.Shells[at.Shell]
 	var x [3][3]float64
 	h := 0.0
 	for k, n := range el.Nodes {
-		x[k] = s.Model.Nodes[n].P
-		h += s.Model.Nodes[n].H / 3
+		x[k] = m.Nodes[n].P
+		h += m.Nodes[n].H / 3
 	}
 	if el.H != 0 {
 		h = el.H
@@ -122,10 +122,10 @@ func addAt(force, moment *[3]float64, at, f [3]float64) {
 
 // Middle returns the mean of some places: where a force spread evenly over
 // them acts, mm.
-func (s *System) Middle(points []SurfacePoint) [3]float64 {
+func (m *Model) Middle(points []SurfacePoint) [3]float64 {
 	var sum [3]float64
 	for _, p := range points {
-		sum = vec3.Add(sum, s.Place(p))
+		sum = vec3.Add(sum, m.Place(p))
 	}
 	return vec3.Scale(sum, 1/float64(len(points)))
 }

@@ -158,7 +158,7 @@ func (r *Result) react(load []float64) {
 	}
 	for i, sp := range s.Model.Springs {
 		f := vec3.Scale(sp.Dir, -sp.K*s.springMove(i, r.U))
-		r.Reactions = append(r.Reactions, Reaction{Node: -1, At: s.Place(sp.At), F: [6]float64{f[0], f[1], f[2]}})
+		r.Reactions = append(r.Reactions, Reaction{Node: -1, At: s.Model.Place(sp.At), F: [6]float64{f[0], f[1], f[2]}})
 	}
 }
 

@@ -194,7 +194,11 @@ func (o *options) setUp(args []string, remembered desk.Looks) (d desk.Options, e
 	for _, a := range args {
 		name := filepath.ToSlash(a)
 		// A faulty case is told before a window opens.
-		if _, err := cases.OpenChanged(disk.FS{}, name, "--set", firstOnly(keys, len(d.Names))); err != nil {
+		c, err := cases.OpenChanged(disk.FS{}, name, "--set", firstOnly(keys, len(d.Names)))
+		if err == nil {
+			_, err = cases.NewGeometry(c)
+		}
+		if err != nil {
 			return d, err
 		}
 		d.Names = append(d.Names, name)

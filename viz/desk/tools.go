@@ -153,7 +153,7 @@ func footKey(list string) cases.KeyValue {
 
 func stringTools(c *cases.Case) []tool {
 	s := c.Strings
-	all := c.StringSum().Tension / s.TensionScale
+	all := c.StringSum(0).Tension / s.TensionScale
 	out := []tool{{id: "strings.tension", group: foldStrings, label: "Tension of the set", least: 0.6, most: 1.4, step: 0.01, value: s.TensionScale,
 		show: func(v float64) string { return fmt.Sprintf("%.0f N (× %.2f)", all*v, v) },
 		tip:  "a lighter or heavier set: every string's tension times this. String tension can hurt: change real strings one by one and by ear",

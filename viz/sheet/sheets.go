@@ -22,11 +22,11 @@ func Of(c *cases.Case, o Options) ([]*Sheet, error) {
 	if o.Paper == "" {
 		o.Paper = A4
 	}
-	_, plate, notes, err := cases.Geometry(c)
+	g, err := cases.NewGeometry(c)
 	if err != nil {
 		return nil, err
 	}
-	s := shop{c: c, plate: plate, notes: notes, rim: notes.Outline.Polyline(0.02), every: o.Every}
+	s := shop{c: c, plate: g.Plate, notes: g, rim: g.Outline.Polyline(0.02), every: o.Every}
 	list := []*Sheet{s.plan(), s.graduation(), s.crossArches(), s.longArches()}
 	if c.Bridge != nil {
 		list = append(list, s.foot())
@@ -41,7 +41,7 @@ func Of(c *cases.Case, o Options) ([]*Sheet, error) {
 type shop struct {
 	c     *cases.Case
 	plate mesh.Plate
-	notes *cases.FitNotes
+	notes *cases.Geometry
 	rim   []mesh.Point // the outline as a polyline
 	every float64      // mm between cross-arch templates; 0: not asked for
 }

@@ -198,7 +198,7 @@ func TestSheetJoints(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, _, notes, err := cases.Geometry(c)
+	notes, err := cases.NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -248,11 +248,11 @@ func TestTemplateHeights(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, plate, notes, err := cases.Geometry(c)
+	notes, err := cases.NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := shop{c: c, plate: plate, notes: notes, rim: notes.Outline.Polyline(0.02)}
+	s := shop{c: c, plate: notes.Plate, notes: notes, rim: notes.Outline.Polyline(0.02)}
 	stations := s.crossStations()
 	if len(stations) < 4 {
 		t.Fatalf("%d stations, want those of the case's own templates", len(stations))
@@ -267,9 +267,9 @@ func TestTemplateHeights(t *testing.T) {
 		st := stations[seen]
 		seen++
 		n := len(m.pts) - 2 // the last two are the straight upper edge
-		left, rise := m.pts[0][0], plate.Outer.At(mesh.Point{st.from, st.at}).Z-m.pts[0][1]
+		left, rise := m.pts[0][0], notes.Plate.Outer.At(mesh.Point{st.from, st.at}).Z-m.pts[0][1]
 		for _, p := range m.pts[:n] {
-			want := plate.Outer.At(mesh.Point{p[0] - left + st.from, st.at}).Z
+			want := notes.Plate.Outer.At(mesh.Point{p[0] - left + st.from, st.at}).Z
 			if got := p[1] + rise; math.Abs(got-want) > 0.005 {
 				t.Fatalf("template at y = %g, %.2f mm from its end: %.4f mm high, want %.4f", st.at, p[0]-left, got, want)
 			}

@@ -145,7 +145,7 @@ func (p *panel) spread(load func(x [3]float64) [3]float64) {
 	for e := range p.Shells {
 		for _, l := range midpoints {
 			at := fem.SurfacePoint{Shell: int32(e), L: l}
-			p.press(at, times(load(p.sys.Place(at)), p.sys.Shells[e].Area()/3))
+			p.press(at, times(load(p.sys.Model.Place(at)), p.sys.Shells[e].Area()/3))
 		}
 	}
 }

@@ -14,23 +14,22 @@ const coarsestFoot = 1.8
 // the contact where they press on nodes that may carry it, another order of
 // elimination where the triangles are still as fine as those of a foot, a new
 // mesh elsewhere.
-func (l *Live) footCost(c *Case) Cost {
-	p := l.p
-	if p.Built.Bridge == nil || c.Bridge == nil || c.Strings == nil {
+func footCost(t *Top, c *Case) Cost {
+	if t.Built.Bridge == nil || c.Bridge == nil || c.Strings == nil {
 		return Remesh
 	}
-	most := coarsestFoot * c.Mesh.edge(footEdge) / l.o.refine()
+	most := coarsestFoot * c.Mesh.edge(footEdge) / t.refine
 	cost := Refit
 	zone := map[int32]bool{}
-	for _, n := range p.Factored.Model.Zone {
+	for _, n := range t.Factored.Model.Zone {
 		zone[n] = true
 	}
 	for _, k := range c.Bridge.cells() {
-		for _, at := range p.Built.under(c.Bridge, k) {
-			if p.longest(at.Shell) > most {
+		for _, at := range t.Built.under(c.Bridge, k) {
+			if t.Built.longest(at.Shell) > most {
 				return Remesh
 			}
-			for _, n := range p.Built.Model.Shells[at.Shell].Nodes {
+			for _, n := range t.Built.Model.Shells[at.Shell].Nodes {
 				if !zone[n] {
 					cost = Refactor
 				}
@@ -41,11 +40,11 @@ func (l *Live) footCost(c *Case) Cost {
 }
 
 // longest is the longest edge of a triangle in plan, mm.
-func (p *Top) longest(tri int32) float64 {
+func (b *Built) longest(tri int32) float64 {
 	most := 0.0
-	t := p.Built.Mesh.Tris[tri]
+	t := b.Mesh.Tris[tri]
 	for k := range 3 {
-		a, b := p.Built.Mesh.Points[t[k]], p.Built.Mesh.Points[t[(k+1)%3]]
+		a, b := b.Mesh.Points[t[k]], b.Mesh.Points[t[(k+1)%3]]
 		most = max(most, math.Hypot(b[0]-a[0], b[1]-a[1]))
 	}
 	return most

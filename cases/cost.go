@@ -3,6 +3,9 @@ package cases
 import (
 	"reflect"
 	"slices"
+	"strings"
+
+	"archload/materials"
 )
 
 // Cost is what a change of a design has to be paid with, the dearest of all
@@ -73,6 +76,27 @@ func priced(key string) keyCost {
 // costOf is the cost of one key.
 func costOf(key string) Cost { return priced(key).cost }
 
+// costBetween is the cost of a key in which two cases differ. A bridge or
+// strings that one has and the other has not make another mesh; a wood as stiff
+// as the other is at most another bridge, whose weight it may change.
+func costBetween(a, b *Case, key string) Cost {
+	if key == "bridge" || key == "strings" {
+		return Remesh
+	}
+	before, was := a.cards[key]
+	after, is := b.cards[key]
+	if was && is && sameStiffness(before.Wood, after.Wood) {
+		return min(costOf(key), Refit)
+	}
+	return costOf(key)
+}
+
+// sameStiffness says whether two woods differ in density at most.
+func sameStiffness(a, b materials.Orthotropic) bool {
+	a.Density = b.Density
+	return a == b
+}
+
 // light says whether a key leaves the top, the bridge's body and its contact
 // points as they are.
 func light(key string) bool { return priced(key).light }
@@ -116,5 +140,22 @@ func changedBelow(out *[]string, key string, a, b reflect.Value) {
 	}
 	if !reflect.DeepEqual(a.Interface(), b.Interface()) {
 		*out = append(*out, key)
+	}
+}
+
+// withinKey says whether key is k or lies below it; entry numbers do not
+// count.
+func withinKey(key, k string) bool { return isWithin(withoutEntries(key), k) }
+
+// withoutEntries strips the entry numbers from a key: brace[2].joined to
+// brace.joined.
+func withoutEntries(key string) string {
+	for {
+		i := strings.IndexByte(key, '[')
+		j := strings.IndexByte(key, ']')
+		if i < 0 || j < i {
+			return key
+		}
+		key = key[:i] + key[j+1:]
 	}
 }

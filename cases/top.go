@@ -1,0 +1,147 @@
+package cases
+
+import (
+	"context"
+
+	"archload/fem"
+	"archload/mesh"
+)
+
+// Top is a prepared top: what is built, its stiffness factorised, and the
+// plate's compliance under the bridge. It costs seconds; an answer on it costs
+// milliseconds. It never changes: Adapt gives the top of another case, which
+// shares what it can.
+type Top struct {
+	Built    *Built
+	Factored *fem.Prepared
+	cond     *fem.Condensed
+	stand    *fem.Problem // nil without a bridge
+	refine   float64      // on top of the case's own
+	workers  int
+	clock    Clock
+	spent    Stages
+	circles  *circles
+}
+
+// Prepare does the costly part of a solve: arch, mesh, factor and the plate's
+// compliance under the bridge. Errors: Faults of the geometry, a *FileError at
+// the key that leaves the plate loose, or that of ctx.
+func Prepare(ctx context.Context, c *Case, o Options) (*Top, error) {
+	g, spent, err := timedGeometry(c, o)
+	if err != nil {
+		return nil, err
+	}
+	return prepare(ctx, g, spent, o, o.refine())
+}
+
+// timedGeometry is NewGeometry with the time that it took.
+func timedGeometry(c *Case, o Options) (g *Geometry, spent Stages, err error) {
+	o.Clock.time(&spent.Mesh, func() { g, err = NewGeometry(c) })
+	return g, spent, err
+}
+
+// prepare meshes, assembles, factorises and condenses a geometry. spent is the
+// time that went into it.
+func prepare(ctx context.Context, g *Geometry, spent Stages, o Options, refine float64) (*Top, error) {
+	o.say("mesh")
+	var b *Built
+	var err error
+	o.Clock.time(&spent.Mesh, func() { b, err = g.built(refine) })
+	if err != nil {
+		return nil, err
+	}
+	return solid(ctx, &Top{Built: b, refine: refine, spent: spent, circles: &circles{}}, o, nil)
+}
+
+// built meshes a geometry, with triangles so many times smaller, and builds the
+// model.
+func (g *Geometry) built(refine float64) (*Built, error) {
+	d := g.Domain()
+	d.Scale = 1 / refine
+	plan, err := mesh.Triangulate(d)
+	if err != nil {
+		return nil, g.PlaceFault(err)
+	}
+	return Build(g, mesh.Lift(plan, g.Plate))
+}
+
+// solid completes a top of which no more is known than what is built: it
+// assembles, factorises and condenses. The order of elimination is that of
+// another top if its nodes couple alike.
+func solid(ctx context.Context, t *Top, o Options, like *fem.Prepared) (*Top, error) {
+	t.workers, t.clock = o.workers(), o.Clock
+	o.say("assemble")
+	var sys *fem.System
+	var err error
+	t.clock.time(&t.spent.Assemble, func() { sys, err = fem.Assemble(t.Built.Model, o.workers()) })
+	if err == nil {
+		err = ctx.Err()
+	}
+	if err != nil {
+		return nil, err
+	}
+	o.say("factor")
+	t.clock.time(&t.spent.Factor, func() {
+		if like != nil && sys.Alike(like.System) {
+			t.Factored, err = sys.PrepareLike(like, o.workers())
+			return
+		}
+		t.Factored, err = sys.Prepare(o.workers())
+	})
+	if err != nil {
+		return nil, t.Built.Case.explain(err)
+	}
+	if err = ctx.Err(); err != nil {
+		return nil, err
+	}
+	o.say("condense")
+	t.clock.time(&t.spent.Condense, func() { err = t.condense() })
+	return t, err
+}
+
+// condense reduces the factorised plate of a top in the making to its contact
+// points and stands the bridge on them.
+func (t *Top) condense() error {
+	b := t.Built
+	if b.Bridge == nil {
+		t.cond = t.Factored.Condense(nil, fem.Slip, b.Loads)
+		return nil
+	}
+	t.cond = t.Factored.Condense(b.Bridge.pads, b.Bridge.hold, b.Loads)
+	var err error
+	t.stand, err = t.cond.Problem(&b.Bridge.body)
+	return err
+}
+
+// fit is the load on the bridge and the gaps under it.
+func (t *Top) fit() fem.LoadCase {
+	st := t.Built.Bridge
+	f := fem.LoadCase{Gap: make([]float64, len(st.pads)), Loads: st.body.Loads}
+	for i := range f.Gap {
+		f.Gap[i] = st.pads[i].Gap
+	}
+	return f
+}
+
+// Answer follows the load up to the full one and recovers the result, without
+// the load flow. Errors: a *FileError at the strings that tip the bridge, or a
+// contact that does not come to rest.
+func (t *Top) Answer() (*Solution, error) {
+	s := &Solution{Top: t, Spent: t.spent}
+	var err error
+	t.clock.time(&s.Spent.Contact, func() {
+		if t.stand == nil {
+			s.Result = t.cond.RecoverPlate()
+			return
+		}
+		fit := t.fit()
+		var st *fem.State
+		if st, err = t.stand.Follow(fit); err == nil {
+			s.Result = t.stand.Recover(st, fit)
+		}
+	})
+	if err != nil {
+		return nil, t.Built.Case.explain(err)
+	}
+	return s, nil
+}
