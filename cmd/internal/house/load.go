@@ -21,14 +21,27 @@ import (
 // listed is what the go command tells of a package.
 type listed struct {
 	ImportPath     string
+	Name           string
 	Dir            string
-	Export         string // file with the types of what the package exports
-	DepOnly        bool   // not asked for, only needed by another
+	Module         *module // nil for the standard library
+	Export         string  // file with the types of what the package exports
+	DepOnly        bool    // not asked for, only needed by another
 	GoFiles        []string
 	CgoFiles       []string
 	IgnoredGoFiles []string // of other systems; tests among them
+	Imports        []string // outside tests
 	Error          *struct{ Err string }
 }
+
+// module is the one that a package is part of.
+type module struct {
+	Path string
+	Main bool // the one that the command looks at
+}
+
+// own tells whether a package is part of the module that the command looks at. That
+// takes in those that only others name: ./... passes folders called testdata by.
+func (p listed) own() bool { return p.Module != nil && p.Module.Main }
 
 // room is one package and what was counted in it.
 type room struct {
@@ -39,14 +52,9 @@ type room struct {
 	uses  uses   // between its files on this system
 }
 
-// load counts the packages of the module in dir that match pattern. It builds what
-// they import, for the types, and returns the first fault of the go command, of the
-// parser or of the types.
-func load(dir, pattern string) ([]room, error) {
-	list, err := goList(dir, pattern)
-	if err != nil {
-		return nil, err
-	}
+// measureAll counts those packages of a list that are wanted. It returns the first fault
+// of the parser or of the types.
+func measureAll(list []listed, wanted func(listed) bool) ([]room, error) {
 	exports := map[string]string{}
 	for _, p := range list {
 		exports[p.ImportPath] = p.Export
@@ -60,7 +68,7 @@ func load(dir, pattern string) ([]room, error) {
 	})
 	var rooms []room
 	for _, p := range list {
-		if p.DepOnly {
+		if !wanted(p) {
 			continue
 		}
 		r, err := measure(p, fset, imports)
@@ -73,11 +81,11 @@ func load(dir, pattern string) ([]room, error) {
 	return rooms, nil
 }
 
-// goList asks the go command for the packages that match pattern and all that they
-// import.
+// goList asks the go command for the packages of the module in dir that match pattern
+// and for all that they import, which it builds for the types.
 func goList(dir, pattern string) ([]listed, error) {
 	cmd := exec.Command("go", "list", "-export", "-deps",
-		"-json=ImportPath,Dir,Export,DepOnly,GoFiles,CgoFiles,IgnoredGoFiles,Error", pattern)
+		"-json=ImportPath,Name,Dir,Module,Export,DepOnly,GoFiles,CgoFiles,IgnoredGoFiles,Imports,Error", pattern)
 	cmd.Dir = dir
 	var out, fault bytes.Buffer
 	cmd.Stdout, cmd.Stderr = &out, &fault

@@ -1,8 +1,9 @@
-// Command house measures how the packages of the module are built inside: lines,
-// files, exported types, and the order of their files.
+// Command house looks at how the module is built: what each package imports, against
+// the list in .ci/floors; and inside the packages lines, files, exported types, and the
+// order of the files.
 //
-//	go run ./cmd/internal/house                # the table; fails if a bound is passed
-//	go run ./cmd/internal/house -report        # the table alone
+//	go run ./cmd/internal/house                # all; fails if a bound is passed
+//	go run ./cmd/internal/house -report        # all; fails at imports alone
 //	go run ./cmd/internal/house -why ./fem     # the order of one package and what runs against it
 //
 // File A uses file B of the same package if A mentions a package-level object, a
@@ -33,12 +34,15 @@ func main() {
 // errCrowded says that a package passes a bound; the table has said which.
 var errCrowded = errors.New("a package is too large, or its files have no order; -why PACKAGE tells more")
 
+// errFloors says that imports do not run as they should; a line each has said which.
+var errFloors = errors.New("imports run downward only")
+
 // house runs the command with its arguments.
 func house(args []string, stdout, stderr io.Writer) error {
 	f := flag.NewFlagSet("house", flag.ContinueOnError)
 	f.SetOutput(stderr)
 	dir := f.String("C", ".", "`folder` of the module")
-	report := f.Bool("report", false, "print the table and fail at nothing that it shows")
+	report := f.Bool("report", false, "let no size or order of files fail")
 	why := f.String("why", "", "the order of the files of one `package`, and what runs against it")
 	if err := f.Parse(args); err != nil {
 		return err
@@ -50,7 +54,11 @@ func house(args []string, stdout, stderr io.Writer) error {
 	if *why != "" {
 		pattern = *why
 	}
-	rooms, err := load(*dir, pattern)
+	list, err := goList(*dir, pattern)
+	if err != nil {
+		return err
+	}
+	rooms, err := measureAll(list, func(p listed) bool { return p.own() && (*why == "" || !p.DepOnly) })
 	if err != nil {
 		return err
 	}
@@ -60,7 +68,19 @@ func house(args []string, stdout, stderr io.Writer) error {
 		}
 		return nil
 	}
-	if crowded := table(stdout, rooms); crowded && !*report {
+	crowded := table(stdout, rooms)
+	may, err := readFloors(*dir)
+	if err != nil {
+		return err
+	}
+	faults := may.faults(list)
+	for _, f := range faults {
+		fmt.Fprintln(stdout, f)
+	}
+	switch {
+	case len(faults) > 0:
+		return errFloors
+	case crowded && !*report:
 		return errCrowded
 	}
 	return nil
