@@ -77,7 +77,7 @@ func (b *Built) plateShells() error {
 	cut := materials.Cut{Flat: p.Cut == "flat", RingAngle: float64(p.RingAngle), GrainAngle: float64(p.GrainAngle)}
 	b.Model.Sections = []fem.Section{{
 		Wood: card.Wood.Compliance(), Axes: materials.PlateAxes(cut),
-		Pressed: p.Made == "pressed", Part: fem.PartPlate,
+		Pressed: p.Made == "pressed", Part: partPlate,
 	}}
 	b.Model.Shells = make([]fem.ShellElem, len(b.Mesh.Tris))
 	for i, t := range b.Mesh.Tris {
@@ -156,7 +156,7 @@ func (b *Built) bar(br *Brace, chain []int32, card materials.Card, group int32) 
 			Nodes: [2]int32{chain[k-1], chain[k]}, Glued: true,
 			Lean: [2]int32{lean[k-1], lean[k]}, Joined: [2]bool{joined[k-1], joined[k]}, Across: [3]float64{-dir[1], dir[0], 0},
 			Up: [3]float64{0, 0, 1}, Section: sec,
-			Part: fem.PartBrace, Group: group,
+			Part: PartBraces, Group: group,
 		}
 		for end := range 2 {
 			e.Glue[end], _ = b.place.inner(b.Mesh.Points[chain[k-1+end]])
@@ -197,7 +197,7 @@ func (b *Built) supports() {
 		s := &b.Case.Supports[i]
 		if s.At != nil {
 			at, _ := b.place.inner(*s.At)
-			b.Model.Springs = append(b.Model.Springs, fem.Spring{At: at, Dir: [3]float64{0, 0, 1}, K: benchPin})
+			b.Model.Springs = append(b.Model.Springs, fem.Spring{Part: PartRim, At: at, Dir: [3]float64{0, 0, 1}, K: benchPin})
 			continue
 		}
 		for _, n := range b.Mesh.Lines[line] {
@@ -235,7 +235,7 @@ func (b *Built) friction() {
 		dir [3]float64
 	}{{p, [3]float64{1, 0, 0}}, {p, [3]float64{0, 1, 0}}, {q, [3]float64{side[0], side[1], 0}}} {
 		place, _ := b.place.middle(tie.at)
-		b.Model.Springs = append(b.Model.Springs, fem.Spring{At: place, Dir: tie.dir, K: benchPin})
+		b.Model.Springs = append(b.Model.Springs, fem.Spring{Part: PartRim, At: place, Dir: tie.dir, K: benchPin})
 	}
 }
 
@@ -257,7 +257,7 @@ func (b *Built) posts() {
 				q[1] += float64(p.Diameter) / 3 * sin
 			}
 			at, _ := b.place.inner(q)
-			b.Model.Springs = append(b.Model.Springs, fem.Spring{At: at, Dir: [3]float64{0, 0, 1}, K: float64(p.Stiffness) / postSprings})
+			b.Model.Springs = append(b.Model.Springs, fem.Spring{Part: PartRim, At: at, Dir: [3]float64{0, 0, 1}, K: float64(p.Stiffness) / postSprings})
 		}
 	}
 }

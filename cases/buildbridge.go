@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"archload/fem"
+	"archload/fem/contact"
 	"archload/materials"
 	"archload/mesh"
 	"archload/mesh/surface"
@@ -12,8 +13,8 @@ import (
 
 // bridgeModel is the bridge as a body with its pads.
 type bridgeModel struct {
-	body   fem.Body
-	pads   []fem.Pad
+	body   contact.Body
+	pads   []contact.Pad
 	cells  []cell
 	along  []float64 // place of each pad along the bearing length, 0 bass end to 1 treble end
 	mid    int32     // node of the base at its middle
@@ -21,7 +22,7 @@ type bridgeModel struct {
 	saddle [2]int    // range of the nodes that carry the strings
 	mass   float64   // g
 	centre [3]float64
-	hold   fem.Hold
+	hold   contact.Hold
 }
 
 // newBridgeModel builds the bridge of a case on its built plate: the body, its
@@ -32,9 +33,9 @@ func newBridgeModel(plate *Built) (*bridgeModel, error) {
 	if err != nil {
 		return nil, err
 	}
-	st := &bridgeModel{hold: fem.Grip, cells: b.Case.Bridge.cells()}
+	st := &bridgeModel{hold: contact.Grip, cells: b.Case.Bridge.cells(), body: contact.Body{Part: partBridge, BeddingPart: partBedding}}
 	if b.Case.Bridge.Hold == "slip" {
-		st.hold = fem.Slip
+		st.hold = contact.Slip
 	}
 	b.Bridge = st
 	b.base(b.baseStations(), card)
@@ -68,7 +69,7 @@ func (st *bridgeModel) regapped(b *Built) *bridgeModel {
 // bearsAlike says whether two bridges give the same contact problem: they may
 // differ in gaps, in what the strings do and in weight.
 func (st *bridgeModel) bearsAlike(o *bridgeModel) bool {
-	same := func(p, q fem.Pad) bool {
+	same := func(p, q contact.Pad) bool {
 		return p.Node == q.Node && p.At == q.At && p.Dir == q.Dir && p.Area == q.Area && p.Bedding == q.Bedding && slices.Equal(p.Spread, q.Spread)
 	}
 	a, b := &st.body, &o.body
@@ -158,7 +159,7 @@ func (b *Bridge) hollowOf(x float64) (wall, depth float64) {
 // add adds one beam between two nodes of the body and counts its mass.
 func (st *bridgeModel) add(sec bridgeSection, nodes [2]int32, density float64) {
 	lift := [3]float64{0, 0, sec.lift}
-	st.body.Beams = append(st.body.Beams, fem.BodyBeam{Nodes: nodes, Offset: [2][3]float64{lift, lift},
+	st.body.Beams = append(st.body.Beams, contact.BodyBeam{Nodes: nodes, Offset: [2][3]float64{lift, lift},
 		Up: [3]float64{0, 0, 1}, Section: sec.Section})
 	p, q := st.body.Nodes[nodes[0]], st.body.Nodes[nodes[1]]
 	m := sec.Area() * math.Abs(q[0]-p[0]) * density * gramPerMM3
@@ -190,10 +191,10 @@ func (b *Built) pads(card materials.Card) {
 }
 
 // pad is the contact point of one cell.
-func (b *Built) pad(c cell, bed bedding) fem.Pad {
+func (b *Built) pad(c cell, bed bedding) contact.Pad {
 	br := b.Case.Bridge
 	mid := mesh.Point{br.At[0] + c.x, br.At[1] + c.y}
-	p := fem.Pad{Node: b.Bridge.nearestNode(mid[0], 0, b.Bridge.base), Area: c.area(), Spread: b.under(br, c)}
+	p := contact.Pad{Node: b.Bridge.nearestNode(mid[0], 0, b.Bridge.base), Area: c.area(), Spread: b.under(br, c)}
 	p.Dir = surfaceFrame(b.Plate.Outer.At(mid))
 	p.At = b.Model.Middle(p.Spread)
 	p.Gap = br.meanGap(c) * p.Dir[0][2] // relief is taken off upright; a gap is square to the surface
@@ -231,7 +232,7 @@ func surfaceFrame(j surface.Jet) [3][3]float64 {
 func (b *Built) guides() {
 	st := b.Bridge
 	node, at := b.saddleNode(0), b.saddle(0)
-	for _, g := range []fem.Guide{{Dir: [3]float64{1, 0, 0}}, {Dir: [3]float64{0, 1, 0}},
+	for _, g := range []contact.Guide{{Dir: [3]float64{1, 0, 0}}, {Dir: [3]float64{0, 1, 0}},
 		{Dir: [3]float64{0, 0, 1}, Turn: true}} {
 		g.Node, g.At = node, at
 		st.body.Guides = append(st.body.Guides, g)
@@ -253,10 +254,10 @@ func (b *Built) saddleNode(x float64) int32 {
 
 // stringLoads puts each string's forces on the saddle, carried by the nearest
 // station through a rigid arm.
-func (b *Built) stringLoads() []fem.BodyLoad {
-	var loads []fem.BodyLoad
+func (b *Built) stringLoads() []contact.BodyLoad {
+	var loads []contact.BodyLoad
 	for _, s := range b.Geometry.StringForces() {
-		loads = append(loads, fem.BodyLoad{Node: b.saddleNode(s.X), At: b.saddle(s.X),
+		loads = append(loads, contact.BodyLoad{Node: b.saddleNode(s.X), At: b.saddle(s.X),
 			F: [3]float64{0, s.Along, -s.Downforce}})
 	}
 	return loads

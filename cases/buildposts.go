@@ -4,7 +4,7 @@ import (
 	"math"
 	"slices"
 
-	"archload/fem"
+	"archload/fem/contact"
 )
 
 // brassDensity is that of brass rod, kg/m³ (handbook value, from memory).
@@ -54,7 +54,7 @@ func (b *Built) postUnder(x float64) {
 	arm := [2][3]float64{{0, 0, br.Height.Value(x) / 2}, {0, 0, -float64(br.SaddleBeam.Height) / 2}}
 	d := float64(br.Posts.Diameter)
 	rod := roundRod{diameter: d, e: float64(br.Posts.Modulus)}
-	st.body.Beams = append(st.body.Beams, fem.BodyBeam{Nodes: [2]int32{lower, upper}, Offset: arm,
+	st.body.Beams = append(st.body.Beams, contact.BodyBeam{Nodes: [2]int32{lower, upper}, Offset: arm,
 		Up: [3]float64{0, 1, 0}, Section: rod})
 	p, q := st.body.Nodes[lower], st.body.Nodes[upper]
 	low, high := p[2]+arm[0][2], q[2]+arm[1][2]

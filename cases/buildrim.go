@@ -82,7 +82,7 @@ func (b *Built) wallSection(k, next int, card materials.Card) (int32, float64) {
 	along := unit2(q[0]-p[0], q[1]-p[1])
 	axes := materials.Axes{{along[0], along[1], 0}, {0, 0, 1}, {along[1], -along[0], 0}}
 	b.Model.Sections = append(b.Model.Sections, fem.Section{
-		Wood: card.Wood.Compliance(), Axes: axes, Part: fem.PartSide})
+		Wood: card.Wood.Compliance(), Axes: axes, Part: PartRim})
 	h := float64(b.Case.Rim.SideThickness)
 	if b.atBlock((p[0]+q[0])/2, (p[1]+q[1])/2) {
 		h = blockThickness
@@ -137,7 +137,7 @@ func (b *Built) lining(k, next int, card materials.Card) {
 	}
 	b.Model.Beams = append(b.Model.Beams, fem.BeamElem{
 		Nodes: [2]int32{n0, n1}, Offset: [2][3]float64{arm(n0), arm(n1)}, Up: [3]float64{0, 0, 1},
-		Section: rectangle(w, h, card.Wood), Part: fem.PartLining, Group: -1,
+		Section: rectangle(w, h, card.Wood), Part: PartRim, Group: -1,
 	})
 }
 

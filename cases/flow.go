@@ -4,7 +4,7 @@ import (
 	"errors"
 	"math"
 
-	"archload/fem"
+	"archload/fem/flow"
 	"archload/mesh"
 )
 
@@ -50,9 +50,9 @@ const lineTolerance = 0.05
 func (s *Solution) FindFlow() {
 	s.Top.clock.time(&s.Spent.Flow, func() {
 		var err error
-		if s.Flow, err = s.Result.Complete().Flow(); err != nil {
+		if s.Flow, err = flow.New(&s.Result.Complete().Result, PartBraces); err != nil {
 			s.Flow = nil
-			if !errors.Is(err, fem.ErrNoLoad) {
+			if !errors.Is(err, flow.ErrNoLoad) {
 				s.flowFault = err
 			}
 		}

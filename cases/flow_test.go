@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"archload/fem"
+	"archload/fem/flow"
 	"archload/mesh"
 )
 
@@ -49,7 +49,7 @@ func TestFlowBalances(t *testing.T) {
 
 // flux is the force through the straight cut from a to b, to the right, N, and
 // whether the cut stays on the plate.
-func flux(f *fem.Flow, a, b [2]float64) (force float64, whole bool) {
+func flux(f *flow.Flow, a, b [2]float64) (force float64, whole bool) {
 	const n = 1000
 	dx, dy := (b[0]-a[0])/n, (b[1]-a[1])/n
 	for i := range n {
@@ -173,7 +173,7 @@ func TestFlowLinesAreWhole(t *testing.T) {
 }
 
 // breaks says what is wrong with a line of force, "" if nothing is.
-func (s *Solution) breaks(l fem.FlowLine) string {
+func (s *Solution) breaks(l flow.Line) string {
 	const triangle = 14.0 // mm, at refine 0.5
 	first, last := l.Points[0], l.Points[len(l.Points)-1]
 	if s.fromLoad(first) > triangle {

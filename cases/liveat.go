@@ -3,7 +3,7 @@ package cases
 import (
 	"fmt"
 
-	"archload/fem"
+	"archload/fem/contact"
 )
 
 // At returns the top at a fraction of the string load, from 0 to 1; loads on
@@ -30,8 +30,8 @@ func (l *Live) At(load float64) (*Solution, error) {
 }
 
 // loadShare is a fraction of some loads.
-func loadShare(loads []fem.BodyLoad, share float64) []fem.BodyLoad {
-	out := make([]fem.BodyLoad, len(loads))
+func loadShare(loads []contact.BodyLoad, share float64) []contact.BodyLoad {
+	out := make([]contact.BodyLoad, len(loads))
 	for i, b := range loads {
 		out[i] = b
 		for k := range b.F {

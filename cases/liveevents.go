@@ -6,7 +6,7 @@ import (
 	"math"
 	"slices"
 
-	"archload/fem"
+	"archload/fem/contact"
 )
 
 // LiveEvent is something that happens while the load rises.
@@ -26,7 +26,7 @@ func (l *Live) Events() []LiveEvent {
 	if err != nil {
 		return nil
 	}
-	s := &Solution{Top: l.top, Result: &fem.Result{State: t.at(1)}}
+	s := &Solution{Top: l.top, Result: &contact.Result{State: t.at(1)}}
 	out := slices.Concat(s.bearing(), s.middle(), s.lifts())
 	slices.SortStableFunc(out, func(a, b LiveEvent) int { return cmp.Compare(a.Load, b.Load) })
 	return out

@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"archload/fem"
+	"archload/fem/contact"
 )
 
 // track is the way of the contact from no load to full load. One track serves
@@ -13,10 +13,10 @@ import (
 // times one number and whose loads are its loads times another: a deeper relief
 // is the same way gone less far.
 type track struct {
-	state      *fem.State
-	fit        fem.LoadCase // that was followed
-	plate      bool         // whether there are loads on the plate too
-	gap, force float64      // of the design over those of the track, 1
+	state      *contact.State
+	fit        contact.LoadCase // that was followed
+	plate      bool             // whether there are loads on the plate too
+	gap, force float64          // of the design over those of the track, 1
 }
 
 // shallowGap is how small the greatest gap of a track is made, mm, so that it
@@ -84,7 +84,7 @@ func (p *Top) newTrack(near *closings) (*track, error) {
 func (p *Top) relieved() bool { return p.scales() && p.Built.Case.Bridge.Relief.Depth > 0 }
 
 // at is the contact at a fraction of the load.
-func (t *track) at(load float64) *fem.State { return t.state.Likewise(t.gap, t.force, load) }
+func (t *track) at(load float64) *contact.State { return t.state.Likewise(t.gap, t.force, load) }
 
 // serving is the track as it serves another design on the same top and bridge;
 // nil if it does not.
@@ -134,7 +134,7 @@ func ratio(a, b []float64) (by float64, ok bool) {
 }
 
 // forces lists the components of some loads, N.
-func forces(loads []fem.BodyLoad) []float64 {
+func forces(loads []contact.BodyLoad) []float64 {
 	var out []float64
 	for _, l := range loads {
 		out = append(out, l.F[:]...)

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"archload/fem"
+	"archload/fem/contact"
 	"archload/materials"
 	"archload/mesh"
 )
@@ -75,7 +76,7 @@ func onlySides(b *Built) *fem.Model {
 }
 
 // solveModel solves a bare model under nodal forces given as corner loads.
-func solveModel(t *testing.T, m *fem.Model, load func(n int32) [3]float64) *fem.Result {
+func solveModel(t *testing.T, m *fem.Model, load func(n int32) [3]float64) *contact.Result {
 	t.Helper()
 	s, err := fem.Assemble(m, 2)
 	if err != nil {
@@ -99,7 +100,7 @@ func solveModel(t *testing.T, m *fem.Model, load func(n int32) [3]float64) *fem.
 			loads = append(loads, fem.PointForce{At: at[n], F: f})
 		}
 	}
-	return p.Condense(nil, fem.Slip, loads).RecoverPlate()
+	return contact.Condense(p, nil, contact.Slip, loads).RecoverPlate()
 }
 
 // TestSidesAsRing: the sides alone as a closed ring, pinched across by a line

@@ -6,6 +6,8 @@ import (
 	"fmt"
 
 	"archload/fem"
+	"archload/fem/contact"
+	"archload/fem/flow"
 )
 
 // Options steer a solve; the zero value is the default.
@@ -36,9 +38,9 @@ func (o Options) say(stage string) {
 // Solution is an answered case: its top and what full load does to it.
 type Solution struct {
 	Top    *Top
-	Result *fem.Result
-	Flow   *fem.Flow // where the load goes; nil if left out or the load does not press down
-	Coarse *Solution // the same case on triangles twice as large; nil if not wanted
+	Result *contact.Result
+	Flow   *flow.Flow // where the load goes; nil if left out or the load does not press down
+	Coarse *Solution  // the same case on triangles twice as large; nil if not wanted
 	Spent  Stages
 
 	flowFault error // why a load that presses down has no flow
@@ -92,9 +94,9 @@ func (c *Case) explain(err error) error {
 	switch {
 	case errors.As(err, &free):
 		return c.Fault("rim.support", "%w: nothing holds the plate, or its supports leave a motion free, or a part of it hangs on nothing; give [rim] support or bench supports", err)
-	case errors.Is(err, fem.ErrOverturns):
+	case errors.Is(err, contact.ErrOverturns):
 		return c.Fault("strings", "the strings' resultant falls outside the bridge's foot: the bridge would tip")
-	case errors.Is(err, fem.ErrMechanism):
+	case errors.Is(err, contact.ErrMechanism):
 		return errors.New("contact: the closed points do not hold the bridge; it would tip or slide off")
 	}
 	return err

@@ -35,8 +35,8 @@ func Summarize(s *Solution) *Report {
 		r.Reactions.Back, r.Reactions.Sectors = &back, r.Flow.Sectors
 	}
 	e := s.Result.Energy
-	r.Energy = EnergyReport{Membrane: e.Membrane, Bending: e.Bending, Shear: e.Shear, Braces: e.Braces,
-		Bridge: e.Bridge, Bedding: e.Bedding, Rim: e.Rim, Total: e.Total()}
+	r.Energy = EnergyReport{Membrane: e.Membrane, Bending: e.Bending, Shear: e.Shear, Braces: e.Of(PartBraces),
+		Bridge: e.Of(partBridge), Bedding: e.Of(partBedding), Rim: e.Of(PartRim), Total: e.Total()}
 	if s.Result.State != nil {
 		r.Energy.Released = s.Result.State.Lost
 	}
@@ -45,7 +45,7 @@ func Summarize(s *Solution) *Report {
 	r.Warnings = append(r.Warnings, r.cautions()...)
 	ch := s.Result.Checks
 	r.Error = ErrorReport{Equilibrium: ch.Force, Moment: ch.Moment, Energy: ch.Energy,
-		Complementarity: ch.Contact, Discretisation: s.discretisation()}
+		Complementarity: s.Result.Complementarity, Discretisation: s.discretisation()}
 	r.Timing = s.Spent
 	if s.Coarse != nil {
 		r.Timing.add(s.Coarse.Spent, s.Top.spent.Mesh)

@@ -3,7 +3,7 @@ package cases
 import (
 	"math"
 
-	"archload/fem"
+	"archload/fem/contact"
 )
 
 // thirds of the bearing length.
@@ -26,7 +26,7 @@ func (st *bridgeModel) third(i int) int {
 
 // normalForce is the contact force of pad i along the normal, N.
 func (s *Solution) rows() int {
-	if s.Top.Built.Bridge.hold == fem.Slip {
+	if s.Top.Built.Bridge.hold == contact.Slip {
 		return 1
 	}
 	return 3
@@ -100,7 +100,7 @@ func (s *Solution) contact(r *BridgeReport) {
 // friction is the greatest ratio of summed tangential to summed normal force
 // over the feet, or over the thirds of a continuous foot; none in slip.
 func (s *Solution) friction() Num {
-	if s.Top.Built.Bridge.hold == fem.Slip {
+	if s.Top.Built.Bridge.hold == contact.Slip {
 		return None()
 	}
 	type sum struct{ n, t, u float64 }

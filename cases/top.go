@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"archload/fem"
+	"archload/fem/contact"
 	"archload/mesh"
 )
 
@@ -14,9 +15,9 @@ import (
 type Top struct {
 	Built    *Built
 	Factored *fem.Prepared
-	cond     *fem.Condensed
-	stand    *fem.Problem // nil without a bridge
-	refine   float64      // on top of the case's own
+	cond     *contact.Condensed
+	stand    *contact.Problem // nil without a bridge
+	refine   float64          // on top of the case's own
 	workers  int
 	clock    Clock
 	spent    Stages
@@ -104,19 +105,19 @@ func solid(ctx context.Context, t *Top, o Options, like *fem.Prepared) (*Top, er
 func (t *Top) condense() error {
 	b := t.Built
 	if b.Bridge == nil {
-		t.cond = t.Factored.Condense(nil, fem.Slip, b.Loads)
+		t.cond = contact.Condense(t.Factored, nil, contact.Slip, b.Loads)
 		return nil
 	}
-	t.cond = t.Factored.Condense(b.Bridge.pads, b.Bridge.hold, b.Loads)
+	t.cond = contact.Condense(t.Factored, b.Bridge.pads, b.Bridge.hold, b.Loads)
 	var err error
 	t.stand, err = t.cond.Problem(&b.Bridge.body)
 	return err
 }
 
 // fit is the load on the bridge and the gaps under it.
-func (t *Top) fit() fem.LoadCase {
+func (t *Top) fit() contact.LoadCase {
 	st := t.Built.Bridge
-	f := fem.LoadCase{Gap: make([]float64, len(st.pads)), Loads: st.body.Loads}
+	f := contact.LoadCase{Gap: make([]float64, len(st.pads)), Loads: st.body.Loads}
 	for i := range f.Gap {
 		f.Gap[i] = st.pads[i].Gap
 	}
@@ -135,7 +136,7 @@ func (t *Top) Answer() (*Solution, error) {
 			return
 		}
 		fit := t.fit()
-		var st *fem.State
+		var st *contact.State
 		if st, err = t.stand.Follow(fit); err == nil {
 			s.Result = t.stand.Recover(st, fit)
 		}

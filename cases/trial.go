@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"archload/fem"
+	"archload/fem/contact"
 	"archload/materials"
 )
 
@@ -66,7 +66,7 @@ type TrialOptions struct {
 // Try tries reliefs on a prepared top. Each shape is followed once: with the
 // gap of the least depth up to full load. A deeper one is the same path at less
 // load, because the contact is homogeneous in load and gap together (see
-// fem.State.Likewise); only where misfit or a hollow across the foot adds to the
+// contact.State.Likewise); only where misfit or a hollow across the foot adds to the
 // gap must every depth be followed by itself.
 func (p *Top) Try(ctx context.Context, o TrialOptions) (*Trial, error) {
 	if p.Built.Bridge == nil {
@@ -132,8 +132,8 @@ func (t *trier) shape(ctx context.Context, shape string, depths []float64) ([]Tr
 }
 
 // states follows the contact for every depth of one shape.
-func (t *trier) states(ctx context.Context, shape string, depths []float64) ([]*fem.State, error) {
-	out := make([]*fem.State, len(depths))
+func (t *trier) states(ctx context.Context, shape string, depths []float64) ([]*contact.State, error) {
+	out := make([]*contact.State, len(depths))
 	var deeper []int // those that one path gives
 	for i, d := range depths {
 		if d > 0 && t.top.scales() {
@@ -171,8 +171,8 @@ func (t *trier) states(ctx context.Context, shape string, depths []float64) ([]*
 }
 
 // point puts one contact, and the fit that gave it, in a maker's words.
-func (t *trier) point(q *Top, st *fem.State, fit fem.LoadCase, strength bool) TrialPoint {
-	s := &Solution{Top: q, Result: &fem.Result{State: st, Body: q.stand.BodyMoves(st, fit)}}
+func (t *trier) point(q *Top, st *contact.State, fit contact.LoadCase, strength bool) TrialPoint {
+	s := &Solution{Top: q, Result: &contact.Result{State: st, Body: q.stand.BodyMoves(st, fit)}}
 	if strength {
 		s.Result = q.stand.Recover(st, fit)
 	}
@@ -192,7 +192,7 @@ func (t *trier) point(q *Top, st *fem.State, fit fem.LoadCase, strength bool) Tr
 	if strength {
 		out.StrengthUsed = t.used(s, card.Strength)
 		ch := s.Result.Checks
-		out.Checks = strings.Join(ErrorReport{Equilibrium: ch.Force, Moment: ch.Moment, Energy: ch.Energy, Complementarity: ch.Contact}.Failed(), "; ")
+		out.Checks = strings.Join(ErrorReport{Equilibrium: ch.Force, Moment: ch.Moment, Energy: ch.Energy, Complementarity: s.Result.Complementarity}.Failed(), "; ")
 	}
 	return out
 }

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"archload/fem"
+	"archload/fem/contact"
 	"archload/materials"
 )
 
@@ -41,7 +41,7 @@ func TestTry(t *testing.T) {
 		if len(tr.Points) != 10 || p.scales() != (name != "hollowed across") {
 			t.Fatalf("%s: %d points, want 10", name, len(tr.Points))
 		}
-		if slips := p.Built.Bridge.hold == fem.Slip; slips != (name == "slip") {
+		if slips := p.Built.Bridge.hold == contact.Slip; slips != (name == "slip") {
 			t.Fatalf("%s: the foot slips: %v", name, slips)
 		}
 		for _, got := range tr.Points {

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"archload/fem"
+	"archload/fem/contact"
 	"archload/fem/element"
 	"archload/mesh"
 )
@@ -99,25 +100,25 @@ func solidPatches() []float64 {
 // solidBeam is the reference's beam; guides hold the movements that the plane
 // problem does not have. z is its height, of no effect while the patches press
 // straight up.
-func solidBeam(z float64) fem.Body {
+func solidBeam(z float64) contact.Body {
 	loads := []float64{-26, -15.6, -5.2, 5.2, 15.6, 26}
 	xs := append(append([]float64{-60, 60}, solidPatches()...), loads...)
 	slices.Sort(xs)
 	xs = slices.Compact(xs)
-	var b fem.Body
+	var b contact.Body
 	at := map[float64]int32{}
 	for i, x := range xs {
 		at[x] = int32(i)
 		b.Nodes = append(b.Nodes, [3]float64{x, solidFootY, z})
 		if i > 0 {
-			b.Beams = append(b.Beams, fem.BodyBeam{Nodes: [2]int32{int32(i - 1), int32(i)}, Up: [3]float64{0, 0, 1},
+			b.Beams = append(b.Beams, contact.BodyBeam{Nodes: [2]int32{int32(i - 1), int32(i)}, Up: [3]float64{0, 0, 1},
 				Section: element.Rectangle{Width: solidFootWide, Height: solidFootHigh, E: 17000, Gxy: 1200, Gxz: 1200}})
 		}
 	}
 	for _, x := range loads {
-		b.Loads = append(b.Loads, fem.BodyLoad{Node: at[x], At: b.Nodes[at[x]], F: [3]float64{0, 0, -solidFootLoad / 6}})
+		b.Loads = append(b.Loads, contact.BodyLoad{Node: at[x], At: b.Nodes[at[x]], F: [3]float64{0, 0, -solidFootLoad / 6}})
 	}
-	for _, g := range []fem.Guide{{Dir: [3]float64{1, 0, 0}}, {Dir: [3]float64{0, 1, 0}},
+	for _, g := range []contact.Guide{{Dir: [3]float64{1, 0, 0}}, {Dir: [3]float64{0, 1, 0}},
 		{Dir: [3]float64{0, 0, 1}, Turn: true}, {Dir: [3]float64{1, 0, 0}, Turn: true}} {
 		g.Node, g.At = at[0], b.Nodes[at[0]]
 		b.Guides = append(b.Guides, g)
@@ -156,7 +157,7 @@ func standSolid(t *testing.T, rim string, refine float64, normal bool) *solidSta
 	if p.Factored, err = sys.Prepare(2); err != nil {
 		t.Fatal(err)
 	}
-	p.cond = p.Factored.Condense(p.Built.Bridge.pads, fem.Slip, nil)
+	p.cond = contact.Condense(p.Factored, p.Built.Bridge.pads, contact.Slip, nil)
 	if p.stand, err = p.cond.Problem(&p.Built.Bridge.body); err != nil {
 		t.Fatal(err)
 	}
@@ -172,11 +173,11 @@ func (s *solidStand) lay(t *testing.T, normal bool) {
 	}
 	bed := s.Built.bedding(card)
 	level := s.Built.Plate.Outer.At(mesh.Point{0, solidFootY}).Z + solidFootHigh/2
-	s.Built.Bridge = &bridgeModel{body: solidBeam(level), hold: fem.Slip}
+	s.Built.Bridge = &bridgeModel{body: solidBeam(level), hold: contact.Slip}
 	for _, x := range s.xs {
 		lo, hi := mesh.Point{x - 4, solidFootY - solidFootWide/2}, mesh.Point{x + 4, solidFootY + solidFootWide/2}
 		at := slices.IndexFunc(s.Built.Bridge.body.Nodes, func(p [3]float64) bool { return p[0] == x })
-		pad := fem.Pad{Node: int32(at), At: s.Built.Bridge.body.Nodes[at], Area: 8 * solidFootWide,
+		pad := contact.Pad{Node: int32(at), At: s.Built.Bridge.body.Nodes[at], Area: 8 * solidFootWide,
 			Spread: s.Built.place.spread(lo, hi, 16, 26), Dir: [3][3]float64{{0, 0, 1}, {1, 0, 0}, {0, 1, 0}}}
 		if normal {
 			mid := mesh.Point{x, solidFootY}
@@ -203,7 +204,7 @@ type footAnswer struct {
 func (s *solidStand) press(t *testing.T, g0 float64) footAnswer {
 	t.Helper()
 	var a footAnswer
-	fit := fem.LoadCase{Gap: make([]float64, len(s.xs))}
+	fit := contact.LoadCase{Gap: make([]float64, len(s.xs))}
 	for i, x := range s.xs {
 		fit.Gap[i] = g0 * (1 - x*x/3600)
 	}
@@ -212,8 +213,8 @@ func (s *solidStand) press(t *testing.T, g0 float64) footAnswer {
 		t.Fatal(err)
 	}
 	res := s.stand.Recover(state, fit)
-	if c := res.Checks; c.Force > maxEquilibrium || c.Energy > maxEnergy || c.Contact > maxComplementarity {
-		t.Errorf("gap %g mm: built-in checks: force %.2g, energy %.2g, contact %.2g", g0, c.Force, c.Energy, c.Contact)
+	if c := res.Checks; c.Force > maxEquilibrium || c.Energy > maxEnergy || res.Complementarity > maxComplementarity {
+		t.Errorf("gap %g mm: built-in checks: force %.2g, energy %.2g, contact %.2g", g0, c.Force, c.Energy, res.Complementarity)
 	}
 	total := 0.0
 	for i := range s.xs {
@@ -339,7 +340,7 @@ func (s *solidStand) unitPress(j int) []float64 {
 	for _, at := range pad.Spread {
 		loads = append(loads, fem.PointForce{At: at, F: [3]float64{0, 0, -1 / float64(len(pad.Spread))}})
 	}
-	res := s.Factored.Condense(nil, fem.Slip, loads).RecoverPlate()
+	res := contact.Condense(s.Factored, nil, contact.Slip, loads).RecoverPlate()
 	out := make([]float64, len(s.Built.Bridge.pads))
 	for i := range out {
 		out[i] = s.patchSink(res, i)
@@ -348,7 +349,7 @@ func (s *solidStand) unitPress(j int) []float64 {
 }
 
 // patchSink is the mean sink of the outer surface over patch i, mm.
-func (s *solidStand) patchSink(res *fem.Result, i int) float64 {
+func (s *solidStand) patchSink(res *contact.Result, i int) float64 {
 	sum := 0.0
 	for _, at := range s.Built.Bridge.pads[i].Spread {
 		sum -= res.MoveAt(at)[2]

@@ -1,31 +1,42 @@
-// Package fem is the mechanics of archload: a linear shell-and-beam model of
-// the plate, its sparse stiffness, and the unilateral contact of an elastic
-// body (the bridge) that stands on it.
+// Package fem is the linear mechanics of shells stiffened by beams: from a model
+// to its stiffness, its factor, and the reactions, energies and checks of a
+// result. What stands on such a plate by contact is package contact; how a
+// vertical load runs through it is package flow; single elements are package
+// element; the factorisation is package sparse.
 //
 // Units are mm, N, MPa and N·mm. A node has six freedoms in the order
-// ux uy uz rx ry rz (mm and radians, right-hand rule). The path of the data is
+// ux uy uz rx ry rz (mm and rad, right-hand rule). The path of the data is
 //
-//	Model ─Assemble→ System ─Prepare→ Prepared ─Condense→ Interface
-//	      ─Follow→ State ─Recover→ Result
+//	Model ─Assemble→ System ─Prepare→ Prepared ─Solve→ u ─Result.Recover→ Result
 //
-// Prepare factorises once. Condense reduces the plate to the places where the
-// bridge may bear; Follow then raises the load from nothing to full and finds
-// every event of the contact with small dense algebra alone, so a new relief
-// or a new string set never touches the factor again.
+// # Assembly
 //
-// # Contact
+// The stiffness is the sum over elements, in their order,
 //
-// A pad is one point of the bearing area. Along its normal it cannot pull and
-// cannot overlap; its bedding (the wood's own squash) lies between the two
-// bodies. With the condensed compliance A = C(plate) + F(bridge) + bedding,
-// the bridge's six rigid motions ρ and the relative movement w,
+//	K = Σ Tᵀ Kₑ T + Σ k r rᵀ,                                            (1)
 //
-//	w = g + b t + A λ + R ρ,   Rᵀ λ + f t = 0,
-//	w ≥ 0, λ ≥ 0, w λ = 0 for the normal rows.
+// where Kₑ is an element's stiffness over its own freedoms, T ties them to nodes,
+// and the second sum has the springs to ground: spring k lengthens by r · u. A
+// shell's corners and the ends of a beam's rigid arms are nodes, so T is a
+// choice. The end of a glued beam moves with the face of the plate,
 //
-// This is a mixed linear complementarity problem in the load t; its solution
-// is piecewise linear, and Follow walks along it from event to event, the
-// parametric form of principal pivoting (R. W. Cottle, J.-S. Pang, R. E.
-// Stone, The Linear Complementarity Problem, 1992, ch. 4; from memory). In
-// grip a closed pad also keeps the tangential offset it had when it closed.
+//	u(end) = Σ Lᵢ (uᵢ + θᵢ × zeta h/2 n) + ...,                          (2)
+//
+// and turns with it but for its lean, a rotation about the axis across, which is a
+// freedom of a node of its own (Model.AddLean): plate and brace share the face of
+// glue, not their shear strains. Where braces are let into each other the three
+// rotations are common (Model.AddJoint). Nodes that a beam runs along are kinks of
+// the shell's drilling rotation, see element.ShellInput.
+//
+// Assembly and recovery know elements by the interface Element alone. A new kind
+// takes a file in package element, its list in Model, and a tie in ties.go. An
+// element's mass will come as one more method of the tie, which only vibration
+// asks for.
+//
+// # Recovery
+//
+// With u from K u = f, a held node's reaction is Σ Kₑ uₑ − f, a spring's −k r·u,
+// and the energy ½ Σ uₑᵀ Kₑ uₑ is summed by part, the caller's own label. Loads
+// and reactions must balance, and stored energy must equal the loads' work: both
+// are told relative to the load (Checks), and both are rounding if all is well.
 package fem

@@ -1,10 +1,7 @@
 package fem
 
 import (
-	"errors"
 	"fmt"
-
-	"archload/fem/sparse"
 )
 
 // UnsupportedError says that the stiffness is singular: where, in which
@@ -25,11 +22,3 @@ func (e *UnsupportedError) Error() string {
 
 // Unwrap returns the solver's own error.
 func (e *UnsupportedError) Unwrap() error { return e.Err }
-
-func (s *System) explain(err error) error {
-	var pe *sparse.PivotError
-	if !errors.As(err, &pe) {
-		return err
-	}
-	return &UnsupportedError{At: s.Model.Nodes[pe.Node].P, Dof: pe.Dof, Err: err}
-}

@@ -2,6 +2,8 @@ package fem
 
 import (
 	"slices"
+
+	"archload/fem/element"
 )
 
 // glue ties the end of a brace to the plate: the movement of the plate's face
@@ -49,71 +51,69 @@ func (s *System) newGlue(b *BeamElem, end int) glue {
 	return g
 }
 
-// moveTo writes the six movements of the end.
-func (g *glue) moveTo(dst []float64, u []float64) {
-	for k := range 6 {
-		v := 0.0
-		for c, n := range g.nodes {
-			for d := range 6 {
-				v += g.rows[k][6*c+d] * u[6*int(n)+d]
-			}
-		}
-		dst[k] = v
-	}
+// gluedBeam is a beam whose ends are glued to the plate's face.
+type gluedBeam struct {
+	beam  *element.Beam
+	part  Part
+	nodes []int32 // of both ends, each once
+	glue  [2]glue
+	at    [2][]int32 // place in nodes of each end's nodes
+	rows  []float64  // the twelve movements of the ends over the nodes' freedoms, row-major
 }
 
-// beamMove returns the movements of both ends of beam i.
-func (s *System) beamMove(i int, u []float64) (ub [12]float64) {
-	if s.glues[i] == nil {
-		gather(ub[:], u, s.Model.Beams[i].Nodes[:])
-		return ub
+func newGluedBeam(b *element.Beam, part Part, first, second glue) *gluedBeam {
+	e := &gluedBeam{beam: b, part: part, glue: [2]glue{first, second}}
+	e.nodes = append(slices.Clone(first.nodes), second.nodes...)
+	slices.Sort(e.nodes)
+	e.nodes = slices.Compact(e.nodes)
+	width := 6 * len(e.nodes)
+	e.rows = make([]float64, 12*width)
+	for end := range 2 {
+		g := &e.glue[end]
+		for c, n := range g.nodes {
+			at := slices.Index(e.nodes, n)
+			e.at[end] = append(e.at[end], int32(at))
+			for k := range g.rows {
+				copy(e.rows[(6*end+k)*width+6*at:], g.rows[k][6*c:6*c+6])
+			}
+		}
 	}
-	for e := range 2 {
-		s.glues[i][e].moveTo(ub[6*e:6*e+6], u)
+	return e
+}
+
+func (e *gluedBeam) Nodes() []int32 { return e.nodes }
+func (e *gluedBeam) Part() Part     { return e.part }
+
+func (e *gluedBeam) StiffnessTo(k []float64) {
+	var kb [144]float64
+	e.beam.StiffnessTo(&kb)
+	congruentTo(k, kb[:], e.rows, 12)
+}
+
+func (e *gluedBeam) Energy(u []float64) Strain {
+	ub := e.ends(u)
+	return Strain{Other: e.beam.Energy(&ub)}
+}
+
+// ends are the movements of both ends.
+func (e *gluedBeam) ends(u []float64) (ub [12]float64) {
+	for end := range 2 {
+		g := &e.glue[end]
+		for k := range 6 {
+			v := 0.0
+			for c, at := range e.at[end] {
+				for d := range 6 {
+					v += g.rows[k][6*c+d] * u[6*int(at)+d]
+				}
+			}
+			ub[6*end+k] = v
+		}
 	}
 	return ub
 }
 
-// beamNodes lists the nodes that beam i is tied to.
-func (s *System) beamNodes(i int) []int32 {
-	if s.glues[i] == nil {
-		return s.Model.Beams[i].Nodes[:]
-	}
-	n := append(slices.Clone(s.glues[i][0].nodes), s.glues[i][1].nodes...)
-	slices.Sort(n)
-	return slices.Compact(n)
-}
-
-// beamRows spreads the twelve end movements of a glued beam over its nodes:
-// row-major 12 × 6·len(nodes).
-func (s *System) beamRows(i int, nodes []int32) []float64 {
-	width := 6 * len(nodes)
-	t := make([]float64, 12*width)
-	for e := range 2 {
-		g := &s.glues[i][e]
-		for k := range 6 {
-			row := t[(6*e+k)*width : (6*e+k+1)*width]
-			for c, n := range g.nodes {
-				copy(row[6*slices.Index(nodes, n):], g.rows[k][6*c:6*c+6])
-			}
-		}
-	}
-	return t
-}
-
-// beamStiffness returns the stiffness of beam i over its nodes, row-major.
-func (s *System) beamStiffness(i int) (nodes []int32, k []float64) {
-	var kb [144]float64
-	s.Beams[i].StiffnessTo(&kb)
-	nodes = s.beamNodes(i)
-	if s.glues[i] == nil {
-		return nodes, kb[:]
-	}
-	return nodes, congruent(kb[:], s.beamRows(i, nodes), 12)
-}
-
-// congruent returns TᵀKT, row-major, K being n×n and T n×m.
-func congruent(k, t []float64, n int) []float64 {
+// congruentTo sets out to TᵀKT, row-major, K being n×n and T n×m.
+func congruentTo(out, k, t []float64, n int) {
 	m := len(t) / n
 	kt := make([]float64, n*m)
 	for r := range n {
@@ -123,7 +123,7 @@ func congruent(k, t []float64, n int) []float64 {
 			}
 		}
 	}
-	out := make([]float64, m*m)
+	clear(out)
 	for r := range n {
 		for a := range m {
 			if v := t[r*m+a]; v != 0 {
@@ -133,5 +133,4 @@ func congruent(k, t []float64, n int) []float64 {
 			}
 		}
 	}
-	return out
 }

@@ -6,17 +6,10 @@ import (
 	"archload/mesh"
 )
 
-// Part says which part of the instrument an element belongs to, for the
-// energies and masses by kind.
+// Part is a label by which the caller tells apart what a model is made of, from 0
+// on: energies are summed by it. Part 0 is the surface that is studied, whose
+// energy is told by kind.
 type Part uint8
-
-// The parts.
-const (
-	PartPlate Part = iota
-	PartSide
-	PartBrace
-	PartLining
-)
 
 // Section is the wood of a set of shells.
 type Section struct {
@@ -53,9 +46,10 @@ type BeamElem struct {
 // Spring ties a place of a shell to the ground along one direction: a post
 // between top and back, a soft support.
 type Spring struct {
-	At  SurfacePoint
-	Dir [3]float64 // unit vector
-	K   float64    // N/mm
+	At   SurfacePoint
+	Dir  [3]float64 // unit vector
+	K    float64    // N/mm
+	Part Part
 }
 
 // Fix holds one freedom of a node.

@@ -8,6 +8,11 @@ import (
 	"archload/materials"
 )
 
+// andesAlpha is alpha_b of the optimal ANDES membrane: the share of the edges'
+// drilling rotations in the mean strain. Felippa, A study of optimal membrane
+// triangles with drilling freedoms, CMAME 192 (2003) 2125.
+const andesAlpha = 1.5
+
 // edge is one side of a facet, from corner i to corner j.
 type edge struct {
 	i, j   int

@@ -1,10 +1,5 @@
 package element
 
-// andesAlpha is alpha_b of the optimal ANDES membrane: the share of the edges'
-// drilling rotations in the mean strain. Felippa, A study of optimal membrane
-// triangles with drilling freedoms, CMAME 192 (2003) 2125.
-const andesAlpha = 1.5
-
 // kinkShare is the share of the higher-order drilling stiffness that a triangle
 // keeps beside a kink. Chosen on a ribbed plate: 0.02 leaves an error of 0.1 %
 // in its deflection where the full stiffness leaves 2.6 %.

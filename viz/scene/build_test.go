@@ -8,6 +8,7 @@ import (
 
 	"archload/cases"
 	"archload/fem"
+	"archload/fem/contact"
 )
 
 // volume is the signed volume inside solids that together close, mm³.
@@ -236,7 +237,7 @@ func TestEnlargeFor(t *testing.T) {
 		}
 	}
 	at := *s
-	at.Result = &fem.Result{U: make([]float64, len(s.Result.U))}
+	at.Result = &contact.Result{Result: fem.Result{U: make([]float64, len(s.Result.U))}}
 	if e := EnlargeFor(&at); e != 1 {
 		t.Errorf("a top at rest is enlarged %g times, want 1", e)
 	}

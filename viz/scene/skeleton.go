@@ -167,7 +167,7 @@ func newSides(s *cases.Solution) sheetFrame {
 	local := map[int32]int32{}
 	edge := map[[2]int32]bool{}
 	for _, e := range s.Top.Built.Model.Shells {
-		if s.Top.Built.Model.Sections[e.Section].Part != fem.PartSide {
+		if s.Top.Built.Model.Sections[e.Section].Part != cases.PartRim {
 			continue
 		}
 		var t [3]int32

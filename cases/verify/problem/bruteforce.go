@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"archload/cases/verify/reference"
+	"archload/fem/contact"
 	"archload/fem/element"
 
 	"archload/fem"
@@ -32,7 +33,7 @@ func bruteForce() (Readings, error) {
 			return nil, err
 		}
 		m, err := t.follow()
-		if errors.Is(err, fem.ErrOverturns) {
+		if errors.Is(err, contact.ErrOverturns) {
 			continue // the gaps are such that the slack bar lies beside the load
 		}
 		if err != nil {

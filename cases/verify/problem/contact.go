@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"archload/cases/verify/reference"
+	"archload/fem/contact"
 	"archload/fem/element"
 
 	"archload/fem"
@@ -16,8 +17,8 @@ import (
 // pad on a ground of its own: a spring, or a strip.
 type trestle struct {
 	model fem.Model
-	pads  []fem.Pad
-	body  fem.Body
+	pads  []contact.Pad
+	body  contact.Body
 	loads []loadOnPlate
 }
 
@@ -70,7 +71,7 @@ func (t *trestle) bear(x float64, on []fem.SurfacePoint, gap float64) {
 			}
 		}
 	}
-	t.pads = append(t.pads, fem.Pad{At: [3]float64{x, 0, 0}, Dir: [3][3]float64{{0, 0, 1}, {1, 0, 0}, {0, 1, 0}},
+	t.pads = append(t.pads, contact.Pad{At: [3]float64{x, 0, 0}, Dir: [3][3]float64{{0, 0, 1}, {1, 0, 0}, {0, 1, 0}},
 		Spread: on, Area: 1, Gap: gap, Bedding: [2]float64{firm, firm}})
 }
 
@@ -80,11 +81,11 @@ func (t *trestle) lay(sec element.Rectangle, xs []float64) {
 	for i, x := range xs {
 		t.body.Nodes = append(t.body.Nodes, [3]float64{x, 0, 0})
 		if i > 0 {
-			t.body.Beams = append(t.body.Beams, fem.BodyBeam{Nodes: [2]int32{int32(i - 1), int32(i)}, Up: [3]float64{0, 0, 1}, Section: sec})
+			t.body.Beams = append(t.body.Beams, contact.BodyBeam{Nodes: [2]int32{int32(i - 1), int32(i)}, Up: [3]float64{0, 0, 1}, Section: sec})
 		}
 	}
 	mid := int32(len(xs) / 2)
-	for _, g := range []fem.Guide{{Dir: [3]float64{1, 0, 0}}, {Dir: [3]float64{0, 1, 0}},
+	for _, g := range []contact.Guide{{Dir: [3]float64{1, 0, 0}}, {Dir: [3]float64{0, 1, 0}},
 		{Dir: [3]float64{0, 0, 1}, Turn: true}, {Dir: [3]float64{1, 0, 0}, Turn: true}} {
 		g.Node, g.At = mid, t.body.Nodes[mid]
 		t.body.Guides = append(t.body.Guides, g)
@@ -107,13 +108,13 @@ func (t *trestle) nodeAt(x float64) int32 {
 
 // press adds a force on the bar at x, N, positive downward.
 func (t *trestle) press(x, force float64) {
-	t.body.Loads = append(t.body.Loads, fem.BodyLoad{Node: t.nodeAt(x), At: [3]float64{x, 0, 0}, F: [3]float64{0, 0, -force}})
+	t.body.Loads = append(t.body.Loads, contact.BodyLoad{Node: t.nodeAt(x), At: [3]float64{x, 0, 0}, F: [3]float64{0, 0, -force}})
 }
 
 // met is the contact of a trestle at full load.
 type met struct {
-	*fem.State
-	res *fem.Result
+	*contact.State
+	res *contact.Result
 }
 
 // follow raises the load from nothing to full.
@@ -130,11 +131,11 @@ func (t *trestle) follow() (*met, error) {
 	for _, l := range t.loads {
 		loads = append(loads, fem.PointForce{At: l.at, F: l.f})
 	}
-	s, err := top.Condense(t.pads, fem.Slip, loads).Problem(&t.body)
+	s, err := contact.Condense(top, t.pads, contact.Slip, loads).Problem(&t.body)
 	if err != nil {
 		return nil, err
 	}
-	fit := fem.LoadCase{Gap: make([]float64, len(t.pads)), Loads: t.body.Loads}
+	fit := contact.LoadCase{Gap: make([]float64, len(t.pads)), Loads: t.body.Loads}
 	for i := range fit.Gap {
 		fit.Gap[i] = t.pads[i].Gap
 	}

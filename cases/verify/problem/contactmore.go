@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"archload/cases/verify/reference"
+	"archload/fem/contact"
 	"archload/fem/element"
 
 	"archload/fem"
@@ -229,7 +230,7 @@ func twoFeet() (Readings, error) {
 		switch {
 		case err == nil:
 			lo = mid
-		case errors.Is(err, fem.ErrOverturns):
+		case errors.Is(err, contact.ErrOverturns):
 			hi = mid
 		default:
 			return nil, err

@@ -1,8 +1,11 @@
 package problem
 
 import (
-	"archload/cases/verify/reference"
 	"math"
+
+	"archload/cases/verify/reference"
+	"archload/fem/contact"
+	"archload/fem/flow"
 
 	"archload/fem"
 )
@@ -35,7 +38,8 @@ func flowStrip(rise float64) func(d Density) (Readings, error) {
 		if err != nil {
 			return nil, err
 		}
-		f, err := top.Condense(nil, fem.Slip, p.lineForce(flowShare*flowLong)).RecoverPlate().Flow()
+		r := contact.Condense(top, nil, contact.Slip, p.lineForce(flowShare*flowLong)).RecoverPlate()
+		f, err := flow.New(&r.Result, partRib)
 		if err != nil {
 			return nil, err
 		}
@@ -56,7 +60,7 @@ func (p *panel) lineForce(x float64) []fem.PointForce {
 	return loads
 }
 
-func flowReadings(f *fem.Flow) Readings {
+func flowReadings(f *flow.Flow) Readings {
 	out := Readings{"balance": f.Divergence}
 	for _, s := range []struct {
 		name      string

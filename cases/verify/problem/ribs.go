@@ -17,6 +17,9 @@ func eulerRib() element.Rectangle {
 	return element.Rectangle{Width: 6, Height: 12, E: 1e4, Gxy: 1e9, Gxz: 1e9}
 }
 
+// partRib labels the ribs; the panel is part 0.
+const partRib fem.Part = 1
+
 // glueRib glues a rib under the panel along nodes that lie on a line along x,
 // the way the program glues braces. The ends named are built in: the section
 // cannot lean there.
@@ -31,7 +34,7 @@ func (p *panel) glueRib(nodes []int, builtIn ...int) {
 	for k := 1; k < len(nodes); k++ {
 		e := fem.BeamElem{
 			Nodes: [2]int32{int32(nodes[k-1]), int32(nodes[k])}, Glued: true, Lean: [2]int32{lean[k-1], lean[k]},
-			Across: [3]float64{0, 1, 0}, Up: [3]float64{0, 0, 1}, Section: eulerRib(), Part: fem.PartBrace,
+			Across: [3]float64{0, 1, 0}, Up: [3]float64{0, 0, 1}, Section: eulerRib(), Part: partRib,
 		}
 		for end := range 2 {
 			e.Glue[end] = p.under(nodes[k-1+end])
@@ -59,13 +62,13 @@ func (p *panel) under(node int) fem.SurfacePoint {
 func (p *panel) centreRib(nodes []int) {
 	for k := 1; k < len(nodes); k++ {
 		p.Beams = append(p.Beams, fem.BeamElem{Nodes: [2]int32{int32(nodes[k-1]), int32(nodes[k])},
-			Up: [3]float64{0, 0, 1}, Section: eulerRib(), Part: fem.PartBrace})
+			Up: [3]float64{0, 0, 1}, Section: eulerRib(), Part: partRib})
 	}
 }
 
 // ribForces returns the section forces of a rib's stretch.
 func (a *answer) ribForces(i int) element.BeamForces {
-	r := fem.Result{Plate: &fem.Prepared{System: a.sys}, U: a.u}
+	r := fem.Result{Plate: a.sys, U: a.u}
 	return r.BeamForces(i)
 }
 

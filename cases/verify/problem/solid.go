@@ -10,7 +10,6 @@ import (
 	"testing/fstest"
 
 	"archload/cases"
-	"archload/fem"
 	"archload/testdata"
 )
 
@@ -112,7 +111,7 @@ func barAt(s *cases.Solution, y float64) (axial, moment float64) {
 	first := true
 	for i := range model.Beams {
 		e := &model.Beams[i]
-		if e.Part != fem.PartBrace {
+		if e.Part != cases.PartBraces {
 			continue
 		}
 		f := s.Result.BeamForces(i)

@@ -1,0 +1,59 @@
+package contact
+
+import (
+	"archload/fem"
+	"archload/fem/element"
+	"archload/fem/vec3"
+)
+
+// Body is an elastic frame that stands on the plate by contact alone: the
+// bridge. Its first node is the one whose six movements stand for the body's
+// rigid motion.
+type Body struct {
+	Nodes  [][3]float64 // mm
+	Beams  []BodyBeam
+	Loads  []BodyLoad // at full string load
+	Guides []Guide
+
+	// Labels for the strain energy of the body and of its pads' bedding.
+	Part, BeddingPart fem.Part
+}
+
+// BodyBeam is one straight stretch between two nodes of a body.
+type BodyBeam struct {
+	Nodes   [2]int32
+	Offset  [2][3]float64 // rigid arms from the nodes to the axis, mm
+	Up      [3]float64
+	Section element.Section
+}
+
+// BodyLoad is a force on a rigid arm from a node.
+type BodyLoad struct {
+	Node int32
+	At   [3]float64 // place of the force, mm
+	F    [3]float64 // N at full load
+}
+
+// Guide holds one movement of a point of the body: what the strings do to the
+// saddle when the foot slips.
+type Guide struct {
+	Node int32
+	At   [3]float64 // mm
+	Dir  [3]float64 // unit vector
+	Turn bool       // holds the rotation about Dir instead of the movement along it
+}
+
+// armRow returns the six coefficients by which a node's freedoms move the
+// point at along dir: u·d + θ·(r × d).
+func armRow(node, at, dir [3]float64) [6]float64 {
+	r := vec3.Sub(at, node)
+	m := vec3.Cross(r, dir)
+	return [6]float64{dir[0], dir[1], dir[2], m[0], m[1], m[2]}
+}
+
+func (g *Guide) row(node [3]float64) [6]float64 {
+	if g.Turn {
+		return [6]float64{0, 0, 0, g.Dir[0], g.Dir[1], g.Dir[2]}
+	}
+	return armRow(node, g.At, g.Dir)
+}

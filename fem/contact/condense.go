@@ -1,0 +1,86 @@
+package contact
+
+import (
+	"slices"
+
+	"archload/fem"
+	"archload/fem/sparse"
+)
+
+// Pad is one contact point of a body's bearing area.
+type Pad struct {
+	Node    int32              // body node that carries it on a rigid arm
+	At      [3]float64         // on the plate's unloaded outer surface, mm
+	Dir     [3][3]float64      // unit vectors: outward normal, two tangents
+	Spread  []fem.SurfacePoint // where its force goes, in equal parts
+	Area    float64            // mm²
+	Gap     float64            // before loading, mm
+	Bedding [2]float64         // squash under 1 N, normal and tangential, mm/N
+}
+
+// Hold says how a closed pad is held sideways.
+type Hold uint8
+
+// The kinds of hold.
+const (
+	Grip Hold = iota // a closed pad sticks where it is
+	Slip             // frictionless
+)
+
+func (h Hold) rows() int {
+	if h == Slip {
+		return 1
+	}
+	return 3
+}
+
+// Condensed is the plate reduced to its pads: the compliance between all pad
+// movements, and what the loads on the plate itself move there. It costs the
+// root of the factor once and serves every bridge, relief and string set over
+// the same bearing area.
+type Condensed struct {
+	plate  *fem.Prepared
+	pads   []Pad // geometry only: gaps and bedding come with the problem
+	hold   Hold
+	cols   []sparse.Column // one for each row: pad-major, normal first
+	c      []float64       // len(cols)², mm/N, row-major
+	loadF  []float64       // nodal loads on the plate at full load
+	loadU  []float64       // displacement under them; nil without loads
+	loadAt []float64       // movement of each row under them, mm
+	loadE  float64         // loads' own work coefficient F·K⁻¹F, N·mm
+}
+
+// Condense reduces the plate to the given pads. loads act on the plate itself
+// and rise with the string load.
+func Condense(p *fem.Prepared, pads []Pad, hold Hold, loads []fem.PointForce) *Condensed {
+	c := &Condensed{plate: p, pads: pads, hold: hold}
+	for i := range pads {
+		for a := range hold.rows() {
+			c.cols = append(c.cols, p.Column(pads[i].Spread, pads[i].Dir[a]))
+		}
+	}
+	if len(c.cols) > 0 {
+		c.c = p.Factor.Compliance(c.cols)
+	}
+	c.setLoads(loads)
+	return c
+}
+
+func (c *Condensed) setLoads(loads []fem.PointForce) {
+	c.loadF = make([]float64, 6*len(c.plate.Model.Nodes))
+	c.loadAt = make([]float64, len(c.cols))
+	for i := range loads {
+		c.plate.AddForce(c.loadF, loads[i].At, loads[i].F)
+	}
+	if len(loads) == 0 {
+		return
+	}
+	c.loadU = slices.Clone(c.loadF)
+	c.plate.Solve(c.loadU)
+	for i := range c.cols {
+		c.loadAt[i] = dotColumn(c.cols[i], c.loadU)
+	}
+	for i, f := range c.loadF {
+		c.loadE += f * c.loadU[i]
+	}
+}

@@ -1,0 +1,51 @@
+package contact
+
+import (
+	"cmp"
+
+	"gonum.org/v1/gonum/blas/gonum"
+)
+
+// lcp is the contact problem in its rows.
+type lcp struct {
+	a    []float64
+	r    [][6]float64
+	b    []float64  // movement of each row at full load with all λ zero, mm
+	f    [6]float64 // resultant of the body's loads about its first node
+	self float64    // work coefficient of the loads, N·mm
+	gap  []float64  // of each pad, mm
+	pads int
+	per  int
+
+	order   []int32 // in which pads are likely to close, or nil
+	workers int
+
+	tolerance float64      // relative size of nothing, 1
+	snap      float64      // gaps at rest below this count as none, mm
+	history   bool         // the whole path
+	plane     [][3]float64 // vertical movement of each pad by ρz, ρrx, ρry
+	down      [3]float64   // the load that presses the slack body down: Fz, Mx, My
+	nz        []float64    // vertical part of each pad's normal
+}
+
+func (p *lcp) normal(i int) int32 { return int32(i * p.per) }
+
+func (p *lcp) isNormal(row int32) bool {
+	return int(row) < p.pads*p.per && int(row)%p.per == 0
+}
+
+func (p *lcp) padOf(row int32) int { return int(row) / p.per }
+
+// movement is b t + A λ + R ρ of a row, mm.
+func (p *lcp) movement(row int32, t float64, lambda []float64, rho [6]float64) float64 {
+	var bl gonum.Implementation
+	n := len(p.b)
+	v := p.b[row]*t + bl.Ddot(n, p.a[int(row)*n:(int(row)+1)*n], 1, lambda, 1)
+	for m := range 6 {
+		v += p.r[row][m] * rho[m]
+	}
+	return v
+}
+
+// relativeZero is the relative size of a force or gap that counts as none.
+func (p *lcp) relativeZero() float64 { return cmp.Or(p.tolerance, 1e-11) }

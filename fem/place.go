@@ -1,0 +1,89 @@
+package fem
+
+import (
+	"slices"
+
+	"archload/fem/sparse"
+	"archload/fem/vec3"
+)
+
+// Place returns where a surface point lies on its facet: the point whose
+// movement the shell's interpolation gives, mm.
+func (m *Model) Place(at SurfacePoint) [3]float64 {
+	el := &m.Shells[at.Shell]
+	var x [3][3]float64
+	h := 0.0
+	for k, n := range el.Nodes {
+		x[k] = m.Nodes[n].P
+		h += m.Nodes[n].H / 3
+	}
+	if el.H != 0 {
+		h = el.H
+	}
+	n := vec3.Cross(vec3.Sub(x[1], x[0]), vec3.Sub(x[2], x[0]))
+	n = vec3.Scale(n, at.Zeta*h/2/vec3.Norm(n))
+	for k := range 3 {
+		n = vec3.Add(n, vec3.Scale(x[k], at.L[k]))
+	}
+	return n
+}
+
+// Middle returns the mean of some places: where a force spread evenly over
+// them acts, mm.
+func (m *Model) Middle(points []SurfacePoint) [3]float64 {
+	var sum [3]float64
+	for _, p := range points {
+		sum = vec3.Add(sum, m.Place(p))
+	}
+	return vec3.Scale(sum, 1/float64(len(points)))
+}
+
+// Column gathers the mean movement of the points along dir as a row over the
+// nodal freedoms; fixed freedoms are left out.
+func (s *System) Column(points []SurfacePoint, dir [3]float64) sparse.Column {
+	sum := map[int32]float64{}
+	w := 1 / float64(len(points))
+	for _, p := range points {
+		rows := s.Shells[p.Shell].RowsAt(p.L, p.Zeta)
+		nodes := s.Model.Shells[p.Shell].Nodes
+		for j := range 18 {
+			v := w * (dir[0]*rows[0][j] + dir[1]*rows[1][j] + dir[2]*rows[2][j])
+			d := 6*nodes[j/6] + int32(j%6)
+			if v != 0 && !s.fixed[d] {
+				sum[d] += v
+			}
+		}
+	}
+	c := sparse.Column{Dofs: make([]int32, 0, len(sum)), Vals: make([]float64, 0, len(sum))}
+	for d := range sum {
+		c.Dofs = append(c.Dofs, d)
+	}
+	slices.Sort(c.Dofs)
+	for _, d := range c.Dofs {
+		c.Vals = append(c.Vals, sum[d])
+	}
+	return c
+}
+
+// AddForce adds a force on a place of a shell to the nodal loads f.
+func (s *System) AddForce(f []float64, at SurfacePoint, force [3]float64) {
+	rows := s.Shells[at.Shell].RowsAt(at.L, at.Zeta)
+	nodes := s.Model.Shells[at.Shell].Nodes
+	for j := range 18 {
+		f[6*int(nodes[j/6])+j%6] += rows[0][j]*force[0] + rows[1][j]*force[1] + rows[2][j]*force[2]
+	}
+}
+
+// MoveAt returns the displacement of a place of a shell, mm.
+func (s *System) MoveAt(u []float64, at SurfacePoint) [3]float64 {
+	rows := s.Shells[at.Shell].RowsAt(at.L, at.Zeta)
+	nodes := s.Model.Shells[at.Shell].Nodes
+	var d [3]float64
+	for j := range 18 {
+		v := u[6*int(nodes[j/6])+j%6]
+		for a := range 3 {
+			d[a] += rows[a][j] * v
+		}
+	}
+	return d
+}

@@ -1,0 +1,97 @@
+package fem
+
+import (
+	"errors"
+	"slices"
+
+	"archload/fem/sparse"
+)
+
+// Prepared is a system with its factor: the expensive part of a solve, kept
+// while only strings, bridge or relief change.
+type Prepared struct {
+	*System
+	Factor *sparse.Factor
+}
+
+// Analyse orders the unknowns: nested dissection on the plan, contact nodes
+// last.
+func (s *System) Analyse() (*sparse.Analysis, error) {
+	xy := make([][2]float64, len(s.Model.Nodes))
+	for i := range xy {
+		p := s.Model.Nodes[i].P
+		xy[i] = [2]float64{p[0], p[1]}
+	}
+	return sparse.Analyse(s.K, xy, s.Model.Zone)
+}
+
+// Prepare factorises the stiffness. A *sparse.PivotError is returned as an
+// *UnsupportedError with the place on the plate.
+func (s *System) Prepare(workers int) (*Prepared, error) {
+	a, err := s.Analyse()
+	if err != nil {
+		return nil, err
+	}
+	f, err := sparse.Factorize(s.K, a, workers)
+	if err != nil {
+		return nil, s.explain(err)
+	}
+	return &Prepared{System: s, Factor: f}, nil
+}
+
+// Solve replaces the nodal load f (N, N·mm) by the displacement; fixed
+// freedoms come out zero.
+func (p *Prepared) Solve(f []float64) {
+	for i, fix := range p.fixed {
+		if fix {
+			f[i] = 0
+		}
+	}
+	p.Factor.Solve(f)
+}
+
+// WithZone returns the system with other contact nodes.
+func (s *System) WithZone(zone []int32) *System {
+	m := *s.Model
+	m.Zone = zone
+	q := *s
+	q.Model = &m
+	return &q
+}
+
+// Alike says whether two systems differ in numbers alone: the same nodes
+// couple, and the same ones carry contact. Then PrepareLike serves.
+func (s *System) Alike(o *System) bool {
+	a, b := s.Model, o.Model
+	if len(a.Nodes) != len(b.Nodes) || len(a.Shells) != len(b.Shells) || len(a.Beams) != len(b.Beams) ||
+		len(a.Springs) != len(b.Springs) || !slices.Equal(a.Zone, b.Zone) {
+		return false
+	}
+	for i, e := range s.Elements {
+		if !slices.Equal(e.Nodes(), o.Elements[i].Nodes()) {
+			return false
+		}
+	}
+	return true // springs hang on single triangles, which couple already
+}
+
+// PrepareLike factorises the stiffness in the order of unknowns of a prepared
+// system that differs in its numbers alone: the same nodes, elements and
+// contact zone in other wood or thickness. It is an error if they differ
+// otherwise.
+func (s *System) PrepareLike(p *Prepared, workers int) (*Prepared, error) {
+	f, err := sparse.Factorize(s.K, p.Factor.Analysis(), workers)
+	if err != nil {
+		return nil, s.explain(err)
+	}
+	return &Prepared{System: s, Factor: f}, nil
+}
+
+// explain puts a pivot that vanishes at its place on the plate.
+func (s *System) explain(err error) error {
+	var pe *sparse.PivotError
+	if !errors.As(err, &pe) {
+		return err
+	}
+	return &UnsupportedError{At: s.Model.Nodes[pe.Node].P, Dof: pe.Dof, Err: err}
+}

@@ -1,0 +1,18 @@
+package fem
+
+import (
+	"archload/fem/element"
+	"archload/fem/sparse"
+)
+
+// System is a model with its elements built and its stiffness summed.
+type System struct {
+	Model    *Model
+	Shells   []element.Shell
+	Beams    []element.Beam
+	Elements []Element      // shells, then beams, each tied to its nodes
+	K        *sparse.Matrix // with the fixed freedoms taken out
+	beams    []beamTie      // the beams among Elements
+	fixed    []bool         // one for each freedom
+	ribbed   []bool         // nodes that a brace runs along
+}
