@@ -15,6 +15,7 @@ import (
 	"archload/cases"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
+	"archload/cmd/internal/store"
 	"archload/viz"
 )
 
@@ -79,21 +80,33 @@ func (o *seriesFlags) run(cmd *cobra.Command, args []string) error {
 	if err := disk.Make(o.dir); err != nil {
 		return err
 	}
-	st, err := openStore(o.dir, s.Head)
+	st, err := store.Open(o.dir, s.Head)
 	if err != nil {
 		return err
 	}
 	err = o.work(cmd, s, st)
-	if cerr := st.close(); err == nil {
+	if cerr := st.Close(); err == nil {
 		err = cerr
 	}
 	if err != nil {
 		if errors.Is(err, context.Canceled) {
-			fmt.Fprintf(cmd.ErrOrStderr(), "archload: %d of %d rows are in %s; the same command goes on from there\n", len(st.rows), s.Head.Mine, st.stem+".csv")
+			fmt.Fprintf(cmd.ErrOrStderr(), "archload: %d of %d rows are in %s; the same command goes on from there\n", len(st.Rows), s.Head.Mine, st.Stem+".csv")
 		}
 		return err
 	}
 	return o.report(cmd, s.Head, st)
+}
+
+// joinParts puts the parts of a series together.
+func (o *seriesFlags) joinParts(cmd *cobra.Command, dirs []string) error {
+	if o.dir == "" {
+		return shell.Usagef("--join: want a folder for the whole series with -o DIR")
+	}
+	st, err := store.Join(o.dir, dirs)
+	if err != nil {
+		return err
+	}
+	return o.report(cmd, st.Head, st)
 }
 
 // plan reads the flags that say what to solve.
@@ -125,8 +138,8 @@ func (o *seriesFlags) plan(arg string) (*cases.Series, error) {
 }
 
 // work solves what the store does not hold yet, and tells the progress.
-func (o *seriesFlags) work(cmd *cobra.Command, s *cases.Series, st *store) error {
-	todo := st.missing(s.Mine())
+func (o *seriesFlags) work(cmd *cobra.Command, s *cases.Series, st *store.Store) error {
+	todo := st.Missing(s.Mine())
 	say, done := progress(cmd.ErrOrStderr())
 	defer done()
 	start, count := time.Now(), 0
@@ -136,11 +149,11 @@ func (o *seriesFlags) work(cmd *cobra.Command, s *cases.Series, st *store) error
 			rest := time.Since(start) / time.Duration(count) * time.Duration(len(todo)-count)
 			left = fmt.Sprintf(", about %s left", rest.Round(time.Second))
 		}
-		say(fmt.Sprintf("%d of %d points%s", len(st.rows), s.Head.Mine, left))
+		say(fmt.Sprintf("%d of %d points%s", len(st.Rows), s.Head.Mine, left))
 	}
 	tell()
 	err := s.Run(cmd.Context(), todo, runtime.NumCPU(), func(r cases.SeriesRow) error {
-		if err := st.add(r); err != nil {
+		if err := st.Add(r); err != nil {
 			return err
 		}
 		count++
@@ -150,27 +163,27 @@ func (o *seriesFlags) work(cmd *cobra.Command, s *cases.Series, st *store) error
 	if err != nil {
 		return err
 	}
-	return st.finish()
+	return st.Finish()
 }
 
 // report prints what came of it and draws it.
-func (o *seriesFlags) report(cmd *cobra.Command, h cases.SeriesHead, st *store) error {
+func (o *seriesFlags) report(cmd *cobra.Command, h cases.SeriesHead, st *store.Store) error {
 	var files []output
-	if len(st.rows) == h.Points {
-		files = pictureFiles(filepath.Join(o.dir, "series"), viz.SeriesPictures(h, st.rows))
+	if len(st.Rows) == h.Points {
+		files = pictureFiles(filepath.Join(o.dir, "series"), viz.SeriesPictures(h, st.Rows))
 	}
 	all := struct {
 		cases.SeriesHead
 		Rows []cases.SeriesRow `json:"rows"`
-	}{h, st.rows}
+	}{h, st.Rows}
 	text := func(w io.Writer) error {
-		_, err := io.WriteString(w, cases.SeriesText(h, st.rows)+"wrote "+st.stem+".csv and .jsonl\n")
+		_, err := io.WriteString(w, cases.SeriesText(h, st.Rows)+"wrote "+st.Stem+".csv and .jsonl\n")
 		return err
 	}
 	if err := o.deliver(cmd, all, text, files); err != nil {
 		return err
 	}
-	return seriesOutcome(st.rows)
+	return seriesOutcome(st.Rows)
 }
 
 // seriesOutcome is an error if a built-in check failed, or if no point at all

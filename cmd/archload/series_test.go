@@ -12,6 +12,7 @@ import (
 	"archload/cases"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
+	"archload/cmd/internal/store"
 )
 
 // testSeries plans a small series.
@@ -36,23 +37,23 @@ func testSeries(t *testing.T, part [2]int) *cases.Series {
 // complete.
 func runFor(t *testing.T, s *cases.Series, dir string, rows int) bool {
 	t.Helper()
-	st, err := openStore(dir, s.Head)
+	st, err := store.Open(dir, s.Head)
 	if err != nil {
 		t.Fatal(err)
 	}
 	ctx, cancel := context.WithCancel(t.Context())
 	defer cancel()
-	err = s.Run(ctx, st.missing(s.Mine()), 2, func(r cases.SeriesRow) error {
+	err = s.Run(ctx, st.Missing(s.Mine()), 2, func(r cases.SeriesRow) error {
 		if rows--; rows < 0 {
 			cancel()
 			return ctx.Err()
 		}
-		return st.add(r)
+		return st.Add(r)
 	})
 	if err == nil {
-		err = st.finish()
+		err = st.Finish()
 	}
-	if cerr := st.close(); cerr != nil {
+	if cerr := st.Close(); cerr != nil {
 		t.Fatal(cerr)
 	}
 	return err == nil

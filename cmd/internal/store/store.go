@@ -1,4 +1,6 @@
-package main
+// Package store keeps the rows of a series on the disk, so that an interrupted
+// one goes on and parts from several machines become one.
+package store
 
 import (
 	"bytes"
@@ -15,16 +17,15 @@ import (
 	"archload/cases"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
-
-	"github.com/spf13/cobra"
 )
 
-// store keeps a series' rows in two files: lines of JSON, from which an
+// Store keeps a series' rows in two files: lines of JSON, from which an
 // interrupted series goes on, and a table that follows them.
-type store struct {
-	stem  string
-	head  cases.SeriesHead
-	rows  []cases.SeriesRow
+type Store struct {
+	Stem string // of the files, without their endings
+	Head cases.SeriesHead
+	Rows []cases.SeriesRow // those that are done
+
 	lines *os.File
 	table *os.File
 }
@@ -37,11 +38,11 @@ func storeName(h cases.SeriesHead) string {
 	return fmt.Sprintf("part-%d-of-%d", h.Part[0], h.Part[1])
 }
 
-// openStore opens or begins the files of a series. What an interruption left
+// Open opens or begins the files of a series. What an interruption left
 // half-written is put right; the rows of another series are refused.
-func openStore(dir string, h cases.SeriesHead) (*store, error) {
-	st := &store{stem: filepath.Join(dir, storeName(h)), head: h}
-	name := st.stem + ".jsonl"
+func Open(dir string, h cases.SeriesHead) (*Store, error) {
+	st := &Store{Stem: filepath.Join(dir, storeName(h)), Head: h}
+	name := st.Stem + ".jsonl"
 	data, err := os.ReadFile(name)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return nil, fmt.Errorf("cannot read %s: %w", name, disk.Cause(err))
@@ -53,38 +54,38 @@ func openStore(dir string, h cases.SeriesHead) (*store, error) {
 	if head != nil && (!head.Same(h) || head.Part != h.Part) {
 		return nil, shell.Usagef("%s holds the rows of another series (%s, or its files have changed since); want another folder with -o, or remove it", name, head.Case)
 	}
-	st.rows = rows
+	st.Rows = rows
 	if err := st.write(!whole); err != nil {
 		return nil, err
 	}
 	if st.lines, err = os.OpenFile(name, os.O_WRONLY|os.O_APPEND, 0); err == nil {
-		st.table, err = os.OpenFile(st.stem+".csv", os.O_WRONLY|os.O_APPEND, 0)
+		st.table, err = os.OpenFile(st.Stem+".csv", os.O_WRONLY|os.O_APPEND, 0)
 	}
 	if err != nil {
-		return nil, fmt.Errorf("cannot write %s: %w", st.stem, errors.Join(disk.Cause(err), st.close()))
+		return nil, fmt.Errorf("cannot write %s: %w", st.Stem, errors.Join(disk.Cause(err), st.Close()))
 	}
 	return st, nil
 }
 
 // write makes the table anew, and the lines if they need it.
-func (st *store) write(lines bool) error {
+func (st *Store) write(lines bool) error {
 	if lines {
-		if err := disk.Write(st.stem+".jsonl", st.writeLines); err != nil {
+		if err := disk.Write(st.Stem+".jsonl", st.writeLines); err != nil {
 			return err
 		}
 	}
-	return disk.Write(st.stem+".csv", st.writeTable)
+	return disk.Write(st.Stem+".csv", st.writeTable)
 }
 
-func (st *store) writeLines(w io.Writer) error {
-	line, err := st.head.HeadLine()
+func (st *Store) writeLines(w io.Writer) error {
+	line, err := st.Head.HeadLine()
 	if err != nil {
 		return err
 	}
 	if _, err := w.Write(line); err != nil {
 		return err
 	}
-	for _, r := range st.rows {
+	for _, r := range st.Rows {
 		if line, err = r.Line(); err != nil {
 			return err
 		}
@@ -95,38 +96,43 @@ func (st *store) writeLines(w io.Writer) error {
 	return nil
 }
 
-func (st *store) writeTable(w io.Writer) error {
-	t := table{head: st.head.Columns()}
-	for _, r := range st.rows {
-		t.rows = append(t.rows, st.head.Cells(r))
+func (st *Store) writeTable(w io.Writer) error {
+	c := csv.NewWriter(w)
+	if err := c.Write(st.Head.Columns()); err != nil {
+		return err
 	}
-	return t.write(w, "")
+	for _, r := range st.Rows {
+		if err := c.Write(st.Head.Cells(r)); err != nil {
+			return err
+		}
+	}
+	return flushed(c)
 }
 
-// missing lists the points that have no row yet.
-func (st *store) missing(points []int) []int {
+// Missing lists the points that have no row yet.
+func (st *Store) Missing(points []int) []int {
 	have := map[int]bool{}
-	for _, r := range st.rows {
+	for _, r := range st.Rows {
 		have[r.Point] = true
 	}
 	return slices.DeleteFunc(slices.Clone(points), func(p int) bool { return have[p] })
 }
 
-// add puts a row to both files, down to the disk.
-func (st *store) add(r cases.SeriesRow) error {
+// Add puts a row to both files, down to the disk.
+func (st *Store) Add(r cases.SeriesRow) error {
 	line, err := r.Line()
 	if err != nil {
 		return err
 	}
 	var cells bytes.Buffer
 	c := csv.NewWriter(&cells)
-	if err := errors.Join(c.Write(st.head.Cells(r)), flushed(c)); err != nil {
+	if err := errors.Join(c.Write(st.Head.Cells(r)), flushed(c)); err != nil {
 		return err
 	}
 	if err := put(st.lines, line); err != nil {
 		return err
 	}
-	st.rows = append(st.rows, r)
+	st.Rows = append(st.Rows, r)
 	return put(st.table, cells.Bytes())
 }
 
@@ -145,14 +151,15 @@ func put(f *os.File, data []byte) error {
 	return nil
 }
 
-// finish puts the rows in the order of the points, so that a series is the same
+// Finish puts the rows in the order of the points, so that a series is the same
 // to the byte however it came about.
-func (st *store) finish() error {
-	slices.SortFunc(st.rows, func(a, b cases.SeriesRow) int { return cmp.Compare(a.Point, b.Point) })
+func (st *Store) Finish() error {
+	slices.SortFunc(st.Rows, func(a, b cases.SeriesRow) int { return cmp.Compare(a.Point, b.Point) })
 	return st.write(true)
 }
 
-func (st *store) close() error {
+// Close closes the files.
+func (st *Store) Close() error {
 	var err error
 	for _, f := range []*os.File{st.lines, st.table} {
 		if f != nil {
@@ -162,36 +169,30 @@ func (st *store) close() error {
 	return err
 }
 
-// joinParts puts the parts of a series together.
-func (o *seriesFlags) joinParts(cmd *cobra.Command, dirs []string) error {
-	if o.dir == "" {
-		return shell.Usagef("--join: want a folder for the whole series with -o DIR")
-	}
+// Join puts the parts of a series that lie in some folders together in dir.
+func Join(dir string, dirs []string) (*Store, error) {
 	var names []string
 	for _, d := range dirs {
 		found, err := filepath.Glob(filepath.Join(d, "part-*-of-*.jsonl"))
 		if err != nil || len(found) == 0 {
-			return shell.Usagef("--join: want a folder with parts of a series (part-1-of-2.jsonl ...), found none in %s", d)
+			return nil, shell.Usagef("--join: want a folder with parts of a series (part-1-of-2.jsonl ...), found none in %s", d)
 		}
 		names = append(names, found...)
 	}
 	st, err := gather(names)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	if err := disk.Make(o.dir); err != nil {
-		return err
+	if err := disk.Make(dir); err != nil {
+		return nil, err
 	}
-	st.stem = filepath.Join(o.dir, storeName(st.head))
-	if err := st.finish(); err != nil {
-		return err
-	}
-	return o.report(cmd, st.head, st)
+	st.Stem = filepath.Join(dir, storeName(st.Head))
+	return st, st.Finish()
 }
 
 // gather reads parts, which must be of one series and hold every point.
-func gather(names []string) (*store, error) {
-	st := &store{}
+func gather(names []string) (*Store, error) {
+	st := &Store{}
 	from := map[int]string{}
 	parts := map[int]int{} // rows by part
 	for _, name := range names {
@@ -206,26 +207,26 @@ func gather(names []string) (*store, error) {
 		if head == nil {
 			return nil, shell.Usagef("%s: want a part of a series, found no head", name)
 		}
-		if len(from) > 0 && !head.Same(st.head) {
+		if len(from) > 0 && !head.Same(st.Head) {
 			return nil, shell.Usagef("%s is of another series than %s", name, names[0])
 		}
-		if head.Part[1] != st.head.Part[1] && len(from) > 0 {
-			return nil, shell.Usagef("%s is one of %d parts, %s one of %d", name, head.Part[1], names[0], st.head.Part[1])
+		if head.Part[1] != st.Head.Part[1] && len(from) > 0 {
+			return nil, shell.Usagef("%s is one of %d parts, %s one of %d", name, head.Part[1], names[0], st.Head.Part[1])
 		}
-		st.head = *head
+		st.Head = *head
 		parts[head.Part[0]] += len(rows)
 		for _, r := range rows {
 			if other, twice := from[r.Point]; twice {
 				return nil, shell.Usagef("point %d is in %s and in %s; want each part once", r.Point, other, name)
 			}
 			from[r.Point] = name
-			st.rows = append(st.rows, r)
+			st.Rows = append(st.Rows, r)
 		}
 	}
-	if n := st.head.Points - len(st.rows); n > 0 {
-		return nil, shell.Usagef("%d of %d points are missing:%s", n, st.head.Points, lacking(st.head, parts))
+	if n := st.Head.Points - len(st.Rows); n > 0 {
+		return nil, shell.Usagef("%d of %d points are missing:%s", n, st.Head.Points, lacking(st.Head, parts))
 	}
-	st.head.Part, st.head.Mine = [2]int{1, 1}, st.head.Points
+	st.Head.Part, st.Head.Mine = [2]int{1, 1}, st.Head.Points
 	return st, nil
 }
 
