@@ -50,10 +50,10 @@ type datum struct {
 }
 
 // setSigma combines both uncertainties for a surface of the given slope.
-func (d *datum) setSigma(slope float64) {
-	d.sigma = max(leastSigma, math.Hypot(d.place*slope, d.height))
-	if d.class == classMeasured {
-		d.sigma = d.height
+func (e *datum) setSigma(slope float64) {
+	e.sigma = max(leastSigma, math.Hypot(e.place*slope, e.height))
+	if e.class == classMeasured {
+		e.sigma = e.height
 	}
 }
 
