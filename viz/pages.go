@@ -106,36 +106,11 @@ func listPages(s *cases.Solution, r *cases.Report, wanted func(Part) bool) []Pag
 	return out
 }
 
-// subject is what a page is about.
-type subject struct {
-	s    *cases.Solution
-	r    *cases.Report
-	bare bool // for a report, which says itself what its pages are about
-}
-
 func (u subject) bridged() bool { return u.r.Bridge != nil }
 
 func (u subject) flows() bool { return u.r.Flow != nil && len(u.r.Flow.Lines) > 0 }
 
 func (u subject) strong() bool { return u.r.Strength.Used.Known() }
-
-func (u subject) caption() canvas.Caption {
-	c := captionOf(u.s, u.r)
-	c.Bare = u.bare
-	return c
-}
-
-// drawPlan draws a field over the plate; the subtitle names it.
-func (u subject) drawPlan(d figure.Drawing, f figure.Field, subtitle string) (*canvas.Picture, error) {
-	c := u.caption()
-	c.Subtitle = subtitle
-	return figure.PlanView(figure.PlanInput{Caption: c, Plan: u.s.Top.Built.Mesh.Plan, Field: &f, Drawing: d})
-}
-
-// drawLoaded draws a field of the loaded plate.
-func (u subject) drawLoaded(d figure.Drawing, f figure.Field) (*canvas.Picture, error) {
-	return u.drawPlan(d, f, f.Name+", "+loadWords(u.r))
-}
 
 // sinkField is the sink over the plate.
 func sinkField(s *cases.Solution) figure.Field {

@@ -45,19 +45,3 @@ func (u subject) drawStrengthUsed() (*canvas.Picture, error) {
 		At: mesh.Point{float64(r.Strength.X), float64(r.Strength.Y)}, Value: 100 * float64(r.Strength.Used), Unit: "%"}}
 	return u.drawLoaded(d, figure.Field{Name: "strength used at the worse face, means over one thickness", Unit: "%", PerTriangle: used})
 }
-
-func (u subject) footPressure() figure.FootPressureInput {
-	s, r := u.s, u.r
-	in := figure.FootPressureInput{Caption: u.caption(), Limit: s.CrushingLimit()}
-	for _, c := range s.FootCells() {
-		in.Cells = append(in.Cells, figure.FootCell(c))
-	}
-	for _, m := range s.FootMeans() {
-		in.Means = append(in.Means, figure.FootMean(m))
-	}
-	in.Caption.Subtitle = "pressure under the foot, " + loadWords(r)
-	for i := range s.Top.Built.Case.Bridge.Feet {
-		in.Names = append(in.Names, footName(i, len(s.Top.Built.Case.Bridge.Feet)))
-	}
-	return in
-}

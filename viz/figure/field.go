@@ -100,3 +100,9 @@ func Quantile(p *mesh.Plan, v []float64, q float64) float64 {
 	}
 	return v[order[len(order)-1]]
 }
+
+// area returns the signed area of a triangle, mm².
+func area(p *mesh.Plan, t [3]int32) float64 {
+	a, b, c := p.Points[t[0]], p.Points[t[1]], p.Points[t[2]]
+	return 0.5 * ((b[0]-a[0])*(c[1]-a[1]) - (c[0]-a[0])*(b[1]-a[1]))
+}

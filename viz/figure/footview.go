@@ -59,14 +59,6 @@ func (v *footView) greatest() (gap, force float64) {
 	return gap, force
 }
 
-// nought is v, or 0 for a missing value.
-func nought(v float64) float64 {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return 0
-	}
-	return v
-}
-
 // fan joins the feet in the section, marked at height y, with their enlarged
 // view.
 func (v *footView) fan(g *canvas.Page, f sectionFrame, lo, hi, y float64) {

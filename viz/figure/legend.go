@@ -10,22 +10,6 @@ import (
 	"archload/viz/scale"
 )
 
-// legendLayout is the place of a legend on the page.
-type legendLayout struct {
-	scale scale.Scale
-	head  []canvas.Line // name and unit of the field
-	bar   canvas.Rect   // all patches together
-	notes []canvas.Line // below the bar
-	below float64       // where the key may begin, points
-}
-
-// patch returns the patch of band k.
-func (l *legendLayout) patch(k int) canvas.Rect {
-	h := l.bar.Height() / float64(l.scale.Bands())
-	k = max(k, 0)
-	return canvas.Box(l.bar.X0, l.bar.Y0+h*float64(k), l.bar.X1, l.bar.Y0+h*float64(k+1))
-}
-
 // Heights of a patch of the legend, points: labels of 8 points must fit.
 const (
 	mostPatch  = 20
@@ -224,4 +208,13 @@ func (v *planView) drawMeasure(g *canvas.Page, at canvas.Point) {
 		g.Stroke([][]canvas.Point{canvas.Loop(half)}, true, canvas.Thin())
 	}
 	g.Text(at.Add(0, 7), fmt.Sprintf("%g mm", mm), canvas.Label(), 0)
+}
+
+// drawGrain draws an arrow with two heads and its meaning.
+func drawGrain(g *canvas.Page, at canvas.Point, degrees float64, words string) {
+	s, c := math.Sincos(degrees * math.Pi / 180)
+	for _, k := range []float64{-8, 8} {
+		g.Arrow(at, at.Add(k*c, k*s), canvas.Thin())
+	}
+	g.Text(at.Add(keyWords-10, -3), words, canvas.Label(), 0)
 }

@@ -6,68 +6,7 @@ import (
 
 	"archload/mesh"
 	"archload/viz/canvas"
-	"archload/viz/scale"
 )
-
-// Drawing is what is drawn over a field in plan. All points are mm, x across
-// (treble positive), y along (neck positive). Every part may be empty.
-type Drawing struct {
-	Outline  []mesh.Point   // the plate's edge, closed, not repeated
-	Holes    [][]mesh.Point // sound holes, closed
-	Braces   []Strip        // on the underside, drawn dashed
-	Feet     [][]mesh.Point // bearing areas of the bridge, closed
-	Strings  [][]mesh.Point // centre lines
-	Flow     [][]mesh.Point // lines of equal force
-	FlowNote string         // what one of them carries: "each line carries 5 N"
-	Rim      *RimHold       // what holds the edge up; nil: not shown
-	Gauges   []Mark
-	Grain    float64 // turn of the grain from the centre line, degrees, anticlockwise seen from outside
-}
-
-// Strip is a brace in plan.
-type Strip struct {
-	Name string
-	Line []mesh.Point // centre line, mm
-	Half []float64    // half width, mm: one value, or one per point of Line
-}
-
-// Mark is a place with a reading: a dial gauge, or the worst place.
-type Mark struct {
-	Name     string
-	At       mesh.Point // mm
-	Value    float64    // in Unit; NaN: none
-	Unit     string
-	Measured *float64 // reading on the bench, in Unit; nil: none
-	Worst    bool     // drawn as a triangle: the place of the greatest value
-	Post     bool     // drawn as a square: a post between top and back
-}
-
-// PlanInput is what PlanView draws.
-type PlanInput struct {
-	Caption canvas.Caption
-	Plan    *mesh.Plan // needed if there is a field
-	Field   *Field     // nil: the bare plate
-	Drawing Drawing
-}
-
-// Size of a plan page, points; many words or gauges make it higher.
-const (
-	planWidth  = 504 // 7 in
-	planHeight = 648 // 9 in
-	planColumn = 112 // the legend's column
-	planLeast  = 380 // least height of the plate's part
-	planMost   = 520 // greatest height of the plate in a report
-	planWords  = 16  // room for the words at the rim
-)
-
-// planLayout says where the parts of a plan page lie.
-type planLayout struct {
-	caption canvas.CaptionLayout
-	frame   canvas.Frame
-	plate   canvas.Rect // box of the plate on the page
-	column  canvas.Rect // legend and key
-	list    canvas.Rect // readings
-}
 
 // PlanView draws one field over the plate, seen from outside with the neck
 // up: bands and lines a legend step apart, the outline, openings white,
@@ -96,16 +35,6 @@ func newPlanView(in PlanInput) (*planView, error) {
 		return nil, fmt.Errorf("plan view: %w", err)
 	}
 	return v, nil
-}
-
-type planView struct {
-	in     PlanInput
-	sheet  *sheet // nil: no field
-	scale  scale.Scale
-	empty  bool // the field has no value anywhere
-	height float64
-	lay    planLayout
-	bar    legendLayout
 }
 
 // measure lays out the page.
@@ -249,19 +178,6 @@ func (v *planView) drawField(g *canvas.Page) []canvas.Tag {
 	return names
 }
 
-// linePen is the pen of the line between bands k-1 and k: light on dark, and
-// firmer for zero and every fifth step, so that lines can be counted.
-func (v *planView) linePen(k int) canvas.Pen {
-	by := canvas.Pen{Width: 0.45, Color: canvas.Faded(canvas.Ink(), 0.55)}
-	if scale.Lightness(v.scale.BandColor(k)) < 0.62 {
-		by.Color = canvas.Faded(canvas.Paper(), 0.75)
-	}
-	if n := math.Round(v.scale.Level(k) / v.scale.Step); math.Mod(n, 5) == 0 {
-		by.Width = 0.95
-	}
-	return by
-}
-
 // drawParts draws braces, strings, feet and lines of force.
 func (v *planView) drawParts(g *canvas.Page) {
 	d, f := v.in.Drawing, v.lay.frame
@@ -289,27 +205,6 @@ func (v *planView) clippedStrings() [][]canvas.Point {
 				out = append(out, []canvas.Point{a, b})
 			}
 		}
-	}
-	return out
-}
-
-// ribbon returns the edge of a brace in plan, mm.
-func ribbon(b Strip) []mesh.Point {
-	n := len(b.Line)
-	if n < 2 || len(b.Half) == 0 {
-		return b.Line
-	}
-	out := make([]mesh.Point, 2*n)
-	for i, q := range b.Line {
-		p, r := b.Line[max(i-1, 0)], b.Line[min(i+1, n-1)]
-		l := math.Hypot(r[0]-p[0], r[1]-p[1])
-		if l == 0 {
-			l = 1
-		}
-		h := b.Half[min(i, len(b.Half)-1)]
-		nx, ny := -h*(r[1]-p[1])/l, h*(r[0]-p[0])/l
-		out[i] = mesh.Point{q[0] + nx, q[1] + ny}
-		out[2*n-1-i] = mesh.Point{q[0] - nx, q[1] - ny}
 	}
 	return out
 }

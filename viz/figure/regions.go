@@ -69,12 +69,6 @@ func checkPlan(p *mesh.Plan, f Field) error {
 	return nil
 }
 
-// area returns the signed area of a triangle, mm².
-func area(p *mesh.Plan, t [3]int32) float64 {
-	a, b, c := p.Points[t[0]], p.Points[t[1]], p.Points[t[2]]
-	return 0.5 * ((b[0]-a[0])*(c[1]-a[1]) - (c[0]-a[0])*(b[1]-a[1]))
-}
-
 // freeEdges returns the edges that belong to one triangle only, in the
 // order of the triangles, the triangle on their left.
 func freeEdges(tris [][3]int32) [][2]int32 {

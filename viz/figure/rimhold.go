@@ -5,25 +5,9 @@ import (
 	"image/color"
 	"math"
 
-	"archload/mesh"
 	"archload/viz/canvas"
 	"archload/viz/scale"
 )
-
-// RimHold is what holds the plate's edge up, N, and how it is spread along the
-// edge.
-type RimHold struct {
-	Neck, Tail, Bass, Treble float64 // N
-	Load                     float64 // N, of which they are the shares
-	Bars                     []EdgeForce
-}
-
-// EdgeForce is the upward hold at one place of the edge.
-type EdgeForce struct {
-	At     mesh.Point // mm; anticlockwise from one to the next
-	PerMM  float64    // N/mm of edge
-	Sector string     // the part of the edge it belongs to
-}
 
 // Sizes of the bars along the edge.
 const (

@@ -74,3 +74,11 @@ func (s Section) deepest() (at int, sink float64) {
 	}
 	return at, sink
 }
+
+// nought is v, or 0 for a missing value.
+func nought(v float64) float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return 0
+	}
+	return v
+}

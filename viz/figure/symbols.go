@@ -1,8 +1,6 @@
 package figure
 
 import (
-	"math"
-
 	"archload/viz/canvas"
 )
 
@@ -26,13 +24,4 @@ func drawPost(g *canvas.Page, at canvas.Point) {
 	q := canvas.Loop(canvas.Box(at.X-3.2, at.Y-3.2, at.X+3.2, at.Y+3.2))
 	g.Fill([][]canvas.Point{q}, canvas.Ink())
 	g.Stroke([][]canvas.Point{q}, true, canvas.Pen{Width: 0.8, Color: canvas.Paper()})
-}
-
-// drawGrain draws an arrow with two heads and its meaning.
-func drawGrain(g *canvas.Page, at canvas.Point, degrees float64, words string) {
-	s, c := math.Sincos(degrees * math.Pi / 180)
-	for _, k := range []float64{-8, 8} {
-		g.Arrow(at, at.Add(k*c, k*s), canvas.Thin())
-	}
-	g.Text(at.Add(keyWords-10, -3), words, canvas.Label(), 0)
 }

@@ -69,13 +69,6 @@ func leanWords(t cases.TiltReport) string {
 	return "The bridge " + along + ", and " + side + "."
 }
 
-func pick(when bool, a, b string) string {
-	if when {
-		return a
-	}
-	return b
-}
-
 func (d *design) bears() reportSection {
 	sec := reportSection{Title: "How the foot bears"}
 	b := d.r.Bridge

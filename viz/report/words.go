@@ -286,3 +286,10 @@ func checkRelief(b *cases.BridgeReport, depth float64) string {
 	p := float64(b.MiddleClosesAt)
 	return fmt.Sprintf("%s. It should close at about %s %% of full load, and be gone at pitch. %s", slack, dec(100*p, 0), cases.TuningWords(p))
 }
+
+func pick(when bool, a, b string) string {
+	if when {
+		return a
+	}
+	return b
+}

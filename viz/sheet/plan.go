@@ -240,13 +240,3 @@ func (s *shop) drawGraduation(lo, hi float64) *fullScale {
 	s.body(d)
 	return d
 }
-
-// dot is a small disc, mm.
-func dot(at mesh.Point, r float64) []mesh.Point {
-	l := make([]mesh.Point, 16)
-	for i := range l {
-		s, c := math.Sincos(2 * math.Pi * float64(i) / float64(len(l)))
-		l[i] = mesh.Point{at[0] + r*c, at[1] + r*s}
-	}
-	return l
-}

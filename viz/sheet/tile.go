@@ -1,9 +1,6 @@
 package sheet
 
 import (
-	"bufio"
-	"fmt"
-	"io"
 	"math"
 
 	"archload/mesh"
@@ -58,38 +55,12 @@ type Sheet struct {
 // between sheets crosses it, mm.
 type fitter func(y, h float64) float64
 
-// Formats lists what Sheet.Write can write.
-func (s *Sheet) Formats() []string { return []string{"svg", "pdf"} }
-
-// Write writes the sheet in true size: "svg" in one piece, "pdf" on its paper,
-// tiled with laps and register marks where it is larger.
-func (s *Sheet) Write(w io.Writer, format string) error {
-	switch format {
-	case "svg":
-		return s.writeSVG(w)
-	case "pdf":
-		return s.writePDF(w)
-	}
-	return fmt.Errorf("sheet format %q: want one of %q", format, s.Formats())
-}
-
 // tiling is a drawing divided into cells.
 type tiling struct {
 	d          *fullScale
 	cell       mesh.Point // mm
 	cols, rows int
 	cells      [][2]int // those with something to show: column, row from below; in the order of the sheets
-}
-
-func (s *Sheet) writeSVG(w io.Writer) error {
-	d := s.whole()
-	b := bufio.NewWriter(w)
-	pw, ph := (d.hi[0]+2*sheetEdge)*perMM, (d.hi[1]+2*sheetEdge)*perMM
-	c := canvas.NewSVG(b, pw, ph, s.subject+": "+s.Title)
-	g := canvas.NewBare(c, pw, ph)
-	d.paint(g, canvas.Frame{Scale: perMM, Origin: canvas.At(sheetEdge*perMM, sheetEdge*perMM)}, d.lo, d.hi)
-	c.Close()
-	return b.Flush()
 }
 
 // whole lays the drawing out in one piece, on the least paper.
@@ -305,23 +276,4 @@ func (t *tiling) number(col, row int) int {
 		}
 	}
 	return 0
-}
-
-func (s *Sheet) writePDF(w io.Writer) error {
-	var t tiling
-	var paper mesh.Point
-	if s.Paper == Roll {
-		t = tiling{d: s.whole(), cols: 1, rows: 1, cells: [][2]int{{0, 0}}}
-		t.cell = mesh.Point{t.d.hi[0] - 2*sheetLap, t.d.hi[1] - 2*sheetLap}
-		paper = mesh.Point{t.cell[0] + 2*sheetEdge + 2*sheetLap, t.cell[1] + 2*sheetEdge + 2*sheetLap + sheetFoot}
-	} else {
-		t, paper = s.tile()
-	}
-	var pages []*canvas.PDFPage
-	for i := range t.cells {
-		p := canvas.NewPDFPage(paper[0]*perMM, paper[1]*perMM)
-		s.drawTile(p, &t, i)
-		pages = append(pages, p)
-	}
-	return canvas.WritePDF(w, s.subject+": "+s.Title, pages)
 }

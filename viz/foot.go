@@ -1,0 +1,70 @@
+package viz
+
+import (
+	"archload/cases"
+	"archload/viz/figure"
+)
+
+func (u subject) crossArch() figure.CrossArchInput {
+	s, r := u.s, u.r
+	in := figure.CrossArchInput{Caption: u.caption(), Section: sectionOf(s, r.Title)}
+	in.Caption.Subtitle = "cross-arch at the bridge, seen from the tail, " + loadWords(r)
+	for _, c := range s.FootColumns() {
+		if c.Foot == len(in.Feet) {
+			in.Feet = append(in.Feet, figure.FootSection{Name: footName(c.Foot, len(s.Top.Built.Case.Bridge.Feet))})
+		}
+		f := &in.Feet[c.Foot]
+		f.X, f.Relief = append(f.X, c.X), append(f.Relief, c.Relief)
+		f.Gap, f.Force = append(f.Gap, c.Gap), append(f.Force, c.Force)
+	}
+	if b := r.Bridge; b != nil && len(in.Feet) == 1 {
+		x := in.Feet[0].X
+		lo, hi := x[0], x[len(x)-1]
+		for k, p := range []struct {
+			name  string
+			share float64
+		}{{"bass end", b.Share.BassEnd}, {"middle", b.Share.Middle}, {"treble end", b.Share.TrebleEnd}} {
+			t := (hi - lo) / 3
+			in.Shares = append(in.Shares, figure.Share{Name: p.name, From: lo + float64(k)*t, To: lo + float64(k+1)*t,
+				Force: p.share * r.Bridge.Pressed()})
+		}
+	}
+	return in
+}
+
+func (u subject) footForce() figure.FootForceInput {
+	r := u.r
+	in := figure.FootForceInput{Caption: u.caption()}
+	in.Caption.Subtitle = "what each third of the foot carries while the strings are brought up to pitch"
+	for _, l := range r.Bridge.ByLoad {
+		in.Load = append(in.Load, l.Load)
+		in.BassEnd = append(in.BassEnd, l.Thirds[0])
+		in.Middle = append(in.Middle, l.Thirds[1])
+		in.TrebEnd = append(in.TrebEnd, l.Thirds[2])
+	}
+	for _, e := range []struct {
+		at    cases.Num
+		words string
+	}{{r.Bridge.MiddleTouchesAt, "the middle first touches"}, {r.Bridge.MiddleClosesAt, "the middle has closed"}} {
+		if e.at.Known() && e.at > 0 {
+			in.Events = append(in.Events, figure.Event{At: float64(e.at), Words: e.words})
+		}
+	}
+	return in
+}
+
+func (u subject) footPressure() figure.FootPressureInput {
+	s, r := u.s, u.r
+	in := figure.FootPressureInput{Caption: u.caption(), Limit: s.CrushingLimit()}
+	for _, c := range s.FootCells() {
+		in.Cells = append(in.Cells, figure.FootCell(c))
+	}
+	for _, m := range s.FootMeans() {
+		in.Means = append(in.Means, figure.FootMean(m))
+	}
+	in.Caption.Subtitle = "pressure under the foot, " + loadWords(r)
+	for i := range s.Top.Built.Case.Bridge.Feet {
+		in.Names = append(in.Names, footName(i, len(s.Top.Built.Case.Bridge.Feet)))
+	}
+	return in
+}
