@@ -5,9 +5,6 @@ import (
 	"math"
 )
 
-// pixels is a rectangle of whole pixels.
-type pixels struct{ x0, y0, x1, y1 float64 }
-
 // Clip lets only what lies within r, and within the rectangles of the calls
 // before, show; until Unclip.
 func (l *List) Clip(r Rect) {

@@ -18,3 +18,6 @@ type List struct {
 
 	clips []pixels // what shows, innermost last
 }
+
+// pixels is a rectangle of whole pixels.
+type pixels struct{ x0, y0, x1, y1 float64 }

@@ -64,9 +64,6 @@ func (b *build) edge() *Solid {
 	return &Solid{Name: "plate edge", Points: pts, Normals: normals(pts, e.tris), Tris: e.tris, Paint: cutColor()}
 }
 
-func (b *build) line(l *Line)   { b.scene.Lines = append(b.scene.Lines, l) }
-func (b *build) solid(o *Solid) { b.scene.Solids = append(b.scene.Solids, o) }
-
 // normals returns the unit normals at the points of a skin: the means of the
 // triangles about each, weighted by area.
 func normals(pts []vec, tris [][3]int32) []vec {

@@ -36,8 +36,6 @@ func (b *build) words() {
 	}
 }
 
-func (b *build) label(l Label) { b.scene.Labels = append(b.scene.Labels, l) }
-
 // pins adds a small ring and a reading at each pinned place.
 func (b *build) pins() {
 	for _, p := range b.in.Pins {

@@ -8,7 +8,6 @@ import (
 
 	"github.com/go-gl/gl/v3.3-core/gl"
 
-	"archload/viz/desk"
 	"archload/viz/panel"
 	"archload/viz/scale"
 )
@@ -88,33 +87,6 @@ func (f *flats) drop() {
 func attribute(at uint32, n int32, kind uint32, stride int32, offset uintptr) {
 	gl.EnableVertexAttribArray(at)
 	gl.VertexAttribPointerWithOffset(at, n, kind, kind == gl.UNSIGNED_BYTE, stride, offset)
-}
-
-// paintPanels draws the page's list of triangles over what is there.
-func (p *Painter) paintPanels(f *desk.Frame) {
-	l := f.Panels
-	if l == nil || l.Atlas == nil || len(l.Vertices) == 0 {
-		return
-	}
-	c := p.flats.corners[:0]
-	for i := range l.Vertices {
-		v := &l.Vertices[i]
-		c = append(c, corner{float32(v.X), float32(v.Y), float32(v.U), float32(v.V), bytesOf(v.Paint)})
-	}
-	p.flats.corners = c
-	sheet := p.sheets.get(l.Atlas, func() texture { return newSheet(l.Atlas) })
-	blend()
-	gl.UseProgram(p.flat.id)
-	gl.Uniform2f(p.flat.at["page"], float32(f.Width), float32(f.Height))
-	gl.Uniform1i(p.flat.at["atlas"], 0)
-	gl.ActiveTexture(gl.TEXTURE0)
-	gl.BindTexture(gl.TEXTURE_2D, sheet.id)
-	gl.BindVertexArray(p.flats.array)
-	gl.BindBuffer(gl.ARRAY_BUFFER, p.flats.buffer)
-	gl.BufferData(gl.ARRAY_BUFFER, len(c)*int(unsafe.Sizeof(c[0])), gl.Ptr(c), gl.STREAM_DRAW)
-	gl.DrawArrays(gl.TRIANGLES, 0, int32(len(c)/3*3))
-	gl.Disable(gl.BLEND)
-	p.sheets.sweep()
 }
 
 // blend lays what is drawn over what is there, whose alpha stays.

@@ -9,7 +9,6 @@ import (
 
 	"github.com/go-gl/gl/v3.3-core/gl"
 
-	"archload/viz/desk"
 	"archload/viz/scene"
 )
 
@@ -187,46 +186,3 @@ func place(p [3]float64, arc float64) [4]float32 {
 }
 
 func lineUniforms() []string { return []string{"clip", "view", "density", "close", "edge"} }
-
-// paintLines draws the lines of a view with their beads: those that solids
-// hide, then those over everything.
-func (p *Painter) paintLines(v *desk.View, clip *[16]float32, density float64) {
-	if len(v.Scene.Lines) == 0 {
-		return
-	}
-	at, k := p.line.at, scene.TheLooks()
-	near, far := v.Camera.Clip()
-	gl.UseProgram(p.line.id)
-	gl.UniformMatrix4fv(at["clip"], 1, false, &clip[0])
-	gl.Uniform2f(at["view"], float32(v.Where.Dx()), float32(v.Where.Dy()))
-	gl.Uniform1f(at["density"], float32(density))
-	gl.Uniform3f(at["close"], float32(near), float32(k.Nearer), float32(2*far*near/(near-far)))
-	edge := sharesOf(k.HaloPaint)
-	gl.Uniform3f(at["edge"], edge[0], edge[1], edge[2])
-	blend()
-	gl.DepthMask(false)
-	r := p.lines.get(v.Scene, func() ribbons { return newRibbons(v.Scene) })
-	for i := range r {
-		if i == 1 {
-			gl.Disable(gl.DEPTH_TEST)
-		}
-		r[i].draw()
-		p.paintBeads(v, i)
-	}
-}
-
-// paintBeads draws the beads of one layer where they are at the view's phase.
-func (p *Painter) paintBeads(v *desk.View, on int) {
-	if !(v.Phase > 0) {
-		return
-	}
-	p.dots = p.dots[:0]
-	first := math.Mod(v.Phase, 1) * scene.TheLooks().BeadSpacing
-	for _, l := range v.Scene.Lines {
-		if l.Beads && layer(l) == on {
-			p.dots = appendBeads(p.dots, l, first)
-		}
-	}
-	p.beads.upload(p.dots, gl.STREAM_DRAW)
-	p.beads.draw()
-}

@@ -8,7 +8,6 @@ import (
 
 	"github.com/go-gl/gl/v3.3-core/gl"
 
-	"archload/viz/desk"
 	"archload/viz/scale"
 	"archload/viz/scene"
 )
@@ -73,60 +72,6 @@ func newSkin(s *scene.Solid, valued bool) skin {
 
 func solidUniforms() []string {
 	return []string{"clip", "light", "shade", "bands", "paint", "scale", "lines"}
-}
-
-// paintSolids draws the skins of a view: the opaque ones, then those that
-// show what lies behind them. Opaque skins are closed, their backs not drawn.
-func (p *Painter) paintSolids(v *desk.View, clip *[16]float32, density float64) {
-	at := p.solid.at
-	gl.UseProgram(p.solid.id)
-	gl.UniformMatrix4fv(at["clip"], 1, false, &clip[0])
-	l, k := v.Camera.Light(), scene.TheLooks()
-	gl.Uniform3f(at["light"], float32(l[0]), float32(l[1]), float32(l[2]))
-	gl.Uniform4f(at["shade"], float32(k.Darkest), float32(k.Brightest), float32(k.TurnedOff), float32(k.TurnedOn))
-	p.field(v, density)
-	gl.Enable(gl.CULL_FACE)
-	p.paintSkins(v.Scene, true)
-	gl.Disable(gl.CULL_FACE)
-	gl.DepthMask(false)
-	blend()
-	p.paintSkins(v.Scene, false)
-}
-
-// paintSkins draws either the opaque skins or the others.
-func (p *Painter) paintSkins(s *scene.Scene, opaque bool) {
-	for _, o := range s.Solids {
-		k := p.skins.get(skinKey{o, s.Scale != nil}, func() skin { return newSkin(o, s.Scale != nil) })
-		if k.corners == 0 || (o.Paint.A == 255) != opaque {
-			continue
-		}
-		c := sharesOf(o.Paint)
-		gl.Uniform4f(p.solid.at["paint"], c[0], c[1], c[2], c[3])
-		gl.BindVertexArray(k.array)
-		gl.DrawElementsWithOffset(gl.TRIANGLES, k.corners, gl.UNSIGNED_INT, 0)
-	}
-}
-
-// field sets the colours and the contour lines of the view's scale.
-func (p *Painter) field(v *desk.View, density float64) {
-	at, s := p.solid.at, v.Scene.Scale
-	gl.ActiveTexture(gl.TEXTURE0)
-	gl.Uniform1i(at["bands"], 0)
-	gl.Uniform4f(at["lines"], 0, 0, 1, 0)
-	gl.Uniform4f(at["scale"], 0, 1, 1, 0)
-	if s == nil {
-		gl.BindTexture(gl.TEXTURE_2D, 0)
-		return
-	}
-	gl.BindTexture(gl.TEXTURE_2D, p.bands.get(s, func() texture { return newBands(s) }).id)
-	if s.Step == 0 { // one colour from end to end
-		return
-	}
-	gl.Uniform4f(at["scale"], float32(s.Lo), float32(s.Step), float32(s.Bands()), float32(math.Round(-s.Lo/s.Step)))
-	if v.Contours {
-		k := scene.TheLooks()
-		gl.Uniform4f(at["lines"], float32(k.ContourHalf*density), float32(k.ZeroHalf*density), float32(k.ContourRoom*density), float32(k.ContourInk))
-	}
 }
 
 // newBands uploads the colours of a scale and the ink on each.

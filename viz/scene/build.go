@@ -1,0 +1,52 @@
+package scene
+
+import (
+	"archload/cases"
+	"archload/mesh"
+)
+
+// Show says what a scene shows of a design. Only Solution is needed.
+type Show struct {
+	Solution   *cases.Solution // of the design that the skeleton was made from
+	Load       float64         // share of the string load, for the statement, 1
+	Field      Field
+	Face       Face              // of the plate, for fields that differ between the faces
+	Values     []float64         // of the field, in its unit, at the nodes or the cells of the foot; nil: taken from Solution
+	Difference bool              // Values are what another design has more of
+	Range      *[2]float64       // ends of the legend, in the field's unit; nil: from the values
+	Enlarge    float64           // movements are drawn so many times as large, 1; 0: EnlargeFor
+	Strings    bool              // draw them
+	Flow       *cases.FlowReport // lines of force to draw; nil: none
+	Pins       []Pin             // places to read
+	Cut        [2]mesh.Point     // ends of a section's line in plan, mm; equal: none
+	Wordless   bool              // no neck, tail, bass and treble at the rim
+}
+
+// Pin is a place on the plate that is read.
+type Pin struct {
+	Name string
+	At   mesh.Point // mm, on the outer surface
+	Text string     // the reading; "": the field's value there
+}
+
+// build is a scene in the making.
+type build struct {
+	k            *Skeleton
+	in           Show
+	s            *cases.Solution
+	e            float64
+	outer, inner []vec     // the plate's skins as drawn, at the nodes
+	up           []vec     // normals of the outer skin as drawn
+	values       []float64 // at the nodes; nil: none
+	onFoot       []float64 // at the cells of the foot; nil: none
+	scene        *Scene
+}
+
+// line adds a line to the scene.
+func (b *build) line(l *Line) { b.scene.Lines = append(b.scene.Lines, l) }
+
+// solid adds a solid.
+func (b *build) solid(o *Solid) { b.scene.Solids = append(b.scene.Solids, o) }
+
+// label adds a label.
+func (b *build) label(l Label) { b.scene.Labels = append(b.scene.Labels, l) }
