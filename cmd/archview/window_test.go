@@ -18,7 +18,7 @@ import (
 
 	"archload/cases"
 	"archload/cmd/internal/shell"
-	"archload/internal/screen"
+	"archload/viz/window/windowtest"
 )
 
 // asChild holds the command line with which the test program is to be archview
@@ -53,7 +53,7 @@ func (f told) number(name string) float64 {
 
 // person drives archview on a screen.
 type person struct {
-	*screen.Screen
+	*windowtest.Screen
 	t      *testing.T
 	cmd    *exec.Cmd
 	frames chan told
@@ -69,7 +69,7 @@ func sit(t *testing.T, args ...string) *person {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := &person{Screen: screen.Start(t), t: t, cmd: exec.Command(exe), frames: make(chan told, 10000), dir: t.TempDir()}
+	p := &person{Screen: windowtest.Start(t), t: t, cmd: exec.Command(exe), frames: make(chan told, 10000), dir: t.TempDir()}
 	p.cmd.Dir = p.dir
 	p.cmd.Env = p.Env(asChild+"="+strings.Join(append(args, "--tell"), "\n"), "HOME="+p.dir, "XDG_CONFIG_HOME="+filepath.Join(p.dir, "settings"))
 	p.cmd.Stderr = os.Stderr

@@ -14,9 +14,9 @@ import (
 	"testing"
 	"time"
 
-	"archload/internal/screen"
 	"archload/viz/desk"
 	"archload/viz/panel"
+	"archload/viz/window/windowtest"
 )
 
 // asChild is set where the test program is to open a window itself: GLFW
@@ -114,7 +114,7 @@ func (a *teller) Frame(width, height int, density float64, in panel.Input) *desk
 
 // child is the test program with a window on the screen.
 type child struct {
-	*screen.Screen
+	*windowtest.Screen
 	t      *testing.T
 	cmd    *exec.Cmd
 	stdin  io.Writer
@@ -127,7 +127,7 @@ type child struct {
 const late = 5 * time.Minute
 
 // opened starts a child and waits until its window has been drawn.
-func opened(t *testing.T, s *screen.Screen, title string) *child {
+func opened(t *testing.T, s *windowtest.Screen, title string) *child {
 	t.Helper()
 	exe, err := os.Executable()
 	if err != nil {
@@ -218,7 +218,7 @@ func (c *child) ends() {
 }
 
 func TestRunAsAPersonWould(t *testing.T) {
-	s := screen.Start(t)
+	s := windowtest.Start(t)
 	c := opened(t, s, "one")
 	mouse := func(args ...string) { t.Helper(); s.Do("xdotool", args...) }
 
@@ -265,7 +265,7 @@ func TestRunAsAPersonWould(t *testing.T) {
 // TestRunDrawsWhenThereIsAReason counts what lies between two keys: a key gives two
 // frames, after which the window does nothing, whatever time goes by.
 func TestRunDrawsWhenThereIsAReason(t *testing.T) {
-	s := screen.Start(t)
+	s := windowtest.Start(t)
 	c := opened(t, s, "two")
 	before := c.settle("Home", panel.KeyHome)
 	c.wait()
@@ -310,7 +310,7 @@ func TestPause(t *testing.T) {
 }
 
 func TestRunOnAFineScreen(t *testing.T) {
-	s := screen.Start(t)
+	s := windowtest.Start(t)
 	s.Do("xprop", "-root", "-f", "RESOURCE_MANAGER", "8s", "-set", "RESOURCE_MANAGER", "Xft.dpi:\t192\n")
 	c := opened(t, s, "fine")
 	s.Do("xdotool", "mousemove", "--window", c.id, "100", "120")
@@ -325,7 +325,7 @@ func TestRunOnAFineScreen(t *testing.T) {
 }
 
 func TestRunWithoutADriver(t *testing.T) {
-	s := screen.Start(t, "-extension", "GLX")
+	s := windowtest.Start(t, "-extension", "GLX")
 	exe, err := os.Executable()
 	if err != nil {
 		t.Fatal(err)

@@ -7,7 +7,7 @@
 //	go run ./cmd/archview course-guitar course-guitar-treble --controls --section cross --view "from outside" \
 //	    --snapshot archload-demo/window-two.png
 //	go run ./cmd/archview --lesson 4-bowed --step 3 --controls --snapshot archload-demo/window-lesson.png
-//	go run ./docs/pictures archload-demo docs
+//	go run ./cmd/internal/pictures archload-demo docs
 package main
 
 import (

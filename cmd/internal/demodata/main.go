@@ -3,7 +3,7 @@
 // lutherie course and follows from the few numbers in this program; run it
 // again after changing them:
 //
-//	go run ./cases/internal/demodata -o cases/bundled
+//	go run ./cmd/internal/demodata -o cases/bundled
 //
 // outline.csv holds the body outline, f-hole.csv the treble f-hole;
 // arch-contours.csv is an arch with its apex on the centre line,

@@ -1,6 +1,6 @@
-// Package screen is a display server for tests that drive a window as a person
+// Package windowtest is a display server for tests that drive a window as a person
 // would: with the pointer and the keyboard.
-package screen
+package windowtest
 
 import (
 	"bufio"
