@@ -8,7 +8,9 @@ import (
 
 	"archload/cases"
 	"archload/mesh"
+	"archload/mesh/plane"
 	"archload/viz"
+	"archload/viz/scale"
 	"archload/viz/scene"
 )
 
@@ -52,7 +54,7 @@ func enlargeFor(designs []*Answered) float64 {
 	for _, d := range designs {
 		best = math.Max(best, scene.EnlargeFor(d.Full))
 		edge, _ := d.Full.Outlines()
-		lo, hi := bounds(edge)
+		lo, hi := plane.Bounds(edge)
 		most := 0.0
 		for _, v := range d.Full.SinkField() {
 			most = math.Max(most, math.Abs(v))
@@ -64,13 +66,7 @@ func enlargeFor(designs []*Answered) float64 {
 	if best <= limit {
 		return best
 	}
-	e := math.Pow(10, math.Floor(math.Log10(limit)))
-	for _, k := range []float64{5, 2} {
-		if k*e <= limit {
-			return math.Max(1, k*e)
-		}
-	}
-	return math.Max(1, e)
+	return math.Max(1, scale.StepBelow(limit))
 }
 
 func lastOf(s *Shown, i int) *Answered {

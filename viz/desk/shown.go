@@ -3,6 +3,7 @@ package desk
 import (
 	"archload/cases"
 	"archload/mesh"
+	"archload/mesh/plane"
 	"archload/viz/scene"
 )
 
@@ -46,7 +47,7 @@ func (s *Shown) Settled() bool {
 // cutLine is the line of a cut over a design, bass to treble or tail to neck;
 // ok is false without one.
 func cutLine(c *cases.Case, cut Cut, edge []mesh.Point) (from, to mesh.Point, ok bool) {
-	lo, hi := bounds(edge)
+	lo, hi := plane.Bounds(edge)
 	at := mesh.Point{}
 	if c.Bridge != nil {
 		at = c.Bridge.At
@@ -60,19 +61,4 @@ func cutLine(c *cases.Case, cut Cut, edge []mesh.Point) (from, to mesh.Point, ok
 		return cut.From, cut.To, cut.From != cut.To
 	}
 	return from, to, false
-}
-
-// bounds is the smallest upright rectangle about places.
-func bounds(pts []mesh.Point) (lo, hi mesh.Point) {
-	for i, p := range pts {
-		for k := range p {
-			if i == 0 || p[k] < lo[k] {
-				lo[k] = p[k]
-			}
-			if i == 0 || p[k] > hi[k] {
-				hi[k] = p[k]
-			}
-		}
-	}
-	return lo, hi
 }

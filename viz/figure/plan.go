@@ -3,8 +3,10 @@ package figure
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"archload/mesh"
+	"archload/mesh/plane"
 	"archload/viz/canvas"
 )
 
@@ -96,19 +98,11 @@ func (v *planView) natural() float64 {
 
 // bounds returns the box of outline and nodes, mm.
 func (v *planView) bounds() (lo, hi mesh.Point, err error) {
-	lo = mesh.Point{math.Inf(1), math.Inf(1)}
-	hi = mesh.Point{math.Inf(-1), math.Inf(-1)}
-	lists := [][]mesh.Point{v.in.Drawing.Outline}
+	all := v.in.Drawing.Outline
 	if v.sheet != nil {
-		lists = append(lists, v.sheet.pts)
+		all = slices.Concat(all, v.sheet.pts)
 	}
-	for _, l := range lists {
-		for _, q := range l {
-			for k := range q {
-				lo[k], hi[k] = math.Min(lo[k], q[k]), math.Max(hi[k], q[k])
-			}
-		}
-	}
+	lo, hi = plane.Bounds(all)
 	if w, h := hi[0]-lo[0], hi[1]-lo[1]; !(w > 0 && h > 0) || math.IsInf(w+h, 0) {
 		return lo, hi, fmt.Errorf("outline: want a closed curve of finite size, found %d points", len(v.in.Drawing.Outline))
 	}

@@ -3,6 +3,8 @@ package panel
 import (
 	"image/color"
 	"math"
+
+	"archload/viz/scale"
 )
 
 // Axis is one axis of a chart.
@@ -37,7 +39,7 @@ type Chart struct {
 // Plot is where a chart's values lie on the page.
 type Plot struct {
 	Inner Rect // within the axes
-	x, y  scale
+	x, y  span
 }
 
 // X returns the place of a value across, points from the left of the page.
@@ -49,34 +51,14 @@ func (p Plot) Y(v float64) float64 { return p.y.at(v) }
 // Across returns the value across at x, points; the other way of X.
 func (p Plot) Across(x float64) float64 { return p.x.value(x) }
 
-// scale takes values to one coordinate of the page.
-type scale struct {
+// span takes values to one coordinate of the page.
+type span struct {
 	lo, hi float64 // values at the ends
 	a, b   float64 // coordinates there, points
 }
 
-func (s scale) at(v float64) float64    { return s.a + (v-s.lo)/(s.hi-s.lo)*(s.b-s.a) }
-func (s scale) value(x float64) float64 { return s.lo + (x-s.a)/(s.b-s.a)*(s.hi-s.lo) }
-
-// niceStep returns the smallest of 1, 2 and 5 times a power of ten that is at
-// least v.
-func niceStep(v float64) float64 {
-	if !(v > 0) || math.IsInf(v, 0) {
-		return 1
-	}
-	p := math.Pow(10, math.Floor(math.Log10(v)))
-	for _, m := range []float64{1, 2, 5} {
-		if v <= m*p*(1+1e-9) {
-			return m * p
-		}
-	}
-	return 10 * p
-}
-
-// stepDecimals returns how many decimals a step of 1, 2 or 5 needs.
-func stepDecimals(step float64) int {
-	return int(min(9, max(0, -math.Floor(math.Log10(step)+1e-9))))
-}
+func (s span) at(v float64) float64    { return s.a + (v-s.lo)/(s.hi-s.lo)*(s.b-s.a) }
+func (s span) value(x float64) float64 { return s.lo + (x-s.a)/(s.b-s.a)*(s.hi-s.lo) }
 
 // Ticks returns the marks of an axis from lo to hi, 1-2-5, at most most of
 // them, and the decimals that they need.
@@ -84,12 +66,12 @@ func Ticks(lo, hi float64, most int) (at []float64, decimals int) {
 	if !(hi > lo) || math.IsInf(hi-lo, 0) {
 		return nil, 0
 	}
-	step := niceStep((hi - lo) / float64(max(1, most)))
+	step := scale.StepAbove((hi - lo) / float64(max(1, most)))
 	const hair = 1e-9
 	for k := math.Ceil(lo/step - hair); k*step <= hi+hair*step && len(at) <= most+1; k++ {
 		at = append(at, k*step+0)
 	}
-	return at, stepDecimals(step)
+	return at, min(9, scale.Decimals(step))
 }
 
 // ends returns what an axis spans.

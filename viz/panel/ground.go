@@ -51,7 +51,7 @@ func (l *List) ground(g ground, ends [4]float64) (Plot, *crowd) {
 		ends = widened(ends, inner)
 		ys, yd = Ticks(ends[2], ends[3], int(inner.H/24))
 	}
-	plot := Plot{inner, scale{ends[0], ends[1], inner.X, inner.Right()}, scale{ends[2], ends[3], inner.Bottom(), inner.Y}}
+	plot := Plot{inner, span{ends[0], ends[1], inner.X, inner.Right()}, span{ends[2], ends[3], inner.Bottom(), inner.Y}}
 	l.heads(g, words)
 	l.levels(plot, ys, yd, words)
 	l.uprights(g, plot, words)

@@ -7,7 +7,11 @@ import "math"
 const Slack = 0.002
 
 // StepAbove returns the smallest 1, 2 or 5 times a power of ten that is >= v.
+// Of what is not a positive number it is 1.
 func StepAbove(v float64) float64 {
+	if !(v > 0) || math.IsInf(v, 0) {
+		return 1
+	}
 	e := math.Floor(math.Log10(v))
 	for ; ; e++ {
 		for _, k := range []float64{1, 2, 5} {
@@ -27,4 +31,17 @@ func StepBelow(v float64) float64 {
 		}
 	}
 	return n / 10
+}
+
+// StepNear returns the nearest 1, 2 or 5 times a power of ten, by ratio, of a
+// positive v.
+func StepNear(v float64) float64 {
+	best := math.Pow(10, math.Floor(math.Log10(v)))
+	e := best
+	for _, k := range []float64{2, 5, 10} {
+		if math.Abs(math.Log(v/(k*e))) < math.Abs(math.Log(v/best)) {
+			best = k * e
+		}
+	}
+	return best
 }

@@ -9,6 +9,7 @@ import (
 	"archload/cases"
 	"archload/fem"
 	"archload/fem/contact"
+	"archload/viz/scale"
 )
 
 // volume is the signed volume inside solids that together close, mm³.
@@ -222,8 +223,8 @@ func TestTheSameTwice(t *testing.T) {
 
 func TestEnlargeFor(t *testing.T) {
 	for _, c := range []struct{ v, want float64 }{{1, 1}, {1.4, 1}, {1.5, 2}, {3.1, 2}, {3.3, 5}, {7.2, 10}, {0.24, 0.2}, {43, 50}} {
-		if got := round125(c.v); math.Abs(got-c.want) > 1e-12 {
-			t.Errorf("round125(%g) = %g, want %g", c.v, got, c.want)
+		if got := scale.StepNear(c.v); math.Abs(got-c.want) > 1e-12 {
+			t.Errorf("scale.StepNear(%g) = %g, want %g", c.v, got, c.want)
 		}
 	}
 	s := solved(t, "course-guitar", 0.5)

@@ -150,7 +150,7 @@ func EnlargeFor(s *cases.Solution) float64 {
 			want = math.Min(want, reliefShare*lowestBase(s)/gap)
 		}
 	}
-	return math.Max(1, round125(want))
+	return math.Max(1, scale.StepNear(want))
 }
 
 // reliefShare is how much of the base's least height the relief may take when
@@ -175,16 +175,4 @@ func lowestBase(s *cases.Solution) float64 {
 		}
 	}
 	return least
-}
-
-// round125 returns the nearest 1, 2 or 5 times a power of ten, by ratio.
-func round125(v float64) float64 {
-	e := math.Pow(10, math.Floor(math.Log10(v)))
-	best := e
-	for _, k := range []float64{2, 5, 10} {
-		if math.Abs(math.Log(v/(k*e))) < math.Abs(math.Log(v/best)) {
-			best = k * e
-		}
-	}
-	return best
 }

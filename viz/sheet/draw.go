@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"archload/mesh"
+	"archload/mesh/plane"
 	"archload/viz/canvas"
 )
 
@@ -42,28 +43,18 @@ func (d *fullScale) add(it fullItem) {
 	d.items = append(d.items, it)
 }
 
-func boxOf(l []mesh.Point) (lo, hi mesh.Point) {
-	lo, hi = l[0], l[0]
-	for _, p := range l {
-		for k := range 2 {
-			lo[k], hi[k] = math.Min(lo[k], p[k]), math.Max(hi[k], p[k])
-		}
-	}
-	return lo, hi
-}
-
 func (d *fullScale) stroke(l []mesh.Point, closed bool, by canvas.Pen) {
 	if len(l) < 2 {
 		return
 	}
 	it := fullItem{line: l, closed: closed, pen: by}
-	it.lo, it.hi = boxOf(l)
+	it.lo, it.hi = plane.Bounds(l)
 	d.add(it)
 }
 
 func (d *fullScale) fill(l []mesh.Point, by canvas.Pen) {
 	it := fullItem{line: l, fill: true, pen: by}
-	it.lo, it.hi = boxOf(l)
+	it.lo, it.hi = plane.Bounds(l)
 	d.add(it)
 }
 
@@ -85,7 +76,7 @@ func (d *fullScale) turned(at mesh.Point, text string, s canvas.Style, align, an
 	for _, c := range b.Corners() {
 		l = append(l, mesh.Point{c.X / perMM, c.Y / perMM})
 	}
-	it.lo, it.hi = boxOf(l)
+	it.lo, it.hi = plane.Bounds(l)
 	d.add(it)
 }
 

@@ -7,6 +7,7 @@ import (
 	"archload/mesh"
 	"archload/mesh/surface"
 	"archload/viz/canvas"
+	"archload/viz/scale"
 )
 
 // Contours on a sheet: about this many from lowest to highest.
@@ -14,7 +15,7 @@ const sheetLevels = 16
 
 func (s *shop) plan() *Sheet {
 	at, z := s.apex()
-	step := stepFor(s.heights())
+	step := contourStep(s.heights())
 	d := s.drawPlan(step)
 	return &Sheet{
 		Name: "plan", Title: "plan with the contours of the arch",
@@ -52,16 +53,9 @@ func (s *shop) extent(f surface.Surface) (lo, hi float64) {
 	return lo, hi
 }
 
-// stepFor is the 1-2-5 step that gives about sheetLevels contours.
-func stepFor(lo, hi float64) float64 {
-	raw := math.Max(hi-lo, 0.01) / sheetLevels
-	p := math.Pow(10, math.Floor(math.Log10(raw)))
-	for _, k := range []float64{1, 2, 5} {
-		if k*p >= raw*(1-1e-9) {
-			return k * p
-		}
-	}
-	return 10 * p
+// contourStep is the 1-2-5 step that gives about sheetLevels contours.
+func contourStep(lo, hi float64) float64 {
+	return scale.StepAbove(math.Max(hi-lo, 0.01) / sheetLevels)
 }
 
 func (s *shop) drawPlan(step float64) *fullScale {
@@ -225,7 +219,7 @@ func (s *shop) drawGraduation(lo, hi float64) *fullScale {
 	const grid = 25
 	d := newFullScale()
 	if hi-lo >= 0.05 {
-		s.contours(d, s.plate.Thickness, math.Max(0.1, stepFor(lo, hi)))
+		s.contours(d, s.plate.Thickness, math.Max(0.1, contourStep(lo, hi)))
 	}
 	a, b := s.notes.Outline.Bounds()
 	for y := math.Ceil(a[1]/grid) * grid; y <= b[1]; y += grid {

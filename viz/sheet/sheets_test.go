@@ -13,6 +13,7 @@ import (
 
 	"archload/cases"
 	"archload/mesh"
+	"archload/mesh/plane"
 )
 
 // measured is one subpath of a file, in mm from the lower left corner of its page.
@@ -22,7 +23,7 @@ type measured struct {
 	stroke bool
 }
 
-func (m measured) box() (lo, hi mesh.Point) { return boxOf(m.pts) }
+func (m measured) box() (lo, hi mesh.Point) { return plane.Bounds(m.pts) }
 
 // leaf is one page as it stands in a file.
 type leaf struct {
