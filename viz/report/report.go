@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+
+	"archload/cases"
 	// the page's template and style
 )
 
