@@ -2,12 +2,12 @@ package report
 
 import (
 	"bytes"
+	_ "embed" // the page's template and style
 	"fmt"
 	"html/template"
 	"io"
 
 	"archload/cases"
-	// the page's template and style
 )
 
 //go:embed report.html
