@@ -14,7 +14,7 @@ import (
 	"archload/mesh/surface"
 )
 
-const bundled = "../../bundled"
+const bundled = "../../../cases/bundled"
 
 func TestBundledTablesAreWhatThisProgramWrites(t *testing.T) {
 	files, err := tables()
