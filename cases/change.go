@@ -3,6 +3,7 @@ package cases
 import (
 	"fmt"
 	"io/fs"
+	"math"
 	"path"
 	"regexp"
 	"slices"
@@ -126,7 +127,7 @@ func parseRange(text string) ([]ChangeValue, error) {
 	var x [3]float64
 	for i := range x {
 		v, err := strconv.ParseFloat(m[1+i], 64)
-		if err != nil || !Num(v).Known() {
+		if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
 			return nil, wrong
 		}
 		x[i] = v

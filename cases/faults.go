@@ -173,6 +173,12 @@ func isWithin(key, above string) bool {
 	return key == above || strings.HasPrefix(key, above+".") || strings.HasPrefix(key, above+"[")
 }
 
+// isSet reports whether a key stands in a file.
+func (r *report) isSet(key string) bool {
+	_, ok := r.places[key]
+	return ok
+}
+
 // err returns nil or the sorted Faults.
 func (r *report) err() error {
 	if len(r.faults) == 0 {

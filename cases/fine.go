@@ -76,7 +76,7 @@ func (l *TopLoad) rect() (lo, hi mesh.Point) {
 // long stretches share one entry.
 func holeFine(h *plane.Curve, m Mesh) []mesh.Fine {
 	const step = 2.0 // mm along the edge
-	pts := evenly(h.Polyline(0.02), step)
+	pts := plane.Evenly(h.Polyline(0.02), step)
 	n := len(pts)
 	var out []mesh.Fine
 	last := 0.0
@@ -90,25 +90,6 @@ func holeFine(h *plane.Curve, m Mesh) []mesh.Fine {
 		}
 		last = size
 		out = append(out, mesh.Fine{Along: []mesh.Point{pts[i], next}, Radius: m.edge(size), Size: m.edge(size)})
-	}
-	return out
-}
-
-// evenly returns points about step mm apart along a closed polyline.
-func evenly(ring []mesh.Point, step float64) []mesh.Point {
-	closed := append(append([]mesh.Point(nil), ring...), ring[0])
-	n := max(3, int(pathLength(closed)/step))
-	gap := pathLength(closed) / float64(n)
-	out := []mesh.Point{closed[0]}
-	run := 0.0
-	for i := 1; i < len(closed) && len(out) < n; i++ {
-		a, b := closed[i-1], closed[i]
-		l := math.Hypot(b[0]-a[0], b[1]-a[1])
-		for next := float64(len(out)) * gap; next <= run+l && len(out) < n; next = float64(len(out)) * gap {
-			u := (next - run) / l
-			out = append(out, mesh.Point{a[0] + u*(b[0]-a[0]), a[1] + u*(b[1]-a[1])})
-		}
-		run += l
 	}
 	return out
 }

@@ -107,20 +107,6 @@ func (f *fitter) rimHeight() float64 {
 	return sum / long
 }
 
-// keyedTable is a table of heights and its key below the surface's.
-type keyedTable struct {
-	key   string
-	table *HeightTable
-}
-
-func (a *Arch) tables() []keyedTable {
-	return []keyedTable{{"contours", a.Contours}, {"templates", a.Templates}, {"points", a.Points}}
-}
-
-func (h *Heights) tables() []keyedTable {
-	return []keyedTable{{"contours", h.Contours}, {"templates", h.Templates}, {"points", h.Points}}
-}
-
 // data gathers tables of heights for the fit; absent tables are nil.
 func (f *fitter) data(contours, templates, points *HeightTable, noise Length) surface.Data {
 	d := surface.Data{Outline: f.made.Outline, Noise: float64(noise)}

@@ -69,7 +69,7 @@ func (l *Level) lay(r *Ring) error {
 		return r.Fault("%v", err)
 	}
 	l.curve = curve
-	l.Points = evenly(curve.Polyline(0.01), contourStep)
+	l.Points = plane.Evenly(curve.Polyline(0.01), contourStep)
 	return nil
 }
 

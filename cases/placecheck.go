@@ -48,12 +48,6 @@ func (f *fitter) checkPlaces() {
 	}
 }
 
-// isSet reports whether a key stands in a file.
-func (r *report) isSet(key string) bool {
-	_, ok := r.places[key]
-	return ok
-}
-
 // overHole reports whether a point lies over a hole.
 func (f *fitter) overHole(p mesh.Point) bool {
 	return slices.ContainsFunc(f.made.Holes, func(h *plane.Curve) bool { return h.Contains(p) })

@@ -5,6 +5,7 @@ import (
 
 	"archload/materials"
 	"archload/mesh"
+	"archload/mesh/plane"
 )
 
 // strength finds the worst place of the plate. Stress is averaged over a
@@ -126,7 +127,7 @@ func (s *Solution) edgeField(st materials.Strength) (strengthField, []mesh.Point
 func (b *Built) edgePlaces() []mesh.Point {
 	var at []mesh.Point
 	for _, h := range b.Geometry.Holes {
-		ring := evenly(h.Polyline(0.02), edgeStep)
+		ring := plane.Evenly(h.Polyline(0.02), edgeStep)
 		for i, a := range ring {
 			next := ring[(i+1)%len(ring)]
 			d := unit2(next[0]-a[0], next[1]-a[1])

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"archload/mesh"
+	"archload/mesh/plane"
 )
 
 // How a drawn line becomes points of a curve.
@@ -37,7 +38,7 @@ func (c *svgChain) moved(at func(mesh.Point) mesh.Point) svgChain {
 
 // reach is the length of the control polygon, mm.
 func (s *svgSegment) reach() float64 {
-	return pathLength(s.p[:])
+	return plane.PathLength(s.p[:])
 }
 
 // joined closes a chain whose ends meet, or that is closed by its command; ok

@@ -186,3 +186,19 @@ func countKeys(table map[string]*node, keys ...string) int {
 	}
 	return count
 }
+
+// keyedTable is a table of heights and its key below the surface's.
+type keyedTable struct {
+	key   string
+	table *HeightTable
+}
+
+// tables lists the tables an arch may come from; absent ones are nil.
+func (a *Arch) tables() []keyedTable {
+	return []keyedTable{{"contours", a.Contours}, {"templates", a.Templates}, {"points", a.Points}}
+}
+
+// tables lists the tables a thickness may come from; absent ones are nil.
+func (h *Heights) tables() []keyedTable {
+	return []keyedTable{{"contours", h.Contours}, {"templates", h.Templates}, {"points", h.Points}}
+}

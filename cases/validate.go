@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"archload/mesh"
+	"archload/mesh/plane"
 )
 
 // validate checks what no single key can know. A check is passed over when a
@@ -72,7 +73,7 @@ func (c *Case) checkBraces(r *report) {
 		if !r.clean(key) {
 			continue
 		}
-		long := pathLength(b.Line)
+		long := plane.PathLength(b.Line)
 		switch {
 		case len(b.Line) < 2:
 			r.addKey(key+".line", "want at least two points [[x, y], [x, y]], found %d", len(b.Line))
@@ -88,15 +89,6 @@ func (c *Case) checkBraces(r *report) {
 			r.addKey(key+".height", "want less than the side height of %g mm (the bar would touch the back), found %g", room, b.HeightScale*b.Height.Max())
 		}
 	}
-}
-
-// pathLength is the length of a polyline, mm.
-func pathLength(line []mesh.Point) float64 {
-	sum := 0.0
-	for i := 1; i < len(line); i++ {
-		sum += math.Hypot(line[i][0]-line[i-1][0], line[i][1]-line[i-1][1])
-	}
-	return sum
 }
 
 // repeats returns the number (from 1) of the first point that stands where

@@ -64,7 +64,7 @@ func newTrueArch(t testing.TB, power, depth float64) *trueArch {
 	}
 	a := &trueArch{rim: rim, power: power, depth: depth}
 	const poles, rows, away = 120, 360, 30.0
-	ring := evenly(rim.Polyline(1e-3), rim.Length()/rows)
+	ring := plane.Evenly(rim.Polyline(1e-3), rim.Length()/rows)
 	for k := range poles {
 		i := k * len(ring) / poles
 		p, q := ring[i], ring[(i+1)%len(ring)]
