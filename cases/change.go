@@ -190,6 +190,16 @@ type KeyValue struct {
 	Value ChangeValue
 }
 
+// Laid lays keys over others: a key takes the place of the same key and of all
+// below it, and comes after those that stay.
+func Laid(before []KeyValue, set ...KeyValue) []KeyValue {
+	out := slices.Clone(before)
+	for _, kv := range set {
+		out = append(slices.DeleteFunc(out, func(o KeyValue) bool { return isWithin(o.Key, kv.Key) }), kv)
+	}
+	return out
+}
+
 // OpenChanged opens a case as Open does and sets keys in it before it is
 // decoded and checked, as if a case on top of it had said so. Faults in them
 // are told at the place from, which stands for a file, and the number of the

@@ -254,13 +254,11 @@ func (d *decoder) absent(v reflect.Value, key string, f reflect.StructField) {
 	if err := toml.Unmarshal([]byte("v = "+text), &tree); err != nil {
 		panic("cases: malformed default of " + key + ": " + text)
 	}
-	src := &source{label: "default"}
-	d.decode(v, grow(src, tree["v"], "", 1, nil), key, f.Tag)
-	delete(d.rep.places, key)
-	for k := range d.rep.places {
-		if strings.HasPrefix(k, key+"[") {
-			delete(d.rep.places, k)
-		}
+	quiet := *d // a default has no place in a file
+	quiet.rep = newReport()
+	quiet.decode(v, grow(&source{label: "default"}, tree["v"], "", 1, nil), key, f.Tag)
+	if err := quiet.rep.err(); err != nil {
+		panic("cases: " + err.Error())
 	}
 }
 

@@ -12,10 +12,10 @@
 //   - merge.go lays a case over its base, table by table;
 //   - decode.go fills [Case] from the tree; the tags of the struct fields hold
 //     the key, the default, the admissible range and the choices;
-//   - later.go is the table of what this version does not compute yet;
 //   - validate.go checks what no single key can know (contradictions);
-//   - geometry.go makes the plan and the surfaces for package mesh, and checks
-//     that feet, loads and gauges stand on wood.
+//   - geometry.go fits the plan and the surfaces, once, and checks what needs
+//     them: that feet, loads and gauges stand on wood, and that strings fall from
+//     the saddle if their angles follow from a path over the arch.
 //
 // Every fault is a [*FileError] naming file, line and key; [Faults] holds all
 // of them in the order of the files and lines.

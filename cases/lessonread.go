@@ -174,7 +174,7 @@ func (r *lessonReader) step(f *stepFile, key string, before LessonStep) LessonSt
 	if f.Case != "" {
 		s.Case, s.Set = r.pathOf(f.Case), nil
 	}
-	s.Set = laidOver(s.Set, f.Set.set)
+	s.Set = Laid(s.Set, f.Set.set...)
 	if s.Case == "" {
 		r.rep.addKey(key+".case", "missing in the first step, want the case it shows")
 	}
@@ -190,21 +190,6 @@ func (r *lessonReader) step(f *stepFile, key string, before LessonStep) LessonSt
 		s.Points = append(s.Points, r.point(&f.Points[i], design))
 	}
 	return s
-}
-
-// laidOver adds keys to those set before; the later of two of one name counts.
-func laidOver(before, set []KeyValue) []KeyValue {
-	var out []KeyValue
-	for _, b := range before {
-		again := false
-		for _, s := range set {
-			again = again || s.Key == b.Key
-		}
-		if !again {
-			out = append(out, b)
-		}
-	}
-	return append(out, set...)
 }
 
 // choice returns a word of a list, or the one of the step before.

@@ -52,22 +52,11 @@ func (l *Live) Case() *Case { return l.c }
 // they were last set.
 func (l *Live) Keys() []KeyValue { return slices.Clone(l.keys) }
 
-// laid are the keys of l with others laid over them: a key replaces the same
-// key and all below it.
-func (l *Live) laid(set []KeyValue) []KeyValue {
-	out := slices.Clone(l.keys)
-	for _, kv := range set {
-		out = slices.DeleteFunc(out, func(o KeyValue) bool { return isWithin(o.Key, kv.Key) })
-		out = append(out, kv)
-	}
-	return out
-}
-
 // Set returns the design with some keys set, on the cheapest way from this
 // one. Later keys replace earlier ones of the same name. After a fault or a
 // cancelled context this design is as good as before.
 func (l *Live) Set(ctx context.Context, set ...KeyValue) (*Live, error) {
-	keys := l.laid(set)
+	keys := Laid(l.keys, set...)
 	from, err := l.from.with(keys)
 	if err != nil {
 		return nil, err

@@ -194,7 +194,7 @@ func liveEdits() []struct {
 
 // costFrom is what it costs to set some keys.
 func costFrom(l *Live, set ...KeyValue) (Cost, error) {
-	from, err := l.from.with(l.laid(set))
+	from, err := l.from.with(Laid(l.keys, set...))
 	if err != nil {
 		return Nothing, err
 	}

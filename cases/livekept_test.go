@@ -71,12 +71,12 @@ func TestKeptEdits(t *testing.T) {
 		edits = append(edits, KeyValue{e.key, e.value})
 	}
 	for _, e := range edits {
-		from, err := l.from.with(l.laid([]KeyValue{e}))
+		from, err := l.from.with(Laid(l.keys, e))
 		if err != nil {
 			t.Errorf("%s: %v", e.Key, err)
 			continue
 		}
-		q := &Live{from: from, c: from.last, keys: l.laid([]KeyValue{e})}
+		q := &Live{from: from, c: from.last, keys: Laid(l.keys, e)}
 		text := mustKeep(t, q, "kept.toml")
 		c := reopened(t, map[string]string{"kept.toml": text}, "kept.toml")
 		if want := q.title(); c.Title != want {

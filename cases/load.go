@@ -83,6 +83,7 @@ func (d *decoder) finish(c *Case, src *source, tree *node, over *source, set []K
 			c.Title = trimExt(path.Base(src.label))
 		}
 		c.nameThings()
+		c.fillHollow()
 		c.findWoods(d)
 		c.validate(d.rep)
 	}
@@ -101,9 +102,6 @@ func (c *Case) nameThings() {
 	}
 	for i := range c.Braces {
 		name(&c.Braces[i].Name, "brace", i)
-	}
-	if b := c.Bridge; b != nil && b.Hollow != nil && b.Hollow.Depth == 0 {
-		b.Hollow = nil // a case on top of a hollowed one says that it is solid
 	}
 	for i := range c.Loads {
 		name(&c.Loads[i].Name, "load", i)
@@ -126,6 +124,14 @@ func (c *Case) nameThings() {
 			s.Name = s.Note.Name
 		}
 		name(&s.Name, "string", i)
+	}
+}
+
+// fillHollow takes a hollow of no depth for none: so a case on top of a hollowed
+// one says that its bridge is solid.
+func (c *Case) fillHollow() {
+	if b := c.Bridge; b != nil && b.Hollow != nil && b.Hollow.Depth == 0 {
+		b.Hollow = nil
 	}
 }
 

@@ -25,15 +25,11 @@ func Summarize(s *Solution) *Report {
 	r.Gauges = s.gauges()
 	r.Bench = bench(r.Gauges)
 	r.Braces = s.braceReports()
-	r.Reactions = s.reactions()
 	var err error
 	if r.Flow, err = s.flowReport(); err != nil {
 		r.Warnings = append(r.Warnings, err.Error())
 	}
-	if s.Top.Built.Case.Rim.Support == "elastic" && r.Flow != nil {
-		back := r.Reactions.Sectors
-		r.Reactions.Back, r.Reactions.Sectors = &back, r.Flow.Sectors
-	}
+	r.Reactions = s.reactions(r.Flow)
 	e := s.Result.Energy
 	r.Energy = EnergyReport{Membrane: e.Membrane, Bending: e.Bending, Shear: e.Shear, Braces: e.Of(PartBraces),
 		Bridge: e.Of(partBridge), Bedding: e.Of(partBedding), Rim: e.Of(PartRim), Total: e.Total()}
@@ -201,9 +197,12 @@ func (s *Solution) braceReports() []BraceReport {
 	return out
 }
 
-// reactions sums what holds the plate, and by sector.
-func (s *Solution) reactions() ReactionsReport {
+// reactions sums what holds the plate, and by sector. The supports of an elastic
+// rim are under its sides; what holds the plate's own edge is read off the load
+// flow, if there is one.
+func (s *Solution) reactions(flow *FlowReport) ReactionsReport {
 	r := ReactionsReport{Applied: s.Result.Applied}
+	var ground SectorsReport
 	parts := s.Top.Built.rimParts()
 	lo, hi := s.Top.Built.span()
 	posts := len(s.Result.Reactions) - len(s.Top.Built.Model.Springs) + s.Top.Built.firstPost
@@ -221,10 +220,14 @@ func (s *Solution) reactions() ReactionsReport {
 			continue
 		}
 		if at, ok := parts[mesh.Point{p[0], p[1]}]; ok {
-			r.Sectors.add(at, re.F[2])
+			ground.add(at, re.F[2])
 			continue
 		}
-		*r.Sectors.at(s.Top.Built.sectorOf(p[0], p[1], lo, hi)) += re.F[2]
+		*ground.at(s.Top.Built.sectorOf(p[0], p[1], lo, hi)) += re.F[2]
+	}
+	r.Sectors = ground
+	if s.Top.Built.Case.Rim.Support == "elastic" && flow != nil {
+		r.Back, r.Sectors = &ground, flow.Sectors
 	}
 	return r
 }

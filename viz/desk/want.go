@@ -69,17 +69,8 @@ func (w Want) Equal(o Want) bool {
 		w.Enlarge == o.Enlarge && w.Flow == o.Flow && w.Strings == o.Strings && w.Cut == o.Cut
 }
 
-// with returns the design with a key set; one that is set already changes in
-// its place.
+// with returns the design with keys set.
 func (d Design) with(set ...cases.KeyValue) Design {
-	keys := slices.Clone(d.Keys)
-	for _, s := range set {
-		if i := slices.IndexFunc(keys, func(k cases.KeyValue) bool { return k.Key == s.Key }); i >= 0 {
-			keys[i] = s
-			continue
-		}
-		keys = append(keys, s)
-	}
-	d.Keys = keys
+	d.Keys = cases.Laid(d.Keys, set...)
 	return d
 }
