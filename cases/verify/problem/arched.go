@@ -60,5 +60,5 @@ func archOnFeet(d Density) (Readings, error) {
 		return nil, err
 	}
 	e := a.energy()
-	return Readings{"energy": e, "foot": 2 * e / 100, "centre": a.move(p.centre(), 2)}, nil
+	return Readings{"energy": e, "foot": 2 * e / 100, "centre": -a.move(p.centre(), 2)}, nil
 }

@@ -104,22 +104,50 @@ func teeBeam(d Density) (Readings, error) {
 	out := Readings{"sink": -a.move(tip, 2)}
 	f, half := a.ribForces(0), long/float64(2*d.N)
 	out["rib"], out["rib moment"] = f.N/teeShare(long-half), f.My[1]/teeMoment(long-half)
-	return out, nil
+	return out, p.teeTurned(out, ends, 1000)
+}
+
+// teeTurned bends the T by an end moment, N mm, brought in as the stresses of
+// plane sections, and reads the tip's sink and the stretch of the plate's
+// middle.
+func (p *panel) teeTurned(out Readings, ends [3]int, moment float64) error {
+	clear(p.load)
+	s := teeSection()
+	turn := moment / s.ei // curvature
+	for k, n := range ends {
+		share := [3]float64{0.25, 0.5, 0.25}[k]
+		p.force(n, 0, share*s.plate*turn*s.z)
+		p.force(n, 4, share*1e4*320*turn)
+	}
+	pull := s.bar * turn * (s.z - 8) // compression, in the middle of the rib
+	p.force(ends[1], 0, pull)
+	p.force(ends[1], 4, -8*pull+1e4*864*turn)
+	a, err := p.solve()
+	if err != nil {
+		return err
+	}
+	out["turned"], out["stretch"] = -a.move(ends[1], 2), a.move(ends[1], 0)/250
+	return nil
 }
 
 // The T section by parallel axes: what 5 N at a distance bring to the rib, N
 // and N mm.
 func teeShare(arm float64) float64 {
-	const plate, bar = 1e4 * 240, 1e4 * 72 // E A, N
-	z := 8 * bar / (plate + bar)           // of the common axis below the plate's
-	ei := 1e4*320 + plate*z*z + 1e4*864 + bar*(8-z)*(8-z)
-	return -5 * arm / ei * bar * (8 - z)
+	s := teeSection()
+	return -5 * arm / s.ei * s.bar * (8 - s.z)
 }
 
-func teeMoment(arm float64) float64 {
-	const plate, bar = 1e4 * 240, 1e4 * 72
-	z := 8 * bar / (plate + bar)
-	return 5 * arm / (1e4*320 + plate*z*z + 1e4*864 + bar*(8-z)*(8-z)) * 1e4 * 864
+func teeMoment(arm float64) float64 { return 5 * arm / teeSection().ei * 1e4 * 864 }
+
+// tee is the T section: E A of plate and bar, N, the common axis below the
+// plate's, mm, and E I about it, N mm².
+type tee struct{ plate, bar, z, ei float64 }
+
+func teeSection() tee {
+	s := tee{plate: 1e4 * 240, bar: 1e4 * 72}
+	s.z = 8 * s.bar / (s.plate + s.bar)
+	s.ei = 1e4*320 + s.plate*s.z*s.z + 1e4*864 + s.bar*(8-s.z)*(8-s.z)
+	return s
 }
 
 // ribbedPlate is the clamped test plate under 1 kPa with a rib along its

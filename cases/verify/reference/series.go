@@ -17,7 +17,7 @@ func Series() map[string]float64 {
 	}
 	thin, thick := PlateLaw(wood, 4), PlateLaw(wood, 30)
 	put("thin", navier(thin.thin(), a, b, a/2, b/2, oddOnly(evenly(1e-3)), 399))
-	put("sheared", navier(thin, a, b, a/2, b/2, oddOnly(evenly(1e-3)), 399))
+	put("sheared", navier(PlateLaw(wood, 12), a, b, a/2, b/2, oddOnly(evenly(1e-3)), 399))
 	put("thick", navier(thick, a, b, a/2, b/2, oddOnly(evenly(1e-3)), 399))
 	put("point", navier(thin.thin(), a, b, a/2, b/2, oddOnly(point(100, a, b, a/2, b/2)), 999))
 	iso := PlateLaw(Isotropic(12*(1-0.09), 0.3), 1).thin()
