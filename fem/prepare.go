@@ -8,7 +8,7 @@ import (
 )
 
 // Prepared is a system with its factor: the expensive part of a solve, kept
-// while only strings, bridge or relief change.
+// while only what stands on it changes.
 type Prepared struct {
 	*System
 	Factor *sparse.Factor

@@ -34,8 +34,8 @@ type BodyLoad struct {
 	F    [3]float64 // N at full load
 }
 
-// Guide holds one movement of a point of the body: what the strings do to the
-// saddle when the foot slips.
+// Guide holds one movement of a point of the body: what keeps it from
+// sliding away where its pads have no friction.
 type Guide struct {
 	Node int32
 	At   [3]float64 // mm

@@ -9,14 +9,13 @@ type State struct {
 	Closed    []bool     // for each pad
 	Slides    []bool     // closed pads that bear without drag (grip only)
 	Rho       [6]float64 // movement of the body's first node from its rest, mm and rad
-	SlackRest [6]float64 // where the slack body comes to rest on its uneven foot, mm and rad
+	SlackRest [6]float64 // where the slack body comes to rest on its uneven bearing area, mm and rad
 	Events    []Event
 	Work      float64  // of all loads along the path, N·mm
 	Lost      float64  // let go by grip when pads open, N·mm
 	Trace     []Trace  // normal forces at the start, at every event and at full load
 	history   *history // if Fit asks for it
 	Residual  float64  // worst violation of the contact conditions, relative to the load
-	Segments  int
 }
 
 // history is the whole path of a load, stretch by stretch.
@@ -104,7 +103,7 @@ func (st *State) At(load float64) *State {
 		i--
 	}
 	out := st.history.segments[i].at(load)
-	out.SlackRest, out.Residual, out.Segments = st.SlackRest, st.Residual, st.Segments
+	out.SlackRest, out.Residual = st.SlackRest, st.Residual
 	for _, e := range st.Events {
 		if e.Load <= load {
 			out.Events = append(out.Events, e)

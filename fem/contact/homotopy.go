@@ -102,11 +102,11 @@ func (w *tracer) advance(d direction) error {
 		if s >= 1 {
 			break
 		}
-		if w.state.Segments++; w.state.Segments > 60*w.p.pads+200 {
+		if w.segments++; w.segments > w.p.mostSegments() {
 			if w.load == 0 {
-				return ErrOverturns // the resultant lies on the very edge of the foot
+				return ErrOverturns // the resultant lies on the very edge of the bearing area
 			}
-			return fmt.Errorf("contact: no end after %d events at %.3f of the load", w.state.Segments, w.load)
+			return fmt.Errorf("contact: no end after %d events at %.3f of the load", w.segments, w.load)
 		}
 	}
 	if d.dt > 0 {
@@ -114,3 +114,8 @@ func (w *tracer) advance(d direction) error {
 	}
 	return nil
 }
+
+// mostSegments is where a path counts as lost: a cycle that rounding keeps alive.
+// In some 2500 random problems of the tests no path had more than 1.2 segments a
+// pad, stages of fading included; theory bounds it only by the number of sets.
+func (p *lcp) mostSegments() int { return 60*p.pads + 200 }

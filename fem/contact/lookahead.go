@@ -34,11 +34,11 @@ func (w *tracer) lookAhead(d direction, s float64) float64 {
 			return s
 		}
 		list := w.predict(h, d, s, closes)
-		from := w.state.Segments
+		from := w.segments
 		if s, ok = w.followPredicted(d, h, s, list); ok {
 			w.batch = min(2*w.batch, mostPredicted)
 		} else {
-			w.batch = max(leastPredicted, w.state.Segments-from)
+			w.batch = max(leastPredicted, w.segments-from)
 		}
 	}
 	return s
@@ -63,7 +63,7 @@ func (w *tracer) followPredicted(d direction, h *activeSet, s float64, list []pr
 			h.restore(a)
 			return s, false
 		}
-		w.state.Segments++
+		w.segments++
 	}
 	return s, len(list) > 0
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // Problem is a body on a condensed plate: everything but the gaps and the
-// load is settled, so that a new relief or string set costs only Follow.
+// load is settled, so that other gaps or loads cost only Follow.
 type Problem struct {
 	plate *Condensed
 	frame *frame
@@ -200,7 +200,7 @@ func (s *Problem) lcp(fit LoadCase) *lcp {
 }
 
 // setSlack prepares the slack body's rest: lowered straight down, with the
-// push of the strings taken at the guides (slip) or in the foot's face (grip).
+// push along the plate taken at the guides (slip) or in the bearing area (grip).
 func (p *lcp) setSlack(s *Problem, rigid [6]float64) {
 	o := s.frame.body.Nodes[0]
 	level := 0.0

@@ -3,6 +3,7 @@ package contact
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"archload/fem/vec3"
 )
@@ -10,7 +11,7 @@ import (
 // ErrOverturns says that the load's resultant falls outside the bearing area.
 var ErrOverturns = errors.New("contact: the load's resultant falls outside the bearing area: the body would overturn")
 
-// slackGap is the gap of a pad once the slack body lies on its foot, mm.
+// slackGap is the gap of a pad once the slack body lies on its pads, mm.
 func (p *lcp) slackGap(i int, rest [6]float64) float64 {
 	pl := p.plane[i]
 	g := p.gap[i] + p.nz[i]*(pl[0]*rest[2]+pl[1]*rest[3]+pl[2]*rest[4])
@@ -21,7 +22,7 @@ func (p *lcp) slackGap(i int, rest [6]float64) float64 {
 }
 
 // slackRest finds where the slack body comes to rest when it is lowered straight
-// down on an uneven foot: the plane under which no pad overlaps and which the
+// down on an uneven bearing area: the plane under which no pad overlaps and which the
 // load's resultant holds. It is a linear programme in three unknowns, solved
 // over a small set of pads that grows by the worst overlap until none is left.
 func (p *lcp) slackRest() (rest [6]float64, err error) {
@@ -50,7 +51,7 @@ func (p *lcp) slackRest() (rest [6]float64, err error) {
 				worst, least = i, g
 			}
 		}
-		if worst < 0 || containsInt(set, worst) { // in the set: clear but for rounding
+		if worst < 0 || slices.Contains(set, worst) { // in the set: clear but for rounding
 			return q, nil
 		}
 		set = append(p.touching(set, q), worst)
@@ -58,7 +59,7 @@ func (p *lcp) slackRest() (rest [6]float64, err error) {
 	return rest, errors.New("contact: the slack body finds no rest on its pads")
 }
 
-// checkSupported checks that the resultant lies within the foot.
+// checkSupported checks that the resultant lies within the bearing area.
 func (p *lcp) checkSupported() error {
 	if _, ok := p.slackRestOn(p.corners()); !ok {
 		return ErrOverturns
@@ -72,7 +73,7 @@ func (p *lcp) corners() []int {
 	for _, s := range [][2]float64{{1, 1}, {1, -1}, {-1, 1}, {-1, -1}} {
 		best, top := 0, math.Inf(-1)
 		for i, pl := range p.plane {
-			if v := s[0]*pl[1]*1e3 + s[1]*pl[2]*1e3; v > top {
+			if v := s[0]*pl[1] + s[1]*pl[2]; v > top {
 				best, top = i, v
 			}
 		}
@@ -86,20 +87,11 @@ func (p *lcp) corners() []int {
 func (p *lcp) touching(set []int, q [6]float64) []int {
 	keep := p.corners()
 	for _, i := range set {
-		if p.slackGap(i, q) < 1e-9 && !containsInt(keep, i) {
+		if p.slackGap(i, q) < 1e-9 && !slices.Contains(keep, i) {
 			keep = append(keep, i)
 		}
 	}
 	return keep
-}
-
-func containsInt(s []int, v int) bool {
-	for _, x := range s {
-		if x == v {
-			return true
-		}
-	}
-	return false
 }
 
 // slackRestOn solves the programme over a small set by trying its triples: the
@@ -136,7 +128,7 @@ func (p *lcp) clear(set []int, q [6]float64) bool {
 // noPad stands for "no rocking" where a pad's number is wanted.
 const noPad = -1
 
-// inLine says that all pads lie at one place along the strings.
+// inLine says that all pads lie in one line across.
 func (p *lcp) inLine() bool {
 	for _, pl := range p.plane {
 		if math.Abs(pl[1]-p.plane[0][1]) > 1e-9 {

@@ -23,6 +23,7 @@ type tracer struct {
 	lastID       int
 	lastDt       float64
 	batch        int // stretches to guess at once
+	segments     int // passed so far, against a path without end
 	state        *State
 	force        float64 // scale of forces, N
 	length       float64 // scale of movements, mm
