@@ -8,6 +8,11 @@ import (
 	"archload/mesh"
 )
 
+// edgeByFlow says whether what holds the top's edge up is read off the flow of
+// the load: sides that give way hold it, and the ground holds the sides, which
+// is not the same part by part. See ReactionsReport.
+func (c *Case) edgeByFlow() bool { return c.Rim.Support == "elastic" }
+
 // FlowReport is the path of the load through plate and braces: lines of force
 // from foot to rim, each with the force it stands for.
 type FlowReport struct {

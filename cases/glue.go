@@ -1,7 +1,6 @@
 package cases
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 
@@ -121,27 +120,12 @@ func (s *Solution) glueReport(i int) GlueReport {
 			r.Peel = Spot{Value: math.Max(0, st.Peel), X: st.X, Y: st.Y}
 		}
 	}
-	if limit := s.softer(i, func(m materials.Strength) float64 { return m.ShearL }); limit > 0 {
+	woods := []string{"plate.wood", fmt.Sprintf("brace[%d].wood", s.Top.Built.Bars[i].brace+1)}
+	if limit := s.Top.Built.Case.softer(func(m materials.Strength) float64 { return m.ShearL }, woods...); limit > 0 {
 		r.ShearUsed = Num(r.Shear.Value / limit)
 	}
-	if limit := s.softer(i, func(m materials.Strength) float64 { return m.TensionPerp }); limit > 0 {
+	if limit := s.Top.Built.Case.softer(func(m materials.Strength) float64 { return m.TensionPerp }, woods...); limit > 0 {
 		r.PeelUsed = Num(r.Peel.Value / limit)
 	}
 	return r
-}
-
-// softer is the smaller strength of the plate's wood and that of brace i, MPa;
-// 0 if neither is known.
-func (s *Solution) softer(i int, of func(materials.Strength) float64) float64 {
-	limit := 0.0
-	for _, key := range []string{"plate.wood", fmt.Sprintf("brace[%d].wood", s.Top.Built.Bars[i].brace+1)} {
-		card, err := s.Top.Built.Case.wood(key)
-		if err != nil {
-			continue
-		}
-		if v := of(card.Strength); v > 0 && v < cmp.Or(limit, math.Inf(1)) {
-			limit = v
-		}
-	}
-	return limit
 }

@@ -98,7 +98,7 @@ func TestLandmarks(t *testing.T) {
 func TestClaims(t *testing.T) {
 	c := mustLoad(t, files("a.toml", topText+restText), "a.toml")
 	report := func(sink float64) *Report {
-		return &Report{Bridge: &BridgeReport{Sink: sink, EndSink: [2]float64{0.25, -0.5}, MiddleClosesAt: None()}, Gauges: []GaugeReport{{Name: "a, b", Sink: 3}}}
+		return &Report{Bridge: &BridgeReport{Sink: sink, EndSink: [2]float64{0.25, -0.5}, MiddleClosesAt: None(), Share: ShareReport{Middle: 0.3}}, Gauges: []GaugeReport{{Name: "a, b", Sink: 3}}}
 	}
 	one, err := NewLessonAnswer(c, report(0.449))
 	if err != nil {
@@ -112,6 +112,11 @@ func TestClaims(t *testing.T) {
 		{"{0.45 mm = bridge.sink}", ""},
 		{"{0.44 mm = bridge.sink}", `"0.44 mm": want bridge.sink within 0.435..0.445, computed 0.449`},
 		{"{45 % = bridge.sink}", ""},
+		{"{0.449 mm = bridge_sink}", ""},
+		{"{twice as far = beside:bridge_sink / bridge_sink in 1.9..2.1}", ""},
+		{"{30 % = middle_share}", ""},
+		{"{31 % = middle_share}", `"31 %": want middle_share within 30.5..31.5, computed 30`},
+		{"{3 % = middle_closes_at}", `"3 %": middle of the foot has closed at cannot be had in this design`},
 		{"{46 % = bridge.sink}", `"46 %": want bridge.sink within 45.5..46.5, computed 44.9`},
 		{"{twice as far = beside:bridge.sink / bridge.sink in 1.9..2.1}", ""},
 		{"{about 2 times = beside:bridge.sink / bridge.sink in 1.9..1.95}", `"about 2 times": want beside:bridge.sink / bridge.sink within 1.9..1.95, computed 2`},

@@ -13,7 +13,8 @@ import (
 // can be held against.
 type LessonAnswer struct {
 	keys map[string]string // the case's own values as text
-	tree any               // the report as JSON has it
+	rep  *Report
+	tree any // the report as JSON has it
 }
 
 // NewLessonAnswer makes the numbers of a case and its report ready to be
@@ -23,7 +24,7 @@ func NewLessonAnswer(c *Case, r *Report) (*LessonAnswer, error) {
 	if err != nil {
 		return nil, err
 	}
-	a := &LessonAnswer{keys: textsOf(c)}
+	a := &LessonAnswer{keys: textsOf(c), rep: r}
 	return a, json.Unmarshal(data, &a.tree)
 }
 
@@ -46,6 +47,13 @@ func (a *LessonAnswer) number(r lookup) (float64, error) {
 		}
 		return v, nil
 	}
+	if q, ok := FindQuantity(r.path); ok {
+		v := claimed(q, a.rep)
+		if !v.Known() {
+			return 0, fmt.Errorf("%s cannot be had in this design", q.Name)
+		}
+		return float64(v), nil
+	}
 	at := a.tree
 	for _, part := range pathParts(r.path) {
 		switch here := at.(type) {
@@ -62,6 +70,15 @@ func (a *LessonAnswer) number(r lookup) (float64, error) {
 		return v, nil
 	}
 	return 0, fmt.Errorf("%s cannot be had in this design", r.path)
+}
+
+// claimed is a quantity as claims have it: a percentage as a part of 1.
+func claimed(q Quantity, r *Report) Num {
+	v := q.Get(r)
+	if strings.HasPrefix(q.Unit, "%") {
+		v /= 100
+	}
+	return v
 }
 
 // numberOf finds the number of a key, or of an entry of a list such as
@@ -145,6 +162,7 @@ func (c *LessonClaim) checkNames(design, other *Case, beside bool) error {
 		switch {
 		case r.beside && !beside:
 			err = errors.New("no second design is shown; want beside = ... in the step")
+		case !r.key && isQuantity(r.path):
 		case !r.key:
 			err = reportHas(reflect.TypeFor[Report](), pathParts(r.path))
 		case of != nil:
@@ -155,6 +173,12 @@ func (c *LessonClaim) checkNames(design, other *Case, beside bool) error {
 		}
 	}
 	return nil
+}
+
+// isQuantity tells whether a path is the key of a quantity.
+func isQuantity(path string) bool {
+	_, ok := FindQuantity(path)
+	return ok
 }
 
 // hasNumber tells whether a key of the case holds a number.

@@ -1,6 +1,7 @@
 package cases
 
 import (
+	"cmp"
 	"math"
 
 	"archload/materials"
@@ -27,6 +28,29 @@ func (s *Solution) FootCells() []FootCell {
 	return out
 }
 
+// footWindow is the length of foot over which pressure is averaged, mm.
+const footWindow = 8
+
+// meanPressure is the mean pressure over the length of foot that begins with
+// cell i, MPa; not where the foot ends sooner.
+func (s *Solution) meanPressure(i int) (mean float64, ok bool) {
+	cells := s.Top.Built.Bridge.cells
+	first := cells[i]
+	lo := first.x - first.dx/2
+	if lo+footWindow > float64(s.Top.Built.Case.Bridge.Feet[first.foot].To)+1e-9 {
+		return 0, false
+	}
+	force, area := 0.0, 0.0
+	for k, c := range cells {
+		if c.foot == first.foot && c.x > lo && c.x < lo+footWindow {
+			f, _ := s.padForce(k)
+			force += f
+			area += c.area()
+		}
+	}
+	return force / area, true
+}
+
 // FootMean is the mean pressure over 8 mm of foot.
 type FootMean struct {
 	Foot     int
@@ -35,44 +59,49 @@ type FootMean struct {
 }
 
 // FootMeans lists the mean pressures along the feet that StrengthReport's
-// foot_pressure is the greatest of.
+// foot_pressure is the greatest of; nil without a bridge.
 func (s *Solution) FootMeans() []FootMean {
 	if s.Top.Built.Bridge == nil {
 		return nil
 	}
 	var out []FootMean
-	for _, k := range s.Top.Built.Bridge.cells {
-		lo := k.x - k.dx/2
-		if n := len(out); lo+footWindow > float64(s.Top.Built.Case.Bridge.Feet[k.foot].To)+1e-9 ||
-			n > 0 && out[n-1].Foot == k.foot && out[n-1].X >= lo+footWindow/2 {
+	for i, c := range s.Top.Built.Bridge.cells {
+		lo := c.x - c.dx/2
+		if n := len(out); n > 0 && out[n-1].Foot == c.foot && out[n-1].X >= lo+footWindow/2 {
 			continue
 		}
-		force, area := 0.0, 0.0
-		for i, c := range s.Top.Built.Bridge.cells {
-			if c.foot == k.foot && c.x > lo && c.x < lo+footWindow {
-				f, _ := s.padForce(i)
-				force += f
-				area += c.area()
-			}
+		if mean, ok := s.meanPressure(i); ok {
+			out = append(out, FootMean{Foot: c.foot, X: lo + footWindow/2, Pressure: mean})
 		}
-		out = append(out, FootMean{Foot: k.foot, X: lo + footWindow/2, Pressure: force / area})
 	}
 	return out
 }
 
 // CrushingLimit is the strength across the grain of the softer wood at the
-// foot, MPa; NaN if none is known.
+// foot, MPa; NaN if the plate's is not known, as the bridge's alone says
+// nothing of the softer one.
 func (s *Solution) CrushingLimit() float64 { return crushingLimit(s.Top.Built.Case) }
 
 func crushingLimit(c *Case) float64 {
-	limit := math.Inf(1)
-	for _, key := range []string{"plate.wood", "bridge.wood"} {
-		if card, err := c.wood(key); err == nil && card.Strength.CompressionPerp > 0 {
-			limit = math.Min(limit, card.Strength.CompressionPerp)
-		}
-	}
-	if math.IsInf(limit, 1) {
+	across := func(m materials.Strength) float64 { return m.CompressionPerp }
+	if c.softer(across, "plate.wood") == 0 {
 		return math.NaN()
+	}
+	return c.softer(across, "plate.wood", "bridge.wood")
+}
+
+// softer is the smaller of the strengths that are known of some woods, which
+// keys of the case name, MPa; 0 if none is known.
+func (c *Case) softer(of func(materials.Strength) float64, keys ...string) float64 {
+	limit := 0.0
+	for _, key := range keys {
+		card, err := c.wood(key)
+		if err != nil {
+			continue
+		}
+		if v := of(card.Strength); v > 0 && v < cmp.Or(limit, math.Inf(1)) {
+			limit = v
+		}
 	}
 	return limit
 }
@@ -85,7 +114,7 @@ func (s *Solution) StrengthFields() (used, rolling []float64) {
 	if err != nil {
 		card.Strength = materials.Strength{}
 	}
-	f := s.circleField(card.Strength)
+	f := s.circleField(s.plateStresses(), card.Strength)
 	for i := range f.used {
 		f.used[i] *= 100
 		f.rolling[i] *= 100

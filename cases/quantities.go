@@ -1,6 +1,9 @@
 package cases
 
-import "slices"
+import (
+	"fmt"
+	"slices"
+)
 
 // The headings of the summary.
 const (
@@ -147,7 +150,7 @@ func ofEnergy() []Quantity {
 func ofStrength() []Quantity {
 	return []Quantity{
 		{Key: "strength_used", Name: "strength used", Short: "strength", Unit: "%", Peak: true,
-			Means:   "What the top's worst place uses of its wood's short-term strength: at 100 expect a crack at once, from 60 on in ten years.",
+			Means:   fmt.Sprintf("What the top's worst place uses of its wood's short-term strength: at 100 %% expect a crack at once, from %.0f %% on within ten years.", 100*LongTerm),
 			Compare: UnderDecides, Series: 4, Column: "strength_used_percent", Report: true, Summary: headStrength,
 			Get: func(r *Report) Num { return 100 * r.Strength.Used }},
 		{Key: "rolling_shear_used", Name: "rolling shear used", Unit: "%", Peak: true,
@@ -162,7 +165,7 @@ func ofStrength() []Quantity {
 			Compare: UnderDecides, Series: 6, Column: "foot_used_percent", Report: true, Summary: headStrength,
 			Get: func(r *Report) Num { return 100 * r.Strength.FootUsed }},
 		{Key: "foot_pressure", Name: "pressure under the foot", Unit: "MPa", Digits: 2, Peak: true,
-			Means:  "The greatest pressure under the foot, averaged over 8 mm of it.",
+			Means:  fmt.Sprintf("The greatest pressure under the foot, averaged over %d mm of it.", footWindow),
 			Series: 11, Column: "foot_pressure_MPa", Summary: headStrength,
 			Get: func(r *Report) Num { return r.Strength.FootPressure }},
 	}

@@ -78,7 +78,7 @@ func (s *Solution) scatterMesh() *Solution {
 // plainReport is the report of the solution as answerIn would give it.
 func (s *Solution) plainReport() *Report {
 	own := *s
-	if s.Top.Built.Case.Rim.Support == "elastic" && own.Flow == nil {
+	if s.Top.Built.Case.edgeByFlow() && own.Flow == nil {
 		own.FindFlow()
 	}
 	return Summarize(&own)
@@ -197,21 +197,6 @@ func (sp *Spread) behind(q Quantity) []Behind {
 		return 0
 	})
 	return out
-}
-
-// meshOrder is the power of the triangles' size with which the error falls on
-// the bundled cases; see Solution.discretisation.
-const meshOrder = 1.3
-
-// meshRange is what the mesh may cost a number whose value on the case's own
-// and on twice as large triangles is known: the part of their difference that
-// L. F. Richardson's extrapolation leaves, for a peak of stress the whole of it.
-func meshRange(fine, coarse Num, peak bool) Num {
-	d := math.Abs(float64(fine - coarse))
-	if peak {
-		return Num(d)
-	}
-	return Num(d / (math.Exp2(meshOrder) - 1))
 }
 
 // mesh is the mesh's range of a number of r, the report of the finer mesh.

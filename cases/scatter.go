@@ -132,7 +132,7 @@ func (s *Solution) answerIn(ctx context.Context, c *Case) (*Solution, error) {
 	if err != nil {
 		return nil, err
 	}
-	if c.Rim.Support == "elastic" { // what the edge holds up is read off the flow
+	if c.edgeByFlow() {
 		out.FindFlow()
 	}
 	return out, nil

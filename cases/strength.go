@@ -18,15 +18,16 @@ func (s *Solution) strength() StrengthReport {
 	if err != nil {
 		return r
 	}
-	f := s.circleField(card.Strength)
+	all := s.plateStresses()
+	f := s.circleField(all, card.Strength)
 	for i := range f.used {
 		r.take(f, i, s.Top.Built.centroid(i))
 	}
-	edge, at := s.edgeField(card.Strength)
+	edge, at := s.edgeField(all, card.Strength)
 	for i := range edge.used {
 		r.take(edge, i, at[i])
 	}
-	s.footPressure(&r, card.Strength)
+	s.footPressure(&r)
 	return r
 }
 
@@ -100,8 +101,8 @@ func (s *Solution) judge(f *strengthField, i int, all stresses, tris []int32, st
 	f.shear[i] = math.Max(shearUsed(st.ShearL, o[4], in[4], m[4]), shearUsed(st.ShearL, o[5], in[5], m[5]))
 }
 
-func (s *Solution) circleField(st materials.Strength) strengthField {
-	f, all := newStrengthField(len(s.Top.Built.Mesh.Tris)), s.plateStresses()
+func (s *Solution) circleField(all stresses, st materials.Strength) strengthField {
+	f := newStrengthField(len(s.Top.Built.Mesh.Tris))
 	circles := s.Top.circles.of(s.Top)
 	s.Top.each(len(circles), func(i int) { s.judge(&f, i, all, circles[i], st) })
 	return f
@@ -113,9 +114,9 @@ const edgeStep = 1.0
 // edgeField is the strength used in circles that touch a hole's edge. Wood
 // gives way there first, and circles about the triangles' centres touch the
 // edge only by luck.
-func (s *Solution) edgeField(st materials.Strength) (strengthField, []mesh.Point) {
+func (s *Solution) edgeField(all stresses, st materials.Strength) (strengthField, []mesh.Point) {
 	at := s.Top.Built.edgePlaces()
-	f, all, shape := newStrengthField(len(at)), s.plateStresses(), circle()
+	f, shape := newStrengthField(len(at)), circle()
 	for i, c := range at {
 		tris, _ := s.Top.Built.circleAbout(c, s.Top.Built.Plate.Thickness.At(c).Z, shape)
 		s.judge(&f, i, all, tris, st)
@@ -195,37 +196,20 @@ func shearUsed(limit float64, stress ...float64) float64 {
 	return worst
 }
 
-// footWindow is the length of foot over which pressure is averaged, mm.
-const footWindow = 8
-
-// footPressure finds the greatest mean pressure over a window of the foot and
-// compares it with the softer wood's crushing strength.
-func (s *Solution) footPressure(r *StrengthReport, plate materials.Strength) {
+// footPressure finds the greatest mean pressure under the foot and compares it
+// with the softer wood's crushing strength.
+func (s *Solution) footPressure(r *StrengthReport) {
 	if s.Top.Built.Bridge == nil {
 		return
 	}
 	worst := 0.0
-	for _, k := range s.Top.Built.Bridge.cells {
-		lo := k.x - k.dx/2
-		if lo+footWindow > float64(s.Top.Built.Case.Bridge.Feet[k.foot].To)+1e-9 {
-			continue
+	for i := range s.Top.Built.Bridge.cells {
+		if mean, ok := s.meanPressure(i); ok {
+			worst = math.Max(worst, mean)
 		}
-		force, area := 0.0, 0.0
-		for i, c := range s.Top.Built.Bridge.cells {
-			if c.foot == k.foot && c.x > lo && c.x < lo+footWindow {
-				f, _ := s.padForce(i)
-				force += f
-				area += c.area()
-			}
-		}
-		worst = math.Max(worst, force/area)
 	}
 	r.FootPressure = Num(worst)
-	limit := plate.CompressionPerp
-	if card, err := s.Top.Built.Case.wood("bridge.wood"); err == nil && card.Strength.CompressionPerp > 0 {
-		limit = math.Min(limit, card.Strength.CompressionPerp)
-	}
-	if limit > 0 {
+	if limit := s.CrushingLimit(); limit > 0 {
 		r.FootUsed = Num(worst / limit)
 	}
 }

@@ -226,7 +226,7 @@ func (s *Solution) reactions(flow *FlowReport) ReactionsReport {
 		*ground.at(s.Top.Built.sectorOf(p[0], p[1], lo, hi)) += re.F[2]
 	}
 	r.Sectors = ground
-	if s.Top.Built.Case.Rim.Support == "elastic" && flow != nil {
+	if s.Top.Built.Case.edgeByFlow() && flow != nil {
 		r.Back, r.Sectors = &ground, flow.Sectors
 	}
 	return r
@@ -292,25 +292,6 @@ func (b *Built) sectorOf(x, y, lo, hi float64) string {
 		return "bass"
 	}
 	return "treble"
-}
-
-// discretisation estimates the relative error of the bridge's sink (without a
-// bridge, of the deepest place's). The same case on triangles twice as large
-// gives a second value; with an error that falls as the size to the power p,
-// the difference over 2^p - 1 is left (L. F. Richardson's extrapolation). The
-// power seen on the bundled cases is 1.2 to 1.5, as the sharp ends of foot and
-// braces hold it below the element's own 2. NaN if the coarser case was not
-// solved.
-func (s *Solution) discretisation() Num {
-	if s.Coarse == nil {
-		return None()
-	}
-	fine, coarse := s.sink(), s.Coarse.sink()
-	if fine == 0 {
-		return None()
-	}
-	const order = 1.3
-	return Num(math.Abs(fine-coarse) / (math.Exp2(order) - 1) / math.Abs(fine))
 }
 
 // sink is that of the bridge's base at its middle from the slack strings;

@@ -245,9 +245,9 @@ func (s *summary) strength() {
 	}
 	line(b, "over decades", "%s of the strength used, and a sink of %.2f to %.2f mm in average wood: an indication, no more", percent(r.Decades.StrengthUsed),
 		float64(r.Decades.Sink[0]), float64(r.Decades.Sink[1]))
-	b.WriteString("  Wood scatters, runs out of line and creeps: under lasting load count on six tenths of\n" +
-		"  its strength and on up to 1.6 times the sink, more in a soft plank. The maker's own judgement,\n" +
-		"  and advice from someone qualified where people may be hurt, come first.\n")
+	fmt.Fprintf(b, "  Wood scatters, runs out of line and creeps: under lasting load count on %.0f %% of its\n"+
+		"  strength and on up to %.1f times the sink, more in a soft plank. The maker's own judgement,\n"+
+		"  and advice from someone qualified where people may be hurt, come first.\n", 100*LongTerm, creep)
 	s.end(headStrength)
 }
 

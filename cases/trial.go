@@ -186,7 +186,7 @@ func (t *trier) point(q *Top, st *contact.State, fit contact.LoadCase, strength 
 		card.Strength = materials.Strength{}
 	}
 	r := StrengthReport{FootPressure: None(), FootUsed: None()}
-	s.footPressure(&r, card.Strength)
+	s.footPressure(&r)
 	out.FootPressure, out.FootUsed = r.FootPressure, r.FootUsed
 	out.TopBend, out.TopCurvature = s.topUnderFoot()
 	if strength {

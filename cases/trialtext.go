@@ -22,9 +22,9 @@ func WriteTrial(w io.Writer, t *Trial) error {
 	} else {
 		b.WriteString("\ncrush %: the strength across the grain of the wood under the foot is not known.\n")
 	}
-	b.WriteString("arch rounder: how much higher (+) or lower (-, flatter) the load leaves the top under the foot's\n" +
-		"middle, against the top under its ends. strength used: of the top, at its worst place; of 100 %,\n" +
-		"wood keeps about 60 % under ten years of load (Wood Handbook); a blank: not worked out. -: never.\n")
+	fmt.Fprintf(&b, "arch rounder: how much higher (+) or lower (-, flatter) the load leaves the top under the foot's\n"+
+		"middle, against the top under its ends. strength used: of the top, at its worst place; of 100 %%,\n"+
+		"wood keeps about %.0f %% under ten years of load (Wood Handbook); a blank: not worked out. -: never.\n", 100*LongTerm)
 	for _, part := range Instructions(t) {
 		fmt.Fprintf(&b, "\n%s\n", part.Head)
 		for _, l := range part.Lines {
