@@ -1,15 +1,16 @@
 package main
 
 import (
+	"fmt"
+	"path/filepath"
+	"runtime"
+	"strings"
+
 	"archload/cases"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/materials"
 	"archload/viz/desk"
-	"fmt"
-	"path/filepath"
-	"runtime"
-	"strings"
 
 	"github.com/spf13/cobra"
 )
@@ -31,7 +32,7 @@ type options struct {
 func (o *options) flags(c *cobra.Command) {
 	f := c.Flags()
 	f.SortFlags = false
-	f.StringVar(&o.field, "field", "", "what is shown: none, sink, stress along, stress across, strength used, load flow, foot pressure, gap")
+	f.StringVar(&o.field, "field", "", "what is shown: "+strings.Join(desk.FieldWords(), ", "))
 	f.StringVar(&o.face, "face", "", "face of the plate for stresses: outside or inside")
 	f.StringVar(&o.view, "view", "", "from where: at an angle, from outside, from the tail, from the treble side, from inside")
 	f.Float64Var(&o.load, "load", 100, "string load, percent of full")

@@ -1,8 +1,9 @@
 package main
 
 import (
-	"archload/cmd/internal/shell"
 	"runtime/debug"
+
+	"archload/cmd/internal/shell"
 
 	"github.com/spf13/cobra"
 )

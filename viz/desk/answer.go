@@ -69,13 +69,6 @@ func enlargeFor(designs []*Answered) float64 {
 	return math.Max(1, scale.StepBelow(limit))
 }
 
-func lastOf(s *Shown, i int) *Answered {
-	if s == nil || i >= len(s.Designs) {
-		return nil
-	}
-	return s.Designs[i]
-}
-
 // design answers one design.
 func (a *answerer) design(ctx context.Context, d Design, w Want, last *Answered) (*Answered, error) {
 	live, err := a.live(ctx, d, last)

@@ -11,7 +11,7 @@ import (
 // reliefGuitar is an answered course guitar at its own mesh.
 func reliefGuitar(b *testing.B) (*answerer, Want, *Shown) {
 	a := newAnswerer(nil, cases.Options{Workers: 2})
-	w := Want{Designs: []Design{{Name: "course-guitar-relief"}}, Load: 1, Field: scene.Sink, Strings: true}
+	w := Want{Designs: []Design{{Name: "course-guitar-relief"}}, Display: Display{Load: 1, Field: scene.Sink, Strings: true}}
 	s, err := a.answer(b.Context(), w, nil)
 	if err != nil {
 		b.Fatal(err)

@@ -3,6 +3,7 @@ package desk
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"archload/viz/panel"
 	"archload/viz/scene"
@@ -18,13 +19,13 @@ func (d *Desk) drawControls() {
 	d.drawSide()
 }
 
-// fieldWords are the short words of the fields on the bar.
-func fieldWords() []string {
-	return []string{"Wood", "Sink", "Stress along", "Stress across", "Strength used", "Load flow", "Foot pressure", "Gap"}
+// fieldWords are the fields' words on the bar and their keys, which count them.
+func fieldWords() (words, keys []string) {
+	for i, f := range scene.Fields() {
+		words, keys = append(words, f.Short()), append(keys, strconv.Itoa(i))
+	}
+	return words, keys
 }
-
-// fieldShortcuts are their keys.
-func fieldShortcuts() []string { return []string{"0", "1", "2", "3", "4", "5", "6", "7"} }
 
 // drawBar draws what is seen, and from where, in as many rows as the words
 // need.
@@ -32,7 +33,8 @@ func (d *Desk) drawBar() {
 	d.panel.Sheet(d.lay.bar)
 	c := panel.NewColumn(d.lay.bar, barPadding, 0)
 	field := int(d.want.Field)
-	if d.rows(c, panel.Choice{Control: panel.Control{ID: "field", Tip: d.want.Field.Words()}, Words: fieldWords(), Keys: fieldShortcuts()}, &field) {
+	fieldNames, fieldKeys := fieldWords()
+	if d.rows(c, panel.Choice{Control: panel.Control{ID: "field", Tip: d.want.Field.Words()}, Words: fieldNames, Keys: fieldKeys}, &field) {
 		d.see(scene.Fields()[field])
 	}
 	words, keys := viewWords()
@@ -70,11 +72,12 @@ func (d *Desk) oneRow(width float64) bool { return width >= oneRowFrom }
 // barHeight is how high the bar must be, points.
 func (d *Desk) barHeight(width float64) float64 {
 	in := width - 2*barPadding
-	h := 2*barPadding + float64(d.rowsFor(fieldWords(), fieldShortcuts(), in))*panel.ChoiceHeight
+	words, keys := fieldWords()
+	h := 2*barPadding + float64(d.rowsFor(words, keys, in))*panel.ChoiceHeight
 	if d.oneRow(width) {
 		return h + panel.ChoiceHeight
 	}
-	words, keys := viewWords()
+	words, keys = viewWords()
 	return h + float64(d.rowsFor(words, keys, in))*panel.ChoiceHeight + panel.ToggleHeight
 }
 
@@ -123,38 +126,6 @@ func viewWords() (words, keys []string) {
 	return []string{"At an angle", "Outside", "Tail", "Treble side", "Inside"}, []string{"A", "O", "T", "B", "U"}
 }
 
-// drawToggles draws what is drawn besides the field.
-func (d *Desk) drawToggles(rest panel.Rect) {
-	toggles := []struct {
-		id, label, key, tip, off string
-		on                       *bool
-	}{
-		{"contours", "Lines", "C", "a line at each step of the legend", "", &d.looks.Contours},
-		{"flow", "Paths", "W", "the ways of the load from the feet to the rim; each carries the same force", "", &d.want.Flow},
-		{"moving", "Moving", "M", "beads run along the paths", d.offMoving(), &d.moving},
-		{"strings", "Strings", "G", "draws the strings", "", &d.want.Strings},
-		{"inside", "Inner", "I", "the stress at the inner face instead of the outer one", d.offInside(), &d.want.Inside},
-	}
-	for i, t := range toggles {
-		at := panel.Rect{X: rest.X + rest.W*float64(i)/float64(len(toggles)), Y: rest.Y, W: rest.W / float64(len(toggles)), H: rest.H}
-		d.panel.Toggle(panel.Control{ID: t.id, At: at, Label: t.label, Key: t.key, Tip: t.tip, Off: t.off}, t.on)
-	}
-}
-
-func (d *Desk) offMoving() string {
-	if d.want.Flow || d.want.Field == scene.LoadFlow {
-		return ""
-	}
-	return "there are no paths to move along; turn them on first"
-}
-
-func (d *Desk) offInside() string {
-	if d.want.Field.HasFaces() {
-		return ""
-	}
-	return "only the stresses differ between the two faces"
-}
-
 // see shows another field.
 func (d *Desk) see(f scene.Field) { d.want.Field = f }
 
@@ -186,9 +157,6 @@ func (d *Desk) drawRuler() {
 		d.want.Load, d.play.on = load, false
 	}
 }
-
-// percent writes a fraction.
-func percent(v float64) string { return decimal(100*v, 0) + " %" }
 
 // loadName is what the ruler's load is called.
 func (d *Desk) loadName() string {
@@ -233,14 +201,6 @@ func (d *Desk) eventWords() string {
 		return ""
 	}
 	return ": " + last
-}
-
-// play is the string load running from nothing to full.
-type play struct {
-	on    bool
-	since float64 // s, when it stood at from
-	from  float64 // fraction of string load
-	to    float64
 }
 
 // playTime is how long the strings take from slack to pitch, s.

@@ -95,16 +95,13 @@ func New(o Options) (*Desk, error) {
 		return nil, fmt.Errorf("want one case or two, found %d", len(o.Names))
 	}
 	d := &Desk{o: o, looks: o.Looks.orUsual(), answer: newAnswerer(o.FS, o.Solve), work: newWorker(), folded: usualFolds()}
-	d.want = Want{Load: 1, Strings: true}
+	d.want = Want{Display: d.looks.Display, Cut: Cut{Kind: d.looks.Cut}}
 	for _, n := range o.Names {
 		d.want.Designs = append(d.want.Designs, Design{Name: n})
 	}
 	if len(o.Names) > 0 {
 		d.want.Designs[0].Keys = o.Keys
 	}
-	d.want.Field, d.want.Inside, d.want.Flow = d.looks.Field, d.looks.Inside, d.looks.Flow
-	d.want.Load, d.want.Enlarge, d.want.Arrange = d.looks.Load, d.looks.Enlarge, d.looks.Arrange
-	d.want.Cut.Kind, d.want.Strings = d.looks.Cut, d.looks.Strings
 	if o.Lesson != "" {
 		if err := d.openLesson(o.Lesson); err != nil {
 			return nil, err

@@ -69,7 +69,7 @@ func (d *Desk) keepPicture() {
 		return
 	}
 	data, err := d.PNG(pictureWidth, pictureHeight, 1.5)
-	name := stem(d.shown.Designs[0].Live.Name()) + "-" + strings.ReplaceAll(fieldKey(d.shown.Want.Field), " ", "-") + ".png"
+	name := stem(d.shown.Designs[0].Live.Name()) + "-" + strings.ReplaceAll(d.shown.Want.Field.Word(), " ", "-") + ".png"
 	if d.shown.Want.Field == scene.Wood {
 		name = stem(d.shown.Designs[0].Live.Name()) + ".png"
 	}
@@ -86,8 +86,6 @@ func (d *Desk) keepPicture() {
 
 // PNG is the drawing without controls as a PNG of width by height pixels.
 func (d *Desk) PNG(width, height int, density float64) ([]byte, error) {
-	view, fitted, near := d.camera, d.fitted, d.nearFoot
-	defer func() { d.camera, d.fitted, d.nearFoot = view, fitted, near }()
 	return d.encoded(d.Sheet(width, height, density))
 }
 

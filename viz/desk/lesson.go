@@ -8,14 +8,6 @@ import (
 	"archload/viz/scene"
 )
 
-// lesson is a lesson on its way.
-type lesson struct {
-	*cases.Lesson
-	at int // the step
-}
-
-func (l *lesson) step() *cases.LessonStep { return &l.Steps[l.at] }
-
 // openLesson begins a lesson.
 func (d *Desk) openLesson(name string) error {
 	l, err := cases.OpenLesson(d.o.FS, name)
@@ -43,7 +35,7 @@ func (d *Desk) walk(by int) {
 // showStep sets everything as the step wants it.
 func (d *Desk) showStep() {
 	s := d.lesson.step()
-	w := Want{Load: s.Load, Strings: true, Inside: s.Face == "inside"}
+	w := Want{Display: Display{Load: s.Load, Strings: true, Inside: s.Face == "inside"}}
 	w.Designs = []Design{{Name: s.Case, Keys: s.Set}}
 	if s.Beside != "" {
 		w.Designs = append(w.Designs, Design{Name: s.Beside})

@@ -12,22 +12,16 @@ import (
 // Looks is how the drawing is shown, apart from what the designs are. It is
 // what a window remembers for the next time.
 type Looks struct {
-	Field    scene.Field
-	Inside   bool    // the field of the inner face, where there are two
-	View     string  // a named view; "" is the first one
-	Load     float64 // fraction of string load
-	Enlarge  float64 // 0: chosen
-	Arrange  Arrange
+	Display
+	View     string // a named view; "" is the first one
 	Cut      CutKind
 	Contours bool
-	Flow     bool // lines of force
-	Strings  bool
 	set      bool
 }
 
 // UsualLooks is what a window shows at first.
 func UsualLooks() Looks {
-	return Looks{Field: scene.Sink, View: scene.Views()[0].Name, Load: 1, Contours: true, Strings: true, set: true}
+	return Looks{Display: Display{Field: scene.Sink, Load: 1, Strings: true}, View: scene.Views()[0].Name, Contours: true, set: true}
 }
 
 func (l Looks) orUsual() Looks {
@@ -45,7 +39,7 @@ func cutWords() []string { return append(cases.LessonSections(), "drawn") }
 func (l Looks) Text() string {
 	var b strings.Builder
 	line := func(name string, v any) { fmt.Fprintf(&b, "%s = %v\n", name, v) }
-	line("field", fieldKey(l.Field))
+	line("field", l.Field.Word())
 	line("inside", l.Inside)
 	line("view", l.View)
 	line("section", cutWords()[l.Cut])
@@ -87,14 +81,20 @@ func ParseLooks(text string) Looks {
 	return l
 }
 
-// fieldKey is the word by which a field is asked for: that of the lessons.
-func fieldKey(f scene.Field) string { return cases.LessonFields()[f] }
+// FieldWords are the words by which a field is asked for.
+func FieldWords() []string {
+	var out []string
+	for _, f := range scene.Fields() {
+		out = append(out, f.Word())
+	}
+	return out
+}
 
 // FieldNamed returns the field of a word.
 func FieldNamed(word string) (scene.Field, error) {
-	i := slices.Index(cases.LessonFields(), word)
+	i := slices.Index(FieldWords(), word)
 	if i < 0 {
-		return 0, fmt.Errorf("want one of %s, found %q", quoted(cases.LessonFields()), word)
+		return 0, fmt.Errorf("want one of %s, found %q", quoted(FieldWords()), word)
 	}
 	return scene.Fields()[i], nil
 }

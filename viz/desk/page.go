@@ -53,21 +53,17 @@ func (d *Desk) Sheet(width, height int, density float64) *Frame {
 	if !d.letters(density) {
 		return f
 	}
+	s := *d // a desk of its own: panel, layout and camera of the live one stay
 	w, h := float64(width)/density, float64(height)/density
-	kept := d.lay
-	d.lay = layOut(w, h, d.parts(w, false))
-	d.fit(density)
-	var p panel.Panel
-	p.Begin(panel.Input{Away: true}, d.atlas, w, h)
-	live := d.panel
-	d.panel = p
-	d.light = false
-	f.Views = d.views(density, 0)
-	d.drawViews()
-	d.drawStrip()
-	d.drawCaption(false)
-	f.Panels = d.panel.End()
-	d.panel, d.lay = live, kept
+	s.lay = layOut(w, h, s.parts(w, false))
+	s.fit(density)
+	s.panel, s.light = panel.Panel{}, false
+	s.panel.Begin(panel.Input{Away: true}, s.atlas, w, h)
+	f.Views = s.views(density, 0)
+	s.drawViews()
+	s.drawStrip()
+	s.drawCaption(false)
+	f.Panels = s.panel.End()
 	return f
 }
 
@@ -319,18 +315,6 @@ func (d *Desk) hides(i int, s *scene.Scene, w scene.Label) bool {
 
 // wordOff is how far off the rim a word is taken to stand, mm.
 const wordOff = 12
-
-// hiddenWord is a word of one of the views.
-type hiddenWord struct {
-	view int
-	text string
-}
-
-// sight is what is known of the words that one camera sees.
-type sight struct {
-	camera scene.Camera
-	hidden map[hiddenWord]bool
-}
 
 // free moves a word down or up until it covers none of the others.
 func free(r panel.Rect, taken []panel.Rect) panel.Rect {

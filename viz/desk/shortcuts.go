@@ -5,33 +5,23 @@ import (
 	"archload/viz/scene"
 )
 
-// shortcut is a key and what it does.
-type shortcut struct {
-	key   panel.Key
-	ctrl  bool
-	name  string // as printed on the key
-	words string
-	do    func(d *Desk)
-}
-
 // shortcuts lists every key that the window knows besides those of the
 // controls; the help sheet is made from it.
 func shortcuts() []shortcut {
 	letter := panel.LetterKey
 	out := []shortcut{}
+	_, digits := fieldWords()
 	for i, f := range scene.Fields() {
-		out = append(out, shortcut{panel.DigitKey(i), false, fieldShortcuts()[i], "shows: " + f.Name(), func(d *Desk) { d.see(f) }})
+		out = append(out, shortcut{panel.DigitKey(i), false, digits[i], "shows: " + f.Name(), func(d *Desk) { d.see(f) }})
 	}
 	_, keys := viewWords()
 	for i, v := range scene.Views() {
 		out = append(out, shortcut{letter(rune(keys[i][0])), false, keys[i], "looks " + v.Name, func(d *Desk) { d.look(v.Name) }})
 	}
+	for _, s := range toggles() {
+		out = append(out, s.shortcut())
+	}
 	return append(out,
-		shortcut{letter('c'), false, "C", "lines at the steps of the legend", func(d *Desk) { d.looks.Contours = !d.looks.Contours }},
-		shortcut{letter('w'), false, "W", "paths of the load", func(d *Desk) { d.want.Flow = !d.want.Flow }},
-		shortcut{letter('m'), false, "M", "moving beads on the paths", func(d *Desk) { d.moving = !d.moving && d.offMoving() == "" }},
-		shortcut{letter('i'), false, "I", "inner face", func(d *Desk) { d.want.Inside = !d.want.Inside && d.offInside() == "" }},
-		shortcut{letter('g'), false, "G", "strings", func(d *Desk) { d.want.Strings = !d.want.Strings }},
 		shortcut{letter('p'), false, "P", "plays the load from nothing to full", (*Desk).togglePlay},
 		shortcut{panel.KeyBracketLeft, false, "[", "less string load", func(d *Desk) { d.step(-0.05) }},
 		shortcut{panel.KeyBracketRight, false, "]", "more string load", func(d *Desk) { d.step(0.05) }},

@@ -62,3 +62,10 @@ func cutLine(c *cases.Case, cut Cut, edge []mesh.Point) (from, to mesh.Point, ok
 	}
 	return from, to, false
 }
+
+func lastOf(s *Shown, i int) *Answered {
+	if s == nil || i >= len(s.Designs) {
+		return nil
+	}
+	return s.Designs[i]
+}

@@ -117,18 +117,6 @@ func cells(q cases.Quantity, values []float64) []string {
 	return append(out, diff)
 }
 
-// decimal writes a number with a true minus sign; a dash where there is none.
-func decimal(v float64, digits int) string {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return "–"
-	}
-	t := fmt.Sprintf("%.*f", digits, v)
-	if strings.Trim(t, "-0.") == "" {
-		t = strings.TrimPrefix(t, "-")
-	}
-	return strings.Replace(t, "-", "−", 1)
-}
-
 // drawTable shows the headline numbers at full load.
 func (d *Desk) drawTable(c *panel.Column) {
 	if !d.fold(c, "At pitch", "the headline numbers at full string load, as archload compare prints them") {
@@ -220,14 +208,6 @@ func (d *Desk) drawTools(c *panel.Column) {
 			d.takeBack()
 		}
 	}
-}
-
-// toolbox is what can be changed of a design, worked out once for each state
-// of its keys.
-type toolbox struct {
-	of    Design
-	tools []tool
-	usual map[string]float64 // the sliders' values in the design's file
 }
 
 // tools of a design as the hand has set them, which may be ahead of what is

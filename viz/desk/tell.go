@@ -37,7 +37,7 @@ func (d *Desk) Line() string {
 
 func (d *Desk) tellShown(say func(string, any), word func(string, string)) {
 	w := d.shown.Want
-	word("field", fieldKey(w.Field))
+	word("field", w.Field.Word())
 	word("section", cutWords()[w.Cut.Kind])
 	say("load", decimals(w.Load))
 	say("scenes", len(d.shown.Scenes))

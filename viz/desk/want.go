@@ -12,15 +12,20 @@ import (
 // picture. It holds no pixels.
 type Want struct {
 	Designs []Design // one, or two
-	Load    float64  // fraction of string load, 0 to 1
+	Display
+	Cut  Cut
+	Pins []scene.Pin // places that are read
+}
+
+// Display is how designs are drawn: what Looks and Want have in common.
+type Display struct {
 	Field   scene.Field
-	Inside  bool    // the field of the inner face where there are two
-	Arrange Arrange // of two designs
+	Inside  bool    // the field of the inner face, where there are two
+	Load    float64 // fraction of string load, 0 to 1
 	Enlarge float64 // movements are drawn this many times as large; 0: chosen
+	Arrange Arrange // of two designs
 	Flow    bool    // lines of force over the field
 	Strings bool
-	Cut     Cut
-	Pins    []scene.Pin // places that are read
 }
 
 // Design is a case with the keys set on top of it.
@@ -65,8 +70,7 @@ func sameKeys(a, b []cases.KeyValue) bool {
 // Equal says whether two wants give the same picture.
 func (w Want) Equal(o Want) bool {
 	return slices.EqualFunc(w.Designs, o.Designs, Design.same) && slices.Equal(w.Pins, o.Pins) &&
-		w.Load == o.Load && w.Field == o.Field && w.Inside == o.Inside && w.Arrange == o.Arrange &&
-		w.Enlarge == o.Enlarge && w.Flow == o.Flow && w.Strings == o.Strings && w.Cut == o.Cut
+		w.Display == o.Display && w.Cut == o.Cut
 }
 
 // with returns the design with keys set.

@@ -32,52 +32,73 @@ const (
 	Inner
 )
 
+// about is what is known of a field before any solution.
+type about struct {
+	word   string // by which lessons, files and commands ask for it
+	name   string // in the maker's words
+	short  string // on a button
+	unit   string
+	words  string // what it shows, in a line or two
+	signed bool   // zero parts two meanings
+	faces  bool   // it differs between the faces of the plate
+	onFoot bool   // it lies on the bridge's foot instead of the plate
+}
+
+// fields is the table of the fields. A new one is a constant above, a row here
+// and its values below; buttons, keys, help and lessons read from it.
+func fields() []about {
+	return []about{
+		Wood: {word: "none", name: "wood", short: "Wood", words: "The parts as they are carved."},
+		Sink: {word: "sink", name: "sink", short: "Sink", unit: "mm",
+			words: "How far the outer surface has gone down. Between two lines lies one step of the legend."},
+		StressAlong: {word: "stress along", name: "stress along the grain", short: "Stress along", unit: "MPa", signed: true, faces: true,
+			words: "Pull (brown) and push (blue) along the grain at the face shown."},
+		StressAcross: {word: "stress across", name: "stress across the grain", short: "Stress across", unit: "MPa", signed: true, faces: true,
+			words: "Pull (brown) and push (blue) across the grain at the face shown, where spruce is weakest."},
+		StrengthUsed: {word: "strength used", name: "strength used", short: "Strength used", unit: "%",
+			words: "Share of the wood's strength that is used at the worse face: 100 is where it may crack at once."},
+		LoadFlow: {word: "load flow", name: "load flow", short: "Load flow", unit: "N/mm",
+			words: "Force that goes through each millimetre of plate and braces on its way from the bridge to the rim."},
+		FootPressure: {word: "foot pressure", name: "foot pressure", short: "Foot pressure", unit: "MPa", onFoot: true,
+			words: "How hard each place of the bridge's foot presses on the top; bare where it does not touch."},
+		RemainingGap: {word: "gap", name: "remaining gap", short: "Gap", unit: "mm", onFoot: true,
+			words: "Air that is left between the foot and the top; bare where they touch."},
+	}
+}
+
 // Fields lists the fields in the order of a menu.
 func Fields() []Field {
-	return []Field{Wood, Sink, StressAlong, StressAcross, StrengthUsed, LoadFlow, FootPressure, RemainingGap}
-}
-
-// fieldWords are the maker's words for a field.
-type fieldWords struct{ name, unit, words string }
-
-func (f Field) says() fieldWords {
-	switch f {
-	case Sink:
-		return fieldWords{"sink", "mm", "How far the outer surface has gone down. Between two lines lies one step of the legend."}
-	case StressAlong:
-		return fieldWords{"stress along the grain", "MPa", "Pull (brown) and push (blue) along the grain at the face shown."}
-	case StressAcross:
-		return fieldWords{"stress across the grain", "MPa", "Pull (brown) and push (blue) across the grain at the face shown, where spruce is weakest."}
-	case StrengthUsed:
-		return fieldWords{"strength used", "%", "Share of the wood's strength that is used at the worse face: 100 is where it may crack at once."}
-	case LoadFlow:
-		return fieldWords{"load flow", "N/mm", "Force that goes through each millimetre of plate and braces on its way from the bridge to the rim."}
-	case FootPressure:
-		return fieldWords{"foot pressure", "MPa", "How hard each place of the bridge's foot presses on the top; bare where it does not touch."}
-	case RemainingGap:
-		return fieldWords{"remaining gap", "mm", "Air that is left between the foot and the top; bare where they touch."}
+	out := make([]Field, len(fields()))
+	for i := range out {
+		out[i] = Field(i)
 	}
-	return fieldWords{"wood", "", "The parts as they are carved."}
+	return out
 }
+
+// Word is the word by which lessons, files and commands ask for the field.
+func (f Field) Word() string { return fields()[f].word }
 
 // Name returns the field in the maker's words.
-func (f Field) Name() string { return f.says().name }
+func (f Field) Name() string { return fields()[f].name }
+
+// Short returns the field's word on a button.
+func (f Field) Short() string { return fields()[f].short }
 
 // Unit returns the field's unit; "" for none.
-func (f Field) Unit() string { return f.says().unit }
+func (f Field) Unit() string { return fields()[f].unit }
 
 // Words explains the field in a line or two.
-func (f Field) Words() string { return f.says().words }
+func (f Field) Words() string { return fields()[f].words }
 
 // Signed tells whether zero parts two meanings, pull and push.
-func (f Field) Signed() bool { return f == StressAlong || f == StressAcross }
+func (f Field) Signed() bool { return fields()[f].signed }
 
 // HasFaces tells whether the field differs between the faces of the plate.
-func (f Field) HasFaces() bool { return f == StressAlong || f == StressAcross }
+func (f Field) HasFaces() bool { return fields()[f].faces }
 
 // OnFoot tells whether the field lies on the bridge's foot instead of the
 // plate.
-func (f Field) OnFoot() bool { return f == FootPressure || f == RemainingGap }
+func (f Field) OnFoot() bool { return fields()[f].onFoot }
 
 // Values returns a field of the plate at its nodes, in the field's unit; nil
 // if it does not lie on the plate or is not known. Fields of the triangles

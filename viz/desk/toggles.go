@@ -1,0 +1,82 @@
+package desk
+
+import (
+	"unicode"
+
+	"archload/viz/panel"
+	"archload/viz/scene"
+)
+
+// toggle is something that is drawn or not: a button on the bar, a key, and a
+// line on the help sheet.
+type toggle struct {
+	id, label, key string
+	tip            string // at the button
+	help           string // on the help sheet
+	on             func(d *Desk) *bool
+	off            func(d *Desk) string // why it cannot be turned on; nil: it always can
+}
+
+// toggles lists what is drawn besides the field.
+func toggles() []toggle {
+	return []toggle{
+		{"contours", "Lines", "C", "a line at each step of the legend", "lines at the steps of the legend",
+			func(d *Desk) *bool { return &d.looks.Contours }, nil},
+		{"flow", "Paths", "W", "the ways of the load from the feet to the rim; each carries the same force", "paths of the load",
+			func(d *Desk) *bool { return &d.want.Flow }, nil},
+		{"moving", "Moving", "M", "beads run along the paths", "moving beads on the paths",
+			func(d *Desk) *bool { return &d.moving }, (*Desk).offMoving},
+		{"strings", "Strings", "G", "draws the strings", "strings",
+			func(d *Desk) *bool { return &d.want.Strings }, nil},
+		{"inside", "Inner", "I", "the stress at the inner face instead of the outer one", "inner face",
+			func(d *Desk) *bool { return &d.want.Inside }, (*Desk).offInside},
+	}
+}
+
+// why is why it cannot be turned on; "": it can.
+func (t toggle) why(d *Desk) string {
+	if t.off == nil {
+		return ""
+	}
+	return t.off(d)
+}
+
+// shortcut is the toggle's key.
+func (t toggle) shortcut() shortcut {
+	return shortcut{panel.LetterKey(unicode.ToLower(rune(t.key[0]))), false, t.key, t.help, func(d *Desk) {
+		on := t.on(d)
+		*on = !*on && t.why(d) == ""
+	}}
+}
+
+// drawToggles draws the buttons in a row.
+func (d *Desk) drawToggles(row panel.Rect) {
+	all := toggles()
+	for i, t := range all {
+		at := panel.Rect{X: row.X + row.W*float64(i)/float64(len(all)), Y: row.Y, W: row.W / float64(len(all)), H: row.H}
+		d.panel.Toggle(panel.Control{ID: t.id, At: at, Label: t.label, Key: t.key, Tip: t.tip, Off: t.why(d)}, t.on(d))
+	}
+}
+
+func (d *Desk) offMoving() string {
+	if d.want.Flow || d.want.Field == scene.LoadFlow {
+		return ""
+	}
+	return "there are no paths to move along; turn them on first"
+}
+
+func (d *Desk) offInside() string {
+	if d.want.Field.HasFaces() {
+		return ""
+	}
+	return "only the stresses differ between the two faces"
+}
+
+// shortcut is a key and what it does.
+type shortcut struct {
+	key   panel.Key
+	ctrl  bool
+	name  string // as printed on the key
+	words string
+	do    func(d *Desk)
+}
