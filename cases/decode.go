@@ -90,7 +90,8 @@ func (d *decoder) scalar(v reflect.Value, n *node, key string, tag reflect.Struc
 			d.fault(n, key, "want text in quotes, found %s", n.what())
 			return
 		}
-		if strings.ContainsFunc(s, unicode.IsControl) {
+		raw := func(r rune) bool { return unicode.IsControl(r) && (r != '\n' || tag.Get("lines") == "") }
+		if strings.ContainsFunc(s, raw) {
 			d.fault(n, key, "want one line of text without control characters, found %q", s)
 			return
 		}

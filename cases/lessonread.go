@@ -22,8 +22,8 @@ type lessonFile struct {
 // stepFile is a step as the file has it. Case with its set keys, field, face,
 // view and section stay as they are until a step says otherwise.
 type stepFile struct {
-	Caption string       `toml:"caption" need:"one or two sentences"`
-	Caution string       `toml:"caution"`                      // default: none
+	Caption string       `toml:"caption" need:"one or two sentences" lines:"several"`
+	Caution string       `toml:"caution" lines:"several"`      // default: none
 	Case    string       `toml:"case"`                         // a bundled case, or a file beside the lesson; default: the step before's, with its set keys
 	Set     lessonKeys   `toml:"set"`                          // default: none
 	Beside  string       `toml:"beside"`                       // default: none
