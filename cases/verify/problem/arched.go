@@ -1,8 +1,9 @@
 package problem
 
 import (
-	"archload/cases/verify/reference"
 	"math"
+
+	"archload/cases/verify/reference"
 )
 
 // archedPlate is z = 18 cos(pi x/400) cos(pi y/300) mm, 4 mm thick, of the test

@@ -6,10 +6,9 @@ import (
 	"math"
 
 	"archload/cases/verify/reference"
+	"archload/fem"
 	"archload/fem/contact"
 	"archload/fem/element"
-
-	"archload/fem"
 	"archload/mesh"
 
 	"gonum.org/v1/gonum/mat"

@@ -1,10 +1,11 @@
 package problem
 
 import (
-	"archload/cases/verify/reference"
 	"fmt"
 	"math"
 
+	"archload/cases/verify/reference"
+	"archload/fem/vec3"
 	"archload/materials"
 )
 
@@ -83,7 +84,7 @@ func stripOf(d Density, along, pulled bool) (*answer, error) {
 			continue
 		}
 		p.edges(on(0, end), func(i, j int32, _ float64) {
-			m := sign * length(sub(p.Nodes[j].P, p.Nodes[i].P)) / 2
+			m := sign * vec3.Norm(vec3.Sub(p.Nodes[j].P, p.Nodes[i].P)) / 2
 			p.force(int(i), 4, m)
 			p.force(int(j), 4, m)
 		})

@@ -5,10 +5,9 @@ import (
 	"slices"
 
 	"archload/cases/verify/reference"
+	"archload/fem"
 	"archload/fem/contact"
 	"archload/fem/element"
-
-	"archload/fem"
 	"archload/materials"
 	"archload/mesh"
 )

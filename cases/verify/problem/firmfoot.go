@@ -8,6 +8,7 @@ import (
 	"testing/fstest"
 
 	"archload/cases"
+	"archload/fem/vec3"
 )
 
 // firmFoot is a bridge on a plate, from a case file to the report, both so stiff
@@ -148,10 +149,10 @@ func saddleArm(ctx context.Context, at Density) (Readings, error) {
 	}
 	var force, moment [3]float64
 	for _, r := range s.Result.Reactions {
-		p := sub(s.Result.Plate.Model.Nodes[r.Node].P, [3]float64{0, 0, 20})
+		p := vec3.Sub(s.Result.Plate.Model.Nodes[r.Node].P, [3]float64{0, 0, 20})
 		g := [3]float64{r.F[0], r.F[1], r.F[2]}
-		force = add(force, g)
-		moment = add(moment, add(cross(p, g), [3]float64{r.F[3], r.F[4], r.F[5]}))
+		force = vec3.Add(force, g)
+		moment = vec3.Add(moment, vec3.Add(vec3.Cross(p, g), [3]float64{r.F[3], r.F[4], r.F[5]}))
 	}
 	down, along := f.down()
 	return Readings{"down": force[2] / down, "along": -force[1] / along, "moment": moment[0] / (along * firmSaddle)}, nil

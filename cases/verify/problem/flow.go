@@ -4,10 +4,9 @@ import (
 	"math"
 
 	"archload/cases/verify/reference"
+	"archload/fem"
 	"archload/fem/contact"
 	"archload/fem/flow"
-
-	"archload/fem"
 )
 
 // The strip of the flow checks: 200 x 40 mm, 5 mm thick, on pinned ends, 10 N

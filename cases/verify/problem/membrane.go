@@ -1,8 +1,10 @@
 package problem
 
 import (
-	"archload/cases/verify/reference"
 	"math"
+
+	"archload/cases/verify/reference"
+	"archload/fem/vec3"
 )
 
 // cook is Cook's tapered panel, t 1, E 1, nu 1/3, held on the left, with a unit
@@ -41,7 +43,7 @@ func ellipticMembrane(d Density) (Readings, error) {
 	}
 	p.pull(func(x [3]float64) bool {
 		return math.Abs(x[0]*x[0]/(3.25*3.25)+x[1]*x[1]/(2.75*2.75)-1) < 1e-9
-	}, func(_, out [3]float64) [3]float64 { return times(out, 10) })
+	}, func(_, out [3]float64) [3]float64 { return vec3.Scale(out, 10) })
 	a, err := p.solve()
 	if err != nil {
 		return nil, err
@@ -75,7 +77,7 @@ func cylinderPatch(d Density) (Readings, error) {
 	for _, name := range []string{"moment", "pressure"} {
 		clear(p.load)
 		p.edges(on(0, s), func(i, j int32, h float64) {
-			half := length(sub(p.Nodes[j].P, p.Nodes[i].P)) / 2
+			half := vec3.Norm(vec3.Sub(p.Nodes[j].P, p.Nodes[i].P)) / 2
 			for _, n := range []int{int(i), int(j)} {
 				if name == "moment" {
 					p.force(n, 4, 1e-3*half) // MN, tension outside
@@ -86,7 +88,7 @@ func cylinderPatch(d Density) (Readings, error) {
 			}
 		})
 		if name == "pressure" {
-			p.spread(func(x [3]float64) [3]float64 { return times(unit([3]float64{x[0], 0, x[2]}), 0.6) })
+			p.spread(func(x [3]float64) [3]float64 { return vec3.Scale(unit([3]float64{x[0], 0, x[2]}), 0.6) })
 		}
 		a, err := p.solve()
 		if err != nil {

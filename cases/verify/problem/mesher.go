@@ -3,6 +3,7 @@ package problem
 import (
 	"math"
 
+	"archload/fem/vec3"
 	"archload/mesh"
 	"archload/mesh/plane"
 	"archload/mesh/surface"
@@ -77,7 +78,7 @@ func (out Readings) domeVolume() error {
 	out["volume"] = m.Volume() / (surface * h * (1 + h*h/(12*mid*mid)))
 	worst := 0.0
 	for _, n := range m.Nodes {
-		worst = max(worst, math.Abs(length(add(n.P, [3]float64{0, 0, r}))-mid))
+		worst = max(worst, math.Abs(vec3.Norm(vec3.Add(n.P, [3]float64{0, 0, r}))-mid))
 	}
 	out["mid-surface"] = worst
 	return nil

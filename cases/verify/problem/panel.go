@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"archload/fem"
+	"archload/fem/vec3"
 	"archload/materials"
 	"archload/mesh"
 )
@@ -110,7 +111,7 @@ func (p *panel) hold(what string, pick place) {
 func (p *panel) near(at ...float64) int {
 	q, best := [3]float64(at), 0
 	for i := range p.Nodes {
-		if length(sub(p.Nodes[i].P, q)) < length(sub(p.Nodes[best].P, q)) {
+		if vec3.Norm(vec3.Sub(p.Nodes[i].P, q)) < vec3.Norm(vec3.Sub(p.Nodes[best].P, q)) {
 			best = i
 		}
 	}
@@ -145,7 +146,7 @@ func (p *panel) spread(load func(x [3]float64) [3]float64) {
 	for e := range p.Shells {
 		for _, l := range midpoints {
 			at := fem.SurfacePoint{Shell: int32(e), L: l}
-			p.press(at, times(load(p.sys.Model.Place(at)), p.sys.Shells[e].Area()/3))
+			p.press(at, vec3.Scale(load(p.sys.Model.Place(at)), p.sys.Shells[e].Area()/3))
 		}
 	}
 }
@@ -177,7 +178,7 @@ func (p *panel) block(lo, hi [2]float64, nx, ny int, f [3]float64) {
 			x := lo[0] + (hi[0]-lo[0])*(float64(i)+0.5)/float64(nx)
 			y := lo[1] + (hi[1]-lo[1])*(float64(j)+0.5)/float64(ny)
 			if at, ok := p.inPlan(x, y); ok {
-				p.press(at, times(f, 1/float64(nx*ny)))
+				p.press(at, vec3.Scale(f, 1/float64(nx*ny)))
 			}
 		}
 	}
@@ -194,16 +195,16 @@ const edgeBow = 1.5
 func (p *panel) pull(pick place, traction func(x [3]float64, out [3]float64) [3]float64) {
 	p.edges(pick, func(i, j int32, h float64) {
 		a, b := p.Nodes[i].P, p.Nodes[j].P
-		along := sub(b, a)
-		l := length(along)
+		along := vec3.Sub(b, a)
+		l := vec3.Norm(along)
 		out := unit([3]float64{along[1], -along[0], 0})
 		for _, g := range [2]float64{0.5 - math.Sqrt(3)/6, 0.5 + math.Sqrt(3)/6} {
-			t := times(traction(add(a, times(along, g)), out), h*l/2)
+			t := vec3.Scale(traction(vec3.Add(a, vec3.Scale(along, g)), out), h*l/2)
 			for d := range 3 {
 				p.force(int(i), d, (1-g)*t[d])
 				p.force(int(j), d, g*t[d])
 			}
-			m := edgeBow * dot(t, out) * l / 12
+			m := edgeBow * vec3.Dot(t, out) * l / 12
 			p.force(int(j), 5, m)
 			p.force(int(i), 5, -m)
 		}

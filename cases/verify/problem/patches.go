@@ -1,10 +1,11 @@
 package problem
 
 import (
-	"archload/cases/verify/reference"
 	"errors"
 	"math"
 
+	"archload/cases/verify/reference"
+	"archload/fem/vec3"
 	"archload/materials"
 
 	"gonum.org/v1/gonum/mat"
@@ -143,7 +144,7 @@ func (a *answer) patchError(w materials.Orthotropic, turn float64, bent bool) (w
 		got, scale := r.N, h
 		if bent {
 			// Positive moments put the upper face in tension: minus w,xx.
-			got, scale = times(r.M, -1), h*h*h/12
+			got, scale = vec3.Scale(r.M, -1), h*h*h/12
 		}
 		got = inGlobal(a.sys.Shells[e].Frame(), got)
 		for k := range got {
@@ -186,7 +187,7 @@ func shellLaw() (Readings, error) {
 			w, wx, wy := field(n.P[0], n.P[1])
 			v[6*i+2], v[6*i+3], v[6*i+4] = w, wy, -wx
 		}
-		return times(inGlobal(p.sys.Shells[0].Frame(), p.sys.Shells[0].Resultants(&v).M), -1)
+		return vec3.Scale(inGlobal(p.sys.Shells[0].Frame(), p.sys.Shells[0].Resultants(&v).M), -1)
 	}
 	along := bend(func(x, _ float64) (w, wx, wy float64) { return x * x / 2, x, 0 })
 	across := bend(func(_, y float64) (w, wx, wy float64) { return y * y / 2, 0, y })

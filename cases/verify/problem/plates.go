@@ -1,9 +1,9 @@
 package problem
 
 import (
-	"archload/cases/verify/reference"
 	"math"
 
+	"archload/cases/verify/reference"
 	"archload/materials"
 )
 

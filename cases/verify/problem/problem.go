@@ -1,11 +1,12 @@
 package problem
 
 import (
-	"archload/cases/verify/reference"
 	"context"
 	"fmt"
 	"maps"
 	"strconv"
+
+	"archload/cases/verify/reference"
 )
 
 // Problem is a problem that can be built and solved: on meshes of a given

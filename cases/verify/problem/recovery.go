@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"archload/fem/vec3"
+
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -28,7 +30,7 @@ func (a *answer) read(node int, terms terms, values func(e int, v *[18]float64) 
 	order := make([]int, len(a.Shells)/2)
 	far := make([]float64, len(order))
 	for q := range order {
-		order[q], far[q] = q, length(sub(a.middle(q), at))
+		order[q], far[q] = q, vec3.Norm(vec3.Sub(a.middle(q), at))
 	}
 	slices.SortStableFunc(order, func(i, j int) int {
 		switch {
@@ -51,7 +53,7 @@ func (a *answer) read(node int, terms terms, values func(e int, v *[18]float64) 
 func (a *answer) middle(square int) (x [3]float64) {
 	for _, e := range a.Shells[2*square : 2*square+2] {
 		for _, n := range e.Nodes {
-			x = add(x, times(a.Nodes[n].P, 1.0/6))
+			x = vec3.Add(x, vec3.Scale(a.Nodes[n].P, 1.0/6))
 		}
 	}
 	return x
@@ -61,7 +63,7 @@ func (a *answer) middle(square int) (x [3]float64) {
 // the tangent plane of the first square.
 func (a *answer) fit(at [3]float64, squares []int, terms terms, values func(e int, v *[18]float64) []float64) []float64 {
 	frame := a.sys.Shells[2*squares[0]].Frame()
-	size := length(sub(a.middle(squares[len(squares)-1]), at))
+	size := vec3.Norm(vec3.Sub(a.middle(squares[len(squares)-1]), at))
 	var rows, rhs *mat.Dense
 	for i, q := range squares {
 		u, v := a.of(2*q), a.of(2*q+1)
@@ -69,8 +71,8 @@ func (a *answer) fit(at [3]float64, squares []int, terms terms, values func(e in
 		for k, w := range values(2*q+1, &v) {
 			got[k] = (got[k] + w) / 2
 		}
-		d := times(sub(a.middle(q), at), 1/size)
-		row := terms(dot(d, frame[0]), dot(d, frame[1]))
+		d := vec3.Scale(vec3.Sub(a.middle(q), at), 1/size)
+		row := terms(vec3.Dot(d, frame[0]), vec3.Dot(d, frame[1]))
 		if rows == nil {
 			rows, rhs = mat.NewDense(len(squares), len(row), nil), mat.NewDense(len(squares), len(got), nil)
 		}

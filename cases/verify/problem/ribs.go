@@ -4,9 +4,8 @@ import (
 	"math"
 
 	"archload/cases/verify/reference"
-	"archload/fem/element"
-
 	"archload/fem"
+	"archload/fem/element"
 	"archload/materials"
 )
 

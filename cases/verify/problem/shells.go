@@ -1,8 +1,10 @@
 package problem
 
 import (
-	"archload/cases/verify/reference"
 	"math"
+
+	"archload/cases/verify/reference"
+	"archload/fem/vec3"
 )
 
 // cylinder maps the unit square on a cylinder about y: angle from the crown
@@ -61,7 +63,7 @@ func hemisphere(d Density) (Readings, error) {
 		sl, cl := math.Sincos(math.Pi / 2 * u)
 		sb, cb := math.Sincos(72 * degree * v)
 		n = [3]float64{cl * cb, sl * cb, sb}
-		return times(n, 10), n
+		return vec3.Scale(n, 10), n
 	}, makeup{h: 0.04, wood: reference.Isotropic(6.825e7, 0.3)})
 	pulled, pinched := p.near(10, 0, 0), p.near(0, 10, 0)
 	p.hold("xYZ", on(0, 0))
@@ -86,7 +88,7 @@ func twistedBeam(d Density) (Readings, error) {
 	p := newPanel(d, d.N, d.N/4, func(u, v float64) (x, n [3]float64) {
 		w, rate := 1.1*(v-0.5), math.Pi/2/12
 		s, c := math.Sincos(math.Pi / 2 * u)
-		n = cross([3]float64{1, -w * rate * s, w * rate * c}, [3]float64{0, c, s})
+		n = vec3.Cross([3]float64{1, -w * rate * s, w * rate * c}, [3]float64{0, c, s})
 		return [3]float64{12 * u, w * c, w * s}, unit(n)
 	}, makeup{h: 0.32, wood: reference.Isotropic(29e6, 0.22)})
 	p.hold("xyzXYZ", on(0, 0))
@@ -125,7 +127,7 @@ func curvedBeam(d Density) (Readings, error) {
 	for name, axis := range map[string]int{"in its plane": 1, "out of its plane": 2} {
 		clear(p.load)
 		p.edges(tip, func(i, j int32, _ float64) {
-			share := length(sub(p.Nodes[j].P, p.Nodes[i].P)) / 0.2 / 2
+			share := vec3.Norm(vec3.Sub(p.Nodes[j].P, p.Nodes[i].P)) / 0.2 / 2
 			p.force(int(i), axis, share)
 			p.force(int(j), axis, share)
 		})
@@ -178,7 +180,7 @@ func inextensional(d Density, t float64) (float64, error) {
 	}
 	p.spread(func(x [3]float64) [3]float64 {
 		a := math.Atan2(x[0], x[2])
-		return times([3]float64{math.Sin(a), 0, math.Cos(a)}, math.Cos(2*a))
+		return vec3.Scale([3]float64{math.Sin(a), 0, math.Cos(a)}, math.Cos(2*a))
 	})
 	a, err := p.solve()
 	if err != nil {

@@ -1,10 +1,10 @@
 package problem
 
 import (
-	"archload/cases/verify/reference"
 	"errors"
 	"math"
 
+	"archload/cases/verify/reference"
 	"archload/materials"
 
 	"gonum.org/v1/gonum/mat"

@@ -1,22 +1,13 @@
 package problem
 
-import "math"
+import (
+	"math"
 
-func add(a, b [3]float64) [3]float64 { return [3]float64{a[0] + b[0], a[1] + b[1], a[2] + b[2]} }
+	"archload/fem/vec3"
+)
 
-func sub(a, b [3]float64) [3]float64 { return [3]float64{a[0] - b[0], a[1] - b[1], a[2] - b[2]} }
-
-func times(a [3]float64, s float64) [3]float64 { return [3]float64{s * a[0], s * a[1], s * a[2]} }
-
-func dot(a, b [3]float64) float64 { return a[0]*b[0] + a[1]*b[1] + a[2]*b[2] }
-
-func cross(a, b [3]float64) [3]float64 {
-	return [3]float64{a[1]*b[2] - a[2]*b[1], a[2]*b[0] - a[0]*b[2], a[0]*b[1] - a[1]*b[0]}
-}
-
-func length(a [3]float64) float64 { return math.Sqrt(dot(a, a)) }
-
-func unit(a [3]float64) [3]float64 { return times(a, 1/length(a)) }
+// unit is a vector of length 1.
+func unit(a [3]float64) [3]float64 { return vec3.Scale(a, 1/vec3.Norm(a)) }
 
 const degree = math.Pi / 180 // rad
 
