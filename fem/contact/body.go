@@ -7,12 +7,12 @@ import (
 )
 
 // Body is an elastic frame that stands on the plate by contact alone: the
-// bridge. Its first node is the one whose six movements stand for the body's
+// bridge of an instrument, say. Its first node is the one whose six movements stand for the body's
 // rigid motion.
 type Body struct {
 	Nodes  [][3]float64 // mm
 	Beams  []BodyBeam
-	Loads  []BodyLoad // at full string load
+	Loads  []BodyLoad // at full load
 	Guides []Guide
 
 	// Labels for the strain energy of the body and of its pads' bedding.

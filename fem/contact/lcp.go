@@ -6,14 +6,15 @@ import (
 	"gonum.org/v1/gonum/blas/gonum"
 )
 
-// lcp is the contact problem in its rows.
+// lcp is the mixed linear complementarity problem of one load case: the letters of
+// equations (1) to (4) in the package's comment.
 type lcp struct {
-	a    []float64
-	r    [][6]float64
-	b    []float64  // movement of each row at full load with all λ zero, mm
-	f    [6]float64 // resultant of the body's loads about its first node
-	self float64    // work coefficient of the loads, N·mm
-	gap  []float64  // of each pad, mm
+	a    []float64    // A of (1), mm/N, row-major
+	r    [][6]float64 // R of (2), mm per mm and rad
+	b    []float64    // movement of each row at full load with all λ zero, mm
+	f    [6]float64   // resultant of the body's loads about its first node
+	self float64      // work coefficient of the loads, N·mm
+	gap  []float64    // of each pad, mm
 	pads int
 	per  int
 
@@ -36,7 +37,7 @@ func (p *lcp) isNormal(row int32) bool {
 
 func (p *lcp) padOf(row int32) int { return int(row) / p.per }
 
-// movement is b t + A λ + R ρ of a row, mm.
+// movement is b t + A λ + R ρ of a row, mm: (2) without the gap.
 func (p *lcp) movement(row int32, t float64, lambda []float64, rho [6]float64) float64 {
 	var bl gonum.Implementation
 	n := len(p.b)

@@ -2,7 +2,7 @@ package contact
 
 import "gonum.org/v1/gonum/blas/gonum"
 
-// rates solves for the derivatives along a direction with the present set of
+// rates solves (7) for the derivatives along a direction with the present set of
 // closed pads.
 func (w *tracer) rates(d direction) (*rates, error) {
 	p := w.p

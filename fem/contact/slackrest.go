@@ -23,7 +23,7 @@ func (p *lcp) slackGap(i int, rest [6]float64) float64 {
 
 // slackRest finds where the slack body comes to rest when it is lowered straight
 // down on an uneven bearing area: the plane under which no pad overlaps and which the
-// load's resultant holds. It is a linear programme in three unknowns, solved
+// load's resultant holds, (6). It is a linear programme in three unknowns, solved
 // over a small set of pads that grows by the worst overlap until none is left.
 func (p *lcp) slackRest() (rest [6]float64, err error) {
 	if p.pads == 0 {

@@ -2,7 +2,7 @@ package contact
 
 import "math"
 
-// step is the length to the next event, at most left.
+// step is the length to the next event, (8), at most left.
 func (w *tracer) step(r *rates, left float64) float64 {
 	ds := left
 	tiny := w.p.relativeZero() // slower than this counts as standing, as in wrong
@@ -19,7 +19,7 @@ func (w *tracer) step(r *rates, left float64) float64 {
 	return ds
 }
 
-// move goes along by ds, and counts the work.
+// move goes along by ds, and counts the work, (10).
 func (w *tracer) move(d direction, r *rates, ds float64) {
 	p := w.p
 	dD := p.self * d.dt * ds
