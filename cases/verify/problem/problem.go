@@ -69,7 +69,7 @@ func All() map[string]Problem {
 	maps.Copy(all, plateProblems())
 	all["supported case"] = byEdges(supportedCase)
 	all["drum"] = byEdges(drum{side: 4}.solve)
-	all["drum, lining"] = byEdges(drum{side: 4, lining: [2]float64{4, 8}}.solve)
+	all["drum, lining"] = byEdges(drum{side: 2, lining: [2]float64{8, 16}}.solve)
 	all["drum, blocks"] = byEdges(drum{side: 20, block: 200}.solve)
 	all["bedding foot"] = byEdges(beddingFoot)
 	all["misfit foot"] = byEdges(misfitFoot)
