@@ -90,7 +90,7 @@ func (f firmFoot) down() (down, along float64) {
 // its middle, and the middle third's share of the full load, over the sums of
 // stiff ground with a squash: p = (delta - g)/squash.
 func beddingFoot(ctx context.Context, at Density) (Readings, error) {
-	f := firmFoot{bridge: fmt.Sprintf("relief = { depth = %g }", firmGap), front: 10, back: 10, tension: 400}
+	f := firmFoot{bridge: fmt.Sprintf("relief = { depth = %g }", firmGap), front: 10, back: 10, tension: 1000}
 	s, err := f.solve(ctx, at)
 	if err != nil {
 		return nil, err
@@ -107,7 +107,7 @@ func beddingFoot(ctx context.Context, at Density) (Readings, error) {
 // misfitFoot reads a foot with a measured gap, even over the middle 20 mm and
 // straight to the ends: the load that closes it, over perDepth gap/3.
 func misfitFoot(ctx context.Context, at Density) (Readings, error) {
-	f := firmFoot{bridge: fmt.Sprintf("misfit = [[-30, 0], [-10, %[1]g], [10, %[1]g], [30, 0]]", firmGap), front: 10, back: 10, tension: 600}
+	f := firmFoot{bridge: fmt.Sprintf("misfit = [[-30, 0], [-10, %[1]g], [10, %[1]g], [30, 0]]", firmGap), front: 10, back: 10, tension: 1000}
 	s, err := f.solve(ctx, at)
 	if err != nil {
 		return nil, err
@@ -122,7 +122,7 @@ func misfitFoot(ctx context.Context, at Density) (Readings, error) {
 // sink count cos a each, the squash cos⁴ a, and the force's upright part cos a:
 // p = (delta - g)/(squash cos² a), cos² a = 1/(1 + (x/radius)²), summed along x.
 func slopedFoot(ctx context.Context, at Density) (Readings, error) {
-	f := firmFoot{bridge: fmt.Sprintf("hold = \"slip\"\nrelief = { depth = %g }", firmGap), front: 10, back: 10, tension: 400, radius: 50}
+	f := firmFoot{bridge: fmt.Sprintf("hold = \"slip\"\nrelief = { depth = %g }", firmGap), front: 10, back: 10, tension: 1000, radius: 50}
 	s, err := f.solve(ctx, at)
 	if err != nil {
 		return nil, err
