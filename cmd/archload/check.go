@@ -4,12 +4,13 @@ import (
 	"io"
 
 	"archload/cases"
+	"archload/cmd/internal/disk"
 
 	"github.com/spf13/cobra"
 )
 
-func newCheck() *cobra.Command {
-	return lookInto(&cobra.Command{
+func newCheck(d *disk.Disk) *cobra.Command {
+	return lookInto(d, &cobra.Command{
 		Use:   "check CASE",
 		Short: "Check a case and print the design as it will be computed",
 		Long: "Check a case without solving it: every fault at once, with file, line and key; then the\n" +
@@ -29,20 +30,26 @@ type page struct {
 
 // lookInto completes a command that says something of a case without solving
 // it: as text, or with --json as JSON instead.
-func lookInto(cmd *cobra.Command, look func(*cases.Case) (page, error)) *cobra.Command {
+func lookInto(d *disk.Disk, cmd *cobra.Command, look func(*cases.Case) (page, error)) *cobra.Command {
 	var jsonFile string
 	cmd.Args, cmd.ValidArgsFunction = takes(1, 1, "one case"), completeCases
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		c, err := openCase(args[0])
-		if err != nil {
-			return err
+		say, done := progress(cmd.ErrOrStderr())
+		say(fileStem(args[0]) + ": looking it over")
+		c, err := openCase(d, args[0])
+		if err == nil {
+			err = spare(d, jsonFile)
 		}
-		p, err := look(c)
+		var p page
+		if err == nil {
+			p, err = look(c)
+		}
+		done()
 		if err != nil {
 			return err
 		}
 		if jsonFile != "" {
-			return writeTo(jsonFile, cmd.OutOrStdout(), jsonOf(p.data))
+			return writeTo(d, jsonFile, cmd.OutOrStdout(), jsonOf(p.data))
 		}
 		return p.print(cmd.OutOrStdout())
 	}

@@ -11,12 +11,13 @@ import (
 	"github.com/spf13/cobra"
 
 	"archload/cases"
+	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/viz"
 )
 
-func newCompare() *cobra.Command {
-	var o compared
+func newCompare(d *disk.Disk) *cobra.Command {
+	o := compared{wanted: wanted{disk: d}}
 	cmd := &cobra.Command{
 		Use:   "compare CASE CASE...",
 		Short: "Solve several cases and set the same numbers side by side",

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"path/filepath"
 
+	"archload/cmd/internal/disk"
+
 	"github.com/spf13/cobra"
 )
 
@@ -12,8 +14,8 @@ func demoCases() []string {
 	return []string{"course-guitar", "course-guitar-treble", "course-guitar-relief", "course-guitar-treble-relief"}
 }
 
-func newDemo() *cobra.Command {
-	o := compared{wanted: wanted{refine: 1}}
+func newDemo(d *disk.Disk) *cobra.Command {
+	o := compared{wanted: wanted{disk: d, refine: 1}}
 	cmd := &cobra.Command{
 		Use:   "demo",
 		Short: "Solve the bundled comparison and write its pictures: the place to start",

@@ -16,6 +16,7 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cmd/internal/disk"
 )
 
 // goldenTolerance is how far a number may be from the stored one on another
@@ -62,7 +63,7 @@ func TestGolden(t *testing.T) {
 // goldenAnswer solves a bundled case, without a clock, and returns its JSON.
 func goldenAnswer(t *testing.T, name string) []byte {
 	t.Helper()
-	c, err := openCase(name)
+	c, err := openCase(&disk.Disk{}, name)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -14,8 +14,8 @@ import (
 )
 
 // openCase loads a case by path or bundled name.
-func openCase(arg string) (*cases.Case, error) {
-	c, err := cases.Open(disk.FS{}, filepath.ToSlash(arg))
+func openCase(d *disk.Disk, arg string) (*cases.Case, error) {
+	c, err := cases.Open(d, filepath.ToSlash(arg))
 	if err == nil {
 		return c, nil
 	}

@@ -1,13 +1,14 @@
 package main
 
 import (
-	"context"
 	"encoding/json"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 	"strings"
+
+	"github.com/spf13/cobra"
 
 	"archload/cmd/internal/disk"
 )
@@ -21,19 +22,23 @@ type output struct {
 
 // writeAll writes every file, and tells of each to out. An interrupt stops it
 // between two files.
-func writeAll(ctx context.Context, out io.Writer, files []output) error {
+func writeAll(cmd *cobra.Command, d *disk.Disk, out io.Writer, files []output) error {
+	say, done := progress(cmd.ErrOrStderr())
+	defer done()
 	for _, f := range files {
 		if err := disk.Make(filepath.Dir(f.stem)); err != nil {
 			return err
 		}
 		for _, e := range f.endings {
-			if err := ctx.Err(); err != nil {
+			if err := cmd.Context().Err(); err != nil {
 				return err
 			}
-			if err := disk.Write(f.stem+"."+e, func(w io.Writer) error { return f.write(w, e) }); err != nil {
+			say("writing " + f.stem + "." + e)
+			if err := d.Write(f.stem+"."+e, func(w io.Writer) error { return f.write(w, e) }); err != nil {
 				return err
 			}
 		}
+		done()
 		if _, err := fmt.Fprintf(out, "wrote %s.%s\n", f.stem, strings.Join(f.endings, " and .")); err != nil {
 			return err
 		}
@@ -42,11 +47,20 @@ func writeAll(ctx context.Context, out io.Writer, files []output) error {
 }
 
 // writeTo writes to a file, or to stdout if its name is "-".
-func writeTo(name string, stdout io.Writer, write func(io.Writer) error) error {
+func writeTo(d *disk.Disk, name string, stdout io.Writer, write func(io.Writer) error) error {
 	if name == "-" {
 		return write(stdout)
 	}
-	return disk.Write(name, write)
+	return d.Write(name, write)
+}
+
+// spare refuses an output that would take the place of what was read, before
+// anything is computed for it. "" and "-" are no files.
+func spare(d *disk.Disk, name string) error {
+	if name == "" || name == "-" {
+		return nil
+	}
+	return d.Spared(name)
 }
 
 func jsonOf(v any) func(io.Writer) error {

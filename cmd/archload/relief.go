@@ -25,8 +25,8 @@ type reliefFlags struct {
 	depths, shapes, depth, paper string
 }
 
-func newRelief() *cobra.Command {
-	var o reliefFlags
+func newRelief(d *disk.Disk) *cobra.Command {
+	o := reliefFlags{wanted: wanted{disk: d}}
 	cmd := &cobra.Command{
 		Use:   "relief CASE",
 		Short: "Try how much wood to take from under the middle of the foot, before cutting",
@@ -57,8 +57,11 @@ func (o *reliefFlags) run(cmd *cobra.Command, arg string) error {
 	if !slices.Contains(sheet.Papers(), sheet.Paper(o.paper)) {
 		return shell.Usagef("--paper: want one of %q, found %q", sheet.Papers(), o.paper)
 	}
-	c, err := openCase(arg)
+	c, err := openCase(o.disk, arg)
 	if err != nil {
+		return err
+	}
+	if err := spare(o.disk, o.json); err != nil {
 		return err
 	}
 	if c.Bridge == nil {
@@ -164,7 +167,7 @@ func depthsOf(text string) ([]float64, error) {
 // returns the case with the relief of the bench sheet.
 func (o *reliefFlags) admit(c *cases.Case, arg string, opt cases.TrialOptions) (*cases.Case, error) {
 	with := func(from, shape string, depth float64) (*cases.Case, error) {
-		return cases.OpenChanged(disk.FS{}, filepath.ToSlash(arg), from, []cases.KeyValue{
+		return cases.OpenChanged(o.disk, filepath.ToSlash(arg), from, []cases.KeyValue{
 			{Key: "bridge.relief.depth", Value: cases.Valued(depth)}, {Key: "bridge.relief.shape", Value: cases.Valued(shape)}})
 	}
 	for _, s := range opt.Shapes {

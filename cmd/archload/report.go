@@ -17,9 +17,8 @@ import (
 // mostCases is how many designs one report can show.
 const mostCases = 8
 
-func newReport() *cobra.Command {
-	var o wanted
-	var file string
+func newReport(d *disk.Disk) *cobra.Command {
+	o := wanted{disk: d}
 	cmd := &cobra.Command{
 		Use:   "report CASE [CASE...]",
 		Short: "Solve one case or several and write a report to read, keep and print",
@@ -31,13 +30,13 @@ func newReport() *cobra.Command {
 		Args:              takes(1, mostCases, fmt.Sprintf("1 to %d cases", mostCases)),
 		ValidArgsFunction: completeCases,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if file == "" {
-				file = reportName(args)
+			if o.report == "" {
+				o.report = reportName(args)
 			}
-			return o.report(cmd, args, file)
+			return o.writeReport(cmd, args)
 		},
 	}
-	cmd.Flags().StringVarP(&file, "out", "o", "", "write the report to `FILE` (\"-\": standard output; default: NAME-report.html here)")
+	cmd.Flags().StringVarP(&o.report, "out", "o", "", "write the report to `FILE` (\"-\": standard output; default: NAME-report.html here)")
 	cmd.Flags().Float64Var(&o.refine, "refine", 1, "make every triangle this many `TIMES` smaller, to see how much the mesh matters")
 	return cmd
 }
@@ -50,8 +49,8 @@ func reportName(args []string) string {
 	return "report.html"
 }
 
-// report solves the cases and writes the report.
-func (o *wanted) report(cmd *cobra.Command, args []string, file string) error {
+// writeReport solves the cases and writes the report.
+func (o *wanted) writeReport(cmd *cobra.Command, args []string) error {
 	in := report.Input{Names: args, Version: shell.Version(debug.ReadBuildInfo())}
 	for _, a := range args {
 		sol, rep, err := o.solve(cmd, a)
@@ -67,14 +66,20 @@ func (o *wanted) report(cmd *cobra.Command, args []string, file string) error {
 	if len(args) > 1 {
 		in.Comparison = cases.CompareRanged(args, in.Solutions, in.Reports, in.Spreads)
 	}
-	if err := disk.Make(filepath.Dir(file)); err != nil {
+	if err := disk.Make(filepath.Dir(o.report)); err != nil {
 		return err
 	}
-	if err := writeTo(file, cmd.OutOrStdout(), func(w io.Writer) error { return report.Write(w, in) }); err != nil {
+	say, done := progress(cmd.ErrOrStderr())
+	if o.report != "-" {
+		say("writing " + o.report)
+	}
+	err = writeTo(o.disk, o.report, cmd.OutOrStdout(), func(w io.Writer) error { return report.Write(w, in) })
+	done()
+	if err != nil {
 		return err
 	}
-	if file != "-" {
-		if _, err := fmt.Fprintf(cmd.OutOrStdout(), "wrote %s\n", file); err != nil {
+	if o.report != "-" {
+		if _, err := fmt.Fprintf(cmd.OutOrStdout(), "wrote %s\n", o.report); err != nil {
 			return err
 		}
 	}

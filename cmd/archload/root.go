@@ -3,6 +3,7 @@ package main
 import (
 	"runtime/debug"
 
+	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 
 	"github.com/spf13/cobra"
@@ -37,9 +38,10 @@ func newRoot() *cobra.Command {
 	root.SetFlagErrorFunc(shell.FlagError)
 	root.AddGroup(&cobra.Group{ID: groupStart, Title: "To start:"}, &cobra.Group{ID: groupDesign, Title: "For a design:"},
 		&cobra.Group{ID: groupLook, Title: "To look things up:"})
-	addGroup(root, groupStart, newDemo(), newCases(), newNew())
-	addGroup(root, groupDesign, newCheck(), newStrings(), newSolve(), newCompare(), newRelief(), newSeries(), newReport(), newSheets())
-	addGroup(root, groupLook, newWood(), newVerify())
+	d := &disk.Disk{}
+	addGroup(root, groupStart, newDemo(d), newCases(), newNew())
+	addGroup(root, groupDesign, newCheck(d), newStrings(d), newSolve(d), newCompare(d), newRelief(d), newSeries(d), newReport(d), newSheets(d))
+	addGroup(root, groupLook, newWood(), newVerify(d))
 	addHelpers(root)
 	wrapArgs(root)
 	return root

@@ -14,7 +14,10 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
+
+	"github.com/spf13/cobra"
 )
 
 // fullDisk is a stream that takes nothing.
@@ -60,7 +63,10 @@ func TestInterruptBetweenFiles(t *testing.T) {
 		_, err := fmt.Fprint(w, e)
 		return err
 	}}
-	err := writeAll(ctx, &bytes.Buffer{}, []output{file})
+	cmd := &cobra.Command{}
+	cmd.SetContext(ctx)
+	cmd.SetErr(io.Discard)
+	err := writeAll(cmd, &disk.Disk{}, &bytes.Buffer{}, []output{file})
 	if shell.ExitCode(err) != shell.ExitInterrupted {
 		t.Errorf("exit status %d (%v), want %d", shell.ExitCode(err), err, shell.ExitInterrupted)
 	}

@@ -27,8 +27,8 @@ type seriesFlags struct {
 	join    bool
 }
 
-func newSeries() *cobra.Command {
-	var o seriesFlags
+func newSeries(d *disk.Disk) *cobra.Command {
+	o := seriesFlags{wanted: wanted{disk: d}}
 	cmd := &cobra.Command{
 		Use:   "series CASE --change \"KEY = VALUES\"...",
 		Short: "Solve a case for every combination of some keys' values",
@@ -70,8 +70,11 @@ func (o *seriesFlags) run(cmd *cobra.Command, args []string) error {
 		}
 		return o.joinParts(cmd, args)
 	}
-	s, err := o.plan(args[0])
+	s, err := o.plan(cmd, args[0])
 	if err != nil {
+		return err
+	}
+	if err := spare(o.disk, o.json); err != nil {
 		return err
 	}
 	if o.dir == "" {
@@ -80,7 +83,7 @@ func (o *seriesFlags) run(cmd *cobra.Command, args []string) error {
 	if err := disk.Make(o.dir); err != nil {
 		return err
 	}
-	st, err := store.Open(o.dir, s.Head)
+	st, err := store.Open(o.disk, o.dir, s.Head)
 	if err != nil {
 		return err
 	}
@@ -102,7 +105,7 @@ func (o *seriesFlags) joinParts(cmd *cobra.Command, dirs []string) error {
 	if o.dir == "" {
 		return shell.Usagef("--join: want a folder for the whole series with -o DIR")
 	}
-	st, err := store.Join(o.dir, dirs)
+	st, err := store.Join(o.disk, o.dir, dirs)
 	if err != nil {
 		return err
 	}
@@ -110,7 +113,7 @@ func (o *seriesFlags) joinParts(cmd *cobra.Command, dirs []string) error {
 }
 
 // plan reads the flags that say what to solve.
-func (o *seriesFlags) plan(arg string) (*cases.Series, error) {
+func (o *seriesFlags) plan(cmd *cobra.Command, arg string) (*cases.Series, error) {
 	if len(o.changes) == 0 {
 		return nil, shell.Usagef("series: want at least one --change \"KEY = VALUES\"")
 	}
@@ -126,10 +129,13 @@ func (o *seriesFlags) plan(arg string) (*cases.Series, error) {
 	if n, err := fmt.Sscanf(o.part+";", "%d/%d;", &part[0], &part[1]); n != 2 || err != nil {
 		return nil, shell.Usagef("--part: want I/N as in 2/8, found %q", o.part)
 	}
-	if _, err := openCase(arg); err != nil && meant(arg) != "" {
+	if _, err := openCase(o.disk, arg); err != nil && meant(arg) != "" {
 		return nil, err // says which file was meant
 	}
-	s, err := cases.NewSeries(disk.FS{}, filepath.ToSlash(arg), changes, o.refine, part)
+	say, done := progress(cmd.ErrOrStderr())
+	say(fileStem(arg) + ": reading")
+	defer done()
+	s, err := cases.NewSeries(o.disk, filepath.ToSlash(arg), changes, o.refine, part)
 	var file *cases.FileError
 	if err != nil && !errors.As(err, &file) {
 		err = shell.Usagef("series: %w", err)

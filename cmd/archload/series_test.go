@@ -26,7 +26,7 @@ func testSeries(t *testing.T, part [2]int) *cases.Series {
 		}
 		changes = append(changes, c)
 	}
-	s, err := cases.NewSeries(disk.FS{}, "flat-plate", changes, 0.25, part)
+	s, err := cases.NewSeries(&disk.Disk{}, "flat-plate", changes, 0.25, part)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -37,7 +37,7 @@ func testSeries(t *testing.T, part [2]int) *cases.Series {
 // complete.
 func runFor(t *testing.T, s *cases.Series, dir string, rows int) bool {
 	t.Helper()
-	st, err := store.Open(dir, s.Head)
+	st, err := store.Open(&disk.Disk{}, dir, s.Head)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,11 +6,12 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/viz/sheet"
 )
 
-func newSheets() *cobra.Command {
+func newSheets(d *disk.Disk) *cobra.Command {
 	var paper, dir string
 	var every float64
 	cmd := &cobra.Command{
@@ -32,11 +33,10 @@ func newSheets() *cobra.Command {
 			if cmd.Flags().Changed("every") && !(every >= 5 && every <= 500) {
 				return shell.Usagef("--every: want 5 to 500 mm, found %g", every)
 			}
-			c, err := openCase(args[0])
-			if err != nil {
-				return err
-			}
-			sheets, err := sheet.Of(c, sheet.Options{Paper: sheet.Paper(paper), Every: every})
+			say, done := progress(cmd.ErrOrStderr())
+			say(fileStem(args[0]) + ": drawing")
+			sheets, err := draw(d, args[0], sheet.Options{Paper: sheet.Paper(paper), Every: every})
+			done()
 			if err != nil {
 				return err
 			}
@@ -44,11 +44,20 @@ func newSheets() *cobra.Command {
 			for _, s := range sheets {
 				files = append(files, output{filepath.Join(dir, fileStem(args[0])+"-"+s.Name), s.Formats(), s.Write})
 			}
-			return writeAll(cmd.Context(), cmd.OutOrStdout(), files)
+			return writeAll(cmd, d, cmd.OutOrStdout(), files)
 		},
 	}
 	cmd.Flags().StringVarP(&dir, "out", "o", ".", "write the sheets into the folder `DIR`")
 	cmd.Flags().StringVar(&paper, "paper", string(sheet.A4), "`PAPER` of the PDF: a4, letter, or roll (one page as large as the drawing)")
 	cmd.Flags().Float64Var(&every, "every", 0, "from one cross-arch template to the next, `MM` (default: where the case has templates, else 50)")
 	return cmd
+}
+
+// draw draws the sheets of a case.
+func draw(d *disk.Disk, arg string, o sheet.Options) ([]*sheet.Sheet, error) {
+	c, err := openCase(d, arg)
+	if err != nil {
+		return nil, err
+	}
+	return sheet.Of(c, o)
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"archload/cases"
+	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/viz"
 	"archload/viz/canvas"
@@ -17,7 +18,9 @@ import (
 
 // wanted is what a command shall compute and where the results go.
 type wanted struct {
+	disk   *disk.Disk
 	json   string  // file, "-" for standard output, or "" for none
+	report string  // file of the report, or "" for none
 	dir    string  // folder for pictures and tables, or ""
 	refine float64 // 1; how many times smaller the triangles shall be
 }
@@ -40,7 +43,7 @@ func (o *wanted) check() error {
 func (o *wanted) deliver(cmd *cobra.Command, v any, text func(io.Writer) error, files []output) error {
 	out := cmd.OutOrStdout()
 	if o.json != "" {
-		if err := writeTo(o.json, out, jsonOf(v)); err != nil {
+		if err := writeTo(o.disk, o.json, out, jsonOf(v)); err != nil {
 			return err
 		}
 	}
@@ -53,11 +56,11 @@ func (o *wanted) deliver(cmd *cobra.Command, v any, text func(io.Writer) error, 
 	if o.dir == "" {
 		return nil
 	}
-	return writeAll(cmd.Context(), out, files)
+	return writeAll(cmd, o.disk, out, files)
 }
 
-func newSolve() *cobra.Command {
-	var o wanted
+func newSolve(d *disk.Disk) *cobra.Command {
+	o := wanted{disk: d}
 	cmd := &cobra.Command{
 		Use:   "solve CASE",
 		Short: "Solve one case and say what it does",
@@ -87,11 +90,18 @@ func (o *wanted) solve(cmd *cobra.Command, arg string) (*cases.Solution, *cases.
 	if err := o.check(); err != nil {
 		return nil, nil, err
 	}
-	c, err := openCase(arg)
+	say, done := progress(cmd.ErrOrStderr())
+	say(fileStem(arg) + ": reading")
+	c, err := openCase(o.disk, arg)
+	done()
 	if err != nil {
 		return nil, nil, err
 	}
-	say, done := progress(cmd.ErrOrStderr())
+	for _, file := range []string{o.json, o.report} {
+		if err := spare(o.disk, file); err != nil {
+			return nil, nil, err
+		}
+	}
 	sol, err := cases.Solve(cmd.Context(), c, cases.Options{
 		Workers: runtime.NumCPU(), Refine: o.refine, Clock: time.Now,
 		Progress: func(stage string) { say(fileStem(arg) + ": " + stage) },

@@ -1,14 +1,16 @@
 package main
 
 import (
-	"archload/cases"
 	"io"
+
+	"archload/cases"
+	"archload/cmd/internal/disk"
 
 	"github.com/spf13/cobra"
 )
 
-func newStrings() *cobra.Command {
-	return lookInto(&cobra.Command{
+func newStrings(d *disk.Disk) *cobra.Command {
+	return lookInto(d, &cobra.Command{
 		Use:   "strings CASE",
 		Short: "Print what each string does to the bridge, and what a small change would do",
 		Long: "Print the strings' forces on the bridge without solving the top: tension, break angles,\n" +

@@ -1,11 +1,11 @@
 package main
 
 import (
-	"encoding/csv"
 	"io"
 	"strconv"
 
 	"archload/cases"
+	"archload/cmd/internal/spreadsheet"
 )
 
 // table is one CSV file: column names that end in their unit, then rows.
@@ -35,11 +35,7 @@ func tableFiles(stem string, rep *cases.Report) []output {
 }
 
 func (t table) write(w io.Writer, _ string) error {
-	c := csv.NewWriter(w)
-	if err := c.Write(t.head); err != nil {
-		return err
-	}
-	return c.WriteAll(t.rows)
+	return spreadsheet.Write(w, append([][]string{t.head}, t.rows...)...)
 }
 
 // row is a name and numbers as they are written; a number that cannot be had

@@ -12,6 +12,7 @@ import (
 	"unicode/utf8"
 
 	"archload/cases/verify"
+	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 
 	"github.com/spf13/cobra"
@@ -19,13 +20,14 @@ import (
 
 // proof is what `archload verify` is asked for.
 type proof struct {
+	disk   *disk.Disk
 	json   string
 	only   string
 	refine bool
 }
 
-func newVerify() *cobra.Command {
-	var o proof
+func newVerify(d *disk.Disk) *cobra.Command {
+	o := proof{disk: d}
 	cmd := &cobra.Command{
 		Use:   "verify",
 		Short: "Run the published checks: what this program computes beside textbooks and papers",
@@ -79,7 +81,7 @@ type proofReport struct {
 func (o *proof) deliver(out io.Writer, rows []verify.Row) error {
 	if o.json != "" {
 		rep := proofReport{Format: 1, Units: "each row its own", Count: len(rows), Missed: len(missed(rows)), Checks: rows}
-		if err := writeTo(o.json, out, jsonOf(rep)); err != nil {
+		if err := writeTo(o.disk, o.json, out, jsonOf(rep)); err != nil {
 			return err
 		}
 	}

@@ -36,8 +36,8 @@ func (o *options) run(cmd *cobra.Command, args []string) error {
 	if err != nil {
 		return err
 	}
-	d.Keep = keep
-	d.Remember = remember
+	d.Keep = o.keep
+	d.Remember = o.remember
 	d.Picture = func(f *desk.Frame) (image.Image, error) { return desk.Software(f), nil }
 	one, err := desk.New(d)
 	if err != nil {
@@ -87,7 +87,7 @@ func (o *options) writeSnapshot(cmd *cobra.Command, args []string, w, h int) err
 	if err != nil {
 		return err
 	}
-	if err := disk.Write(o.snapshot, func(out io.Writer) error { _, err := out.Write(data); return err }); err != nil {
+	if err := o.disk.Write(o.snapshot, func(out io.Writer) error { _, err := out.Write(data); return err }); err != nil {
 		return err
 	}
 	if why != nil {
@@ -149,7 +149,7 @@ func (a *app) Drawn(cpu, wall float64) {
 }
 
 // keep writes a file beside the user, under a name that is still free.
-func keep(name string, data []byte) (string, error) {
+func (o *options) keep(name string, data []byte) (string, error) {
 	ext := filepath.Ext(name)
 	free := name
 	for n := 2; ; n++ {
@@ -158,7 +158,7 @@ func keep(name string, data []byte) (string, error) {
 		}
 		free = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, ext), n, ext)
 	}
-	return free, disk.Write(free, func(w io.Writer) error { _, err := w.Write(data); return err })
+	return free, o.disk.Write(free, func(w io.Writer) error { _, err := w.Write(data); return err })
 }
 
 // looksFile is where the looks are remembered; "" if there is no such place.
@@ -180,10 +180,10 @@ func remembered() string {
 }
 
 // remember writes the looks down. That it cannot is no reason to stop.
-func remember(l desk.Looks) {
+func (o *options) remember(l desk.Looks) {
 	file := looksFile()
 	if file == "" || disk.Make(filepath.Dir(file)) != nil {
 		return
 	}
-	_ = disk.Write(file, func(w io.Writer) error { _, err := io.WriteString(w, l.Text()); return err })
+	_ = o.disk.Write(file, func(w io.Writer) error { _, err := io.WriteString(w, l.Text()); return err })
 }

@@ -17,6 +17,7 @@ import (
 
 // options are the command line.
 type options struct {
+	disk                       *disk.Disk
 	field, face, view, section string
 	load, enlarge              float64
 	difference, flow, noLines  bool
@@ -161,11 +162,11 @@ func (o *options) setUp(args []string, remembered desk.Looks) (d desk.Options, e
 	if err != nil {
 		return d, err
 	}
-	d = desk.Options{FS: disk.FS{}, Solve: cases.Options{Workers: runtime.GOMAXPROCS(0)}, Woods: woods, Looks: looks, Lesson: o.lesson, Step: o.step, Keys: keys}
+	d = desk.Options{FS: o.disk, Solve: cases.Options{Workers: runtime.GOMAXPROCS(0)}, Woods: woods, Looks: looks, Lesson: o.lesson, Step: o.step, Keys: keys}
 	for _, a := range args {
 		name := filepath.ToSlash(a)
 		// A faulty case is told before a window opens.
-		c, err := cases.OpenChanged(disk.FS{}, name, "--set", firstOnly(keys, len(d.Names)))
+		c, err := cases.OpenChanged(o.disk, name, "--set", firstOnly(keys, len(d.Names)))
 		if err == nil {
 			_, err = cases.NewGeometry(c)
 		}

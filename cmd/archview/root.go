@@ -3,13 +3,14 @@ package main
 import (
 	"runtime/debug"
 
+	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 
 	"github.com/spf13/cobra"
 )
 
 func newRoot() *cobra.Command {
-	var o options
+	o := options{disk: &disk.Disk{}}
 	root := &cobra.Command{
 		Use:   "archview CASE [CASE]",
 		Short: "See the load run through a carved top, and try relief, bridge, strings and wood by hand",

@@ -3,77 +3,83 @@
 package disk
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"sync"
 )
 
-// FS is the file system as the shell sees it: relative to where the user
-// stands, and free to climb out of it.
-type FS struct{}
+// Disk is the file system as one command sees it: relative to where the user
+// stands, and free to climb out of it. It remembers what was read, so that no
+// output takes its place. The zero value has read nothing; any number of
+// goroutines may use it.
+type Disk struct {
+	mu   sync.Mutex
+	read map[string]fs.FileInfo // by the real path
+}
 
 // Open opens a file by its path with forward slashes.
-func (FS) Open(name string) (fs.File, error) { return os.Open(filepath.FromSlash(name)) }
+func (d *Disk) Open(name string) (fs.File, error) {
+	name = filepath.FromSlash(name)
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	if info, err := f.Stat(); err == nil && info.Mode().IsRegular() {
+		d.mu.Lock()
+		defer d.mu.Unlock()
+		if d.read == nil {
+			d.read = map[string]fs.FileInfo{}
+		}
+		d.read[realPath(name)] = info
+	}
+	return f, nil
+}
 
 // Stat tells of a file without opening it, which for a pipe may never end.
-func (FS) Stat(name string) (fs.FileInfo, error) { return os.Stat(filepath.FromSlash(name)) }
+func (d *Disk) Stat(name string) (fs.FileInfo, error) { return os.Stat(filepath.FromSlash(name)) }
 
-// Write makes a file whole or not at all: it writes beside it and renames.
-// What is there and is no regular file (a pipe, a device) is written as it
-// stands.
-func Write(name string, write func(io.Writer) error) error {
-	var buf bytes.Buffer
-	if err := write(&buf); err != nil {
-		return err
+// InputError says that an output would have taken the place of a file that was
+// read.
+type InputError struct{ Name string }
+
+func (e InputError) Error() string {
+	return fmt.Sprintf("%s is one of the files that were read; want another name for what is written", e.Name)
+}
+
+// Spared is an InputError if a file of this name was read: by this path or
+// another, through links of either kind, or if an editor has put a new one in
+// its place since.
+func (d *Disk) Spared(name string) error {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if _, same := d.read[realPath(name)]; same {
+		return InputError{name}
 	}
-	if whole, err := filepath.EvalSymlinks(name); err == nil {
-		name = whole
+	info, err := os.Stat(name)
+	if err != nil {
+		return nil // what is not there was not read
 	}
-	put := replace
-	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() {
-		put = overwrite
-	}
-	if err := put(name, buf.Bytes()); err != nil {
-		return fmt.Errorf("cannot write %s: %w", name, Cause(err))
+	for _, r := range d.read {
+		if os.SameFile(r, info) {
+			return InputError{name}
+		}
 	}
 	return nil
 }
 
-func replace(name string, data []byte) error {
-	f, err := os.CreateTemp(filepath.Dir(name), ".archload-*")
-	if err != nil {
-		return err
+// realPath is a path from the root without symbolic links, as far as it can be
+// had.
+func realPath(name string) string {
+	if whole, err := filepath.EvalSymlinks(name); err == nil {
+		name = whole
 	}
-	_, err = f.Write(data)
-	if cerr := f.Close(); err == nil {
-		err = cerr
+	if whole, err := filepath.Abs(name); err == nil {
+		name = whole
 	}
-	if err == nil {
-		err = os.Chmod(f.Name(), 0o644)
-	}
-	if err == nil {
-		err = os.Rename(f.Name(), name)
-	}
-	if err != nil {
-		_ = os.Remove(f.Name()) // the first error is the one to tell
-	}
-	return err
-}
-
-func overwrite(name string, data []byte) error {
-	f, err := os.OpenFile(name, os.O_WRONLY, 0)
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(data)
-	if cerr := f.Close(); err == nil {
-		err = cerr
-	}
-	return err
+	return name
 }
 
 // Make makes a folder and those above it.
@@ -87,8 +93,12 @@ func Make(dir string) error {
 // Cause strips the path of a temporary file from an error of the system.
 func Cause(err error) error {
 	var path *fs.PathError
-	if errors.As(err, &path) {
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &path):
 		return path.Err
+	case errors.As(err, &link):
+		return link.Err
 	}
 	return err
 }

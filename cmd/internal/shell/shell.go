@@ -7,11 +7,10 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
-	"os/signal"
 	"strings"
 
 	"archload/cases"
+	"archload/cmd/internal/disk"
 
 	"github.com/spf13/cobra"
 )
@@ -25,27 +24,36 @@ const (
 	ExitInterrupted = 130 // as shells expect it after an interrupt
 )
 
-// Main runs a command on the goroutine of main and ends the program. A first
-// interrupt cancels the context, a second one ends the program at once.
-func Main(run func(ctx context.Context, args []string, stdout, stderr io.Writer) int) {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	context.AfterFunc(ctx, stop)
-	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
-	stop()
-	os.Exit(code)
-}
-
-// Execute carries out one command line and returns the exit code.
+// Execute carries out one command line and returns the exit code. What could
+// not be printed is an error, also where nobody asked, as for help texts.
 func Execute(ctx context.Context, root *cobra.Command, args []string, stdout, stderr io.Writer) int {
+	out := &heeded{w: stdout}
 	root.SetArgs(args)
-	root.SetOut(stdout)
+	root.SetOut(out)
 	root.SetErr(stderr)
 	err := root.ExecuteContext(ctx)
+	if err == nil {
+		err = out.err
+	}
 	if err == nil {
 		return ExitDone
 	}
 	fmt.Fprintln(stderr, Message(root.Name(), err))
 	return ExitCode(err)
+}
+
+// heeded keeps the first error of a stream.
+type heeded struct {
+	w   io.Writer
+	err error
+}
+
+func (h *heeded) Write(p []byte) (int, error) {
+	n, err := h.w.Write(p)
+	if h.err == nil {
+		h.err = err
+	}
+	return n, err
 }
 
 // Message is what the user reads: faults of a case as they are, one a line;
@@ -65,13 +73,14 @@ func Message(program string, err error) string {
 func ExitCode(err error) int {
 	var check CheckError
 	var usage UsageError
+	var input disk.InputError
 	var file *cases.FileError
 	switch {
 	case errors.Is(err, context.Canceled):
 		return ExitInterrupted
 	case errors.As(err, &check):
 		return ExitCheck
-	case errors.As(err, &usage), errors.As(err, &file):
+	case errors.As(err, &usage), errors.As(err, &input), errors.As(err, &file):
 		return ExitFaulty
 	}
 	return ExitCannot

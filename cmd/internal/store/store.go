@@ -5,7 +5,6 @@ package store
 import (
 	"bytes"
 	"cmp"
-	"encoding/csv"
 	"errors"
 	"fmt"
 	"io"
@@ -17,11 +16,13 @@ import (
 	"archload/cases"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
+	"archload/cmd/internal/spreadsheet"
 )
 
 // Store keeps a series' rows in two files: lines of JSON, from which an
 // interrupted series goes on, and a table that follows them.
 type Store struct {
+	disk *disk.Disk
 	Stem string // of the files, without their endings
 	Head cases.SeriesHead
 	Rows []cases.SeriesRow // those that are done
@@ -40,8 +41,8 @@ func storeName(h cases.SeriesHead) string {
 
 // Open opens or begins the files of a series. What an interruption left
 // half-written is put right; the rows of another series are refused.
-func Open(dir string, h cases.SeriesHead) (*Store, error) {
-	st := &Store{Stem: filepath.Join(dir, storeName(h)), Head: h}
+func Open(d *disk.Disk, dir string, h cases.SeriesHead) (*Store, error) {
+	st := &Store{disk: d, Stem: filepath.Join(dir, storeName(h)), Head: h}
 	name := st.Stem + ".jsonl"
 	data, err := os.ReadFile(name)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
@@ -70,11 +71,11 @@ func Open(dir string, h cases.SeriesHead) (*Store, error) {
 // write makes the table anew, and the lines if they need it.
 func (st *Store) write(lines bool) error {
 	if lines {
-		if err := disk.Write(st.Stem+".jsonl", st.writeLines); err != nil {
+		if err := st.disk.Write(st.Stem+".jsonl", st.writeLines); err != nil {
 			return err
 		}
 	}
-	return disk.Write(st.Stem+".csv", st.writeTable)
+	return st.disk.Write(st.Stem+".csv", st.writeTable)
 }
 
 func (st *Store) writeLines(w io.Writer) error {
@@ -97,16 +98,11 @@ func (st *Store) writeLines(w io.Writer) error {
 }
 
 func (st *Store) writeTable(w io.Writer) error {
-	c := csv.NewWriter(w)
-	if err := c.Write(st.Head.Columns()); err != nil {
-		return err
-	}
+	rows := [][]string{st.Head.Columns()}
 	for _, r := range st.Rows {
-		if err := c.Write(st.Head.Cells(r)); err != nil {
-			return err
-		}
+		rows = append(rows, st.Head.Cells(r))
 	}
-	return flushed(c)
+	return spreadsheet.Write(w, rows...)
 }
 
 // Missing lists the points that have no row yet.
@@ -125,8 +121,7 @@ func (st *Store) Add(r cases.SeriesRow) error {
 		return err
 	}
 	var cells bytes.Buffer
-	c := csv.NewWriter(&cells)
-	if err := errors.Join(c.Write(st.Head.Cells(r)), flushed(c)); err != nil {
+	if err := spreadsheet.Write(&cells, st.Head.Cells(r)); err != nil {
 		return err
 	}
 	if err := put(st.lines, line); err != nil {
@@ -134,11 +129,6 @@ func (st *Store) Add(r cases.SeriesRow) error {
 	}
 	st.Rows = append(st.Rows, r)
 	return put(st.table, cells.Bytes())
-}
-
-func flushed(c *csv.Writer) error {
-	c.Flush()
-	return c.Error()
 }
 
 func put(f *os.File, data []byte) error {
@@ -170,16 +160,16 @@ func (st *Store) Close() error {
 }
 
 // Join puts the parts of a series that lie in some folders together in dir.
-func Join(dir string, dirs []string) (*Store, error) {
+func Join(d *disk.Disk, dir string, dirs []string) (*Store, error) {
 	var names []string
-	for _, d := range dirs {
-		found, err := filepath.Glob(filepath.Join(d, "part-*-of-*.jsonl"))
+	for _, from := range dirs {
+		found, err := filepath.Glob(filepath.Join(from, "part-*-of-*.jsonl"))
 		if err != nil || len(found) == 0 {
-			return nil, shell.Usagef("--join: want a folder with parts of a series (part-1-of-2.jsonl ...), found none in %s", d)
+			return nil, shell.Usagef("--join: want a folder with parts of a series (part-1-of-2.jsonl ...), found none in %s", from)
 		}
 		names = append(names, found...)
 	}
-	st, err := gather(names)
+	st, err := gather(d, names)
 	if err != nil {
 		return nil, err
 	}
@@ -191,12 +181,12 @@ func Join(dir string, dirs []string) (*Store, error) {
 }
 
 // gather reads parts, which must be of one series and hold every point.
-func gather(names []string) (*Store, error) {
-	st := &Store{}
+func gather(d *disk.Disk, names []string) (*Store, error) {
+	st := &Store{disk: d}
 	from := map[int]string{}
 	parts := map[int]int{} // rows by part
 	for _, name := range names {
-		data, err := os.ReadFile(name)
+		data, err := fs.ReadFile(d, filepath.ToSlash(name))
 		if err != nil {
 			return nil, fmt.Errorf("cannot read %s: %w", name, disk.Cause(err))
 		}
