@@ -50,8 +50,8 @@ func newNew() *cobra.Command {
 
 // copyOf returns the files of a bundled case under a new name.
 func copyOf(from, name string) ([]cases.File, error) {
-	if strings.Trim(name, ".") == "" || strings.ContainsAny(name, `/\`) {
-		return nil, shell.Usagef("new: want a name for a folder, found %q", name)
+	if why := badName(name); why != "" {
+		return nil, shell.Usagef("new: want a name for a folder, found %q: %s", name, why)
 	}
 	files, err := cases.Copy(from, name)
 	if err != nil {
