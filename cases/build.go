@@ -39,6 +39,9 @@ type bar struct {
 // gramPerMM3 turns kg/m³ into g/mm³.
 const gramPerMM3 = 1e-6
 
+// tonnePerGram turns g into the tonne of mechanics, which goes with mm, N and s.
+const tonnePerGram = 1e-6
+
 // Build turns a meshed geometry into a model. The mesh's lines are the braces,
 // then the support lines, in the order of the case.
 func Build(g *Geometry, m *mesh.Mesh) (*Built, error) {
@@ -77,7 +80,7 @@ func (b *Built) plateShells() error {
 	cut := materials.Cut{Flat: p.Cut == "flat", RingAngle: float64(p.RingAngle), GrainAngle: float64(p.GrainAngle)}
 	b.Model.Sections = []fem.Section{{
 		Wood: card.Wood.Compliance(), Axes: materials.PlateAxes(cut),
-		Pressed: p.Made == "pressed", Part: partPlate,
+		Pressed: p.Made == "pressed", Part: partPlate, Density: card.Wood.Density,
 	}}
 	b.Model.Shells = make([]fem.ShellElem, len(b.Mesh.Tris))
 	for i, t := range b.Mesh.Tris {
@@ -155,7 +158,7 @@ func (b *Built) bar(br *Brace, chain []int32, card materials.Card, group int32) 
 		e := fem.BeamElem{
 			Nodes: [2]int32{chain[k-1], chain[k]}, Glued: true,
 			Lean: [2]int32{lean[k-1], lean[k]}, Joined: [2]bool{joined[k-1], joined[k]}, Across: [3]float64{-dir[1], dir[0], 0},
-			Up: [3]float64{0, 0, 1}, Section: sec,
+			Up: [3]float64{0, 0, 1}, Section: sec, Mass: stretchMass(sec, p, q, card.Wood.Density),
 			Part: PartBraces, Group: group,
 		}
 		for end := range 2 {
@@ -262,6 +265,12 @@ func (b *Built) posts() {
 	}
 }
 
+// stretchMass is the mass of a stretch of a bar between two places in plan, tonne: its section
+// stands upright.
+func stretchMass(s element.Section, p, q mesh.Point, density float64) float64 {
+	return s.Area() * math.Hypot(q[0]-p[0], q[1]-p[1]) * density * gramPerMM3 * tonnePerGram
+}
+
 // braceMass is the mass of a brace, g.
 func (b *Built) braceMass(one bar, wood materials.Orthotropic) float64 {
 	br, chain := &b.Case.Braces[one.brace], b.Mesh.Lines[one.brace]
@@ -270,7 +279,7 @@ func (b *Built) braceMass(one bar, wood materials.Orthotropic) float64 {
 	for k := 1; k < len(chain); k++ {
 		s := (along[k-1] + along[k]) / 2
 		p, q := b.Mesh.Points[chain[k-1]], b.Mesh.Points[chain[k]]
-		mass += rectangle(br.Width.Value(s), br.HeightAt(s), wood).Area() * math.Hypot(q[0]-p[0], q[1]-p[1]) * wood.Density * gramPerMM3
+		mass += stretchMass(rectangle(br.Width.Value(s), br.HeightAt(s), wood), p, q, wood.Density) / tonnePerGram
 	}
 	return mass
 }

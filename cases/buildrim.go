@@ -82,7 +82,7 @@ func (b *Built) wallSection(k, next int, card materials.Card) (int32, float64) {
 	along := unit2(q[0]-p[0], q[1]-p[1])
 	axes := materials.Axes{{along[0], along[1], 0}, {0, 0, 1}, {along[1], -along[0], 0}}
 	b.Model.Sections = append(b.Model.Sections, fem.Section{
-		Wood: card.Wood.Compliance(), Axes: axes, Part: PartRim})
+		Wood: card.Wood.Compliance(), Axes: axes, Part: PartRim, Density: card.Wood.Density})
 	h := float64(b.Case.Rim.SideThickness)
 	if b.atBlock((p[0]+q[0])/2, (p[1]+q[1])/2) {
 		h = blockThickness
@@ -135,9 +135,10 @@ func (b *Built) lining(k, next int, card materials.Card) {
 	arm := func(n int32) [3]float64 {
 		return [3]float64{-along[1] * in, along[0] * in, -b.Model.Nodes[n].H/2 - h/2}
 	}
+	sec := rectangle(w, h, card.Wood)
 	b.Model.Beams = append(b.Model.Beams, fem.BeamElem{
 		Nodes: [2]int32{n0, n1}, Offset: [2][3]float64{arm(n0), arm(n1)}, Up: [3]float64{0, 0, 1},
-		Section: rectangle(w, h, card.Wood), Part: PartRim, Group: -1,
+		Section: sec, Mass: stretchMass(sec, mesh.Point{p[0], p[1]}, mesh.Point{q[0], q[1]}, card.Wood.Density), Part: PartRim, Group: -1,
 	})
 }
 

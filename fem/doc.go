@@ -30,8 +30,7 @@
 //
 // Assembly and recovery know elements by the interface Element alone. A new kind
 // takes a file in package element, its list in Model, and a tie in ties.go. An
-// element's mass will come as one more method of the tie, which only vibration
-// asks for.
+// element that has mass is Massive; System.Mass sums it as (1) sums the stiffness.
 //
 // # Recovery
 //

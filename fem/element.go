@@ -16,6 +16,14 @@ type Element interface {
 	Energy(u []float64) Strain
 }
 
+// Massive is an element that has mass, which vibration asks for.
+type Massive interface {
+	Element
+	// MassTo sets m to the symmetric mass, row-major, tonne, tonne·mm and tonne·mm²,
+	// over the freedoms of Nodes.
+	MassTo(m []float64)
+}
+
 // Strain is the strain energy of one element, N·mm, by kind.
 type Strain struct {
 	Membrane, Bending, Shear float64 // of a shell

@@ -54,15 +54,15 @@ func (s *System) newGlue(b *BeamElem, end int) glue {
 // gluedBeam is a beam whose ends are glued to the plate's face.
 type gluedBeam struct {
 	beam  *element.Beam
-	part  Part
+	of    *BeamElem
 	nodes []int32 // of both ends, each once
 	glue  [2]glue
 	at    [2][]int32 // place in nodes of each end's nodes
 	rows  []float64  // the twelve movements of the ends over the nodes' freedoms, row-major
 }
 
-func newGluedBeam(b *element.Beam, part Part, first, second glue) *gluedBeam {
-	e := &gluedBeam{beam: b, part: part, glue: [2]glue{first, second}}
+func newGluedBeam(b *element.Beam, of *BeamElem, first, second glue) *gluedBeam {
+	e := &gluedBeam{beam: b, of: of, glue: [2]glue{first, second}}
 	e.nodes = append(slices.Clone(first.nodes), second.nodes...)
 	slices.Sort(e.nodes)
 	e.nodes = slices.Compact(e.nodes)
@@ -82,12 +82,18 @@ func newGluedBeam(b *element.Beam, part Part, first, second glue) *gluedBeam {
 }
 
 func (e *gluedBeam) Nodes() []int32 { return e.nodes }
-func (e *gluedBeam) Part() Part     { return e.part }
+func (e *gluedBeam) Part() Part     { return e.of.Part }
 
 func (e *gluedBeam) StiffnessTo(k []float64) {
 	var kb [144]float64
 	e.beam.StiffnessTo(&kb)
 	congruentTo(k, kb[:], e.rows, 12)
+}
+
+func (e *gluedBeam) MassTo(m []float64) {
+	var mb [144]float64
+	e.beam.MassTo(&mb, e.of.Mass)
+	congruentTo(m, mb[:], e.rows, 12)
 }
 
 func (e *gluedBeam) Energy(u []float64) Strain {

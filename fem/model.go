@@ -16,6 +16,7 @@ type Section struct {
 	Wood    materials.Compliance // 1/MPa, in the wood's own axes
 	Axes    materials.Axes       // rows L, R, T in global x, y, z
 	Pressed bool                 // the axes follow the facet instead of staying in the billet
+	Density float64              // kg/m³; asked for by Mass alone
 	Part    Part
 }
 
@@ -39,6 +40,7 @@ type BeamElem struct {
 	Offset  [2][3]float64   // from the node or the glue to the beam's axis, mm
 	Up      [3]float64      // the section's height direction
 	Section element.Section
+	Mass    float64 // of this stretch, tonne; asked for by Mass alone
 	Part    Part
 	Group   int32 // index of the brace; -1 if none
 }
@@ -50,6 +52,13 @@ type Spring struct {
 	Dir  [3]float64 // unit vector
 	K    float64    // N/mm
 	Part Part
+}
+
+// PointMass is a small thing that sits on the plate, spread evenly over places: clay, a
+// weight. It has no size of its own and does not stiffen.
+type PointMass struct {
+	At   []SurfacePoint
+	Mass float64 // tonne
 }
 
 // Fix holds one freedom of a node.
@@ -66,6 +75,7 @@ type Model struct {
 	Shells   []ShellElem
 	Beams    []BeamElem
 	Springs  []Spring
+	Masses   []PointMass
 	Fixed    []Fix
 	Zone     []int32 // nodes that may carry contact: eliminated last
 }

@@ -8,14 +8,15 @@ import (
 
 // tiedShell is a shell on its three nodes.
 type tiedShell struct {
-	shell *element.Shell
-	nodes []int32
-	part  Part
+	shell   *element.Shell
+	nodes   []int32
+	section *Section
 }
 
 func (e *tiedShell) Nodes() []int32          { return e.nodes }
-func (e *tiedShell) Part() Part              { return e.part }
+func (e *tiedShell) Part() Part              { return e.section.Part }
 func (e *tiedShell) StiffnessTo(k []float64) { e.shell.StiffnessTo((*[324]float64)(k)) }
+func (e *tiedShell) MassTo(m []float64)      { e.shell.MassTo((*[324]float64)(m), e.section.Density) }
 
 func (e *tiedShell) Energy(u []float64) Strain {
 	m, b, q := e.shell.Energy((*[18]float64)(u))
@@ -26,12 +27,13 @@ func (e *tiedShell) Energy(u []float64) Strain {
 type tiedBeam struct {
 	beam  *element.Beam
 	nodes []int32
-	part  Part
+	of    *BeamElem
 }
 
 func (e *tiedBeam) Nodes() []int32          { return e.nodes }
-func (e *tiedBeam) Part() Part              { return e.part }
+func (e *tiedBeam) Part() Part              { return e.of.Part }
 func (e *tiedBeam) StiffnessTo(k []float64) { e.beam.StiffnessTo((*[144]float64)(k)) }
+func (e *tiedBeam) MassTo(m []float64)      { e.beam.MassTo((*[144]float64)(m), e.of.Mass) }
 
 func (e *tiedBeam) ends(u []float64) [12]float64 { return [12]float64(u) }
 
@@ -48,7 +50,7 @@ func (s *System) tieElements() error {
 	shells := make([]tiedShell, len(m.Shells))
 	for i := range shells {
 		el := &m.Shells[i]
-		shells[i] = tiedShell{&s.Shells[i], el.Nodes[:], m.Sections[el.Section].Part}
+		shells[i] = tiedShell{&s.Shells[i], el.Nodes[:], &m.Sections[el.Section]}
 		s.Elements = append(s.Elements, &shells[i])
 	}
 	s.Beams, s.beams = make([]element.Beam, len(m.Beams)), make([]beamTie, len(m.Beams))
@@ -76,9 +78,9 @@ func (s *System) tieBeam(i int) error {
 		return err
 	}
 	if b.Glued {
-		s.beams[i] = newGluedBeam(&s.Beams[i], b.Part, s.newGlue(b, 0), s.newGlue(b, 1))
+		s.beams[i] = newGluedBeam(&s.Beams[i], b, s.newGlue(b, 0), s.newGlue(b, 1))
 	} else {
-		s.beams[i] = &tiedBeam{&s.Beams[i], b.Nodes[:], b.Part}
+		s.beams[i] = &tiedBeam{&s.Beams[i], b.Nodes[:], b}
 	}
 	return nil
 }

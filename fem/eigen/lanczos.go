@@ -32,6 +32,7 @@ type lanczos struct {
 	v     []float64 // basis, room for most+1 octets
 	size  int       // octets of the basis, the last included
 	mv    []float64 // M times the last octet
+	work  []float64 // an octet
 	t     []float64 // projection, row-major, most*width wide
 	from  int       // first octet that the last one couples with
 	most  int       // octets of a full basis
@@ -61,7 +62,7 @@ func newLanczos(p *Problem, o Options, room int) (*lanczos, error) {
 	}
 	l.most = cmp.Or(room, (3*(o.Count+o.Free)+96)/width)
 	l.v = make([]float64, (l.most+1)*l.alg.Len())
-	l.mv = make([]float64, l.alg.Len())
+	l.mv, l.work = make([]float64, l.alg.Len()), make([]float64, l.alg.Len())
 	l.t = make([]float64, l.most*width*l.most*width)
 	if o.Free == 0 {
 		return l, l.begin(0)
@@ -253,25 +254,35 @@ func (l *lanczos) setBelow(j int, b *[width][width]float64) {
 // takes much off, and returns the coefficients of the last octet. It leaves M w in z.
 func (l *lanczos) orthogonalise(w, z []float64) []float64 {
 	last := make([]float64, width*width)
-	basis := l.octets(0, l.size)
-	for range 4 {
+	if l.size == 0 {
 		l.mass.MulTo(z, w)
-		if l.size == 0 {
-			break
-		}
-		norms := l.alg.Dots(w, z)
+		return last
+	}
+	basis := l.octets(0, l.size)
+	for pass := 0; ; pass++ {
+		l.mass.MulTo(z, w)
 		h := l.alg.Dots(basis, z)
+		norms := l.alg.Dots(w, z)
+		share := taken(h, norms)
+		if pass > 0 && share < takenNothing || pass == mostPasses {
+			return last
+		}
 		l.alg.Subtract(w, basis, h)
 		for i, v := range h[len(h)-width*width:] {
 			last[i] += v
 		}
-		if taken(h, norms) < takenLittle {
+		if share < takenLittle {
 			l.mass.MulTo(z, w)
-			break
+			return last
 		}
 	}
-	return last
 }
+
+// mostPasses is how often a basis is taken off a block.
+const mostPasses = 4
+
+// takenNothing is the share of a norm squared below which nothing is left to take off.
+const takenNothing = 1e-28
 
 // takenLittle is the share of a vector's norm squared that may be taken off in the last
 // pass of an orthogonalisation: what is left is then orthogonal to some 1e-15.

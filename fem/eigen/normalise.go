@@ -97,10 +97,9 @@ func (l *lanczos) divide(w, z []float64, r [width][width]float64) {
 			inv[width*i+c] = s / r[i][i]
 		}
 	}
-	old := make([]float64, len(w))
 	for _, x := range [][]float64{w, z} {
-		copy(old, x)
-		l.alg.Combine(x, old, inv)
+		copy(l.work, x)
+		l.alg.Combine(x, l.work, inv)
 	}
 }
 
@@ -120,7 +119,7 @@ func multiply(b *[width][width]float64, r [width][width]float64) {
 // replace puts new vectors, orthogonal to the basis, in the place of lost ones; zeros when
 // the basis is whole.
 func (l *lanczos) replace(w, z []float64, lost [width]bool) {
-	fresh := make([]float64, len(w))
+	fresh := l.work
 	l.start(fresh, z)
 	for i := range w {
 		if lost[i%width] {

@@ -67,29 +67,36 @@ func (l *lanczos) weight() float64 {
 // modes collects the answer and computes the residuals anew.
 func (l *lanczos) modes() *Modes {
 	m := &Modes{Shift: l.shift, Blocks: l.steps, Restarts: l.thick}
-	stiff := l.p.K.Octets(l.o.Workers)
-	x, kx, mx := make([]float64, l.alg.Len()), make([]float64, l.alg.Len()), make([]float64, l.alg.Len())
+	stiff, n := l.p.K.Octets(l.o.Workers), l.alg.Len()
+	rest := make([]float64, (l.cut.below+width-1)/width*n)
+	x, mx := make([]float64, n), make([]float64, n)
 	for first := 0; first < l.cut.below; first += width {
 		l.pairs(x, first)
-		stiff.MulTo(kx, x)
+		r := rest[first/width*n:][:n]
+		stiff.MulTo(r, x)
 		l.mass.MulTo(mx, x)
 		count := min(width, l.cut.below-first)
 		for i, v := range mx {
-			if r := i % width; r < count {
-				kx[i] -= l.ritz.value(first+r) * v
+			if k := i % width; k < count {
+				r[i] -= l.ritz.value(first+k) * v
 			} else {
-				kx[i] = 0
+				r[i] = 0
 			}
 		}
 		norms := l.alg.Dots(x, mx)
-		l.solve.Solve(kx)
-		l.mass.MulTo(mx, kx)
-		rest := l.alg.Dots(kx, mx)
-		for r := range count {
-			norm := math.Sqrt(norms[(width+1)*r])
-			m.Values = append(m.Values, l.ritz.value(first+r))
-			m.Residuals = append(m.Residuals, math.Sqrt(max(rest[(width+1)*r], 0))/norm)
-			m.Vectors = append(m.Vectors, column(x, r, norm))
+		for k := range count {
+			norm := math.Sqrt(norms[(width+1)*k])
+			m.Values = append(m.Values, l.ritz.value(first+k))
+			m.Vectors = append(m.Vectors, column(x, k, norm))
+		}
+	}
+	l.solve.Solve(rest)
+	for first := 0; first < l.cut.below; first += width {
+		y := rest[first/width*n:][:n]
+		l.mass.MulTo(mx, y)
+		g := l.alg.Dots(y, mx)
+		for k := range min(width, l.cut.below-first) {
+			m.Residuals = append(m.Residuals, math.Sqrt(max(g[(width+1)*k], 0)))
 		}
 	}
 	return m

@@ -35,6 +35,7 @@ const (
 type Beam struct {
 	axes   [3][3]float64 // x, y, z of the beam in global axes (rows)
 	length float64       // mm
+	arms   [2][3]float64 // from the nodes to the axis, mm
 	rows   [numBeamRows][12]float64
 	law    [numBeamRows]float64
 }
@@ -65,7 +66,7 @@ func NewBeam(in BeamInput) (Beam, error) {
 // setAxes computes the beam's length and axes.
 func (b *Beam) setAxes(in *BeamInput) error {
 	d := vec3.Sub(vec3.Add(in.X[1], in.Offset[1]), vec3.Add(in.X[0], in.Offset[0]))
-	b.length = vec3.Norm(d)
+	b.length, b.arms = vec3.Norm(d), in.Offset
 	if !(b.length > 0) || math.IsInf(b.length, 1) {
 		return fmt.Errorf("beam: want a length > 0 mm, found %g between %v and %v", b.length, in.X[0], in.X[1])
 	}

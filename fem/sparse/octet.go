@@ -17,24 +17,38 @@ type OctetSolver struct {
 }
 
 // Octets returns a solver for octets.
-func (f *Factor) Octets() *OctetSolver {
-	b := f.newBatch()
-	b.ys = [][]float64{make([]float64, panelRows*Block*f.a.n)}
-	return &OctetSolver{f: f, b: b}
+func (f *Factor) Octets() *OctetSolver { return &OctetSolver{f: f, b: f.newBatch()} }
+
+// Solve replaces the octets of x, one after the other, by K⁻¹ x; some together cost less
+// than each alone. It panics if they are not whole.
+func (s *OctetSolver) Solve(x []float64) {
+	n := tileLen * s.f.a.n
+	if len(x)%n != 0 {
+		panic("sparse: Octets: want whole octets")
+	}
+	for len(x) > 0 {
+		some := x[:min(len(x), n*batchEights)]
+		s.solve(some, n)
+		x = x[len(some):]
+	}
 }
 
-// Solve replaces the octet x by K⁻¹ x. It panics if the length is wrong.
-func (s *OctetSolver) Solve(x []float64) {
-	y := s.b.ys[0]
-	if len(x) != len(y) {
-		panic("sparse: Octets: length mismatch")
+// solve solves for octets of n values, few enough to pass through a front together.
+func (s *OctetSolver) solve(x []float64, n int) {
+	b := s.b
+	b.spare, b.ys = append(b.spare, b.ys...), b.ys[:0]
+	for lo := 0; lo < len(x); lo += n {
+		y := b.eight()
+		for p, v := range s.f.a.order {
+			copy(y[tileLen*p:][:tileLen], x[lo+tileLen*int(v):])
+		}
+		b.ys = append(b.ys, y)
 	}
-	for p, v := range s.f.a.order {
-		copy(y[tileLen*p:][:tileLen], x[tileLen*int(v):])
-	}
-	s.b.pass()
-	for p, v := range s.f.a.order {
-		copy(x[tileLen*int(v):][:tileLen], y[tileLen*p:])
+	b.pass()
+	for i, y := range b.ys {
+		for p, v := range s.f.a.order {
+			copy(x[n*i+tileLen*int(v):][:tileLen], y[tileLen*p:])
+		}
 	}
 }
 
@@ -125,95 +139,88 @@ func (o *OctetAlgebra) Combine(w, v, h []float64) {
 	o.Subtract(w, v, minus)
 }
 
-// OctetProduct multiplies a matrix with octets.
+// OctetProduct multiplies a matrix with octets. It holds a copy of the matrix in which the
+// blocks of every row stand together, those above the diagonal too.
 type OctetProduct struct {
-	m    *Matrix
+	n    int
 	kern kernels
 	team *team
-	ptr  []int32 // of each node: its range in below
-	down []int32 // blocks below the diagonal in the node's column
-	row  []int32 // and their rows
-	most int     // blocks of a full row
+	ptr  []int32   // first block of each row, len n+1
+	col  []int32   // block column of each block
+	val  []float64 // -1 times each block, as a panel of six rows: row r of column c at 8c+r
 }
 
-// Octets prepares products of m with octets, shared between workers. Values of m may
-// change afterwards; they must not while a product runs.
+// Octets prepares products of m, as it is now, with octets, shared between workers.
 func (m *Matrix) Octets(workers int) *OctetProduct {
-	p := &OctetProduct{m: m, kern: fastKernels(), team: newTeam(workers), ptr: make([]int32, m.n+1)}
+	p := &OctetProduct{n: m.n, kern: fastKernels(), team: newTeam(workers), ptr: make([]int32, m.n+1)}
 	for i := range m.n {
-		for _, j := range m.col[m.ptr[i] : m.ptr[i+1]-1] {
-			p.ptr[j+1]++
+		for _, j := range m.col[m.ptr[i]:m.ptr[i+1]] {
+			p.ptr[i+1]++
+			if int(j) != i {
+				p.ptr[j+1]++
+			}
 		}
 	}
 	for i := range m.n {
 		p.ptr[i+1] += p.ptr[i]
 	}
+	p.col, p.val = make([]int32, p.ptr[m.n]), make([]float64, tileLen*int(p.ptr[m.n]))
 	next := append([]int32(nil), p.ptr...)
-	p.down, p.row = make([]int32, p.ptr[m.n]), make([]int32, p.ptr[m.n])
-	for i := range m.n {
-		for b := m.ptr[i]; b < m.ptr[i+1]-1; b++ {
-			at := &next[m.col[b]]
-			p.down[*at], p.row[*at] = b, int32(i)
-			*at++
+	put := func(i, j int32) []float64 {
+		at := next[i]
+		next[i]++
+		p.col[at] = j
+		return p.val[tileLen*int(at):][:tileLen]
+	}
+	for i := range int32(m.n) {
+		for b := m.ptr[i]; b < m.ptr[i+1]; b++ {
+			j, blk := m.col[b], m.val[int(b)*blockLen:][:blockLen]
+			if j == i {
+				packDiagonal(put(i, i), blk)
+				continue
+			}
+			packBlock(put(i, j), put(j, i), blk)
 		}
 	}
-	for i := range m.n {
-		p.most = max(p.most, int(m.ptr[i+1]-m.ptr[i]+p.ptr[i+1]-p.ptr[i]))
-	}
 	return p
+}
+
+// packBlock writes -1 times a block to one panel and its transpose to another.
+func packBlock(dst, turned, blk []float64) {
+	for r := range Block {
+		for c, v := range blk[Block*r:][:Block] {
+			dst[panelRows*c+r], turned[panelRows*r+c] = -v, -v
+		}
+	}
+}
+
+// packDiagonal does it for a diagonal block, of which the lower triangle is read.
+func packDiagonal(dst, blk []float64) {
+	for r := range Block {
+		for c, v := range blk[Block*r:][:r+1] {
+			dst[panelRows*c+r], dst[panelRows*r+c] = -v, -v
+		}
+	}
 }
 
 // rowNodes is how many rows of nodes one worker does at a time.
 const rowNodes = 512
 
-// MulTo sets the octet y to m x, x another octet. It panics if a length is wrong.
+// nodeRows is where the three pairs of a node's rows begin in a panel of its own.
+var nodeRows = []int32{0, 2, 4}
+
+// MulTo sets the octet y to the matrix times the octet x. It panics if a length is wrong.
 func (p *OctetProduct) MulTo(y, x []float64) {
-	if n := tileLen * p.m.n; len(x) != n || len(y) != n {
+	if n := tileLen * p.n; len(x) != n || len(y) != n {
 		panic("sparse: OctetProduct: length mismatch")
 	}
-	p.team.each((p.m.n+rowNodes-1)/rowNodes, func(k int) {
-		tiles, panel := make([]float64, tileLen*p.most), make([]float64, tileLen*p.most)
-		for i := rowNodes * k; i < min(rowNodes*(k+1), p.m.n); i++ {
-			p.row6(y, x, i, tiles, panel)
+	p.team.each((p.n+rowNodes-1)/rowNodes, func(k int) {
+		for i := rowNodes * k; i < min(rowNodes*(k+1), p.n); i++ {
+			to := y[tileLen*i:][:tileLen]
+			clear(to)
+			for b := p.ptr[i]; b < p.ptr[i+1]; b++ {
+				p.kern.gemm(to, x[tileLen*int(p.col[b]):][:tileLen], p.val[tileLen*int(b):], nodeRows)
+			}
 		}
 	})
 }
-
-// row6 does the six rows of node i: it gathers the tiles of x that they meet, and
-// their negative coefficients as a panel.
-func (p *OctetProduct) row6(y, x []float64, i int, tiles, panel []float64) {
-	m, at := p.m, 0
-	next := func(j int) []float64 {
-		copy(tiles[at:][:tileLen], x[tileLen*j:])
-		at += tileLen
-		return panel[at-tileLen:][:tileLen]
-	}
-	last := m.ptr[i+1] - 1
-	for b := m.ptr[i]; b < last; b++ {
-		to, blk := next(int(m.col[b])), m.val[int(b)*blockLen:][:blockLen]
-		for c := range Block {
-			for r, dst := 0, to[panelRows*c:][:Block]; r < Block; r++ {
-				dst[r] = -blk[Block*r+c]
-			}
-		}
-	}
-	for k := p.ptr[i]; k < p.ptr[i+1]; k++ {
-		to, blk := next(int(p.row[k])), m.val[int(p.down[k])*blockLen:][:blockLen]
-		for c := range Block {
-			dst := to[panelRows*c:][:Block]
-			for r, v := range blk[Block*c:][:Block] {
-				dst[r] = -v
-			}
-		}
-	}
-	to, blk := next(i), m.val[int(last)*blockLen:][:blockLen]
-	for c := range Block {
-		for r := range Block {
-			to[panelRows*c+r] = -blk[Block*max(r, c)+min(r, c)]
-		}
-	}
-	p.kern.gemm0(y[tileLen*i:][:tileLen], tiles[:at], panel, nodeRows)
-}
-
-// nodeRows is where the three pairs of a node's rows begin in a panel of its own.
-var nodeRows = []int32{0, 2, 4}

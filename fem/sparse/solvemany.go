@@ -51,12 +51,7 @@ func (b *batch) solve(x []float64) {
 	f, n := b.f, Block*b.f.a.n
 	b.spare, b.ys = append(b.spare, b.ys...), b.ys[:0]
 	for lo := 0; lo < len(x); lo += panelRows * n {
-		var y []float64
-		if k := len(b.spare) - 1; k >= 0 {
-			y, b.spare = b.spare[k], b.spare[:k]
-		} else {
-			y = make([]float64, panelRows*n)
-		}
+		y := b.eight()
 		f.interleave(y, x[lo:min(lo+panelRows*n, len(x))])
 		b.ys = append(b.ys, y)
 	}
@@ -64,6 +59,17 @@ func (b *batch) solve(x []float64) {
 	for i, y := range b.ys {
 		f.separate(x[panelRows*n*i:min(panelRows*n*(i+1), len(x))], y)
 	}
+}
+
+// eight returns an eight that is not in use.
+func (b *batch) eight() []float64 {
+	k := len(b.spare) - 1
+	if k < 0 {
+		return make([]float64, tileLen*b.f.a.n)
+	}
+	y := b.spare[k]
+	b.spare = b.spare[:k]
+	return y
 }
 
 // pass goes up the tree and down again with the eights.

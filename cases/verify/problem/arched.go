@@ -18,7 +18,7 @@ func archedPlate(d Density) (*panel, error) {
 		sx, cx := math.Sincos(px * a)
 		sy, cy := math.Sincos(py * b)
 		return [3]float64{a, b, 18 * cx * cy}, unit([3]float64{18 * px * sx * cy, 18 * py * cx * sy, 1})
-	}, makeup{h: 4, wood: reference.TestWood(), pressed: true})
+	}, makeup{h: 4, wood: reference.TestWood(), pressed: true, density: woodDensity})
 	p.hold("xyzXYZ", func(x [3]float64) bool { return math.Abs(x[2]) < 1e-9 })
 	return p, p.build()
 }

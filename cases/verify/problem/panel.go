@@ -27,6 +27,7 @@ type makeup struct {
 	wood    materials.Orthotropic
 	axes    materials.Axes // zero: L, R, T along x, y, z
 	pressed bool           // the axes follow the surface
+	density float64        // kg/m³, or what makes the unit of mass
 }
 
 // newPanel meshes the sheet with n divisions along u and m along v.
@@ -46,7 +47,7 @@ func (p *panel) make(tris [][3]int32, of makeup) {
 	if of.axes == (materials.Axes{}) {
 		of.axes = materials.GlobalAxes()
 	}
-	p.Sections = []fem.Section{{Wood: of.wood.Compliance(), Axes: of.axes, Pressed: of.pressed}}
+	p.Sections = []fem.Section{{Wood: of.wood.Compliance(), Axes: of.axes, Pressed: of.pressed, Density: of.density}}
 	for _, t := range tris {
 		p.Shells = append(p.Shells, fem.ShellElem{Nodes: t})
 	}

@@ -67,6 +67,7 @@ func All() map[string]Problem {
 	all := onceProblems()
 	maps.Copy(all, shellProblems())
 	maps.Copy(all, plateProblems())
+	maps.Copy(all, motionProblems())
 	all["supported case"] = byEdges(supportedCase)
 	all["drum"] = byEdges(drum{side: 4}.solve)
 	all["drum, lining"] = byEdges(drum{side: 2, lining: [2]float64{8, 16}}.solve)
@@ -77,6 +78,7 @@ func All() map[string]Problem {
 	all["saddle arm"] = byEdges(saddleArm)
 	all["shear bar"] = byEdges(shearBar)
 	for _, rim := range []string{"clamped", "hinged"} {
+		all["solid "+rim+" tones"] = byEdges(solidTones(rim))
 		all["solid "+rim+" P"] = byEdges(solidPlate{rim, "P", true, "carved"}.solve)
 		all["solid "+rim+" S"] = byEdges(solidPlate{rim, "S", true, "carved"}.solve)
 		all["solid "+rim+" bare"] = byEdges(solidPlate{rim, "P", false, "carved"}.solve)

@@ -3,14 +3,14 @@
 // and `archload solve` as a whole:
 //
 //	go run ./cmd/internal/speed                 # everything; some ten minutes
-//	go run ./cmd/internal/speed -only compare   # or scale, or whole
+//	go run ./cmd/internal/speed -only compare   # or scale, whole, tones
 //	go run ./cmd/internal/speed -matrix NAME    # one matrix from NAME.mtx and NAME.xy.mtx
 //	go run ./cmd/internal/speed -export NAME -case course-guitar -refine 2.7
 //
 // The last writes an assembled stiffness in the Matrix Market's format and measures
 // nothing. Everything else goes to a folder of its own that is removed in the end.
-// The comparison wants gcc and the Debian packages libsuitesparse-dev and
-// libopenblas-dev; it installs nothing. Each process runs several times in turn
+// The comparison wants gcc and the Debian packages libsuitesparse-dev,
+// libopenblas-dev and libarpack2-dev; it installs nothing. Each process runs several times in turn
 // with the others and the least time counts: of the processor for one core, of
 // the clock for two, which needs a machine with nothing else to do.
 package main
@@ -49,7 +49,7 @@ func main() {
 func parse(args []string) (*options, error) {
 	o := &options{}
 	f := flag.NewFlagSet("speed", flag.ContinueOnError)
-	f.StringVar(&o.only, "only", "compare,scale,whole", "what to measure: compare, scale, whole")
+	f.StringVar(&o.only, "only", "compare,scale,whole,tones", "what to measure: compare, scale, whole, tones")
 	f.StringVar(&o.matrix, "matrix", "", "compare on `NAME`.mtx alone")
 	f.StringVar(&o.export, "export", "", "write a stiffness to `NAME`.mtx and measure nothing")
 	f.StringVar(&o.name, "case", "", "case to export; without one, the model plate")
@@ -60,6 +60,8 @@ func parse(args []string) (*options, error) {
 	f.IntVar(&o.largest, "largest", 190000, "nodes of the largest plate of the scale")
 	f.StringVar(&o.job.matrix, "measure", "", "used by the program itself: measure one matrix")
 	f.IntVar(&o.job.plate, "plate", 0, "used by the program itself: solve one plate of so many nodes")
+	f.StringVar(&o.job.tonesOf, "find", "", "used by the program itself: tones of one matrix and mass")
+	f.IntVar(&o.job.tones, "count", 30, "used by the program itself: tones")
 	f.IntVar(&o.job.workers, "workers", 1, "used by the program itself: goroutines")
 	f.IntVar(&o.job.repeats, "repeats", 3, "used by the program itself: repetitions")
 	f.IntVar(&o.job.many, "many", 200, "used by the program itself: right-hand sides at once")
@@ -82,6 +84,9 @@ func speed(args []string, stdout, stderr io.Writer) error {
 	case o.job.matrix != "":
 		f, err := measureOurs(o.job)
 		return errors.Join(err, json.NewEncoder(stdout).Encode(f))
+	case o.job.tonesOf != "":
+		r, err := sparseTones(o.job)
+		return errors.Join(err, json.NewEncoder(stdout).Encode(r))
 	case o.job.plate != 0:
 		s, err := solvePlate(o.job)
 		return errors.Join(err, json.NewEncoder(stdout).Encode(s))
@@ -122,6 +127,11 @@ func (o *options) measureAll(stdout, stderr io.Writer) error {
 	}
 	if strings.Contains(o.only, "scale") && o.matrix == "" {
 		if err := o.scale(dir, stdout, stderr); err != nil {
+			return err
+		}
+	}
+	if strings.Contains(o.only, "tones") && o.matrix == "" {
+		if err := o.tonesAll(dir, stdout, stderr); err != nil {
 			return err
 		}
 	}

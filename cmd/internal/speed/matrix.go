@@ -16,12 +16,18 @@ import (
 // problem is a matrix to be factorised, with what our analysis may know of it.
 type problem struct {
 	k    *sparse.Matrix
-	xy   [][2]float64 // plan coordinates of the nodes, mm
-	last []int32      // nodes of the root front
+	mass *sparse.Matrix // or nil
+	xy   [][2]float64   // plan coordinates of the nodes, mm
+	last []int32        // nodes of the root front
 }
 
 // save writes the matrix and the coordinates: NAME.mtx and NAME.xy.mtx.
 func (p *problem) save(name string) error {
+	if p.mass != nil {
+		if err := write(name+".mass.mtx", p.mass.WriteMatrixMarket); err != nil {
+			return err
+		}
+	}
 	return errors.Join(
 		write(name+".mtx", p.k.WriteMatrixMarket),
 		write(name+".xy.mtx", func(w io.Writer) error {

@@ -45,6 +45,8 @@ type figures struct {
 type job struct {
 	matrix  string // file without .mtx
 	plate   int    // nodes of a model plate, instead
+	tonesOf string // file of a stiffness, whose mass is beside it
+	tones   int    // to find
 	workers int
 	repeats int
 	many    int // right-hand sides at once

@@ -1,7 +1,7 @@
 package main
 
 import (
-	_ "embed"
+	"embed"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -13,19 +13,25 @@ import (
 	"strings"
 )
 
-//go:embed driver/chol.c
-var driver []byte
+//go:embed driver
+var drivers embed.FS
 
-// needed are the Debian packages of the general library.
-const needed = "gcc libc6-dev libsuitesparse-dev libopenblas-dev"
+// needed are the Debian packages of the general libraries.
+const needed = "gcc libc6-dev libsuitesparse-dev libopenblas-dev libarpack2-dev"
 
-// buildDriver compiles the driver of the general library in a folder.
-func buildDriver(dir string) (string, error) {
-	source, program := filepath.Join(dir, "chol.c"), filepath.Join(dir, "chol")
-	if err := os.WriteFile(source, driver, 0o600); err != nil {
-		return "", err
+// buildDriver compiles a driver of the general libraries in a folder.
+func buildDriver(dir, name string) (string, error) {
+	for _, file := range []string{"common.h", name + ".c"} {
+		text, err := drivers.ReadFile("driver/" + file)
+		if err != nil {
+			return "", err
+		}
+		if err := os.WriteFile(filepath.Join(dir, file), text, 0o600); err != nil {
+			return "", err
+		}
 	}
-	out, err := exec.Command("gcc", "-O2", "-o", program, source, "-lopenblas", "-lcholmod", "-lsuitesparseconfig", "-lm").CombinedOutput()
+	program := filepath.Join(dir, name)
+	out, err := exec.Command("gcc", "-O3", "-march=native", "-o", program, program+".c", "-larpack", "-lopenblas", "-lcholmod", "-lsuitesparseconfig", "-lm").CombinedOutput()
 	if err != nil {
 		return "", fmt.Errorf("the driver of the general library does not build; it wants the Debian packages %s%s\n%s", needed, missing(), out)
 	}
@@ -52,11 +58,15 @@ func missing() string {
 type programs struct {
 	ours, portable string // archload's solver, with and without its assembly kernels
 	general        string // the driver of the general library
+	tones          string // that of its eigenvalues
 }
 
 // buildAll builds the programs in a folder.
 func buildAll(dir string) (p programs, err error) {
-	if p.general, err = buildDriver(dir); err != nil {
+	if p.general, err = buildDriver(dir, "chol"); err != nil {
+		return p, err
+	}
+	if p.tones, err = buildDriver(dir, "tones"); err != nil {
 		return p, err
 	}
 	p.ours, p.portable = filepath.Join(dir, "ours"), filepath.Join(dir, "portable")
@@ -71,6 +81,19 @@ func buildAll(dir string) (p programs, err error) {
 // run starts one process and reads its figures. Threads of the general library
 // are those of OpenBLAS; its own loops get none, which is when it is fastest.
 func run(program string, threads int, args ...string) (*figures, error) {
+	out, err := output(program, threads, args...)
+	if err != nil {
+		return nil, err
+	}
+	r := &figures{}
+	if err := json.Unmarshal(out, r); err != nil {
+		return nil, fmt.Errorf("%s: %w", filepath.Base(program), err)
+	}
+	return r, nil
+}
+
+// output runs one process and returns what it prints.
+func output(program string, threads int, args ...string) ([]byte, error) {
 	cmd := exec.Command(program, args...)
 	n := strconv.Itoa(threads)
 	cmd.Env = append(os.Environ(), "OMP_THREAD_LIMIT=1", "OPENBLAS_NUM_THREADS="+n, "GOMAXPROCS="+n)
@@ -80,11 +103,7 @@ func run(program string, threads int, args ...string) (*figures, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s %s: %w: %s", filepath.Base(program), strings.Join(args, " "), err, fault.String())
 	}
-	r := &figures{}
-	if err := json.Unmarshal(out, r); err != nil {
-		return nil, fmt.Errorf("%s: %w", filepath.Base(program), err)
-	}
-	return r, nil
+	return out, nil
 }
 
 // machine says where the figures come from.

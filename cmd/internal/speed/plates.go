@@ -127,7 +127,7 @@ func random(n int) (*problem, error) {
 	return p, nil
 }
 
-// shell is the stiffness of the carved model plate.
+// shell is the stiffness of the carved model plate, and its mass.
 func shell(n int) (*problem, error) {
 	m, err := carved(n)
 	if err != nil {
@@ -137,7 +137,9 @@ func shell(n int) (*problem, error) {
 	if err != nil {
 		return nil, err
 	}
-	return problemOf(sys), nil
+	p := problemOf(sys)
+	p.mass = massOf(sys, 400)
+	return p, nil
 }
 
 // problemOf takes the matrix of a system, with the nodes of its contact zone last.
