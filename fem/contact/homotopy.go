@@ -43,7 +43,7 @@ func (p *lcp) traceFrom(snap float64) (*State, error) {
 	p.snap = snap
 	w.state.SlackRest = rest
 	for i := range w.gap {
-		w.gap[i] = p.slackGap(i, rest)
+		w.gap[i] = p.restGap(i, rest)
 	}
 	w.scales()
 	w.active = w.newActiveSet()

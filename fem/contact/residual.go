@@ -11,7 +11,7 @@ func (w *tracer) residual() (*State, error) {
 	for j := range int32(len(v)) {
 		v[j] = p.b[j] - w.offset[j]
 		if p.isNormal(j) {
-			v[j] = p.b[j] + p.slackGap(p.padOf(j), s.SlackRest)
+			v[j] = p.b[j] + p.restGap(p.padOf(j), s.SlackRest)
 		}
 	}
 	var f [6]float64
@@ -34,7 +34,7 @@ func (w *tracer) residual() (*State, error) {
 			}
 			continue
 		}
-		s.Gap[i] = p.slackGap(i, s.SlackRest) + p.movement(j, 1, s.Lambda, rho)
+		s.Gap[i] = p.restGap(i, s.SlackRest) + p.movement(j, 1, s.Lambda, rho)
 		s.Residual = math.Max(s.Residual, -s.Gap[i]/w.length)
 	}
 	w.addDrift()

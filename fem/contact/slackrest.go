@@ -21,6 +21,11 @@ func (p *lcp) slackGap(i int, rest [6]float64) float64 {
 	return g
 }
 
+// restGap is the gap of a pad from which its movement counts, mm: that at rest,
+// whose overlaps are rounding. The path and the clean solution at its end must
+// begin from the same.
+func (p *lcp) restGap(i int, rest [6]float64) float64 { return math.Max(0, p.slackGap(i, rest)) }
+
 // slackRest finds where the slack body comes to rest when it is lowered straight
 // down on an uneven bearing area: the plane under which no pad overlaps and which the
 // load's resultant holds, (6). It is a linear programme in three unknowns, solved
@@ -96,6 +101,9 @@ func (p *lcp) touching(set []int, q [6]float64) []int {
 
 // slackRestOn solves the programme over a small set by trying its triples: the
 // right one overlaps nowhere in the set and carries the load without pulling.
+// Under a shallow relief a wrong one may overlap by no more than what still
+// passes for rounding: the first with no overlap is taken, without such a one
+// that with the least.
 //
 // Pads that all stand in one line across hold no rocking fore and aft: there
 // two pads carry, and the rocking is left at zero.
@@ -103,26 +111,39 @@ func (p *lcp) slackRestOn(set []int) (rest [6]float64, ok bool) {
 	if p.inLine() {
 		set = append(set[:len(set):len(set)], noPad)
 	}
+	least := mostOverlap
 	for a := range set {
 		for b := a + 1; b < len(set); b++ {
 			for c := b + 1; c < len(set); c++ {
 				q, fine := p.onThree([3]int{set[a], set[b], set[c]})
-				if fine && p.clear(set, q) {
+				if !fine {
+					continue
+				}
+				over := p.overlap(set, q)
+				if over == 0 {
 					return q, true
+				}
+				if over < least {
+					least, rest, ok = over, q, true
 				}
 			}
 		}
 	}
-	return rest, false
+	return rest, ok
 }
 
-func (p *lcp) clear(set []int, q [6]float64) bool {
+// mostOverlap is how far, mm, the pads of a rest may overlap by rounding.
+const mostOverlap = 1e-10
+
+// overlap is the greatest overlap within a set of pads, mm; 0: none.
+func (p *lcp) overlap(set []int, q [6]float64) float64 {
+	most := 0.0
 	for _, i := range set {
-		if i != noPad && p.slackGap(i, q) < -1e-10 {
-			return false
+		if i != noPad {
+			most = math.Max(most, -p.slackGap(i, q))
 		}
 	}
-	return true
+	return most
 }
 
 // noPad stands for "no rocking" where a pad's number is wanted.
