@@ -43,17 +43,6 @@ func (b *Bridge) cells() []cell {
 	return out
 }
 
-// wall is the width of the bearing wall of foot i, mm; 0 for a full face.
-func (b *Bridge) wall(i int) float64 {
-	switch {
-	case b.Hollow != nil:
-		return float64(b.Hollow.Wall)
-	case b.Feet[i].Bearing == "perimeter":
-		return float64(b.Feet[i].Wall)
-	}
-	return 0
-}
-
 // hollowAt says whether a place of foot i's face is cut away.
 func (b *Bridge) hollowAt(i int, x, y float64) bool {
 	w := b.wall(i)
@@ -72,22 +61,6 @@ func (b *Bridge) bearingEdges(i int) (xs, ys []float64) {
 	ys = divide(2*half/padRows, -half, -half+w, half-w, half)
 	return xs, ys
 }
-
-// divide cuts each stretch between the places into equal parts near step.
-func divide(step float64, places ...float64) []float64 {
-	out := []float64{places[0]}
-	for k := 1; k < len(places); k++ {
-		a, b := places[k-1], places[k]
-		n := pieces(b-a, step)
-		for j := 1; j <= n; j++ {
-			out = append(out, a+(b-a)*float64(j)/float64(n))
-		}
-	}
-	return out
-}
-
-// pieces is the number of equal parts of about the given step over a length.
-func pieces(length, step float64) int { return max(1, int(math.Round(length/step))) }
 
 // columns are the middles along the bridge of a set of cells, rising.
 func columns(cells []cell) []float64 {

@@ -1,6 +1,9 @@
 package cases
 
-import "archload/mesh"
+import (
+	"archload/mesh"
+	"slices"
+)
 
 // Bridge stands on the top, held by the strings alone. x in its tables runs
 // along the bridge from its middle, treble positive.
@@ -97,4 +100,22 @@ type Post struct {
 type Mesh struct {
 	Size   Length  `toml:"size" default:"6" want:"2..30"`     // mm, edge away from features; default: 6
 	Refine float64 `toml:"refine" default:"1" want:"0.25..8"` // 1, divides every size; default: 1
+}
+
+// wall is the width of the bearing wall of foot i, mm; 0 for a full face.
+func (b *Bridge) wall(i int) float64 {
+	switch {
+	case b.Hollow != nil:
+		return float64(b.Hollow.Wall)
+	case b.Feet[i].Bearing == "perimeter":
+		return float64(b.Feet[i].Wall)
+	}
+	return 0
+}
+
+// places are the posts along the bridge, bass first, mm.
+func (p *BridgePosts) places() []float64 {
+	xs := []float64{float64(p.At[0]), float64(p.At[1])}
+	slices.Sort(xs)
+	return xs
 }

@@ -55,10 +55,10 @@ func newBridgeModel(plate *Built) (*bridgeModel, error) {
 // regapped is the bridge under the strings of another case, fitted as that case
 // says; all else is the same.
 func (st *bridgeModel) regapped(b *Built) *bridgeModel {
-	q, gap := *st, b.Case.Bridge.meanGap
+	q := *st
 	q.pads = slices.Clone(st.pads)
 	for i := range q.pads {
-		q.pads[i].Gap = gap(q.cells[i]) * q.pads[i].Dir[0][2]
+		q.pads[i].Gap = b.Case.Bridge.meanGap(q.cells[i]) * q.pads[i].Dir[0][2]
 	}
 	on := *b
 	on.Bridge = &q

@@ -2,20 +2,12 @@ package cases
 
 import (
 	"math"
-	"slices"
 
 	"archload/fem/contact"
 )
 
 // brassDensity is that of brass rod, kg/m³ (handbook value, from memory).
 const brassDensity = 8500
-
-// places are the posts along the bridge, bass first, mm.
-func (p *BridgePosts) places() []float64 {
-	xs := []float64{float64(p.At[0]), float64(p.At[1])}
-	slices.Sort(xs)
-	return xs
-}
 
 // postsAndSaddle adds the saddle beam and the two posts that carry it.
 func (b *Built) postsAndSaddle() error {

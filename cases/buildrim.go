@@ -187,3 +187,19 @@ func (b *Built) corner(node int32) fem.SurfacePoint {
 	}
 	panic("cases: a rim node without a triangle") // the mesher leaves none
 }
+
+// sectorOf names the part of the rim a place belongs to: the two blocks'
+// widths, else the side.
+func (b *Built) sectorOf(x, y, lo, hi float64) string {
+	r := &b.Case.Rim
+	neck := y > (lo+hi)/2
+	switch {
+	case neck && math.Abs(x) <= float64(r.NeckBlock)/2:
+		return "neck"
+	case !neck && math.Abs(x) <= float64(r.TailBlock)/2:
+		return "tail"
+	case x < 0:
+		return "bass"
+	}
+	return "treble"
+}

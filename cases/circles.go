@@ -1,6 +1,10 @@
 package cases
 
-import "sync"
+import (
+	"archload/mesh"
+	"math"
+	"sync"
+)
 
 // circles are the triangles under the circle about each triangle's centre, over
 // which the strength used is averaged; nil where it would cross an edge. They
@@ -33,4 +37,50 @@ func (p *Top) each(n int, do func(i int)) {
 		})
 	}
 	wg.Wait()
+}
+
+// circle holds sample places of a circle of diameter 1 about the origin, all
+// of the same weight.
+func circle() []mesh.Point {
+	pts := []mesh.Point{{0, 0}}
+	for k := range 6 {
+		s, c := math.Sincos(float64(k) * math.Pi / 3)
+		pts = append(pts, mesh.Point{0.25 * c, 0.25 * s})
+	}
+	for k := range 12 {
+		s, c := math.Sincos((float64(k) + 0.5) * math.Pi / 6)
+		pts = append(pts, mesh.Point{0.45 * c, 0.45 * s})
+	}
+	return pts
+}
+
+// circleAt lists the triangles under the circle about triangle i's centre.
+func (b *Built) circleAt(i int, shape []mesh.Point) (tris []int32, whole bool) {
+	c := b.centroid(i)
+	h := 0.0
+	for _, n := range b.Mesh.Tris[i] {
+		h += b.Mesh.Nodes[n].H / 3
+	}
+	return b.circleAbout(c, h, shape)
+}
+
+// circleAbout lists the triangles under a circle of diameter h about c.
+func (b *Built) circleAbout(c mesh.Point, h float64, shape []mesh.Point) (tris []int32, whole bool) {
+	for _, p := range shape {
+		t, _, inside := b.place.loc.Find(mesh.Point{c[0] + h*p[0], c[1] + h*p[1]})
+		if !inside {
+			return nil, false
+		}
+		tris = append(tris, t)
+	}
+	return tris, true
+}
+
+func (b *Built) centroid(i int) mesh.Point {
+	var c mesh.Point
+	for _, n := range b.Mesh.Tris[i] {
+		c[0] += b.Mesh.Points[n][0] / 3
+		c[1] += b.Mesh.Points[n][1] / 3
+	}
+	return c
 }

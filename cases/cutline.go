@@ -108,3 +108,21 @@ func crossing(a, b, p, q mesh.Point) (t, u float64, ok bool) {
 	t, u = (fx*ey-fy*ex)/det, (fx*dy-fy*dx)/det
 	return t, u, t >= 0 && t <= 1 && u >= 0 && u <= 1
 }
+
+func evenStations(lo, hi, step float64) []float64 {
+	n := max(2, int(math.Round((hi-lo)/step)))
+	xs := make([]float64, n+1)
+	for i := range xs {
+		xs[i] = lo + (hi-lo)*float64(i)/float64(n)
+	}
+	return xs
+}
+
+func (s *Solution) overHole(q mesh.Point) bool {
+	for _, h := range s.Top.Built.Geometry.Holes {
+		if h.Contains(q) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,8 +1,6 @@
 package cases
 
 import (
-	"math"
-
 	"archload/mesh"
 )
 
@@ -49,24 +47,6 @@ func (s *Solution) CrossCut(y float64) Cut {
 		c.X = append(c.X, q[0])
 	}
 	return c
-}
-
-func evenStations(lo, hi, step float64) []float64 {
-	n := max(2, int(math.Round((hi-lo)/step)))
-	xs := make([]float64, n+1)
-	for i := range xs {
-		xs[i] = lo + (hi-lo)*float64(i)/float64(n)
-	}
-	return xs
-}
-
-func (s *Solution) overHole(q mesh.Point) bool {
-	for _, h := range s.Top.Built.Geometry.Holes {
-		if h.Contains(q) {
-			return true
-		}
-	}
-	return false
 }
 
 // Outlines returns the plate's edge and the edges of its holes, mm.

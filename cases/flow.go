@@ -1,10 +1,8 @@
 package cases
 
 import (
-	"errors"
 	"math"
 
-	"archload/fem/flow"
 	"archload/mesh"
 )
 
@@ -49,20 +47,6 @@ const flowLines = 40
 
 // lineTolerance is how far a line's points may leave out of its bends, mm.
 const lineTolerance = 0.05
-
-// FindFlow computes the load flow, which Solve does and Refit leaves out for
-// speed. A load that does not press down has none.
-func (s *Solution) FindFlow() {
-	s.Top.clock.time(&s.Spent.Flow, func() {
-		var err error
-		if s.Flow, err = flow.New(&s.Result.Complete().Result, PartBraces); err != nil {
-			s.Flow = nil
-			if !errors.Is(err, flow.ErrNoLoad) {
-				s.flowFault = err
-			}
-		}
-	})
-}
 
 // FlowLines is where the load goes at the solution's own load, once FindFlow
 // has found it; nil without a load straight down.

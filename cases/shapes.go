@@ -99,7 +99,7 @@ func (b *Built) baseSection(x, mid float64) []BridgePoint {
 	node := b.Bridge.nearestNode(br.At[0]+x, 0, b.Bridge.base)
 	half, height := float64(br.Width)/2, br.Height.Value(x)
 	wall, deep, free := half/2, 0.0, b.clearance(mid, height)
-	if w := br.channel(mid); w > 0 {
+	if w := br.hollowWalls(mid); w > 0 {
 		wall, deep = w, drawnRim
 		if br.Hollow != nil {
 			deep = float64(br.Hollow.Depth)
@@ -121,9 +121,9 @@ func (b *Built) baseSection(x, mid float64) []BridgePoint {
 	return out
 }
 
-// channel is the width of the walls about the hollow that a section at x cuts,
+// hollowWalls is the width of the walls about the hollow that a section at x cuts,
 // mm; 0 where the base's face is whole.
-func (b *Bridge) channel(x float64) float64 {
+func (b *Bridge) hollowWalls(x float64) float64 {
 	for i := range b.Feet {
 		if b.hollowAt(i, x, 0) {
 			return b.wall(i)

@@ -55,21 +55,6 @@ type strengthField struct {
 	face                 []string
 }
 
-// circle holds sample places of a circle of diameter 1 about the origin, all
-// of the same weight.
-func circle() []mesh.Point {
-	pts := []mesh.Point{{0, 0}}
-	for k := range 6 {
-		s, c := math.Sincos(float64(k) * math.Pi / 3)
-		pts = append(pts, mesh.Point{0.25 * c, 0.25 * s})
-	}
-	for k := range 12 {
-		s, c := math.Sincos((float64(k) + 0.5) * math.Pi / 6)
-		pts = append(pts, mesh.Point{0.45 * c, 0.45 * s})
-	}
-	return pts
-}
-
 // stresses of every plate triangle at both faces and in the middle.
 type stresses struct{ outer, inner, mean [][6]float64 }
 
@@ -138,37 +123,6 @@ func (b *Built) edgePlaces() []mesh.Point {
 		}
 	}
 	return at
-}
-
-// circleAt lists the triangles under the circle about triangle i's centre.
-func (b *Built) circleAt(i int, shape []mesh.Point) (tris []int32, whole bool) {
-	c := b.centroid(i)
-	h := 0.0
-	for _, n := range b.Mesh.Tris[i] {
-		h += b.Mesh.Nodes[n].H / 3
-	}
-	return b.circleAbout(c, h, shape)
-}
-
-// circleAbout lists the triangles under a circle of diameter h about c.
-func (b *Built) circleAbout(c mesh.Point, h float64, shape []mesh.Point) (tris []int32, whole bool) {
-	for _, p := range shape {
-		t, _, inside := b.place.loc.Find(mesh.Point{c[0] + h*p[0], c[1] + h*p[1]})
-		if !inside {
-			return nil, false
-		}
-		tris = append(tris, t)
-	}
-	return tris, true
-}
-
-func (b *Built) centroid(i int) mesh.Point {
-	var c mesh.Point
-	for _, n := range b.Mesh.Tris[i] {
-		c[0] += b.Mesh.Points[n][0] / 3
-		c[1] += b.Mesh.Points[n][1] / 3
-	}
-	return c
 }
 
 func average(stress [][6]float64, tris []int32) (m [6]float64) {

@@ -278,22 +278,6 @@ func (s *SectorsReport) at(name string) *float64 {
 	return &s.Treble
 }
 
-// sectorOf names the part of the rim a place belongs to: the two blocks'
-// widths, else the side.
-func (b *Built) sectorOf(x, y, lo, hi float64) string {
-	r := &b.Case.Rim
-	neck := y > (lo+hi)/2
-	switch {
-	case neck && math.Abs(x) <= float64(r.NeckBlock)/2:
-		return "neck"
-	case !neck && math.Abs(x) <= float64(r.TailBlock)/2:
-		return "tail"
-	case x < 0:
-		return "bass"
-	}
-	return "treble"
-}
-
 // sink is that of the bridge's base at its middle from the slack strings;
 // without a bridge, of the deepest place of the top. mm.
 func (s *Solution) sink() float64 {
