@@ -26,7 +26,7 @@ type Case struct {
 	Woods    map[string]*Wood `toml:"wood" most:"100"`    // the case's own woods; default: none
 	Mesh     Mesh             `toml:"mesh"`
 
-	rep   *report                   // places of the keys
+	rep   *faultLog                   // places of the keys
 	cards map[string]materials.Card // by the key that names the wood
 }
 

@@ -72,13 +72,13 @@ func ParseValues(text string) ([]ChangeValue, error) {
 	if strings.Contains(text, "..") && !strings.ContainsAny(text, `"'[`) {
 		return parseRange(text)
 	}
-	var tree map[string]any
-	if err := toml.Unmarshal([]byte("v = "+text), &tree); err != nil || len(tree) != 1 {
+	var parsed map[string]any
+	if err := toml.Unmarshal([]byte("v = "+text), &parsed); err != nil || len(parsed) != 1 {
 		return nil, fmt.Errorf("want a range FROM..TO by STEP, or a list [a, b] with names in quotes, found %q", text)
 	}
-	items, isList := tree["v"].([]any)
+	items, isList := parsed["v"].([]any)
 	if !isList {
-		items = []any{tree["v"]}
+		items = []any{parsed["v"]}
 	}
 	if len(items) == 0 {
 		return nil, fmt.Errorf("want at least one value, found an empty list")
@@ -221,7 +221,7 @@ func openNamed(fsys fs.FS, nameOrPath string) (*source, error) {
 }
 
 // setKeys lays the keys over the tree of a case.
-func (d *decoder) setKeys(tree *node, over *source, set []KeyValue) *node {
+func (d *decoder) setKeys(whole *node, over *source, set []KeyValue) *node {
 	d.rep.order = append(d.rep.order, over)
 	for i, s := range set {
 		parts, err := splitKey(s.Key)
@@ -230,14 +230,14 @@ func (d *decoder) setKeys(tree *node, over *source, set []KeyValue) *node {
 			err = fmt.Errorf("says how to read the case's file; want another key")
 		}
 		if err == nil {
-			tree, err = withKey(tree, parts, "", value)
+			whole, err = withKey(whole, parts, "", value)
 		}
 		if err != nil {
 			d.rep.add(place{over, i + 1}, s.Key, err)
 			return nil
 		}
 	}
-	return tree
+	return whole
 }
 
 // withKey returns a copy of a tree with one key set; what is not on the way to

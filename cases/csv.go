@@ -75,7 +75,7 @@ func (d *decoder) spoilIf(bad bool, key string) {
 
 // csvReader reads one table.
 type csvReader struct {
-	rep    *report
+	rep    *faultLog
 	cols   []column
 	table  *csvTable
 	heads  []csvHead

@@ -12,7 +12,7 @@ import (
 
 // decoder fills the case structs from a tree and gathers every fault.
 type decoder struct {
-	rep    *report
+	rep    *faultLog
 	tables map[string]*csvTable // read tables by label; nil: faulty
 	root   reflect.Type         // where the home of a misplaced key is looked for
 	own    any                  // what the types that read themselves share
@@ -256,7 +256,7 @@ func (d *decoder) absent(v reflect.Value, key string, f reflect.StructField) {
 		panic("cases: malformed default of " + key + ": " + text)
 	}
 	quiet := *d // a default has no place in a file
-	quiet.rep = newReport()
+	quiet.rep = newFaultLog()
 	quiet.decode(v, grow(&source{label: "default"}, tree["v"], "", 1, nil), key, f.Tag)
 	if err := quiet.rep.err(); err != nil {
 		panic("cases: " + err.Error())

@@ -22,7 +22,7 @@ type drawnSheet struct {
 func (o *Outline) fromDrawing(d *decoder, n *node, key, value string) {
 	o.File = value
 	w, rings, err := d.ringsOf(n, key, value)
-	var none *NothingDrawnError
+	var none *EmptyError
 	switch {
 	case w == nil:
 		return
@@ -54,7 +54,7 @@ func (h *HeightTable) fromDrawing(d *decoder, n *node, key, value string) {
 		return
 	}
 	var lines []Level
-	var none *NothingDrawnError
+	var none *EmptyError
 	if errors.As(err, &none) {
 		err = none.Label.Fault("want closed lines with their heights, found no shape")
 	} else if err == nil {
@@ -76,7 +76,7 @@ func (h *HeightTable) fromDrawing(d *decoder, n *node, key, value string) {
 // ringsOf opens the drawing and reads what a key names. The drawing is nil if
 // a fault was recorded already; the error is one within the drawing.
 func (d *decoder) ringsOf(n *node, key, value string) (*drawnSheet, []Ring, error) {
-	file, name, _ := DrawingName(value)
+	file, name, _ := Named(value)
 	if name == "" {
 		d.fault(n, key, "want the name of an element as well, as in %q", file+"#outline")
 		return nil, nil, nil
@@ -86,8 +86,8 @@ func (d *decoder) ringsOf(n *node, key, value string) (*drawnSheet, []Ring, erro
 		return nil, nil, nil
 	}
 	rings, err := w.Rings(name)
-	var inside *DrawingFault
-	var none *NothingDrawnError
+	var inside *Fault
+	var none *EmptyError
 	if err != nil && !errors.As(err, &inside) && !errors.As(err, &none) {
 		d.fault(n, key, "%q: %w", value, err)
 		return nil, nil, nil
@@ -110,7 +110,7 @@ func (d *decoder) openDrawing(n *node, key, name string) *drawnSheet {
 		return nil
 	}
 	d.rep.order = append(d.rep.order, src)
-	sheet, err := ReadSheet(src.data)
+	sheet, err := Read(src.data)
 	if err != nil {
 		d.drawingFault(src, key, err)
 		return nil
@@ -127,7 +127,7 @@ func (d *decoder) openDrawing(n *node, key, name string) *drawnSheet {
 // drawingFault records a fault of a drawing.
 func (d *decoder) drawingFault(src *source, key string, err error) {
 	at, name := place{src, 1}, ""
-	var f *DrawingFault
+	var f *Fault
 	if errors.As(err, &f) {
 		at.line, name = f.Line, f.Name
 	}

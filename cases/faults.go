@@ -75,8 +75,8 @@ type place struct {
 	line int
 }
 
-// report gathers faults and knows where each key was set.
-type report struct {
+// faultLog gathers faults and knows where each key was set.
+type faultLog struct {
 	order   []*source // files in the order of opening
 	places  map[string]place
 	faults  []fault
@@ -92,18 +92,18 @@ type fault struct {
 	err *FileError
 }
 
-func newReport() *report {
-	return &report{places: map[string]place{}, told: map[string]bool{}, faulty: map[string]bool{}, tainted: map[string]bool{}}
+func newFaultLog() *faultLog {
+	return &faultLog{places: map[string]place{}, told: map[string]bool{}, faulty: map[string]bool{}, tainted: map[string]bool{}}
 }
 
 // mostFaults is how many faults are told of one case.
 const mostFaults = 100
 
 // full tells that no further fault is listed.
-func (r *report) full() bool { return len(r.faults) > mostFaults }
+func (r *faultLog) full() bool { return len(r.faults) > mostFaults }
 
 // spoil marks a key as faulty.
-func (r *report) spoil(key string) {
+func (r *faultLog) spoil(key string) {
 	if key == "" {
 		return
 	}
@@ -114,7 +114,7 @@ func (r *report) spoil(key string) {
 }
 
 // add records a fault at a place.
-func (r *report) add(at place, key string, err error) {
+func (r *faultLog) add(at place, key string, err error) {
 	e := &FileError{File: at.src.label, Line: at.line, Key: key, Err: err}
 	text := e.Error()
 	if r.told[text] || r.full() {
@@ -130,12 +130,12 @@ func (r *report) add(at place, key string, err error) {
 
 // addKey records a fault at a key, or at the nearest key above it that is in
 // the file.
-func (r *report) addKey(key, format string, args ...any) {
+func (r *faultLog) addKey(key, format string, args ...any) {
 	r.add(r.find(key), key, fmt.Errorf(format, args...))
 }
 
 // find returns where a key, or the nearest key above it, was set.
-func (r *report) find(key string) place {
+func (r *faultLog) find(key string) place {
 	for {
 		if p, ok := r.places[key]; ok {
 			return p
@@ -149,7 +149,7 @@ func (r *report) find(key string) place {
 
 // clean reports whether none of the keys, nor a table that holds them, nor
 // anything below them is faulty.
-func (r *report) clean(keys ...string) bool {
+func (r *faultLog) clean(keys ...string) bool {
 	for _, k := range keys {
 		if r.tainted[k] {
 			return false
@@ -174,13 +174,13 @@ func isWithin(key, above string) bool {
 }
 
 // isSet reports whether a key stands in a file.
-func (r *report) isSet(key string) bool {
+func (r *faultLog) isSet(key string) bool {
 	_, ok := r.places[key]
 	return ok
 }
 
 // err returns nil or the sorted Faults.
-func (r *report) err() error {
+func (r *faultLog) err() error {
 	if len(r.faults) == 0 {
 		return nil
 	}

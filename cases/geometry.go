@@ -48,7 +48,7 @@ func NewGeometry(c *Case) (*Geometry, error) { return fitGeometry(c, nil, nil) }
 // one what the keys in which the two differ do not touch.
 type fitter struct {
 	c       *Case
-	rep     *report
+	rep     *faultLog
 	made    *Geometry
 	old     *Geometry // nil: nothing to take
 	changed []string  // keys
@@ -115,8 +115,8 @@ func (f *fitter) bend() {
 }
 
 // fresh returns a report that knows the same places and holds no faults.
-func (r *report) fresh() *report {
-	out := newReport()
+func (r *faultLog) fresh() *faultLog {
+	out := newFaultLog()
 	out.order, out.places = r.order, r.places
 	return out
 }

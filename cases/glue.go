@@ -42,7 +42,7 @@ type glueLine struct {
 	s     []float64    // mm along the line, of the nodes
 }
 
-func (s *Solution) glueLine(b bar) *glueLine {
+func (s *Solution) lineOf(b bar) *glueLine {
 	g := &glueLine{at: []float64{0}, force: [][3]float64{{}}}
 	node := func(n int32) {
 		p := s.Top.Built.Model.Nodes[n]
@@ -100,7 +100,7 @@ func (g *glueLine) handOver(a, b float64) (out, in float64) {
 // its width are left out.
 func (s *Solution) glueReport(i int) GlueReport {
 	br := &s.Top.Built.Case.Braces[s.Top.Built.Bars[i].brace]
-	g := s.glueLine(s.Top.Built.Bars[i])
+	g := s.lineOf(s.Top.Built.Bars[i])
 	r := GlueReport{ShearUsed: None(), PeelUsed: None()}
 	l := g.length()
 	window := math.Min(glueWindow, l)

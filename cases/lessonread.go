@@ -128,12 +128,12 @@ func (p *lessonPlace) decodeNode(d *decoder, n *node, key string, tag reflect.St
 // lessonReader resolves a decoded lesson.
 type lessonReader struct {
 	src    *source
-	rep    *report
+	rep    *faultLog
 	opened map[string]*Case // by name and set keys; nil: faulty
 }
 
 func readLesson(src *source) (*Lesson, error) {
-	d := &decoder{rep: newReport(), tables: map[string]*csvTable{}, root: reflect.TypeFor[lessonFile]()}
+	d := &decoder{rep: newFaultLog(), tables: map[string]*csvTable{}, root: reflect.TypeFor[lessonFile]()}
 	d.rep.order = []*source{src}
 	top, fault := parse(src)
 	if fault != nil {

@@ -22,11 +22,11 @@ func (l *Live) Kept(file string) ([]byte, error) {
 		return nil, err
 	}
 	k := keeper{l: l, dir: path.Dir(file)}
-	tree, err := k.tree()
+	whole, err := k.tree()
 	if err != nil {
 		return nil, err
 	}
-	top := tree.val.(map[string]*node)
+	top := whole.val.(map[string]*node)
 	delete(top, "title")
 	title := l.title()
 	k.line("# %s\n", strings.ReplaceAll(title, "\n", " "))

@@ -58,7 +58,7 @@ func loadChanged(src, over *source, set []KeyValue) (*Case, error) {
 }
 
 func newDecoder() *decoder {
-	return &decoder{rep: newReport(), tables: map[string]*csvTable{}, root: reflect.TypeFor[Case](),
+	return &decoder{rep: newFaultLog(), tables: map[string]*csvTable{}, root: reflect.TypeFor[Case](),
 		own: &kept{cards: map[string]materials.Card{}, drawings: map[string]*drawnSheet{}}}
 }
 
@@ -72,13 +72,13 @@ type kept struct {
 func keptBy(d *decoder) *kept { return d.own.(*kept) }
 
 // finish makes a case of the tree of its file and bases, with keys set on top.
-func (d *decoder) finish(c *Case, src *source, tree *node, over *source, set []KeyValue) (*Case, error) {
-	if tree != nil && len(set) > 0 {
-		tree = d.setKeys(tree, over, set)
+func (d *decoder) finish(c *Case, src *source, whole *node, over *source, set []KeyValue) (*Case, error) {
+	if whole != nil && len(set) > 0 {
+		whole = d.setKeys(whole, over, set)
 	}
-	if tree != nil {
-		d.rep.places[""] = tree.at()
-		d.table(reflect.ValueOf(c).Elem(), tree, "")
+	if whole != nil {
+		d.rep.places[""] = whole.at()
+		d.table(reflect.ValueOf(c).Elem(), whole, "")
 		if c.Title == "" && d.rep.clean("title") {
 			c.Title = trimExt(path.Base(src.label))
 		}

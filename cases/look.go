@@ -29,7 +29,7 @@ func Look(c *Case) (*Overview, error) {
 		return nil, err
 	}
 	e := b.Plate.Extremes(b.Mesh)
-	o := &Overview{Format: format, Units: unitsNote, Title: c.Title, Keys: Resolved(c), Mass: massReport(b),
+	o := &Overview{Format: format, Units: unitsNote, Title: c.Title, Keys: Resolved(c), Mass: massOf(b),
 		Top: TopReport{Thinnest: spotOf(e.Thinnest), Thickest: spotOf(e.Thickest), Steepest: spotOf(e.Steepest),
 			Apex: b.apex(e.Highest), ApexSink: None()},
 		Strings: stringsReport(g), Nodes: len(b.Model.Nodes), Warnings: warnings(b)}

@@ -4,7 +4,7 @@ import "math"
 
 // checkPath checks the strings' path as far as it can be without the arch; see
 // checkPathOver for the angles.
-func (s *Strings) checkPath(r *report) {
+func (s *Strings) checkPath(r *faultLog) {
 	if s.Path == nil || !r.clean("strings.path") {
 		return
 	}
@@ -15,7 +15,7 @@ func (s *Strings) checkPath(r *report) {
 }
 
 // checkPathKeys wants one description of the front.
-func (s *Strings) checkPathKeys(r *report) {
+func (s *Strings) checkPathKeys(r *faultLog) {
 	p, key := s.Path, "strings.path"
 	if s.FrontAngle != nil || s.BackAngle != nil {
 		r.addKey(key, "want either front_angle and back_angle, or the path from which both follow, found both")
@@ -34,7 +34,7 @@ func (s *Strings) checkPathKeys(r *report) {
 
 // checkPathString wants a string without angles of its own, with a speaking
 // length, on the saddle's arc.
-func (s *Strings) checkPathString(r *report, i int) {
+func (s *Strings) checkPathString(r *faultLog, i int) {
 	e, key := &s.Each[i], entryKey("strings.each", i+1)
 	R := float64(s.Path.SaddleRadius)
 	switch {

@@ -80,9 +80,7 @@ func (s *Solution) FootMeans() []FootMean {
 // CrushingLimit is the strength across the grain of the softer wood at the
 // foot, MPa; NaN if the plate's is not known, as the bridge's alone says
 // nothing of the softer one.
-func (s *Solution) CrushingLimit() float64 { return crushingLimit(s.Top.Built.Case) }
-
-func crushingLimit(c *Case) float64 {
+func CrushingLimit(c *Case) float64 {
 	across := func(m materials.Strength) float64 { return m.CompressionPerp }
 	if c.softer(across, "plate.wood") == 0 {
 		return math.NaN()

@@ -28,8 +28,8 @@ type WoodAt struct {
 	Slope     float64 // deg, of the outer surface
 }
 
-// WoodAt tells the plate's shape at a place in plan.
-func (b *Built) WoodAt(q mesh.Point) WoodAt {
+// WoodUnder tells the plate's shape at a place in plan.
+func (b *Built) WoodUnder(q mesh.Point) WoodAt {
 	j := b.Plate.Outer.At(q)
 	return WoodAt{Height: j.Z, Thickness: b.Plate.Thickness.At(q).Z, Slope: degrees(math.Atan(math.Hypot(j.Zx, j.Zy)))}
 }

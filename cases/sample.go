@@ -210,13 +210,13 @@ func (c *Comparison) AddSample(s *Sample) {
 
 // drawn is the standard deviation of quantity h of a design, less that of the
 // design from if it is not negative.
-func (s *Sample) drawn(h, design, from int) *Drawn {
+func (s *Sample) drawn(h, which, from int) *Drawn {
 	var v []float64
 	for _, d := range s.values {
-		if d[design] == nil || from >= 0 && d[from] == nil {
+		if d[which] == nil || from >= 0 && d[from] == nil {
 			continue
 		}
-		x := d[design][h]
+		x := d[which][h]
 		if from >= 0 {
 			x -= d[from][h]
 		}

@@ -145,6 +145,6 @@ func (s *Solution) reportOf(before *Solution, base *Report) *Report {
 		return Summarize(s)
 	}
 	r := *base
-	r.Mass, r.Strength = massReport(s.Top.Built), s.strength()
+	r.Mass, r.Strength = massOf(s.Top.Built), s.strength()
 	return &r
 }

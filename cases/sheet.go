@@ -12,8 +12,8 @@ import (
 // by the names of elements, layers or groups.
 type Sheet interface {
 	// Rings returns the closed lines of the thing of this name and of all
-	// within it. The error is a *DrawingFault if it lies in the drawing, a
-	// *NothingDrawnError if there is no line, else it is about the name and
+	// within it. The error is a *Fault if it lies in the drawing, a
+	// *EmptyError if there is no line, else it is about the name and
 	// does not repeat it.
 	Rings(name string) ([]Ring, error)
 	Metric() bool   // a height without its unit is in mm
@@ -35,18 +35,18 @@ type Label struct {
 	Names []string // its names, the most telling one first
 }
 
-// DrawingFault is a fault at one thing in a drawing.
-type DrawingFault struct {
+// Fault is a fault at one thing in a drawing.
+type Fault struct {
 	Line int    // of the file; 1-based
 	Name string // of the thing, or ""
 	Msg  string
 }
 
-func (f *DrawingFault) Error() string { return f.Msg }
+func (f *Fault) Error() string { return f.Msg }
 
 // Fault is a fault at the thing of this label.
 func (l *Label) Fault(format string, args ...any) error {
-	return &DrawingFault{l.Line, l.Shown, fmt.Sprintf(format, args...)}
+	return &Fault{l.Line, l.Shown, fmt.Sprintf(format, args...)}
 }
 
 // Fault is a fault at the line itself.
@@ -55,22 +55,22 @@ func (r *Ring) Fault(format string, args ...any) error { return r.Labels[0].Faul
 // Selected is what was asked for by its name: the line or the outermost group.
 func (r *Ring) Selected() *Label { return &r.Labels[len(r.Labels)-1] }
 
-// NothingDrawnError tells that a thing in a drawing holds no closed line.
-type NothingDrawnError struct{ Label Label }
+// EmptyError tells that a thing in a drawing holds no closed line.
+type EmptyError struct{ Label Label }
 
-func (e *NothingDrawnError) Error() string { return "no closed line in " + e.Label.Shown }
+func (e *EmptyError) Error() string { return "no closed line in " + e.Label.Shown }
 
-// DrawingName parts "top.svg#outline" into file and name; ok is false for the
+// Named parts "top.svg#outline" into file and name; ok is false for the
 // name of another kind of file.
-func DrawingName(value string) (file, name string, ok bool) {
+func Named(value string) (file, name string, ok bool) {
 	file, name, _ = strings.Cut(value, "#")
 	ext := strings.ToLower(path.Ext(file))
 	return file, name, ext == ".svg" || ext == ".svgz"
 }
 
-// ReadSheet reads a drawing; today every drawing is SVG. The error is a
-// *DrawingFault.
-func ReadSheet(data []byte) (Sheet, error) {
+// Read reads a drawing; today every drawing is SVG. The error is a
+// *Fault.
+func Read(data []byte) (Sheet, error) {
 	w, err := readSVG(data)
 	if err != nil {
 		return nil, err

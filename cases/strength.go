@@ -163,7 +163,7 @@ func (s *Solution) footPressure(r *StrengthReport) {
 		}
 	}
 	r.FootPressure = Num(worst)
-	if limit := s.CrushingLimit(); limit > 0 {
+	if limit := CrushingLimit(s.Top.Built.Case); limit > 0 {
 		r.FootUsed = Num(worst / limit)
 	}
 }

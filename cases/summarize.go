@@ -16,7 +16,7 @@ func Summarize(s *Solution) *Report {
 	r := &Report{Format: format, Units: unitsNote, Title: c.Title, Warnings: warnings(s.Top.Built)}
 	q := s.Top.Built.Mesh.Quality()
 	r.Mesh = MeshReport{Nodes: len(s.Top.Built.Model.Nodes), Triangles: len(s.Top.Built.Model.Shells), Dofs: 6 * len(s.Top.Built.Model.Nodes), MinAngle: q.MinAngle}
-	r.Mass = massReport(s.Top.Built)
+	r.Mass = massOf(s.Top.Built)
 	r.Top = s.topReport()
 	r.Strings = stringsReport(s.Top.Built.Geometry)
 	if s.Top.Built.Bridge != nil {
@@ -59,8 +59,8 @@ func (s *Stages) add(o Stages, shared float64) {
 	s.Contact += o.Contact
 }
 
-// massReport weighs the parts of a built case.
-func massReport(b *Built) MassReport {
+// massOf weighs the parts of a built case.
+func massOf(b *Built) MassReport {
 	m := MassReport{Bridge: None()}
 	if card, err := b.Case.wood("plate.wood"); err == nil {
 		m.Plate = b.Mesh.Mass(card.Wood.Density)

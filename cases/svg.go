@@ -56,13 +56,13 @@ type svgSheet struct {
 
 // faultf is a fault at an element.
 func (e *svgElement) faultf(format string, args ...any) error {
-	return &DrawingFault{Line: e.line, Name: e.shown(), Msg: fmt.Sprintf(format, args...)}
+	return &Fault{Line: e.line, Name: e.shown(), Msg: fmt.Sprintf(format, args...)}
 }
 
 // readSVG reads the elements, the page's size and the marks.
 func readSVG(data []byte) (*svgSheet, error) {
 	if bytes.HasPrefix(data, []byte{0x1f, 0x8b}) {
-		return nil, &DrawingFault{Line: 1, Msg: "a compressed drawing; want it saved as plain SVG"}
+		return nil, &Fault{Line: 1, Msg: "a compressed drawing; want it saved as plain SVG"}
 	}
 	root, err := parseSVG(data)
 	if err != nil {

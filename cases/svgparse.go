@@ -48,7 +48,7 @@ func parseSVG(data []byte) (*svgElement, error) {
 		}
 	}
 	if r.root == nil {
-		return nil, &DrawingFault{Line: 1, Msg: "want an SVG drawing, found no element <svg>"}
+		return nil, &Fault{Line: 1, Msg: "want an SVG drawing, found no element <svg>"}
 	}
 	return r.root, nil
 }
@@ -68,16 +68,16 @@ func (r *svgReader) lineOf(offset int64) int { return sort.SearchInts(r.starts, 
 
 // explain turns a parser's error into a fault with its line.
 func (r *svgReader) explain(err error) error {
-	var fault *DrawingFault
+	var fault *Fault
 	if errors.As(err, &fault) {
 		return err
 	}
 	line, _ := r.dec.InputPos()
 	var syntax *xml.SyntaxError
 	if errors.As(err, &syntax) {
-		return &DrawingFault{Line: min(syntax.Line, len(r.starts)), Msg: "not valid XML: " + syntax.Msg}
+		return &Fault{Line: min(syntax.Line, len(r.starts)), Msg: "not valid XML: " + syntax.Msg}
 	}
-	return &DrawingFault{Line: min(line, len(r.starts)), Msg: "not valid XML: " + strings.TrimPrefix(err.Error(), "xml: ")}
+	return &Fault{Line: min(line, len(r.starts)), Msg: "not valid XML: " + strings.TrimPrefix(err.Error(), "xml: ")}
 }
 
 // take handles one token of the file.
@@ -119,15 +119,15 @@ func (r *svgReader) start(t xml.StartElement, line int) error {
 		}
 	}
 	if r.count, r.deep = r.count+1, r.deep+1; r.count > svgMostElements || r.deep > svgDeepest {
-		return &DrawingFault{Line: line, Msg: fmt.Sprintf("want at most %d elements, nested %d deep", svgMostElements, svgDeepest)}
+		return &Fault{Line: line, Msg: fmt.Sprintf("want at most %d elements, nested %d deep", svgMostElements, svgDeepest)}
 	}
 	switch {
 	case r.open != nil:
 		r.open.kids = append(r.open.kids, e)
 	case r.root != nil:
-		return &DrawingFault{Line: line, Msg: "want one drawing, found a second element <" + e.tag + ">"}
+		return &Fault{Line: line, Msg: "want one drawing, found a second element <" + e.tag + ">"}
 	case e.tag != "svg":
-		return &DrawingFault{Line: line, Msg: "want an SVG drawing, found <" + e.tag + ">"}
+		return &Fault{Line: line, Msg: "want an SVG drawing, found <" + e.tag + ">"}
 	default:
 		r.root = e
 	}

@@ -71,7 +71,7 @@ func (w *svgSheet) Rings(name string) ([]Ring, error) {
 		}
 	}
 	if len(out) == 0 {
-		return nil, &NothingDrawnError{e.asLabel()}
+		return nil, &EmptyError{e.asLabel()}
 	}
 	return out, nil
 }

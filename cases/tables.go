@@ -67,7 +67,7 @@ func (t *csvTable) points() []mesh.Point {
 func (o *Outline) decodeNode(d *decoder, n *node, key string, _ reflect.StructTag) {
 	switch v := n.val.(type) {
 	case string:
-		if _, _, ok := DrawingName(v); ok {
+		if _, _, ok := Named(v); ok {
 			o.fromDrawing(d, n, key, v)
 			break
 		}
@@ -116,7 +116,7 @@ func (h *HeightTable) decodeNode(d *decoder, n *node, key string, tag reflect.St
 		return
 	}
 	kind := tag.Get("table")
-	if _, _, ok := DrawingName(name); ok {
+	if _, _, ok := Named(name); ok {
 		if kind != "contours" {
 			d.fault(n, key, "want a CSV file (a drawing holds contours, not %s), found %q", kind, name)
 			return

@@ -73,7 +73,7 @@ func (p *Top) Try(ctx context.Context, o TrialOptions) (*Trial, error) {
 		return nil, p.Built.Case.Fault("bridge", "a relief lies under a bridge; want a table [bridge] and [strings]")
 	}
 	t := &Trial{Format: format, Units: unitsNote, Title: p.Built.Case.Title, Downforce: p.Built.Geometry.StringSum().Downforce}
-	t.Crushing = Num(crushingLimit(p.Built.Case))
+	t.Crushing = Num(CrushingLimit(p.Built.Case))
 	tr := &trier{top: p}
 	for _, shape := range o.Shapes {
 		pts, err := tr.shape(ctx, shape, o.Depths)

@@ -10,7 +10,7 @@ import (
 
 // validate checks what no single key can know. A check is passed over when a
 // key that it needs is faulty already.
-func (c *Case) validate(r *report) {
+func (c *Case) validate(r *faultLog) {
 	c.checkOutline(r)
 	c.checkArch(r)
 	c.checkHoles(r)
@@ -23,7 +23,7 @@ func (c *Case) validate(r *report) {
 
 // checkArch wants exactly one source of the arch, and a rim that is not
 // thinner than the plate.
-func (c *Case) checkArch(r *report) {
+func (c *Case) checkArch(r *faultLog) {
 	a := &c.Plate.Arch
 	if r.clean("plate.arch") {
 		count := 0
@@ -52,7 +52,7 @@ func (c *Case) checkArch(r *report) {
 }
 
 // checkHoles wants each hole described once.
-func (c *Case) checkHoles(r *report) {
+func (c *Case) checkHoles(r *faultLog) {
 	for i, h := range c.Plate.Holes {
 		key := entryKey("plate.hole", i+1)
 		oval := h.At != nil || h.Size != nil
@@ -67,7 +67,7 @@ func (c *Case) checkHoles(r *report) {
 }
 
 // checkBraces wants braces that are longer than wide and have room.
-func (c *Case) checkBraces(r *report) {
+func (c *Case) checkBraces(r *faultLog) {
 	for i, b := range c.Braces {
 		key := entryKey("brace", i+1)
 		if !r.clean(key) {
@@ -103,7 +103,7 @@ func repeats(line []mesh.Point) int {
 }
 
 // checkBench checks loads and supports, and that something is loaded at all.
-func (c *Case) checkBench(r *report) {
+func (c *Case) checkBench(r *faultLog) {
 	for i, l := range c.Loads {
 		key := entryKey("load", i+1) + ".force"
 		if l.Force == [3]Force{} && r.clean(key) {
@@ -129,7 +129,7 @@ func (c *Case) checkBench(r *report) {
 
 // checkHeld refuses a plate that nothing holds: a free rim needs three points
 // of support that are not in line, or a rail and a point beside it.
-func (c *Case) checkHeld(r *report) {
+func (c *Case) checkHeld(r *faultLog) {
 	if c.Rim.Support != "free" || !r.clean("rim", "support") {
 		return
 	}
@@ -162,7 +162,7 @@ func spanArea(p []mesh.Point) float64 {
 }
 
 // checkStrings wants one way to each tension, and both break angles.
-func (c *Case) checkStrings(r *report) {
+func (c *Case) checkStrings(r *faultLog) {
 	s := c.Strings
 	if s == nil {
 		return
@@ -184,7 +184,7 @@ func (c *Case) checkStrings(r *report) {
 }
 
 // checkTension wants a tension, or a note with scale and weight.
-func (s *Strings) checkTension(r *report, i int, key string) {
+func (s *Strings) checkTension(r *faultLog, i int, key string) {
 	e := &s.Each[i]
 	weights := slices.DeleteFunc([]string{"plain", "unit_weight"}, func(k string) bool {
 		_, set := r.places[key+"."+k]
@@ -211,7 +211,7 @@ const maxTension = 2000
 
 // checkAngles wants both break angles and some downforce; where they follow
 // from a path, only the arch can tell.
-func (c *Case) checkAngles(r *report, i int, key string) {
+func (c *Case) checkAngles(r *faultLog, i int, key string) {
 	s := c.Strings
 	e := &s.Each[i]
 	switch {
@@ -224,7 +224,7 @@ func (c *Case) checkAngles(r *report, i int, key string) {
 }
 
 // wantBreak refuses string i if it does not press on the saddle.
-func (c *Case) wantBreak(r *report, i int, front, back Angle) {
+func (c *Case) wantBreak(r *faultLog, i int, front, back Angle) {
 	if front+back <= 0 {
 		r.addKey(entryKey("strings.each", i+1), "%s: want a break angle, front and back together > 0 deg, found 0: the string would not press on the saddle", c.Strings.Each[i].Name)
 	}

@@ -6,7 +6,7 @@ import (
 )
 
 // checkBridge checks the bridge's own dimensions and how it stands.
-func (c *Case) checkBridge(r *report) {
+func (c *Case) checkBridge(r *faultLog) {
 	b := c.Bridge
 	if b == nil {
 		return
@@ -25,7 +25,7 @@ func (c *Case) checkBridge(r *report) {
 }
 
 // checkFeet fills in the continuous foot, and wants feet in order on the base.
-func (b *Bridge) checkFeet(r *report) {
+func (b *Bridge) checkFeet(r *faultLog) {
 	half := b.Length / 2
 	if len(b.Feet) == 0 && r.clean("bridge.foot") {
 		b.Feet = []Foot{{From: -half, To: half, Bearing: "full", Wall: 3}}
@@ -48,7 +48,7 @@ func (b *Bridge) checkFeet(r *report) {
 }
 
 // checkBody wants a height profile on the base, and the saddle above it.
-func (b *Bridge) checkBody(r *report) {
+func (b *Bridge) checkBody(r *faultLog) {
 	if !r.clean("bridge.height", "bridge.length") {
 		return
 	}
@@ -65,7 +65,7 @@ func (b *Bridge) checkBody(r *report) {
 }
 
 // checkRelief wants one description of the relief, and wood left above it.
-func (b *Bridge) checkRelief(r *report) {
+func (b *Bridge) checkRelief(r *faultLog) {
 	if !r.clean("bridge.relief", "bridge.height", "bridge.length", "bridge.foot", "bridge.misfit") || len(b.Feet) == 0 {
 		return
 	}
@@ -116,7 +116,7 @@ func reliefKey(r *Relief) string {
 
 // checkTipping refuses strings that would tip the bridge: sideways, when one
 // presses beyond the feet, and fore and aft.
-func (c *Case) checkTipping(r *report) {
+func (c *Case) checkTipping(r *faultLog) {
 	from, to := c.Bridge.Reach()
 	for i := range c.Strings.Each {
 		if x := c.Strings.x(i); x < from || x > to {
@@ -130,7 +130,7 @@ func (c *Case) checkTipping(r *report) {
 
 // checkRocking refuses strings whose push outweighs the downforce over half the
 // foot's width.
-func (c *Case) checkRocking(r *report, sum StringSum) {
+func (c *Case) checkRocking(r *faultLog, sum StringSum) {
 	half := float64(c.Bridge.Width) / 2
 	if rock := math.Abs(sum.Rocking); rock > half {
 		r.addKey("bridge.width", "the strings' push of %.3g N tips the bridge: it shifts the downforce by %.3g mm, and half the foot's width is %g mm; want like break angles, a lower saddle or a wider foot", sum.Along, rock, half)

@@ -4,7 +4,7 @@ import "math"
 
 // checkPosts wants the posts on the base, the strings and posts under the
 // saddle beam, and room for the posts between the two.
-func (c *Case) checkPosts(r *report) {
+func (c *Case) checkPosts(r *faultLog) {
 	b := c.Bridge
 	if b.Build != "posts" || !r.clean("bridge.posts", "bridge.saddle_beam", "bridge.length", "bridge.height", "bridge.saddle_height") {
 		return
@@ -34,7 +34,7 @@ func (c *Case) checkPosts(r *report) {
 }
 
 // checkHollow wants walls left standing and a roof above the hollow.
-func (b *Bridge) checkHollow(r *report) {
+func (b *Bridge) checkHollow(r *faultLog) {
 	if !r.clean("bridge.width", "bridge.hollow", "bridge.foot", "bridge.height", "bridge.length") {
 		return
 	}

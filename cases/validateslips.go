@@ -22,7 +22,7 @@ const (
 // checkOutline refuses half an outline: the curve would be closed down the
 // centre line. Ends that are marked as corners mean a straight edge there, as
 // of a test plate drawn from a corner.
-func (c *Case) checkOutline(r *report) {
+func (c *Case) checkOutline(r *faultLog) {
 	p := c.Plate.Outline.Points
 	if len(p) < 3 || !r.clean("plate.outline") {
 		return

@@ -72,7 +72,7 @@ func (n *node) plain() any {
 
 // woodFinder resolves the names of woods.
 type woodFinder struct {
-	rep   *report
+	rep   *faultLog
 	own   map[string]*materials.Card // the case's own; nil: faulty
 	files map[string]*materials.Card // card files by label; nil: faulty
 	cards map[string]materials.Card  // result, by key

@@ -55,7 +55,7 @@ func (u subject) footForce() figure.FootForceInput {
 
 func (u subject) footPressure() figure.FootPressureInput {
 	s, r := u.s, u.r
-	in := figure.FootPressureInput{Caption: u.caption(), Limit: s.CrushingLimit()}
+	in := figure.FootPressureInput{Caption: u.caption(), Limit: cases.CrushingLimit(s.Top.Built.Case)}
 	for _, c := range s.FootCells() {
 		in.Cells = append(in.Cells, figure.FootCell(c))
 	}

@@ -34,8 +34,8 @@ func lookInto(d *disk.Disk, cmd *cobra.Command, look func(*cases.Case) (page, er
 	var jsonFile string
 	cmd.Args, cmd.ValidArgsFunction = takes(1, 1, "one case"), completeCases
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		say, done := progress(cmd.ErrOrStderr())
-		say(fileStem(args[0]) + ": looking it over")
+		tell, done := progress(cmd.ErrOrStderr())
+		tell(fileStem(args[0]) + ": looking it over")
 		c, err := openCase(d, args[0])
 		if err == nil {
 			err = spare(d, jsonFile)

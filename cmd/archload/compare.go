@@ -131,8 +131,8 @@ func spread(cmd *cobra.Command, args []string, sols []*cases.Solution) ([]*cases
 
 // telling are options on all cores that tell their progress behind a name.
 func telling(cmd *cobra.Command, name string) (o cases.Options, done func()) {
-	say, done := progress(cmd.ErrOrStderr())
-	return cases.Options{Workers: runtime.NumCPU(), Progress: func(stage string) { say(name + ": " + stage) }}, done
+	tell, done := progress(cmd.ErrOrStderr())
+	return cases.Options{Workers: runtime.NumCPU(), Progress: func(stage string) { tell(name + ": " + stage) }}, done
 }
 
 // ofCase says which of several cases an error belongs to, unless it says so

@@ -23,7 +23,7 @@ type output struct {
 // writeAll writes every file, and tells of each to out. An interrupt stops it
 // between two files.
 func writeAll(cmd *cobra.Command, d *disk.Disk, out io.Writer, files []output) error {
-	say, done := progress(cmd.ErrOrStderr())
+	tell, done := progress(cmd.ErrOrStderr())
 	defer done()
 	for _, f := range files {
 		if err := disk.Make(filepath.Dir(f.stem)); err != nil {
@@ -33,7 +33,7 @@ func writeAll(cmd *cobra.Command, d *disk.Disk, out io.Writer, files []output) e
 			if err := cmd.Context().Err(); err != nil {
 				return err
 			}
-			say("writing " + f.stem + "." + e)
+			tell("writing " + f.stem + "." + e)
 			if err := d.Write(f.stem+"."+e, func(w io.Writer) error { return f.write(w, e) }); err != nil {
 				return err
 			}

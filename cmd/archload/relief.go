@@ -75,11 +75,11 @@ func (o *reliefFlags) run(cmd *cobra.Command, arg string) error {
 	if err != nil {
 		return err
 	}
-	say, done := progress(cmd.ErrOrStderr())
+	tell, done := progress(cmd.ErrOrStderr())
 	p, err := cases.Prepare(cmd.Context(), c, cases.Options{Workers: runtime.NumCPU(), Refine: o.refine,
-		Progress: func(stage string) { say(fileStem(arg) + ": " + stage) }})
+		Progress: func(stage string) { tell(fileStem(arg) + ": " + stage) }})
 	if err == nil {
-		say(fileStem(arg) + ": reliefs")
+		tell(fileStem(arg) + ": reliefs")
 	}
 	var t *cases.Trial
 	if err == nil {

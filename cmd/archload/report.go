@@ -69,9 +69,9 @@ func (o *wanted) writeReport(cmd *cobra.Command, args []string) error {
 	if err := disk.Make(filepath.Dir(o.report)); err != nil {
 		return err
 	}
-	say, done := progress(cmd.ErrOrStderr())
+	tell, done := progress(cmd.ErrOrStderr())
 	if o.report != "-" {
-		say("writing " + o.report)
+		tell("writing " + o.report)
 	}
 	err = writeTo(o.disk, o.report, cmd.OutOrStdout(), func(w io.Writer) error { return report.Write(w, in) })
 	done()

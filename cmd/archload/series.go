@@ -132,8 +132,8 @@ func (o *seriesFlags) plan(cmd *cobra.Command, arg string) (*cases.Series, error
 	if _, err := openCase(o.disk, arg); err != nil && meant(arg) != "" {
 		return nil, err // says which file was meant
 	}
-	say, done := progress(cmd.ErrOrStderr())
-	say(fileStem(arg) + ": reading")
+	tell, done := progress(cmd.ErrOrStderr())
+	tell(fileStem(arg) + ": reading")
 	defer done()
 	s, err := cases.NewSeries(o.disk, filepath.ToSlash(arg), changes, o.refine, part)
 	var file *cases.FileError
@@ -146,24 +146,24 @@ func (o *seriesFlags) plan(cmd *cobra.Command, arg string) (*cases.Series, error
 // work solves what the store does not hold yet, and tells the progress.
 func (o *seriesFlags) work(cmd *cobra.Command, s *cases.Series, st *store.Store) error {
 	todo := st.Missing(s.Mine())
-	say, done := progress(cmd.ErrOrStderr())
+	tell, done := progress(cmd.ErrOrStderr())
 	defer done()
 	start, count := time.Now(), 0
-	tell := func() {
+	told := func() {
 		left := ""
 		if count > 0 {
 			rest := time.Since(start) / time.Duration(count) * time.Duration(len(todo)-count)
 			left = fmt.Sprintf(", about %s left", rest.Round(time.Second))
 		}
-		say(fmt.Sprintf("%d of %d points%s", len(st.Rows), s.Head.Mine, left))
+		tell(fmt.Sprintf("%d of %d points%s", len(st.Rows), s.Head.Mine, left))
 	}
-	tell()
+	told()
 	err := s.Run(cmd.Context(), todo, runtime.NumCPU(), func(r cases.SeriesRow) error {
 		if err := st.Add(r); err != nil {
 			return err
 		}
 		count++
-		tell()
+		told()
 		return nil
 	})
 	if err != nil {

@@ -33,8 +33,8 @@ func newSheets(d *disk.Disk) *cobra.Command {
 			if cmd.Flags().Changed("every") && !(every >= 5 && every <= 500) {
 				return shell.Usagef("--every: want 5 to 500 mm, found %g", every)
 			}
-			say, done := progress(cmd.ErrOrStderr())
-			say(fileStem(args[0]) + ": drawing")
+			tell, done := progress(cmd.ErrOrStderr())
+			tell(fileStem(args[0]) + ": drawing")
 			sheets, err := draw(d, args[0], sheet.Options{Paper: sheet.Paper(paper), Every: every})
 			done()
 			if err != nil {

@@ -90,8 +90,8 @@ func (o *wanted) solve(cmd *cobra.Command, arg string) (*cases.Solution, *cases.
 	if err := o.check(); err != nil {
 		return nil, nil, err
 	}
-	say, done := progress(cmd.ErrOrStderr())
-	say(fileStem(arg) + ": reading")
+	tell, done := progress(cmd.ErrOrStderr())
+	tell(fileStem(arg) + ": reading")
 	c, err := openCase(o.disk, arg)
 	done()
 	if err != nil {
@@ -102,9 +102,10 @@ func (o *wanted) solve(cmd *cobra.Command, arg string) (*cases.Solution, *cases.
 			return nil, nil, err
 		}
 	}
+	tell, done = progress(cmd.ErrOrStderr())
 	sol, err := cases.Solve(cmd.Context(), c, cases.Options{
 		Workers: runtime.NumCPU(), Refine: o.refine, Clock: time.Now,
-		Progress: func(stage string) { say(fileStem(arg) + ": " + stage) },
+		Progress: func(stage string) { tell(fileStem(arg) + ": " + stage) },
 	})
 	done()
 	if err != nil {

@@ -58,9 +58,9 @@ func (o *proof) run(cmd *cobra.Command) ([]verify.Row, error) {
 	if _, err := regexp.Compile(o.only); err != nil {
 		return nil, shell.Usagef("--only: want a regular expression, found %q: %w", o.only, err)
 	}
-	say, done := progress(cmd.ErrOrStderr())
+	tell, done := progress(cmd.ErrOrStderr())
 	rows, err := verify.Run(cmd.Context(), verify.Options{
-		Only: o.only, Refine: o.refine, Workers: runtime.NumCPU(), Progress: say,
+		Only: o.only, Refine: o.refine, Workers: runtime.NumCPU(), Progress: tell,
 	})
 	done()
 	if errors.Is(err, verify.ErrNothing) {

@@ -175,7 +175,7 @@ func (d *Desk) readAt(view int, at panel.Point, density float64) *hover {
 	if !inside {
 		return nil
 	}
-	h := &hover{at: at, read: r, wood: now.Top.Built.WoodAt(q)}
+	h := &hover{at: at, read: r, wood: now.Top.Built.WoodUnder(q)}
 	if len(d.shown.Scenes) < len(d.shown.Designs) {
 		if other, inside := d.shown.Designs[1].Now.ReadingAt(q); inside {
 			h.other = &other
