@@ -19,7 +19,7 @@ func TestWeights(t *testing.T) {
 			t.Fatal(err)
 		}
 		w := top.Factored.Weights()
-		want := massReport(top.Built)
+		want := massOf(top.Built)
 		card, _ := c.wood("plate.wood")
 		if got := w[partPlate].Mass / tonnePerGram; math.Abs(got-want.Plate) > 1e-9*want.Plate {
 			t.Errorf("%s: plate %.12g g vibrate, %.12g g are weighed", name, got, want.Plate)
