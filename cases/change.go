@@ -11,6 +11,8 @@ import (
 	"strings"
 
 	"github.com/pelletier/go-toml/v2"
+
+	"archload/cases/tree"
 )
 
 // Change is one key of a case with the values that it shall take in turn.
@@ -22,19 +24,19 @@ type Change struct {
 // ChangeValue is one value of a key.
 type ChangeValue struct {
 	Text  string // as a table shows it: 0.05, sitka-spruce
-	value any    // as a TOML file holds it
+	Value any    // as a TOML file holds it
 }
 
 // Number returns the value as a number if it was written as one, with or
 // without a unit behind it.
 func (v ChangeValue) Number() (float64, bool) {
-	switch x := v.value.(type) {
+	switch x := v.Value.(type) {
 	case int64:
 		return float64(x), true
 	case float64:
 		return x, true
 	case string:
-		if m := numberStart().FindString(x); m != "" {
+		if m := NumberStart().FindString(x); m != "" {
 			f, err := strconv.ParseFloat(m, 64)
 			return f, err == nil
 		}
@@ -42,7 +44,7 @@ func (v ChangeValue) Number() (float64, bool) {
 	return 0, false
 }
 
-func numberStart() *regexp.Regexp {
+func NumberStart() *regexp.Regexp {
 	return regexp.MustCompile(`^[-+]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?`)
 }
 
@@ -57,7 +59,7 @@ func ParseChange(text string) (Change, error) {
 	if !ok || key == "" || values == "" {
 		return Change{}, fmt.Errorf("want KEY = VALUES, as in \"bridge.relief.depth = 0..0.4 by 0.05\", found %q", text)
 	}
-	if _, err := splitKey(key); err != nil {
+	if _, err := SplitKey(key); err != nil {
 		return Change{}, err
 	}
 	list, err := ParseValues(values)
@@ -85,7 +87,7 @@ func ParseValues(text string) ([]ChangeValue, error) {
 	}
 	var out []ChangeValue
 	for _, it := range items {
-		v := ChangeValue{Text: valueWords(it), value: it}
+		v := ChangeValue{Text: ValueWords(it), Value: it}
 		if slices.ContainsFunc(out, func(o ChangeValue) bool { return o.Text == v.Text }) {
 			return nil, fmt.Errorf("want each value once, found %s twice", v.Text)
 		}
@@ -94,8 +96,8 @@ func ParseValues(text string) ([]ChangeValue, error) {
 	return out, nil
 }
 
-// valueWords writes a value of a list for a table.
-func valueWords(v any) string {
+// ValueWords writes a value of a list for a table.
+func ValueWords(v any) string {
 	switch v := v.(type) {
 	case string:
 		return v
@@ -104,13 +106,13 @@ func valueWords(v any) string {
 	case []any:
 		parts := make([]string, len(v))
 		for i, e := range v {
-			parts[i] = valueWords(e)
+			parts[i] = ValueWords(e)
 		}
 		return "[" + strings.Join(parts, " ") + "]"
 	case map[string]any:
 		var parts []string
-		for _, k := range sortedKeys(v) {
-			parts = append(parts, k+"="+valueWords(v[k]))
+		for _, k := range tree.SortedKeys(v) {
+			parts = append(parts, k+"="+ValueWords(v[k]))
 		}
 		return "{" + strings.Join(parts, " ") + "}"
 	}
@@ -146,23 +148,23 @@ func parseRange(text string) ([]ChangeValue, error) {
 		v, _ = strconv.ParseFloat(strconv.FormatFloat(v, 'g', 12, 64), 64) // its own output
 		words := strconv.FormatFloat(v, 'g', -1, 64)
 		if m[4] == "" {
-			out = append(out, ChangeValue{Text: words, value: v})
+			out = append(out, ChangeValue{Text: words, Value: v})
 			continue
 		}
-		out = append(out, ChangeValue{Text: words + " " + m[4], value: words + " " + m[4]})
+		out = append(out, ChangeValue{Text: words + " " + m[4], Value: words + " " + m[4]})
 	}
 	return out, nil
 }
 
-// keyPart is a name or an entry number, counted from 1.
-type keyPart struct {
-	name  string
-	entry int // 0: a name
+// KeyPart is a name or an entry number, counted from 1.
+type KeyPart struct {
+	Name  string
+	Entry int // 0: a name
 }
 
-// splitKey takes brace[1].width apart.
-func splitKey(key string) ([]keyPart, error) {
-	var out []keyPart
+// SplitKey takes brace[1].width apart.
+func SplitKey(key string) ([]KeyPart, error) {
+	var out []KeyPart
 	rest := key
 	form := regexp.MustCompile(`^(?:\.?("[^"]+"|[A-Za-z0-9_-]+)|\[([1-9]\d{0,5})\])`)
 	for rest != "" {
@@ -171,10 +173,10 @@ func splitKey(key string) ([]keyPart, error) {
 			return nil, fmt.Errorf("want a key as in bridge.relief.depth or brace[1].width, found %q", key)
 		}
 		if m[1] != "" {
-			out = append(out, keyPart{name: strings.Trim(m[1], `"`)})
+			out = append(out, KeyPart{Name: strings.Trim(m[1], `"`)})
 		} else {
 			entry, _ := strconv.Atoi(m[2]) // digits alone
-			out = append(out, keyPart{entry: entry})
+			out = append(out, KeyPart{Entry: entry})
 		}
 		rest = rest[len(m[0]):]
 	}
@@ -195,7 +197,7 @@ type KeyValue struct {
 func Laid(before []KeyValue, set ...KeyValue) []KeyValue {
 	out := slices.Clone(before)
 	for _, kv := range set {
-		out = append(slices.DeleteFunc(out, func(o KeyValue) bool { return isWithin(o.Key, kv.Key) }), kv)
+		out = append(slices.DeleteFunc(out, func(o KeyValue) bool { return tree.IsWithin(o.Key, kv.Key) }), kv)
 	}
 	return out
 }
@@ -205,117 +207,117 @@ func Laid(before []KeyValue, set ...KeyValue) []KeyValue {
 // are told at the place from, which stands for a file, and the number of the
 // key among them as its line.
 func OpenChanged(fsys fs.FS, nameOrPath, from string, set []KeyValue) (*Case, error) {
-	src, err := openNamed(fsys, nameOrPath)
+	src, err := OpenNamed(fsys, nameOrPath)
 	if err != nil {
-		return nil, Faults{{File: nameOrPath, Line: 1, Err: err}}
+		return nil, tree.Faults{{File: nameOrPath, Line: 1, Err: err}}
 	}
-	return loadChanged(src, &source{fsys: fsys, path: from, label: from}, set)
+	return loadChanged(src, &tree.Source{Fsys: fsys, Path: from, Label: from}, set)
 }
 
-// openNamed opens a bundled case, or a case file.
-func openNamed(fsys fs.FS, nameOrPath string) (*source, error) {
+// OpenNamed opens a bundled case, or a case file.
+func OpenNamed(fsys fs.FS, nameOrPath string) (*tree.Source, error) {
 	if strings.ContainsAny(nameOrPath, `/\`) || path.Ext(nameOrPath) == ".toml" {
-		return openSource(fsys, nameOrPath, nameOrPath)
+		return tree.OpenSource(fsys, nameOrPath, nameOrPath)
 	}
 	return openBundled(nameOrPath)
 }
 
-// setKeys lays the keys over the tree of a case.
-func (d *decoder) setKeys(whole *node, over *source, set []KeyValue) *node {
-	d.rep.order = append(d.rep.order, over)
+// SetKeys lays the keys over the tree of a case.
+func SetKeys(d *tree.Decoder, whole *tree.Node, over *tree.Source, set []KeyValue) *tree.Node {
+	d.Rep.Order = append(d.Rep.Order, over)
 	for i, s := range set {
-		parts, err := splitKey(s.Key)
-		value := grow(over, s.Value.value, "", i+1, nil)
-		if err == nil && (parts[0].name == "base" || parts[0].name == "format") {
+		parts, err := SplitKey(s.Key)
+		value := tree.Grow(over, s.Value.Value, "", i+1, nil)
+		if err == nil && (parts[0].Name == "base" || parts[0].Name == "format") {
 			err = fmt.Errorf("says how to read the case's file; want another key")
 		}
 		if err == nil {
-			whole, err = withKey(whole, parts, "", value)
+			whole, err = WithKey(whole, parts, "", value)
 		}
 		if err != nil {
-			d.rep.add(place{over, i + 1}, s.Key, err)
+			d.Rep.Add(tree.Place{Src: over, Line: i + 1}, s.Key, err)
 			return nil
 		}
 	}
 	return whole
 }
 
-// withKey returns a copy of a tree with one key set; what is not on the way to
+// WithKey returns a copy of a tree with one key set; what is not on the way to
 // it is shared.
-func withKey(n *node, parts []keyPart, key string, value *node) (*node, error) {
+func WithKey(n *tree.Node, parts []KeyPart, key string, value *tree.Node) (*tree.Node, error) {
 	if len(parts) == 0 {
 		if n == nil {
 			return value, nil
 		}
-		return overlay(value, n, key, alternatives), nil
+		return tree.Overlay(value, n, key, alternatives), nil
 	}
 	p := parts[0]
-	if p.entry > 0 {
+	if p.Entry > 0 {
 		return withEntry(n, parts, key, value)
 	}
-	kids := map[string]*node{}
+	kids := map[string]*tree.Node{}
 	at := *value
 	if n != nil {
 		at = *n
-		if old, ok := n.val.(map[string]*node); ok {
+		if old, ok := n.Val.(map[string]*tree.Node); ok {
 			for k, e := range old {
 				kids[k] = e
 			}
 		}
 	}
 	for _, group := range alternatives(key) {
-		if slices.Contains(group, p.name) {
-			dropOthers(kids, alternatives(key), group)
+		if slices.Contains(group, p.Name) {
+			tree.DropOthers(kids, alternatives(key), group)
 		}
 	}
-	kid, err := withKey(kids[p.name], parts[1:], joinKey(key, p.name), value)
+	kid, err := WithKey(kids[p.Name], parts[1:], tree.JoinKey(key, p.Name), value)
 	if err != nil {
 		return nil, err
 	}
-	kids[p.name] = kid
-	return &node{src: at.src, line: at.line, val: kids}, nil
+	kids[p.Name] = kid
+	return &tree.Node{Src: at.Src, Line: at.Line, Val: kids}, nil
 }
 
-// withEntry is withKey for an entry of a list.
-func withEntry(n *node, parts []keyPart, key string, value *node) (*node, error) {
-	var items []*node
+// withEntry is WithKey for an entry of a list.
+func withEntry(n *tree.Node, parts []KeyPart, key string, value *tree.Node) (*tree.Node, error) {
+	var items []*tree.Node
 	if n != nil {
-		items, _ = n.val.([]*node)
+		items, _ = n.Val.([]*tree.Node)
 	}
-	i := parts[0].entry
+	i := parts[0].Entry
 	if i > len(items) {
 		return nil, fmt.Errorf("no such entry; the case has %d of %s", len(items), key)
 	}
-	kid, err := withKey(items[i-1], parts[1:], entryKey(key, i), value)
+	kid, err := WithKey(items[i-1], parts[1:], tree.EntryKey(key, i), value)
 	if err != nil {
 		return nil, err
 	}
 	items = slices.Clone(items)
 	items[i-1] = kid
-	return &node{src: n.src, line: n.line, val: items}, nil
+	return &tree.Node{Src: n.Src, Line: n.Line, Val: items}, nil
 }
 
 // Valued returns a value that is known to the program: a number, a name, or a
 // truth.
 func Valued[T string | float64 | bool](v T) ChangeValue {
-	return ChangeValue{Text: valueWords(v), value: v}
+	return ChangeValue{Text: ValueWords(v), Value: v}
 }
 
 // Lengths returns values as lengths, mm; a bare number is in mm.
 func Lengths(values []ChangeValue) ([]float64, error) {
-	dim, _ := dimensionOf(Length(0))
+	dim, _ := tree.DimensionOf(tree.Length(0))
 	out := make([]float64, len(values))
 	for i, v := range values {
 		var err error
-		switch x := v.value.(type) {
+		switch x := v.Value.(type) {
 		case int64:
-			out[i], err = dim.number(float64(x))
+			out[i], err = dim.Number(float64(x))
 		case float64:
-			out[i], err = dim.number(x)
+			out[i], err = dim.Number(x)
 		case string:
-			out[i], err = dim.parse(x)
+			out[i], err = dim.Parse(x)
 		default:
-			err = fmt.Errorf("want %s, found %s", dim.wanted(), v.Text)
+			err = fmt.Errorf("want %s, found %s", dim.Wanted(), v.Text)
 		}
 		if err != nil {
 			return nil, err

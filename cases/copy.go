@@ -3,6 +3,8 @@ package cases
 import (
 	"path"
 	"strings"
+
+	"archload/cases/tree"
 )
 
 // File is a file to be written beside others.
@@ -16,16 +18,16 @@ type File struct {
 func Copy(bundled, name string) ([]File, error) {
 	src, err := openBundled(bundled)
 	if err != nil {
-		return nil, Faults{{File: bundled, Line: 1, Err: err}}
+		return nil, tree.Faults{{File: bundled, Line: 1, Err: err}}
 	}
 	c, err := load(src)
 	if err != nil {
 		return nil, err
 	}
-	out := []File{{Name: strings.TrimSuffix(name, ".toml") + ".toml", Data: src.data}}
-	for _, s := range c.rep.order {
-		if s.label != src.label {
-			out = append(out, File{Name: path.Base(s.label), Data: s.data})
+	out := []File{{Name: strings.TrimSuffix(name, ".toml") + ".toml", Data: src.Data}}
+	for _, s := range c.Rep.Order {
+		if s.Label != src.Label {
+			out = append(out, File{Name: path.Base(s.Label), Data: s.Data})
 		}
 	}
 	return out, nil

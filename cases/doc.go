@@ -1,32 +1,33 @@
-// Package cases speaks lutherie: it reads a case file, checks it and turns it
-// into the plan, the surfaces and the forces of the mechanical model.
+// Package cases is the case file: what a maker may write, with the defaults
+// filled in, checked as far as no geometry is needed.
 //
-// A case file is TOML with its tables beside it as CSV. Bare numbers are mm,
-// N, MPa, kg/m³, Hz and degrees; a string may carry its own unit. A case may
-// start from another one (`base`) and say only what differs.
+// A case is TOML with its tables beside it as CSV or drawings. It may start
+// from another one (base) and say only what differs; bundled cases can be named
+// instead of a path.
 //
-// # From file to case
+//	Open ─ merge.go: the file laid over its bases
+//	     ─ package tree fills [Case] by the tags of its fields
+//	     ─ drawn.go, tables.go, wood.go, profile.go, notes.go: keys that read themselves
+//	     ─ validate*.go: what no single key can know (contradictions)
 //
-//   - parse.go reads one TOML file into a tree whose every value remembers its
-//     file and line (locate.go finds them);
-//   - merge.go lays a case over its base, table by table;
-//   - decode.go fills [Case] from the tree; the tags of the struct fields hold
-//     the key, the default, the admissible range and the choices;
-//   - validate.go checks what no single key can know (contradictions);
-//   - geometry.go fits the plan and the surfaces, once, and checks what needs
-//     them: that feet, loads and gauges stand on wood, and that strings fall from
-//     the saddle if their angles follow from a path over the arch.
+// case.go and bridgecase.go are the schema: read them first. path.go and
+// strings.go turn the way of the strings into forces; relief.go is the shape of a
+// relieved foot. change.go sets keys by their path, as archload series and the
+// window do; resolved.go lists every key with its value; copy.go gives a bundled
+// case with all its files.
 //
-// Every fault is a [*FileError] naming file, line and key; [Faults] holds all
-// of them in the order of the files and lines.
+// Besides the tags of package tree, fields have
 //
-// # Tags of the case structs
-//
-//	toml     the key
-//	default  the value when the key is absent, as it would be written
-//	want     admissible range: ">0", ">=0" or "lo..hi"
-//	one      the admissible words
-//	need     the key must be there; says what belongs there
 //	along    what the first number of a station is: "fraction" or "mm"
-//	table    what a CSV file holds: "contours" or "points"
+//	table    what a CSV file holds: "contours", "templates" or "points"
+//
+// Load makes a [Case]; later stages never change it. The stages above:
+//
+//	cases/design   geometry, model, prepared top, solution
+//	cases/answer   report, table of quantities
+//	cases/study    compare, ranges, relief trial, series
+//	cases/live     a design under the hand
+//	cases/say      sentences
+//	cases/lesson   lessons and their check
+//	cases/verify   the published checks
 package cases

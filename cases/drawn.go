@@ -3,6 +3,8 @@ package cases
 import (
 	"errors"
 
+	"archload/cases/drawing"
+	"archload/cases/tree"
 	"archload/mesh/plane"
 )
 
@@ -14,15 +16,15 @@ const (
 
 // drawnSheet is a drawing that was read, and its file.
 type drawnSheet struct {
-	Sheet
-	src *source
+	drawing.Sheet
+	src *tree.Source
 }
 
 // fromDrawing reads an outline or a hole from a drawing.
-func (o *Outline) fromDrawing(d *decoder, n *node, key, value string) {
+func (o *Outline) fromDrawing(d *tree.Decoder, n *tree.Node, key, value string) {
 	o.File = value
-	w, rings, err := d.ringsOf(n, key, value)
-	var none *EmptyError
+	w, rings, err := ringsOf(d, n, key, value)
+	var none *drawing.EmptyError
 	switch {
 	case w == nil:
 		return
@@ -37,86 +39,86 @@ func (o *Outline) fromDrawing(d *decoder, n *node, key, value string) {
 		}
 	}
 	if err != nil {
-		d.drawingFault(w.src, key, err)
+		drawingFault(d, w.src, key, err)
 		return
 	}
 	o.Points, o.Corner = rings[0].Points, rings[0].Corner
 	for range o.Points {
-		o.lines = append(o.lines, place{w.src, rings[0].Selected().Line})
+		o.Lines = append(o.Lines, tree.Place{Src: w.src, Line: rings[0].Selected().Line})
 	}
 }
 
 // fromDrawing reads contour lines and spot heights from a drawing.
-func (h *HeightTable) fromDrawing(d *decoder, n *node, key, value string) {
-	h.File, h.drawn = value, true
-	w, rings, err := d.ringsOf(n, key, value)
+func (h *HeightTable) fromDrawing(d *tree.Decoder, n *tree.Node, key, value string) {
+	h.File, h.Drawn = value, true
+	w, rings, err := ringsOf(d, n, key, value)
 	if w == nil {
 		return
 	}
-	var lines []Level
-	var none *EmptyError
+	var lines []drawing.Level
+	var none *drawing.EmptyError
 	if errors.As(err, &none) {
 		err = none.Label.Fault("want closed lines with their heights, found no shape")
 	} else if err == nil {
-		lines, err = Levels(rings, w.Metric())
+		lines, err = drawing.Levels(rings, w.Metric())
 	}
 	if err != nil {
-		d.drawingFault(w.src, key, err)
+		drawingFault(d, w.src, key, err)
 		return
 	}
 	for _, l := range lines {
 		for _, p := range l.Points {
 			h.Lines = append(h.Lines, l.Name)
 			h.X, h.Y, h.Height = append(h.X, p[0]), append(h.Y, p[1]), append(h.Height, l.Height)
-			h.rows = append(h.rows, place{w.src, l.Line})
+			h.Rows = append(h.Rows, tree.Place{Src: w.src, Line: l.Line})
 		}
 	}
 }
 
 // ringsOf opens the drawing and reads what a key names. The drawing is nil if
 // a fault was recorded already; the error is one within the drawing.
-func (d *decoder) ringsOf(n *node, key, value string) (*drawnSheet, []Ring, error) {
-	file, name, _ := Named(value)
+func ringsOf(d *tree.Decoder, n *tree.Node, key, value string) (*drawnSheet, []drawing.Ring, error) {
+	file, name, _ := drawing.Named(value)
 	if name == "" {
-		d.fault(n, key, "want the name of an element as well, as in %q", file+"#outline")
+		d.Fault(n, key, "want the name of an element as well, as in %q", file+"#outline")
 		return nil, nil, nil
 	}
-	w := d.openDrawing(n, key, file)
+	w := openDrawing(d, n, key, file)
 	if w == nil {
 		return nil, nil, nil
 	}
 	rings, err := w.Rings(name)
-	var inside *Fault
-	var none *EmptyError
+	var inside *drawing.Fault
+	var none *drawing.EmptyError
 	if err != nil && !errors.As(err, &inside) && !errors.As(err, &none) {
-		d.fault(n, key, "%q: %w", value, err)
+		d.Fault(n, key, "%q: %w", value, err)
 		return nil, nil, nil
 	}
 	return w, rings, err
 }
 
 // openDrawing reads a drawing beside the file of n, once; nil if it is faulty.
-func (d *decoder) openDrawing(n *node, key, name string) *drawnSheet {
-	_, label := n.src.beside(name)
-	drawings := keptBy(d).drawings
+func openDrawing(d *tree.Decoder, n *tree.Node, key, name string) *drawnSheet {
+	_, label := n.Src.Beside(name)
+	drawings := KeptBy(d).drawings
 	if w, ok := drawings[label]; ok {
-		d.spoilIf(w == nil, key)
+		d.SpoilIf(w == nil, key)
 		return w
 	}
 	drawings[label] = nil
-	src, err := openBeside(n.src, name)
+	src, err := tree.OpenBeside(n.Src, name)
 	if err != nil {
-		d.fault(n, key, "%q: %w", name, err)
+		d.Fault(n, key, "%q: %w", name, err)
 		return nil
 	}
-	d.rep.order = append(d.rep.order, src)
-	sheet, err := Read(src.data)
+	d.Rep.Order = append(d.Rep.Order, src)
+	sheet, err := drawing.Read(src.Data)
 	if err != nil {
-		d.drawingFault(src, key, err)
+		drawingFault(d, src, key, err)
 		return nil
 	}
 	if sheet.Mirrored() {
-		d.rep.notes = append(d.rep.notes, &FileError{File: label, Line: sheet.Line(),
+		d.Rep.Notes = append(d.Rep.Notes, &tree.FileError{File: label, Line: sheet.Line(),
 			Err: errors.New("the drawing shows the top from inside (by its marks, treble lies to the left of the neck); it is read mirrored")})
 	}
 	w := &drawnSheet{sheet, src}
@@ -125,12 +127,12 @@ func (d *decoder) openDrawing(n *node, key, name string) *drawnSheet {
 }
 
 // drawingFault records a fault of a drawing.
-func (d *decoder) drawingFault(src *source, key string, err error) {
-	at, name := place{src, 1}, ""
-	var f *Fault
+func drawingFault(d *tree.Decoder, src *tree.Source, key string, err error) {
+	at, name := tree.Place{Src: src, Line: 1}, ""
+	var f *drawing.Fault
 	if errors.As(err, &f) {
-		at.line, name = f.Line, f.Name
+		at.Line, name = f.Line, f.Name
 	}
-	d.rep.add(at, name, err)
-	d.spoilIf(true, key)
+	d.Rep.Add(at, name, err)
+	d.SpoilIf(true, key)
 }

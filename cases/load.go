@@ -9,16 +9,17 @@ import (
 	"slices"
 	"strings"
 
+	"archload/cases/tree"
 	"archload/materials"
 )
 
-// bundledFiles are the cases that come with the program, and their tables.
+// BundledFiles are the cases that come with the program, and their tables.
 //
 //go:embed bundled
-var bundledFiles embed.FS
+var BundledFiles embed.FS
 
-// bundledDir is where they lie in bundledFiles.
-const bundledDir = "bundled"
+// BundledDir is where they lie in BundledFiles.
+const BundledDir = "bundled"
 
 // Info describes a bundled case.
 type Info struct {
@@ -34,9 +35,9 @@ type Info struct {
 // slashes. They are cleaned but may climb above fsys ("../woods/mine.toml") or
 // be absolute; whether that is admitted is for fsys to say.
 func Load(fsys fs.FS, name string) (*Case, error) {
-	src, err := openSource(fsys, name, name)
+	src, err := tree.OpenSource(fsys, name, name)
 	if err != nil {
-		return nil, Faults{{File: name, Line: 1, Err: err}}
+		return nil, tree.Faults{{File: name, Line: 1, Err: err}}
 	}
 	return load(src)
 }
@@ -48,46 +49,46 @@ func Open(fsys fs.FS, nameOrPath string) (*Case, error) {
 }
 
 // load reads a case from its opened file.
-func load(src *source) (*Case, error) { return loadChanged(src, nil, nil) }
+func load(src *tree.Source) (*Case, error) { return loadChanged(src, nil, nil) }
 
 // loadChanged is load with keys set by the user on top of the files; over
 // stands for the place they come from.
-func loadChanged(src, over *source, set []KeyValue) (*Case, error) {
-	d := newDecoder()
-	return d.finish(&Case{rep: d.rep}, src, d.chain(src, nil), over, set)
+func loadChanged(src, over *tree.Source, set []KeyValue) (*Case, error) {
+	d := NewDecoder()
+	return Finish(d, &Case{Rep: d.Rep}, src, Chain(d, src, nil), over, set)
 }
 
-func newDecoder() *decoder {
-	return &decoder{rep: newFaultLog(), tables: map[string]*csvTable{}, root: reflect.TypeFor[Case](),
-		own: &kept{cards: map[string]materials.Card{}, drawings: map[string]*drawnSheet{}}}
+func NewDecoder() *tree.Decoder {
+	return &tree.Decoder{Rep: tree.NewFaultLog(), Tables: map[string]*tree.CsvTable{}, Root: reflect.TypeFor[Case](),
+		Own: &kept{Cards: map[string]materials.Card{}, drawings: map[string]*drawnSheet{}}}
 }
 
 // kept is what the keys of a case share while they are read.
 type kept struct {
-	cards    map[string]materials.Card // bundled cards found, by name
+	Cards    map[string]materials.Card // bundled cards found, by name
 	drawings map[string]*drawnSheet    // by label; nil: faulty
 }
 
-// keptBy returns what the decoder of a case keeps.
-func keptBy(d *decoder) *kept { return d.own.(*kept) }
+// KeptBy returns what the decoder of a case keeps.
+func KeptBy(d *tree.Decoder) *kept { return d.Own.(*kept) }
 
-// finish makes a case of the tree of its file and bases, with keys set on top.
-func (d *decoder) finish(c *Case, src *source, whole *node, over *source, set []KeyValue) (*Case, error) {
+// Finish makes a case of the tree of its file and bases, with keys set on top.
+func Finish(d *tree.Decoder, c *Case, src *tree.Source, whole *tree.Node, over *tree.Source, set []KeyValue) (*Case, error) {
 	if whole != nil && len(set) > 0 {
-		whole = d.setKeys(whole, over, set)
+		whole = SetKeys(d, whole, over, set)
 	}
 	if whole != nil {
-		d.rep.places[""] = whole.at()
-		d.table(reflect.ValueOf(c).Elem(), whole, "")
-		if c.Title == "" && d.rep.clean("title") {
-			c.Title = trimExt(path.Base(src.label))
+		d.Rep.Places[""] = whole.At()
+		d.Table(reflect.ValueOf(c).Elem(), whole, "")
+		if c.Title == "" && d.Rep.Clean("title") {
+			c.Title = TrimExt(path.Base(src.Label))
 		}
 		c.nameThings()
 		c.fillHollow()
 		c.findWoods(d)
-		c.validate(d.rep)
+		c.validate(d.Rep)
 	}
-	if err := d.rep.err(); err != nil {
+	if err := d.Rep.Err(); err != nil {
 		return nil, err
 	}
 	return c, nil
@@ -140,8 +141,8 @@ func (c *Case) fillHollow() {
 // "bundled/".
 func (c *Case) Files() []string {
 	var out []string
-	for _, s := range c.rep.order {
-		out = append(out, s.label)
+	for _, s := range c.Rep.Order {
+		out = append(out, s.Label)
 	}
 	return out
 }
@@ -149,26 +150,26 @@ func (c *Case) Files() []string {
 // Place returns the file and line that set a key, or the table it would stand
 // in if it is left to its default.
 func (c *Case) Place(key string) (file string, line int) {
-	p := c.rep.find(key)
-	return p.src.label, p.line
+	p := c.Rep.Find(key)
+	return p.Src.Label, p.Line
 }
 
 // Fault returns a fault at a key, for what only a later stage can see.
-func (c *Case) Fault(key, form string, args ...any) *FileError {
+func (c *Case) Fault(key, form string, args ...any) *tree.FileError {
 	file, line := c.Place(key)
-	return &FileError{File: file, Line: line, Key: key, Err: fmt.Errorf(form, args...)}
+	return &tree.FileError{File: file, Line: line, Key: key, Err: fmt.Errorf(form, args...)}
 }
 
 // IsSet reports whether a key stands in the case or its bases.
 func (c *Case) IsSet(key string) bool {
-	_, ok := c.rep.places[key]
+	_, ok := c.Rep.Places[key]
 	return ok
 }
 
 // openBundled opens a bundled case.
-func openBundled(name string) (*source, error) {
-	file := path.Join(bundledDir, name+".toml")
-	src, err := openSource(bundledFiles, file, file)
+func openBundled(name string) (*tree.Source, error) {
+	file := path.Join(BundledDir, name+".toml")
+	src, err := tree.OpenSource(BundledFiles, file, file)
 	if err == nil {
 		return src, nil
 	}
@@ -176,7 +177,7 @@ func openBundled(name string) (*source, error) {
 	if listErr != nil {
 		return nil, listErr
 	}
-	if like := nearest(name, names); like != "" {
+	if like := tree.Nearest(name, names); like != "" {
 		return nil, fmt.Errorf("no bundled case of this name; did you mean %q?", like)
 	}
 	return nil, fmt.Errorf("no bundled case of this name (a file needs its ending .toml); there are %s", strings.Join(names, ", "))
@@ -184,12 +185,12 @@ func openBundled(name string) (*source, error) {
 
 // bundledNames lists the bundled cases.
 func bundledNames() ([]string, error) {
-	files, err := fs.Glob(bundledFiles, path.Join(bundledDir, "*.toml"))
+	files, err := fs.Glob(BundledFiles, path.Join(BundledDir, "*.toml"))
 	if err != nil {
 		return nil, err
 	}
 	for i, f := range files {
-		files[i] = trimExt(path.Base(f))
+		files[i] = TrimExt(path.Base(f))
 	}
 	slices.Sort(files)
 	return files, nil
@@ -211,13 +212,13 @@ func Bundled() ([]Info, error) {
 		if err != nil {
 			return nil, err
 		}
-		out[i] = Info{Name: name, Title: c.Title, Shows: opening(string(src.data))}
+		out[i] = Info{Name: name, Title: c.Title, Shows: opening(string(src.Data))}
 	}
 	return out, nil
 }
 
 // BundledFS returns the bundled cases and their tables, for copying.
-func BundledFS() (fs.FS, error) { return fs.Sub(bundledFiles, bundledDir) }
+func BundledFS() (fs.FS, error) { return fs.Sub(BundledFiles, BundledDir) }
 
 // opening returns the first paragraph of a file's opening comment.
 func opening(text string) string {

@@ -9,6 +9,8 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
+
+	"archload/cases/tree"
 )
 
 // topText is a plate that loads alone, and restText what stands on it.
@@ -164,16 +166,16 @@ func TestWoods(t *testing.T) {
 		key     string
 		density float64 // kg/m³
 	}{{"plate.wood", 410}, {"brace[1].wood", 410}, {"bridge.wood", 1234}} {
-		card, err := c.wood(w.key)
+		card, err := c.Wood(w.key)
 		if err != nil || card.Wood.Density != w.density {
 			t.Errorf("%s: density %g kg/m³, %v, want %g", w.key, card.Wood.Density, err, w.density)
 		}
 	}
-	mine, _ := c.wood("plate.wood")
+	mine, _ := c.Wood("plate.wood")
 	if mine.Wood.EL != 11500 {
 		t.Errorf("plate EL = %g MPa, want 11500", mine.Wood.EL)
 	}
-	if _, err := c.wood("brace[2].wood"); err == nil {
+	if _, err := c.Wood("brace[2].wood"); err == nil {
 		t.Error("brace[2].wood: want an error, the case has one brace")
 	}
 }
@@ -199,11 +201,11 @@ func TestOpen(t *testing.T) {
 
 func TestFaultsUnwrap(t *testing.T) {
 	_, err := Load(os.DirFS("testdata/bad"), "negative.toml")
-	var faults Faults
+	var faults tree.Faults
 	if !errors.As(err, &faults) || len(faults) != 4 {
 		t.Fatalf("%v: want four faults", err)
 	}
-	want := FileError{File: "negative.toml", Line: 6, Key: "plate.thickness"}
+	want := tree.FileError{File: "negative.toml", Line: 6, Key: "plate.thickness"}
 	if f := faults[0]; f.File != want.File || f.Line != want.Line || f.Key != want.Key || f.Unwrap() == nil {
 		t.Errorf("first fault %+v, want %+v", f, want)
 	}
@@ -250,7 +252,7 @@ func FuzzLoad(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text, csv []byte) {
 		fsys := fstest.MapFS{"a.toml": {Data: text}, "points.csv": {Data: csv}, "ring.csv": {Data: csv}, "lines.csv": {Data: csv}}
 		c, err := Load(fsys, "a.toml")
-		var faults Faults
+		var faults tree.Faults
 		switch {
 		case err == nil:
 			if len(Resolved(c)) == 0 || c.Plate.Thickness.settingText() == "" {

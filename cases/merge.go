@@ -5,6 +5,8 @@ import (
 	"path"
 	"slices"
 	"strings"
+
+	"archload/cases/tree"
 )
 
 // alternatives lists the keys of a table that exclude each other: a case that
@@ -26,39 +28,39 @@ func alternatives(table string) [][]string {
 	return nil
 }
 
-// chain opens a case and its bases and returns the merged tree. seen holds the
+// Chain opens a case and its bases and returns the merged tree. seen holds the
 // labels of the files that led here. It returns nil when a file of the chain
 // cannot be had: what the rest says would then mean little.
-func (d *decoder) chain(src *source, seen []string) *node {
-	d.rep.order = append(d.rep.order, src)
-	top, fault := parse(src)
+func Chain(d *tree.Decoder, src *tree.Source, seen []string) *tree.Node {
+	d.Rep.Order = append(d.Rep.Order, src)
+	top, fault := tree.Parse(src)
 	if fault != nil {
-		d.rep.add(place{src, fault.Line}, "", fault.Err)
+		d.Rep.Add(tree.Place{Src: src, Line: fault.Line}, "", fault.Err)
 		return nil
 	}
-	d.checkFormat(top)
-	b, ok := top.val.(map[string]*node)["base"]
+	checkFormat(d, top)
+	b, ok := top.Val.(map[string]*tree.Node)["base"]
 	if !ok {
 		return top
 	}
-	lower, err := d.openBase(src, b)
-	seen = append(seen, src.label)
+	lower, err := openBase(d, src, b)
+	seen = append(seen, src.Label)
 	switch {
 	case err != nil:
-	case slices.Contains(seen, lower.label):
-		err = fmt.Errorf("a case cannot start from itself: %s", strings.Join(append(seen, lower.label), " -> "))
+	case slices.Contains(seen, lower.Label):
+		err = fmt.Errorf("a case cannot start from itself: %s", strings.Join(append(seen, lower.Label), " -> "))
 	case len(seen) > maxChain:
 		err = fmt.Errorf("want at most %d cases on top of each other", maxChain)
 	}
 	if err != nil {
-		d.rep.add(b.at(), "base", err)
+		d.Rep.Add(b.At(), "base", err)
 		return nil
 	}
-	base := d.chain(lower, seen)
+	base := Chain(d, lower, seen)
 	if base == nil {
 		return nil
 	}
-	return overlay(top, base, "", alternatives)
+	return tree.Overlay(top, base, "", alternatives)
 }
 
 // maxChain is the longest chain of bases.
@@ -66,14 +68,14 @@ const maxChain = 16
 
 // openBase opens a base case: a file beside the one that names it, or a
 // bundled case by its name without ".toml".
-func (d *decoder) openBase(from *source, n *node) (*source, error) {
-	name, ok := n.val.(string)
+func openBase(d *tree.Decoder, from *tree.Source, n *tree.Node) (*tree.Source, error) {
+	name, ok := n.Val.(string)
 	if !ok || name == "" {
-		return nil, fmt.Errorf("want the case to start from, found %s", n.what())
+		return nil, fmt.Errorf("want the case to start from, found %s", n.What())
 	}
-	src, err := (*source)(nil), error(nil)
+	src, err := (*tree.Source)(nil), error(nil)
 	if path.Ext(name) == ".toml" {
-		src, err = openBeside(from, name)
+		src, err = tree.OpenBeside(from, name)
 	} else {
 		src, err = openBundled(name)
 	}
@@ -84,13 +86,13 @@ func (d *decoder) openBase(from *source, n *node) (*source, error) {
 }
 
 // checkFormat refuses a file of another format.
-func (d *decoder) checkFormat(top *node) {
-	n, ok := top.val.(map[string]*node)["format"]
+func checkFormat(d *tree.Decoder, top *tree.Node) {
+	n, ok := top.Val.(map[string]*tree.Node)["format"]
 	if !ok {
-		d.rep.add(top.at(), "format", fmt.Errorf("missing, want format = %d", format))
+		d.Rep.Add(top.At(), "format", fmt.Errorf("missing, want format = %d", Format))
 		return
 	}
-	if v, ok := n.val.(int64); !ok || v != format {
-		d.rep.add(n.at(), "format", fmt.Errorf("want %d, the case format this program reads, found %s", format, n.what()))
+	if v, ok := n.Val.(int64); !ok || v != Format {
+		d.Rep.Add(n.At(), "format", fmt.Errorf("want %d, the case format this program reads, found %s", Format, n.What()))
 	}
 }

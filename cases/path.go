@@ -1,5 +1,9 @@
 package cases
 
+import (
+	"archload/cases/tree"
+)
+
 import "math"
 
 // StringPath is the strings' way in side view, from which both break angles
@@ -34,13 +38,13 @@ import "math"
 // even (1 mm there turns a string by a tenth of a degree), and so is the fan
 // of the strings in plan (0.5 degree changes no force by more than 1 in 10⁴).
 type StringPath struct {
-	NutHeight      *Length `toml:"nut_height"`                                                                                                 // mm, string at the nut above z = 0; below it negative
-	NeckAngle      *Angle  `toml:"neck_angle" want:"-5..20"`                                                                                   // deg, fret plane below the top's plane, falling toward the nut
-	FretPlane      *Length `toml:"fret_plane"`                                                                                                 // mm, fret plane above the top at the bridge's middle
-	NutAction      *Length `toml:"nut_action" want:">=0"`                                                                                      // mm, string off the fret plane at the nut; default with neck_angle: 0.5
-	AnchorHeight   Length  `toml:"anchor_height" need:"the height in mm above the rim's gluing surface where the strings leave the tailpiece"` // mm, above z = 0
-	AnchorDistance Length  `toml:"anchor_distance" need:"how far behind the saddle the strings leave the tailpiece, in mm" want:">0"`          // mm, in plan
-	SaddleRadius   Length  `toml:"saddle_radius" want:">0"`                                                                                    // mm, of the saddle's crown across the strings; default: level
+	NutHeight      *tree.Length `toml:"nut_height"`                                                                                                 // mm, string at the nut above z = 0; below it negative
+	NeckAngle      *tree.Angle  `toml:"neck_angle" want:"-5..20"`                                                                                   // deg, fret plane below the top's plane, falling toward the nut
+	FretPlane      *tree.Length `toml:"fret_plane"`                                                                                                 // mm, fret plane above the top at the bridge's middle
+	NutAction      *tree.Length `toml:"nut_action" want:">=0"`                                                                                      // mm, string off the fret plane at the nut; default with neck_angle: 0.5
+	AnchorHeight   tree.Length  `toml:"anchor_height" need:"the height in mm above the rim's gluing surface where the strings leave the tailpiece"` // mm, above z = 0
+	AnchorDistance tree.Length  `toml:"anchor_distance" need:"how far behind the saddle the strings leave the tailpiece, in mm" want:">0"`          // mm, in plan
+	SaddleRadius   tree.Length  `toml:"saddle_radius" want:">0"`                                                                                    // mm, of the saddle's crown across the strings; default: level
 }
 
 // usualNutAction is the default of nut_action, mm (usual setting of the nut's
@@ -61,9 +65,9 @@ func (p *StringPath) angles(zt, h, scale float64) (front, back float64) {
 	return b + math.Asin(off/scale)*deg, back
 }
 
-// crownFall returns how far the string at x from the bridge's middle lies
+// CrownFall returns how far the string at x from the bridge's middle lies
 // below the saddle's middle, mm.
-func (s *Strings) crownFall(x float64) float64 {
+func (s *Strings) CrownFall(x float64) float64 {
 	if s == nil || s.Path == nil || s.Path.SaddleRadius == 0 {
 		return 0
 	}
@@ -71,23 +75,23 @@ func (s *Strings) crownFall(x float64) float64 {
 	return R - math.Sqrt(R*R-x*x)
 }
 
-// contact returns the height of string i's contact above the top at the
+// Contact returns the height of string i's contact above the top at the
 // bridge's middle, mm; zero without a bridge.
-func (c *Case) contact(i int) float64 {
+func (c *Case) Contact(i int) float64 {
 	if c.Bridge == nil {
 		return 0
 	}
-	return float64(c.Bridge.SaddleHeight) - c.Strings.crownFall(c.Strings.x(i))
+	return float64(c.Bridge.SaddleHeight) - c.Strings.CrownFall(c.Strings.x(i))
 }
 
-// breakAngles returns the front and back break angle of string i, deg, as given
+// BreakAngles returns the front and back break angle of string i, deg, as given
 // or from the path over a top whose outer surface lies at top above z = 0 under
 // the bridge's middle, mm.
-func (c *Case) breakAngles(i int, top float64) (front, back Angle) {
+func (c *Case) BreakAngles(i int, top float64) (front, back tree.Angle) {
 	s := c.Strings
 	if s.Path != nil {
-		f, b := s.Path.angles(top, c.contact(i), float64(s.scale(i)))
-		return Angle(f), Angle(b)
+		f, b := s.Path.angles(top, c.Contact(i), float64(s.scale(i)))
+		return tree.Angle(f), tree.Angle(b)
 	}
 	e := &s.Each[i]
 	return angle(e.FrontAngle, s.FrontAngle), angle(e.BackAngle, s.BackAngle)

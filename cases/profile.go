@@ -3,6 +3,8 @@ package cases
 import (
 	"reflect"
 	"sort"
+
+	"archload/cases/tree"
 )
 
 // Station is a place along a line and a value there.
@@ -32,7 +34,7 @@ func (st Stations) Value(s float64) float64 {
 
 // Profile is a constant or stations.
 type Profile struct {
-	Const    Length // mm; used when there are no stations
+	Const    tree.Length // mm; used when there are no stations
 	Stations Stations
 }
 
@@ -53,15 +55,15 @@ func (p Profile) Max() float64 {
 	return m
 }
 
-func (p *Profile) decodeNode(d *decoder, n *node, key string, tag reflect.StructTag) {
-	dim, _ := dimensionOf(Length(0))
-	switch n.val.(type) {
-	case []*node:
-		p.Stations.decodeNode(d, n, key, tag)
-	case map[string]*node:
-		d.fault(n, key, "want %s, or stations [[%s, mm], ...], found a table", dim.wanted(), alongWord(tag))
+func (p *Profile) DecodeNode(d *tree.Decoder, n *tree.Node, key string, tag reflect.StructTag) {
+	dim, _ := tree.DimensionOf(tree.Length(0))
+	switch n.Val.(type) {
+	case []*tree.Node:
+		p.Stations.DecodeNode(d, n, key, tag)
+	case map[string]*tree.Node:
+		d.Fault(n, key, "want %s, or stations [[%s, mm], ...], found a table", dim.Wanted(), alongWord(tag))
 	default:
-		p.Const = Length(d.quantity(dim, n, key, tag))
+		p.Const = tree.Length(d.Quantity(dim, n, key, tag))
 	}
 }
 
@@ -73,27 +75,27 @@ func alongWord(tag reflect.StructTag) string {
 	return "fraction"
 }
 
-func (st *Stations) decodeNode(d *decoder, n *node, key string, tag reflect.StructTag) {
-	items, ok := n.val.([]*node)
+func (st *Stations) DecodeNode(d *tree.Decoder, n *tree.Node, key string, tag reflect.StructTag) {
+	items, ok := n.Val.([]*tree.Node)
 	if !ok || len(items) < 2 {
-		d.fault(n, key, "want two stations or more, [[%s, mm], ...], found %s", alongWord(tag), n.what())
+		d.Fault(n, key, "want two stations or more, [[%s, mm], ...], found %s", alongWord(tag), n.What())
 		return
 	}
-	value, _ := dimensionOf(Length(0))
+	value, _ := tree.DimensionOf(tree.Length(0))
 	along, rangeTag := value, reflect.StructTag("")
 	if tag.Get("along") == "fraction" {
-		along, rangeTag = plainNumber(), `want:"0..1"`
+		along, rangeTag = tree.PlainNumber(), `want:"0..1"`
 	}
 	for i, item := range items {
-		sub := entryKey(key, i+1)
-		pair, ok := item.val.([]*node)
+		sub := tree.EntryKey(key, i+1)
+		pair, ok := item.Val.([]*tree.Node)
 		if !ok || len(pair) != 2 {
-			d.fault(item, sub, "want a station [%s, mm], found %s", alongWord(tag), item.what())
+			d.Fault(item, sub, "want a station [%s, mm], found %s", alongWord(tag), item.What())
 			continue
 		}
-		s := Station{d.quantity(along, pair[0], sub, rangeTag), d.quantity(value, pair[1], sub, tag)}
-		if k := len(*st); k > 0 && s.At <= (*st)[k-1].At && d.rep.clean(sub) {
-			d.fault(item, sub, "want stations in rising order, found %g after %g", s.At, (*st)[k-1].At)
+		s := Station{d.Quantity(along, pair[0], sub, rangeTag), d.Quantity(value, pair[1], sub, tag)}
+		if k := len(*st); k > 0 && s.At <= (*st)[k-1].At && d.Rep.Clean(sub) {
+			d.Fault(item, sub, "want stations in rising order, found %g after %g", s.At, (*st)[k-1].At)
 		}
 		*st = append(*st, s)
 	}

@@ -23,11 +23,11 @@ import (
 func (b *Bridge) Gap(x, y float64) float64 {
 	v := 2 * y / float64(b.Width)
 	across := float64(b.Relief.Across) * max(0, 1-v*v)
-	return b.reliefAlong(x) + across + b.Misfit.Value(x)
+	return b.ReliefAlong(x) + across + b.Misfit.Value(x)
 }
 
-// reliefAlong returns the relief on the bridge's middle line, mm.
-func (b *Bridge) reliefAlong(x float64) float64 {
+// ReliefAlong returns the relief on the bridge's middle line, mm.
+func (b *Bridge) ReliefAlong(x float64) float64 {
 	r := &b.Relief
 	if len(r.Stations) > 0 {
 		return r.Stations.Value(x)

@@ -1,6 +1,9 @@
 package cases
 
-import "testing"
+import (
+	"archload/cases/tree"
+	"testing"
+)
 
 func TestGap(t *testing.T) {
 	foot := []Foot{{From: -60, To: 40}}
@@ -55,7 +58,7 @@ func TestNearest(t *testing.T) {
 	for _, c := range []struct{ found, want string }{
 		{"thicknes", "thickness"}, {"Outline", "outline"}, {"wod", "wood"}, {"colour", ""}, {"x", ""},
 	} {
-		if got := nearest(c.found, known); got != c.want {
+		if got := tree.Nearest(c.found, known); got != c.want {
 			t.Errorf("nearest to %q is %q, want %q", c.found, got, c.want)
 		}
 	}

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"archload/cases/tree"
 )
 
 // Setting is one key of a case with the value it has, in the units of bare
@@ -24,8 +26,8 @@ func (s Setting) String() string {
 	return s.Key + " = " + s.Value + " (default)"
 }
 
-// settingText is a type with its own way to be written; "" leaves it out.
-type settingText interface{ settingText() string }
+// SettingText is a type with its own way to be written; "" leaves it out.
+type SettingText interface{ settingText() string }
 
 // Resolved lists every key of the case, defaults included, in the order of
 // the Case's fields. What is left out by default (no strings, no holes) is not
@@ -38,13 +40,13 @@ func Resolved(c *Case) []Setting {
 
 // listFields lists the keys of a table.
 func (c *Case) listFields(out *[]Setting, v reflect.Value, key string) {
-	for _, f := range caseFields(v.Type()) {
+	for _, f := range tree.CaseFields(v.Type()) {
 		_, hasDefault := f.Tag.Lookup("default")
-		c.list(out, v.FieldByIndex(f.Index), joinKey(key, f.Tag.Get("toml")), hasDefault)
+		c.list(out, v.FieldByIndex(f.Index), tree.JoinKey(key, f.Tag.Get("toml")), hasDefault)
 	}
 }
 
-// list lists one key and what is below it. A zero without a default says
+// List lists one key and what is below it. A zero without a default says
 // nothing and is left out.
 func (c *Case) list(out *[]Setting, v reflect.Value, key string, hasDefault bool) {
 	for v.Kind() == reflect.Pointer {
@@ -65,11 +67,11 @@ func (c *Case) list(out *[]Setting, v reflect.Value, key string, hasDefault bool
 		c.listFields(out, v, key)
 	case reflect.Slice:
 		for i := range v.Len() {
-			c.list(out, v.Index(i), entryKey(key, i+1), true)
+			c.list(out, v.Index(i), tree.EntryKey(key, i+1), true)
 		}
 	case reflect.Map:
 		for _, name := range sortedNames(v) {
-			c.list(out, v.MapIndex(reflect.ValueOf(name)), joinKey(key, name), true)
+			c.list(out, v.MapIndex(reflect.ValueOf(name)), tree.JoinKey(key, name), true)
 		}
 	}
 }
@@ -77,11 +79,11 @@ func (c *Case) list(out *[]Setting, v reflect.Value, key string, hasDefault bool
 // valueText writes a value that stands on one line; ok is false for tables
 // and lists of tables.
 func valueText(v reflect.Value) (text string, ok bool) {
-	if s, ok := v.Interface().(settingText); ok {
+	if s, ok := v.Interface().(SettingText); ok {
 		return s.settingText(), true
 	}
-	if dim, ok := dimensionOf(v.Interface()); ok {
-		return withUnit(v.Float(), dim.base()), true
+	if dim, ok := tree.DimensionOf(v.Interface()); ok {
+		return tree.WithUnit(v.Float(), dim.Base()), true
 	}
 	switch v.Kind() {
 	case reflect.String:
@@ -92,7 +94,7 @@ func valueText(v reflect.Value) (text string, ok bool) {
 	case reflect.Bool, reflect.Int:
 		return fmt.Sprint(v.Interface()), true
 	case reflect.Float64:
-		return withUnit(v.Float(), ""), true
+		return tree.WithUnit(v.Float(), ""), true
 	case reflect.Array, reflect.Slice:
 		return listText(v)
 	}
@@ -127,11 +129,11 @@ func (h HeightTable) settingText() string { return fmt.Sprintf("%q (%d rows)", h
 
 func (h Heights) settingText() string {
 	if h.Const > 0 {
-		return withUnit(float64(h.Const), "mm")
+		return tree.WithUnit(float64(h.Const), "mm")
 	}
-	for _, t := range h.tables() {
-		if t.table != nil {
-			return t.key + " " + t.table.settingText()
+	for _, t := range h.Tables() {
+		if t.Table != nil {
+			return t.Key + " " + t.Table.settingText()
 		}
 	}
 	return ""
@@ -152,7 +154,7 @@ func (p Profile) settingText() string {
 	if len(p.Stations) > 0 {
 		return p.Stations.settingText()
 	}
-	return withUnit(float64(p.Const), "mm")
+	return tree.WithUnit(float64(p.Const), "mm")
 }
 
 func (p Note) settingText() string {
@@ -160,14 +162,14 @@ func (p Note) settingText() string {
 	case p.Freq == 0:
 		return ""
 	case p.Name == "":
-		return withUnit(float64(p.Freq), "Hz")
+		return tree.WithUnit(float64(p.Freq), "Hz")
 	}
 	return fmt.Sprintf("%q (%.6g Hz)", p.Name, p.Freq)
 }
 
 func (w Wood) settingText() string {
 	parts := make([]string, 0, len(w.Values))
-	for _, k := range sortedKeys(w.Values) {
+	for _, k := range tree.SortedKeys(w.Values) {
 		parts = append(parts, fmt.Sprintf("%s = %v", k, w.Values[k]))
 	}
 	return "{ " + strings.Join(parts, ", ") + " }"

@@ -2,12 +2,12 @@ package cases
 
 import "math"
 
-// divide cuts each stretch between the places into equal parts near step.
-func divide(step float64, places ...float64) []float64 {
+// Divide cuts each stretch between the places into equal parts near step.
+func Divide(step float64, places ...float64) []float64 {
 	out := []float64{places[0]}
 	for k := 1; k < len(places); k++ {
 		a, b := places[k-1], places[k]
-		n := pieces(b-a, step)
+		n := Pieces(b-a, step)
 		for j := 1; j <= n; j++ {
 			out = append(out, a+(b-a)*float64(j)/float64(n))
 		}
@@ -15,5 +15,5 @@ func divide(step float64, places ...float64) []float64 {
 	return out
 }
 
-// pieces is the number of equal parts of about the given step over a length.
-func pieces(length, step float64) int { return max(1, int(math.Round(length/step))) }
+// Pieces is the number of equal parts of about the given step over a length.
+func Pieces(length, step float64) int { return max(1, int(math.Round(length/step))) }

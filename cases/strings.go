@@ -2,6 +2,8 @@ package cases
 
 import (
 	"math"
+
+	"archload/cases/tree"
 )
 
 // steelDensity is the density of plain carbon steel strings, kg/m³ (handbook
@@ -24,50 +26,50 @@ type StringForce struct {
 
 // LineMass returns the mass per length of a plain round string, kg/m:
 // mu = rho pi d² / 4, d in mm.
-func (d Length) LineMass(rho Density) LineMass {
+func LineMass(d tree.Length, rho tree.Density) tree.LineMass {
 	m := float64(d) / 1000
-	return LineMass(float64(rho) * math.Pi * m * m / 4)
+	return tree.LineMass(float64(rho) * math.Pi * m * m / 4)
 }
 
 // TensionOf returns the tension of an ideal string, N: T = mu (2 L f)², with
 // mu in kg/m, L in mm and f in Hz (M. Mersenne's law; stiffness neglected).
-func TensionOf(mu LineMass, scale Length, f Frequency) Force {
+func TensionOf(mu tree.LineMass, scale tree.Length, f tree.Frequency) tree.Force {
 	v := 2 * float64(scale) / 1000 * float64(f) // m/s, speed of the wave
-	return Force(float64(mu) * v * v)
+	return tree.Force(float64(mu) * v * v)
 }
 
 // Push returns what a string does to the saddle it bends over, N:
 // downforce = Tf sin af + Tb sin ab, along = Tf cos af - Tb cos ab (positive
 // toward the neck), tensions in N before and behind the saddle.
-func Push(front, back Force, frontAngle, backAngle Angle) (down, along float64) {
+func Push(front, back tree.Force, frontAngle, backAngle tree.Angle) (down, along float64) {
 	sf, cf := math.Sincos(float64(frontAngle) * math.Pi / 180)
 	sb, cb := math.Sincos(float64(backAngle) * math.Pi / 180)
 	return float64(front)*sf + float64(back)*sb, float64(front)*cf - float64(back)*cb
 }
 
 // tension returns the tension of string i as tuned, N. A valid case has one.
-func (s *Strings) tension(i int) Force {
+func (s *Strings) tension(i int) tree.Force {
 	e := &s.Each[i]
 	t := e.Tension
 	if t == 0 {
 		mu := e.UnitWeight
 		if e.Plain > 0 {
-			mu = e.Plain.LineMass(steelDensity)
+			mu = LineMass(e.Plain, steelDensity)
 		}
 		t = TensionOf(mu, s.scale(i), e.Note.Freq)
 	}
-	return t * Force(s.TensionScale)
+	return t * tree.Force(s.TensionScale)
 }
 
 // scale returns the speaking length of string i, mm.
-func (s *Strings) scale(i int) Length {
+func (s *Strings) scale(i int) tree.Length {
 	if own := s.Each[i].Scale; own > 0 {
 		return own
 	}
 	return s.Scale
 }
 
-// x returns the place of string i from the bridge's middle, mm: its own, or
+// X returns the place of string i from the bridge's middle, mm: its own, or
 // spread evenly in the order listed, the first at the treble end.
 func (s *Strings) x(i int) float64 {
 	if own := s.Each[i].X; own != nil {
@@ -80,7 +82,7 @@ func (s *Strings) x(i int) float64 {
 }
 
 // angle returns a string's own break angle or the set's, deg.
-func angle(own, set *Angle) Angle {
+func angle(own, set *tree.Angle) tree.Angle {
 	if own != nil {
 		return *own
 	}
@@ -94,16 +96,16 @@ func angle(own, set *Angle) Angle {
 func (c *Case) force(i int, top float64) StringForce {
 	s := c.Strings
 	e := &s.Each[i]
-	front, back := c.breakAngles(i, top)
-	f := StringForce{Name: e.Name, X: s.x(i), Height: c.contact(i), Tension: float64(s.tension(i)), Rise: float64(e.Rise)}
-	return f.bent(front, back, s.SaddleFriction)
+	front, back := c.BreakAngles(i, top)
+	f := StringForce{Name: e.Name, X: s.x(i), Height: c.Contact(i), Tension: float64(s.tension(i)), Rise: float64(e.Rise)}
+	return f.Bent(front, back, s.SaddleFriction)
 }
 
-// bent returns the string's forces for other break angles and a friction of
+// Bent returns the string's forces for other break angles and a friction of
 // the slot, 1.
-func (f StringForce) bent(front, back Angle, friction float64) StringForce {
+func (f StringForce) Bent(front, back tree.Angle, friction float64) StringForce {
 	f.FrontAngle, f.BackAngle = float64(front), float64(back)
-	f.Downforce, f.Along = Push(Force(f.Tension+f.Rise), Force(f.Tension), front, back)
+	f.Downforce, f.Along = Push(tree.Force(f.Tension+f.Rise), tree.Force(f.Tension), front, back)
 	f.Grip = f.Tension * math.Expm1(friction*float64(front+back)*math.Pi/180)
 	return f
 }
@@ -141,11 +143,11 @@ func (c *Case) StringSum(top float64) StringSum {
 	if c.Bridge == nil {
 		return StringSum{}
 	}
-	return sumStrings(c.StringForces(top))
+	return SumStrings(c.StringForces(top))
 }
 
-// sumStrings adds up what the strings do.
-func sumStrings(forces []StringForce) StringSum {
+// SumStrings adds up what the strings do.
+func SumStrings(forces []StringForce) StringSum {
 	var s StringSum
 	for _, f := range forces {
 		s.Tension += f.Tension

@@ -3,13 +3,21 @@ package cases
 import (
 	"math"
 	"testing"
+
+	"archload/cases/tree"
+)
+
+// Exact by definition, kg and m/s².
+const (
+	pound   = 0.45359237
+	gravity = 9.80665
 )
 
 // near reports whether got is want to the last digit given.
 func near(got, want, tol float64) bool { return math.Abs(got-want) <= tol }
 
 func TestPlainStringMass(t *testing.T) {
-	got := Length(0.012 * 25.4).LineMass(7850)
+	got := LineMass(tree.Length(0.012*25.4), 7850)
 	if want := 5.7278e-4; !near(float64(got), want, 5e-9) {
 		t.Errorf("mass per length of 0.012 in steel = %.6g kg/m, want %.5g (rho pi d²/4 by hand)", got, want)
 	}
@@ -37,12 +45,12 @@ func TestTension(t *testing.T) {
 		{"A2", 110, 0, 3.1e-4, 108.0, 0.05},
 		{"E2", 82.407, 0, 4.9e-4, 95.8, 0.05},
 	} {
-		f := Frequency(c.freq)
+		f := tree.Frequency(c.freq)
 		if note, err := ParseNote(c.name); err != nil || !near(float64(note), c.freq, 5e-4) {
 			t.Errorf("%s = %.4f Hz, %v, want %g", c.name, note, err, c.freq)
 		}
-		s := Strings{Scale: scale, TensionScale: 1, Each: []String{{Note: Note{Freq: f}, Plain: Length(c.plain * inch)}}}
-		s.Each[0].UnitWeight = LineMass(c.weight * pound / inch * 1000)
+		s := Strings{Scale: scale, TensionScale: 1, Each: []String{{Note: Note{Freq: f}, Plain: tree.Length(c.plain * tree.Inch)}}}
+		s.Each[0].UnitWeight = tree.LineMass(c.weight * pound / tree.Inch * 1000)
 		if got := float64(s.tension(0)); !near(got, c.want, c.tol) {
 			t.Errorf("%s, %g in or %g lb/in: tension %.3f N, want %g", c.name, c.plain, c.weight, got, c.want)
 		}
@@ -66,7 +74,7 @@ func TestPush(t *testing.T) {
 		{700, 5, 9, 170.513, 5.954},
 		{800, 3, 11, 194.516, 13.602},
 	} {
-		down, along := Push(Force(c.tension), Force(c.tension), Angle(c.front), Angle(c.back))
+		down, along := Push(tree.Force(c.tension), tree.Force(c.tension), tree.Angle(c.front), tree.Angle(c.back))
 		if !near(down, c.down, 5e-4) || !near(along, c.along, 5e-4) {
 			t.Errorf("%g N, %g and %g deg: %.4f N down, %.4f N along, want %g, %g (T (sin + sin), T (cos - cos) by hand)",
 				c.tension, c.front, c.back, down, along, c.down, c.along)
@@ -83,7 +91,7 @@ func TestPush(t *testing.T) {
 }
 
 func TestStringPlaces(t *testing.T) {
-	at := Length(3)
+	at := tree.Length(3)
 	s := Strings{Spread: 50, Each: []String{{}, {}, {X: &at}}}
 	for i, want := range []float64{25, 0, 3} {
 		if got := s.x(i); got != want {
@@ -99,7 +107,7 @@ func TestStringPlaces(t *testing.T) {
 // TestGrip checks the capstan formula T (exp(mu a) - 1) by hand: 100 N, mu
 // 0.2, 14 deg: exp(0.048869) - 1 = 0.050083.
 func TestGrip(t *testing.T) {
-	f, b := Angle(5), Angle(9)
+	f, b := tree.Angle(5), tree.Angle(9)
 	c := Case{Strings: &Strings{TensionScale: 1, SaddleFriction: 0.2, FrontAngle: &f, BackAngle: &b, Each: []String{{Tension: 100, Rise: 10}}}}
 	got := c.force(0, 0)
 	if !near(got.Grip, 5.0083, 1e-4) {

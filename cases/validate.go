@@ -4,13 +4,14 @@ import (
 	"math"
 	"slices"
 
+	"archload/cases/tree"
 	"archload/mesh"
 	"archload/mesh/plane"
 )
 
 // validate checks what no single key can know. A check is passed over when a
 // key that it needs is faulty already.
-func (c *Case) validate(r *faultLog) {
+func (c *Case) validate(r *tree.FaultLog) {
 	c.checkOutline(r)
 	c.checkArch(r)
 	c.checkHoles(r)
@@ -23,9 +24,9 @@ func (c *Case) validate(r *faultLog) {
 
 // checkArch wants exactly one source of the arch, and a rim that is not
 // thinner than the plate.
-func (c *Case) checkArch(r *faultLog) {
+func (c *Case) checkArch(r *tree.FaultLog) {
 	a := &c.Plate.Arch
-	if r.clean("plate.arch") {
+	if r.Clean("plate.arch") {
 		count := 0
 		for _, given := range []bool{a.Contours != nil, a.Templates != nil, a.Points != nil, a.Formula != nil} {
 			if given {
@@ -33,60 +34,60 @@ func (c *Case) checkArch(r *faultLog) {
 			}
 		}
 		if count != 1 {
-			r.addKey("plate.arch", "want exactly one of contours, templates, points, formula, found %d", count)
+			r.AddKey("plate.arch", "want exactly one of contours, templates, points, formula, found %d", count)
 		}
 	}
-	if !r.clean("plate.arch.rim_height", "plate.thickness") {
+	if !r.Clean("plate.arch.rim_height", "plate.thickness") {
 		return
 	}
-	rim := c.Plate.evenThickness()
+	rim := c.Plate.EvenThickness()
 	if a.RimHeight != nil {
 		if *a.RimHeight < rim/2 {
-			r.addKey("plate.arch.rim_height", "want >= %g mm, half the thickness (the plate lies on z = 0 or is let in by half), found %g", rim/2, *a.RimHeight)
+			r.AddKey("plate.arch.rim_height", "want >= %g mm, half the thickness (the plate lies on z = 0 or is let in by half), found %g", rim/2, *a.RimHeight)
 		}
 		rim = *a.RimHeight
 	}
-	if a.Formula != nil && a.Formula.Height < rim && r.clean("plate.arch.formula") {
-		r.addKey("plate.arch.formula.height", "want >= %g mm, the height of the rim, found %g", rim, a.Formula.Height)
+	if a.Formula != nil && a.Formula.Height < rim && r.Clean("plate.arch.formula") {
+		r.AddKey("plate.arch.formula.height", "want >= %g mm, the height of the rim, found %g", rim, a.Formula.Height)
 	}
 }
 
 // checkHoles wants each hole described once.
-func (c *Case) checkHoles(r *faultLog) {
+func (c *Case) checkHoles(r *tree.FaultLog) {
 	for i, h := range c.Plate.Holes {
-		key := entryKey("plate.hole", i+1)
+		key := tree.EntryKey("plate.hole", i+1)
 		oval := h.At != nil || h.Size != nil
 		switch {
-		case !r.clean(key):
+		case !r.Clean(key):
 		case h.Outline != nil && oval:
-			r.addKey(key, "want either outline or an oval (at and size), found both")
+			r.AddKey(key, "want either outline or an oval (at and size), found both")
 		case h.Outline == nil && (h.At == nil || h.Size == nil):
-			r.addKey(key, "want outline = \"...\", or an oval with at = [x, y] and size = [across, along]")
+			r.AddKey(key, "want outline = \"...\", or an oval with at = [x, y] and size = [across, along]")
 		}
 	}
 }
 
 // checkBraces wants braces that are longer than wide and have room.
-func (c *Case) checkBraces(r *faultLog) {
+func (c *Case) checkBraces(r *tree.FaultLog) {
 	for i, b := range c.Braces {
-		key := entryKey("brace", i+1)
-		if !r.clean(key) {
+		key := tree.EntryKey("brace", i+1)
+		if !r.Clean(key) {
 			continue
 		}
 		long := plane.PathLength(b.Line)
 		switch {
 		case len(b.Line) < 2:
-			r.addKey(key+".line", "want at least two points [[x, y], [x, y]], found %d", len(b.Line))
+			r.AddKey(key+".line", "want at least two points [[x, y], [x, y]], found %d", len(b.Line))
 			continue
 		case repeats(b.Line) > 0:
-			r.addKey(key+".line", "want each point once, found point %d again", repeats(b.Line))
+			r.AddKey(key+".line", "want each point once, found point %d again", repeats(b.Line))
 			continue
 		case long < b.Width.Max():
-			r.addKey(key+".width", "want less than the brace's length of %.4g mm, found %g", long, b.Width.Max())
+			r.AddKey(key+".width", "want less than the brace's length of %.4g mm, found %g", long, b.Width.Max())
 		}
 		room := float64(c.Rim.SideHeight)
-		if c.Rim.Support == "elastic" && r.clean("rim") && b.HeightScale*b.Height.Max() >= room {
-			r.addKey(key+".height", "want less than the side height of %g mm (the bar would touch the back), found %g", room, b.HeightScale*b.Height.Max())
+		if c.Rim.Support == "elastic" && r.Clean("rim") && b.HeightScale*b.Height.Max() >= room {
+			r.AddKey(key+".height", "want less than the side height of %g mm (the bar would touch the back), found %g", room, b.HeightScale*b.Height.Max())
 		}
 	}
 }
@@ -103,34 +104,34 @@ func repeats(line []mesh.Point) int {
 }
 
 // checkBench checks loads and supports, and that something is loaded at all.
-func (c *Case) checkBench(r *faultLog) {
+func (c *Case) checkBench(r *tree.FaultLog) {
 	for i, l := range c.Loads {
-		key := entryKey("load", i+1) + ".force"
-		if l.Force == [3]Force{} && r.clean(key) {
-			r.addKey(key, "want a force that is not zero, found [0, 0, 0]")
+		key := tree.EntryKey("load", i+1) + ".force"
+		if l.Force == [3]tree.Force{} && r.Clean(key) {
+			r.AddKey(key, "want a force that is not zero, found [0, 0, 0]")
 		}
 	}
 	for i, s := range c.Supports {
-		key := entryKey("support", i+1)
+		key := tree.EntryKey("support", i+1)
 		switch {
-		case !r.clean(key):
+		case !r.Clean(key):
 		case (s.At == nil) == (len(s.Line) == 0):
-			r.addKey(key, "want either at = [x, y] or line = [[x, y], [x, y]]")
+			r.AddKey(key, "want either at = [x, y] or line = [[x, y], [x, y]]")
 		case len(s.Line) == 1:
-			r.addKey(key+".line", "want at least two points, found 1 (a point support is at = [x, y])")
+			r.AddKey(key+".line", "want at least two points, found 1 (a point support is at = [x, y])")
 		case repeats(s.Line) > 0:
-			r.addKey(key+".line", "want each point once, found point %d again", repeats(s.Line))
+			r.AddKey(key+".line", "want each point once, found point %d again", repeats(s.Line))
 		}
 	}
-	if c.Strings == nil && c.Bridge == nil && len(c.Loads) == 0 && r.clean("strings", "bridge", "load") {
-		r.addKey("", "nothing loads the plate; want [strings] with a [bridge], or [[load]]")
+	if c.Strings == nil && c.Bridge == nil && len(c.Loads) == 0 && r.Clean("strings", "bridge", "load") {
+		r.AddKey("", "nothing loads the plate; want [strings] with a [bridge], or [[load]]")
 	}
 }
 
 // checkHeld refuses a plate that nothing holds: a free rim needs three points
 // of support that are not in line, or a rail and a point beside it.
-func (c *Case) checkHeld(r *faultLog) {
-	if c.Rim.Support != "free" || !r.clean("rim", "support") {
+func (c *Case) checkHeld(r *tree.FaultLog) {
+	if c.Rim.Support != "free" || !r.Clean("rim", "support") {
 		return
 	}
 	var at []mesh.Point
@@ -142,9 +143,9 @@ func (c *Case) checkHeld(r *faultLog) {
 	}
 	switch {
 	case len(at) == 0:
-		r.addKey("rim.support", "nothing holds the plate; want a rim that is hinged, clamped or elastic, or [[support]] with the free one")
+		r.AddKey("rim.support", "nothing holds the plate; want a rim that is hinged, clamped or elastic, or [[support]] with the free one")
 	case spanArea(at) < 1:
-		r.addKey("rim.support", "the plate would tip over its supports, which lie in one line; want a further [[support]] beside it")
+		r.AddKey("rim.support", "the plate would tip over its supports, which lie in one line; want a further [[support]] beside it")
 	}
 }
 
@@ -162,21 +163,21 @@ func spanArea(p []mesh.Point) float64 {
 }
 
 // checkStrings wants one way to each tension, and both break angles.
-func (c *Case) checkStrings(r *faultLog) {
+func (c *Case) checkStrings(r *tree.FaultLog) {
 	s := c.Strings
 	if s == nil {
 		return
 	}
-	if c.Bridge == nil && r.clean("bridge") {
-		r.addKey("strings", "strings press through a bridge; want a table [bridge]")
+	if c.Bridge == nil && r.Clean("bridge") {
+		r.AddKey("strings", "strings press through a bridge; want a table [bridge]")
 	}
-	if len(s.Each) == 0 && r.clean("strings.each") {
-		r.addKey("strings.each", "want at least one string, found none")
+	if len(s.Each) == 0 && r.Clean("strings.each") {
+		r.AddKey("strings.each", "want at least one string, found none")
 	}
 	s.checkPath(r)
 	for i := range s.Each {
-		key := entryKey("strings.each", i+1)
-		if r.clean(key, "strings.scale") {
+		key := tree.EntryKey("strings.each", i+1)
+		if r.Clean(key, "strings.scale") {
 			s.checkTension(r, i, key)
 		}
 		c.checkAngles(r, i, key)
@@ -184,24 +185,24 @@ func (c *Case) checkStrings(r *faultLog) {
 }
 
 // checkTension wants a tension, or a note with scale and weight.
-func (s *Strings) checkTension(r *faultLog, i int, key string) {
+func (s *Strings) checkTension(r *tree.FaultLog, i int, key string) {
 	e := &s.Each[i]
 	weights := slices.DeleteFunc([]string{"plain", "unit_weight"}, func(k string) bool {
-		_, set := r.places[key+"."+k]
+		_, set := r.Places[key+"."+k]
 		return !set
 	})
 	switch {
 	case len(weights) == 2:
-		r.addKey(key, "%s: want either plain (a diameter) or unit_weight, found both", e.Name)
+		r.AddKey(key, "%s: want either plain (a diameter) or unit_weight, found both", e.Name)
 	case e.Tension > 0 && len(weights) > 0:
-		r.addKey(key, "%s: want either tension, or note and %s from which it follows, found both", e.Name, weights[0])
+		r.AddKey(key, "%s: want either tension, or note and %s from which it follows, found both", e.Name, weights[0])
 	case e.Tension > 0:
 	case len(weights) == 0 || e.Note.Freq == 0:
-		r.addKey(key, "%s: want tension, or note with plain (its diameter) or unit_weight", e.Name)
+		r.AddKey(key, "%s: want tension, or note with plain (its diameter) or unit_weight", e.Name)
 	case s.scale(i) == 0:
-		r.addKey(key, "%s: a tension from its note needs the speaking length; want strings.scale", e.Name)
+		r.AddKey(key, "%s: a tension from its note needs the speaking length; want strings.scale", e.Name)
 	case s.tension(i) > maxTension:
-		r.addKey(key, "%s: want a tension of at most %d N, found %.4g from its note, scale and weight", e.Name, maxTension, s.tension(i))
+		r.AddKey(key, "%s: want a tension of at most %d N, found %.4g from its note, scale and weight", e.Name, maxTension, s.tension(i))
 	}
 }
 
@@ -211,21 +212,21 @@ const maxTension = 2000
 
 // checkAngles wants both break angles and some downforce; where they follow
 // from a path, only the arch can tell.
-func (c *Case) checkAngles(r *faultLog, i int, key string) {
+func (c *Case) checkAngles(r *tree.FaultLog, i int, key string) {
 	s := c.Strings
 	e := &s.Each[i]
 	switch {
-	case s.Path != nil || !r.clean(key, "strings.front_angle", "strings.back_angle", "strings.path"):
+	case s.Path != nil || !r.Clean(key, "strings.front_angle", "strings.back_angle", "strings.path"):
 	case (e.FrontAngle == nil && s.FrontAngle == nil) || (e.BackAngle == nil && s.BackAngle == nil):
-		r.addKey("strings", "want front_angle and back_angle, the string's break over the saddle in degrees, or [strings.path] from which they follow")
+		r.AddKey("strings", "want front_angle and back_angle, the string's break over the saddle in degrees, or [strings.path] from which they follow")
 	default:
-		c.wantBreak(r, i, angle(e.FrontAngle, s.FrontAngle), angle(e.BackAngle, s.BackAngle))
+		c.WantBreak(r, i, angle(e.FrontAngle, s.FrontAngle), angle(e.BackAngle, s.BackAngle))
 	}
 }
 
-// wantBreak refuses string i if it does not press on the saddle.
-func (c *Case) wantBreak(r *faultLog, i int, front, back Angle) {
+// WantBreak refuses string i if it does not press on the saddle.
+func (c *Case) WantBreak(r *tree.FaultLog, i int, front, back tree.Angle) {
 	if front+back <= 0 {
-		r.addKey(entryKey("strings.each", i+1), "%s: want a break angle, front and back together > 0 deg, found 0: the string would not press on the saddle", c.Strings.Each[i].Name)
+		r.AddKey(tree.EntryKey("strings.each", i+1), "%s: want a break angle, front and back together > 0 deg, found 0: the string would not press on the saddle", c.Strings.Each[i].Name)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"archload/cases/tree"
 	"archload/mesh"
 )
 
@@ -22,9 +23,9 @@ const (
 // checkOutline refuses half an outline: the curve would be closed down the
 // centre line. Ends that are marked as corners mean a straight edge there, as
 // of a test plate drawn from a corner.
-func (c *Case) checkOutline(r *faultLog) {
+func (c *Case) checkOutline(r *tree.FaultLog) {
 	p := c.Plate.Outline.Points
-	if len(p) < 3 || !r.clean("plate.outline") {
+	if len(p) < 3 || !r.Clean("plate.outline") {
 		return
 	}
 	if k := c.Plate.Outline.Corner; len(k) == len(p) && k[0] && k[len(k)-1] {
@@ -47,21 +48,21 @@ func (c *Case) checkOutline(r *faultLog) {
 	default:
 		return
 	}
-	r.addKey("plate.outline", "this is one half of an outline (all points on the %s side of the centre line); want the whole curve", side)
+	r.AddKey("plate.outline", "this is one half of an outline (all points on the %s side of the centre line); want the whole curve", side)
 }
 
 // slips lists the values of the plate that are admitted but unlikely.
-func (c *Case) slips() []*FileError {
+func (c *Case) slips() []*tree.FileError {
 	t := float64(c.Plate.Thickness.Const)
 	if t == 0 || lightestTop <= t && t <= heaviestTop {
 		return nil
 	}
-	dim, _ := dimensionOf(Length(0))
-	return []*FileError{c.Fault("plate.thickness", "%g mm is unlikely for a top%s", t, meant(dim, t, []string{"in", "cm"}, between(lightestTop, heaviestTop)))}
+	dim, _ := tree.DimensionOf(tree.Length(0))
+	return []*tree.FileError{c.Fault("plate.thickness", "%g mm is unlikely for a top%s", t, meant(dim, t, []string{"in", "cm"}, between(lightestTop, heaviestTop)))}
 }
 
 // stringSlips names each string whose tension lies far from the others'.
-func (c *Case) stringSlips() []*FileError {
+func (c *Case) stringSlips() []*tree.FileError {
 	if c.Strings == nil {
 		return nil
 	}
@@ -70,12 +71,12 @@ func (c *Case) stringSlips() []*FileError {
 	for i := range pulls {
 		pulls[i] = float64(s.tension(i))
 	}
-	middle := median(pulls)
+	middle := Median(pulls)
 	likely := between(slackest*middle, tightest*middle)
-	var out []*FileError
+	var out []*tree.FileError
 	for i, t := range pulls {
 		if !likely(t) {
-			out = append(out, c.Fault(entryKey("strings.each", i+1), "%s pulls %.4g N, far from the median of the set, %.4g N%s", s.Each[i].Name, t, middle, s.unitMeant(i, t, likely)))
+			out = append(out, c.Fault(tree.EntryKey("strings.each", i+1), "%s pulls %.4g N, far from the median of the set, %.4g N%s", s.Each[i].Name, t, middle, s.unitMeant(i, t, likely)))
 		}
 	}
 	return out
@@ -86,24 +87,24 @@ func (s *Strings) unitMeant(i int, pull float64, likely func(float64) bool) stri
 	e := &s.Each[i]
 	switch {
 	case e.Plain > 0:
-		dim, _ := dimensionOf(Length(0))
+		dim, _ := tree.DimensionOf(tree.Length(0))
 		d := float64(e.Plain)
 		return meant(dim, d, []string{"in"}, func(x float64) bool { return likely(pull * (x / d) * (x / d)) })
 	case e.UnitWeight > 0:
-		dim, _ := dimensionOf(LineMass(0))
+		dim, _ := tree.DimensionOf(tree.LineMass(0))
 		w := float64(e.UnitWeight)
 		return meant(dim, w, []string{"lb/in", "g/m"}, func(x float64) bool { return likely(pull * x / w) })
 	}
-	dim, _ := dimensionOf(Force(0))
+	dim, _ := tree.DimensionOf(tree.Force(0))
 	return meant(dim, pull, []string{"lb", "kg"}, likely)
 }
 
 // benchSlips names each load that presses upward.
-func (c *Case) benchSlips() []*FileError {
-	var out []*FileError
+func (c *Case) benchSlips() []*tree.FileError {
+	var out []*tree.FileError
 	for i, l := range c.Loads {
 		if l.Force[2] > 0 {
-			out = append(out, c.Fault(entryKey("load", i+1)+".force", "%s presses upward with %g N; down is negative z", l.Name, float64(l.Force[2])))
+			out = append(out, c.Fault(tree.EntryKey("load", i+1)+".force", "%s presses upward with %g N; down is negative z", l.Name, float64(l.Force[2])))
 		}
 	}
 	return out
@@ -111,25 +112,25 @@ func (c *Case) benchSlips() []*FileError {
 
 // woodSlips names each wood whose stiffness along the grain or density no
 // timber has. (A number meant in GPa or g/cm3 is no card: package materials.)
-func (c *Case) woodSlips() []*FileError {
-	var out []*FileError
+func (c *Case) woodSlips() []*tree.FileError {
+	var out []*tree.FileError
 	seen := map[string]bool{}
-	for _, key := range sortedKeys(c.cards) {
-		card := c.cards[key]
+	for _, key := range tree.SortedKeys(c.Cards) {
+		card := c.Cards[key]
 		if seen[card.Name] {
 			continue
 		}
 		seen[card.Name] = true
 		at := func(string) string { return key }
 		if c.Woods[card.Name] != nil {
-			at = func(value string) string { return joinKey(joinKey("wood", card.Name), value) }
+			at = func(value string) string { return tree.JoinKey(tree.JoinKey("wood", card.Name), value) }
 		}
 		if x, likely := card.Wood.EL, between(softestWood, stiffestWood); !likely(x) {
-			dim, _ := dimensionOf(Stress(0))
+			dim, _ := tree.DimensionOf(tree.Stress(0))
 			out = append(out, c.Fault(at("EL"), "EL of %g MPa is unlikely for wood%s", x, meant(dim, x, []string{"psi"}, likely)))
 		}
 		if x, likely := card.Wood.Density, between(lightestWood, heaviestWood); !likely(x) {
-			dim, _ := dimensionOf(Density(0))
+			dim, _ := tree.DimensionOf(tree.Density(0))
 			out = append(out, c.Fault(at("density"), "a density of %g kg/m3 is unlikely for wood%s", x, meant(dim, x, []string{"lb/ft3"}, likely)))
 		}
 	}
@@ -137,15 +138,15 @@ func (c *Case) woodSlips() []*FileError {
 }
 
 // reliefSlips tells of ends that the relief's shape does not use.
-func (c *Case) reliefSlips() []*FileError {
+func (c *Case) reliefSlips() []*tree.FileError {
 	const key = "bridge.relief.ends"
 	rel := &c.Bridge.Relief
 	switch {
-	case !c.rep.isSet(key):
+	case !c.Rep.IsSet(key):
 	case len(rel.Stations) > 0:
-		return []*FileError{c.Fault(key, "changes nothing: the stations give the whole relief")}
+		return []*tree.FileError{c.Fault(key, "changes nothing: the stations give the whole relief")}
 	case rel.Shape != "flat":
-		return []*FileError{c.Fault(key, "changes nothing: only shape = \"flat\" has ends, found %q", rel.Shape)}
+		return []*tree.FileError{c.Fault(key, "changes nothing: only shape = \"flat\" has ends, found %q", rel.Shape)}
 	}
 	return nil
 }
@@ -157,18 +158,18 @@ func between(low, high float64) func(float64) bool {
 
 // meant asks for the first of the units with which the number would be likely;
 // nothing, if there is none.
-func meant(dim dimension, x float64, units []string, likely func(float64) bool) string {
+func meant(dim tree.Dimension, x float64, units []string, likely func(float64) bool) string {
 	for _, u := range units {
-		if f, ok := dim.factor(u); ok && likely(x*f) {
+		if f, ok := dim.Factor(u); ok && likely(x*f) {
 			return fmt.Sprintf("; was %q meant?", fmt.Sprintf("%.6g %s", x, u))
 		}
 	}
 	return ""
 }
 
-// median returns the middle of the values, the mean of the middle two for an
+// Median returns the middle of the values, the mean of the middle two for an
 // even number; 0 without any.
-func median(values []float64) float64 {
+func Median(values []float64) float64 {
 	s := slices.Sorted(slices.Values(values))
 	n := len(s)
 	if n == 0 {

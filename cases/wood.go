@@ -6,6 +6,7 @@ import (
 	"path"
 	"reflect"
 
+	"archload/cases/tree"
 	"archload/materials"
 )
 
@@ -16,22 +17,22 @@ type Wood struct {
 }
 
 // woodDimension returns the dimension of a card's number.
-func woodDimension(key string) dimension {
+func woodDimension(key string) tree.Dimension {
 	switch key {
 	case "density":
-		d, _ := dimensionOf(Density(0))
+		d, _ := tree.DimensionOf(tree.Density(0))
 		return d
 	case "nuLR", "nuLT", "nuRT":
-		return plainNumber()
+		return tree.PlainNumber()
 	}
-	d, _ := dimensionOf(Stress(0))
+	d, _ := tree.DimensionOf(tree.Stress(0))
 	return d
 }
 
-func (w *Wood) decodeNode(d *decoder, n *node, key string, _ reflect.StructTag) {
-	kids, ok := n.val.(map[string]*node)
+func (w *Wood) DecodeNode(d *tree.Decoder, n *tree.Node, key string, _ reflect.StructTag) {
+	kids, ok := n.Val.(map[string]*tree.Node)
 	if !ok {
-		d.fault(n, key, "want a table with like = \"...\" and what differs, or all of EL ... nuRT, found %s", n.what())
+		d.Fault(n, key, "want a table with like = \"...\" and what differs, or all of EL ... nuRT, found %s", n.What())
 		return
 	}
 	w.Values = map[string]any{}
@@ -39,40 +40,40 @@ func (w *Wood) decodeNode(d *decoder, n *node, key string, _ reflect.StructTag) 
 	for _, k := range materials.Keys() {
 		numbers[k] = true
 	}
-	for _, k := range sortedKeys(kids) {
-		sub := joinKey(key, k)
-		d.rep.places[sub] = kids[k].at()
-		_, isTable := kids[k].val.(map[string]*node)
+	for _, k := range tree.SortedKeys(kids) {
+		sub := tree.JoinKey(key, k)
+		d.Rep.Places[sub] = kids[k].At()
+		_, isTable := kids[k].Val.(map[string]*tree.Node)
 		if !numbers[k] || isTable {
-			w.Values[k] = kids[k].plain()
-		} else if x := d.quantity(woodDimension(k), kids[k], sub, `want:">0"`); d.rep.clean(sub) {
+			w.Values[k] = Plain(kids[k])
+		} else if x := d.Quantity(woodDimension(k), kids[k], sub, `want:">0"`); d.Rep.Clean(sub) {
 			w.Values[k] = x
 		}
 	}
 }
 
-// plain returns a value without its places.
-func (n *node) plain() any {
-	switch v := n.val.(type) {
-	case map[string]*node:
+// Plain returns a value without its places.
+func Plain(n *tree.Node) any {
+	switch v := n.Val.(type) {
+	case map[string]*tree.Node:
 		out := make(map[string]any, len(v))
 		for k, e := range v {
-			out[k] = e.plain()
+			out[k] = Plain(e)
 		}
 		return out
-	case []*node:
+	case []*tree.Node:
 		out := make([]any, len(v))
 		for i, e := range v {
-			out[i] = e.plain()
+			out[i] = Plain(e)
 		}
 		return out
 	}
-	return n.val
+	return n.Val
 }
 
 // woodFinder resolves the names of woods.
 type woodFinder struct {
-	rep   *faultLog
+	rep   *tree.FaultLog
 	own   map[string]*materials.Card // the case's own; nil: faulty
 	files map[string]*materials.Card // card files by label; nil: faulty
 	cards map[string]materials.Card  // result, by key
@@ -82,25 +83,25 @@ type woodFinder struct {
 // findWoods resolves every wood the case names. A name is one of the case's
 // own [wood.NAME] tables, a card file beside the file that names it (with the
 // ending .toml), or a bundled card.
-func (c *Case) findWoods(d *decoder) {
-	r := d.rep
-	f := woodFinder{rep: r, own: map[string]*materials.Card{}, files: map[string]*materials.Card{}, cards: map[string]materials.Card{}, known: keptBy(d).cards}
-	for _, name := range sortedKeys(c.Woods) {
-		key := joinKey("wood", name)
+func (c *Case) findWoods(d *tree.Decoder) {
+	r := d.Rep
+	f := woodFinder{rep: r, own: map[string]*materials.Card{}, files: map[string]*materials.Card{}, cards: map[string]materials.Card{}, known: KeptBy(d).Cards}
+	for _, name := range tree.SortedKeys(c.Woods) {
+		key := tree.JoinKey("wood", name)
 		f.own[name] = nil
 		if c.Woods[name] == nil || c.Woods[name].Values == nil {
 			continue
 		}
 		card, err := materials.FromTable(name, c.Woods[name].Values)
 		if err != nil {
-			f.blame(key, r.find(key), err)
-		} else if r.clean(key) {
+			f.blame(key, r.Find(key), err)
+		} else if r.Clean(key) {
 			f.own[name] = &card
 		}
 	}
 	f.find("plate.wood", c.Plate.Wood)
 	for i, b := range c.Braces {
-		f.findOr(entryKey("brace", i+1)+".wood", b.Wood, "plate.wood")
+		f.findOr(tree.EntryKey("brace", i+1)+".wood", b.Wood, "plate.wood")
 	}
 	if c.Rim.Support == "elastic" {
 		f.find("rim.side_wood", c.Rim.SideWood)
@@ -109,7 +110,7 @@ func (c *Case) findWoods(d *decoder) {
 		f.find("bridge.wood", c.Bridge.Wood)
 		f.findOr("bridge.saddle_beam.wood", c.Bridge.SaddleBeam.Wood, "bridge.wood")
 	}
-	c.cards = f.cards
+	c.Cards = f.cards
 }
 
 // findOr resolves one name; without one it takes the wood of another key.
@@ -121,9 +122,9 @@ func (f *woodFinder) findOr(key, name, other string) {
 	}
 }
 
-// find resolves one name.
+// Find resolves one name.
 func (f *woodFinder) find(key, name string) {
-	if name == "" || !f.rep.clean(key) {
+	if name == "" || !f.rep.Clean(key) {
 		return
 	}
 	card, isOwn := f.own[name]
@@ -157,30 +158,30 @@ func (f *woodFinder) bundled(name string) (materials.Card, error) {
 // unknown reports a name that is no wood; a wood of the case's own may be the
 // one meant.
 func (f *woodFinder) unknown(key, name string, err error) {
-	if like := nearest(name, sortedKeys(f.own)); like != "" {
-		f.rep.addKey(key, "no wood %q; did you mean [wood.%s]?", name, like)
+	if like := tree.Nearest(name, tree.SortedKeys(f.own)); like != "" {
+		f.rep.AddKey(key, "no wood %q; did you mean [wood.%s]?", name, like)
 		return
 	}
-	f.rep.addKey(key, "%w", err)
+	f.rep.AddKey(key, "%w", err)
 }
 
 // file reads a card file beside the file that names it.
 func (f *woodFinder) file(key, name string) *materials.Card {
-	from := f.rep.find(key).src
-	_, label := from.beside(name)
+	from := f.rep.Find(key).Src
+	_, label := from.Beside(name)
 	if card, ok := f.files[label]; ok {
 		return card
 	}
 	f.files[label] = nil
-	src, err := openBeside(from, name)
+	src, err := tree.OpenBeside(from, name)
 	if err != nil {
-		f.rep.addKey(key, "%q: %w", name, err)
+		f.rep.AddKey(key, "%q: %w", name, err)
 		return nil
 	}
-	f.rep.order = append(f.rep.order, src)
-	card, err := materials.ParseCard(trimExt(path.Base(name)), src.data)
+	f.rep.Order = append(f.rep.Order, src)
+	card, err := materials.ParseCard(TrimExt(path.Base(name)), src.Data)
 	if err != nil {
-		f.blame("", place{src, 1}, err)
+		f.blame("", tree.Place{Src: src, Line: 1}, err)
 		return nil
 	}
 	f.files[label] = &card
@@ -188,44 +189,44 @@ func (f *woodFinder) file(key, name string) *materials.Card {
 }
 
 // blame reports the faults of a card, each at its key.
-func (f *woodFinder) blame(key string, at place, err error) {
+func (f *woodFinder) blame(key string, at tree.Place, err error) {
 	var faults materials.Faults
 	if !errors.As(err, &faults) {
-		f.rep.add(at, key, err)
+		f.rep.Add(at, key, err)
 		return
 	}
 	lines := map[string]int{}
 	if key == "" {
-		lines = positions(at.src.data)
+		lines = tree.Positions(at.Src.Data)
 	}
 	for _, e := range faults {
 		sub := e.Key
 		where := at
 		switch {
 		case key != "" && e.Key != "":
-			sub = joinKey(key, e.Key)
-			where = f.rep.find(sub)
-			if !f.rep.clean(sub) {
+			sub = tree.JoinKey(key, e.Key)
+			where = f.rep.Find(sub)
+			if !f.rep.Clean(sub) {
 				continue
 			}
 		case key != "":
 			sub = key
 		case e.Line > 0:
-			where.line = e.Line
+			where.Line = e.Line
 		case lines[e.Key] > 0:
-			where.line = lines[e.Key]
+			where.Line = lines[e.Key]
 		}
-		f.rep.add(where, sub, fmt.Errorf("%s", e.Msg))
+		f.rep.Add(where, sub, fmt.Errorf("%s", e.Msg))
 	}
 }
 
-// trimExt strips a file name's ending.
-func trimExt(name string) string { return name[:len(name)-len(path.Ext(name))] }
+// TrimExt strips a file name's ending.
+func TrimExt(name string) string { return name[:len(name)-len(path.Ext(name))] }
 
-// wood returns the card of the wood that a key names: "plate.wood",
+// Wood returns the card of the wood that a key names: "plate.wood",
 // "brace[1].wood", "bridge.wood" or "rim.side_wood" (of an elastic rim).
-func (c *Case) wood(key string) (materials.Card, error) {
-	card, ok := c.cards[key]
+func (c *Case) Wood(key string) (materials.Card, error) {
+	card, ok := c.Cards[key]
 	if !ok {
 		return card, c.Fault(key, "the case names no wood here")
 	}

@@ -3,13 +3,16 @@ package viz
 import (
 	"fmt"
 
-	"archload/cases"
+	"archload/cases/design"
+	"archload/cases/say"
+	"archload/cases/study"
+
 	"archload/viz/canvas"
 	"archload/viz/figure"
 )
 
 // ComparePictures lists the pages that set solved cases side by side.
-func ComparePictures(sols []*cases.Solution, c *cases.Comparison) []Page {
+func ComparePictures(sols []*design.Solution, c *study.Comparison) []Page {
 	pages := crossArchPages(sols, c)
 	if bars := comparedBars(len(sols), c); len(bars.Rows) > 0 { // more designs than bars fit on a page leave none
 		pages = append(pages, Page{
@@ -28,7 +31,7 @@ func ComparePictures(sols []*cases.Solution, c *cases.Comparison) []Page {
 }
 
 // comparedBars are the rows of a comparison as far as a page holds them.
-func comparedBars(designs int, c *cases.Comparison) figure.BarsInput {
+func comparedBars(designs int, c *study.Comparison) figure.BarsInput {
 	bars := figure.BarsInput{Caption: canvas.Caption{Title: "The designs side by side"}, Designs: c.Titles}
 	if c.Wood != nil {
 		bars.Caption.Subtitle = "first what the design changes most; stroke over the end of a bar: what another plank makes of it (one standard deviation)"
@@ -50,10 +53,10 @@ func comparedBars(designs int, c *cases.Comparison) figure.BarsInput {
 }
 
 // overlayPage lays the cross-arches of two designs over each other.
-func overlayPage(sols []*cases.Solution, c *cases.Comparison) Page {
+func overlayPage(sols []*design.Solution, c *study.Comparison) Page {
 	in := figure.CompareInput{Caption: canvas.Caption{Title: "Cross-arches at the bridge, one over the other", Subtitle: "A and B on one scale"}}
 	for i, s := range sols {
-		in.Sections = append(in.Sections, sectionOf(s, cases.Letter(i)+": "+c.Titles[i]))
+		in.Sections = append(in.Sections, sectionOf(s, say.Letter(i)+": "+c.Titles[i]))
 	}
 	return Page{
 		Name:  "cross-arches-overlaid",
@@ -67,7 +70,7 @@ func overlayPage(sols []*cases.Solution, c *cases.Comparison) Page {
 
 // crossArchPages lays the designs' cross-arches on as many pages as they need,
 // shared out evenly so that none stands alone.
-func crossArchPages(sols []*cases.Solution, c *cases.Comparison) []Page {
+func crossArchPages(sols []*design.Solution, c *study.Comparison) []Page {
 	var out []Page
 	pages := (len(sols) + figure.MostSections - 1) / figure.MostSections
 	for k := range pages {

@@ -3,7 +3,11 @@ package viz
 import (
 	"math"
 
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+	"archload/cases/say"
+	"archload/cases/study"
+
 	"archload/mesh"
 	"archload/viz/canvas"
 	"archload/viz/figure"
@@ -12,7 +16,7 @@ import (
 // oneScalePages draws the cases' fields with one legend for all, so that they
 // can be laid beside each other; for two cases also what the second has more
 // than the first.
-func oneScalePages(sols []*cases.Solution, c *cases.Comparison) []Page {
+func oneScalePages(sols []*design.Solution, c *study.Comparison) []Page {
 	sink := oneScale{
 		name:  "sink",
 		words: "the sink in plan, from outside, mm; one scale for all designs.",
@@ -31,7 +35,7 @@ func oneScalePages(sols []*cases.Solution, c *cases.Comparison) []Page {
 		less:  "What B uses more (brown) or less (blue) of the wood's strength than A, % of the strength; outline, braces and bridge are those of A.",
 	}
 	for _, s := range sols {
-		v, _ := s.StrengthFields()
+		v, _ := answer.StrengthFields(s)
 		used.fields = append(used.fields, figure.Field{Name: "strength used at the worse face, means over one thickness", Unit: "%", Nodal: figure.NodeMeans(s.Top.Built.Mesh.Plan, v)})
 	}
 	pages = append(pages, sink.difference(sols, c))
@@ -47,12 +51,12 @@ type oneScale struct {
 }
 
 // pages draws the field of each case over one range.
-func (o oneScale) pages(sols []*cases.Solution, c *cases.Comparison) []Page {
+func (o oneScale) pages(sols []*design.Solution, c *study.Comparison) []Page {
 	r := figure.SharedRange(o.fields...)
 	var out []Page
 	for i, f := range o.fields {
 		f.Range = &r
-		letter := cases.Letter(i)
+		letter := say.Letter(i)
 		out = append(out, Page{
 			Name:  o.name + "-" + letter,
 			Words: letter + ", " + c.Titles[i] + ": " + o.words,
@@ -70,7 +74,7 @@ func (o oneScale) pages(sols []*cases.Solution, c *cases.Comparison) []Page {
 }
 
 // difference draws the second field less the first, on the first's plan.
-func (o oneScale) difference(sols []*cases.Solution, c *cases.Comparison) Page {
+func (o oneScale) difference(sols []*design.Solution, c *study.Comparison) Page {
 	return Page{Name: o.name + "-difference", Words: o.less, draw: func(bare bool) (*canvas.Picture, error) {
 		a, b, f := sols[0], sols[1], o.fields
 		field := figure.Field{Name: f[0].Name + ", B less A", Unit: f[0].Unit, Signed: true, Nodal: Difference(a, b, f[0].Nodal, f[1].Nodal)}
@@ -85,7 +89,7 @@ func (o oneScale) difference(sols []*cases.Solution, c *cases.Comparison) Page {
 }
 
 // Difference is vb less va, nodal values, at the nodes of a's plan; NaN where b has no plate.
-func Difference(a, b *cases.Solution, va, vb []float64) []float64 {
+func Difference(a, b *design.Solution, va, vb []float64) []float64 {
 	const edge = 1.0 // mm by which an outline of chords may miss another's
 	loc := mesh.NewLocator(b.Top.Built.Mesh.Plan)
 	out := make([]float64, len(va))

@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"math"
 
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+
 	"archload/mesh"
 	"archload/viz/canvas"
 	"archload/viz/figure"
@@ -26,7 +28,7 @@ func (u subject) drawLoadFlow() (*canvas.Picture, error) {
 	force := r.Flow.Lines[0].Force
 	d.FlowNote = fmt.Sprintf("line of force: each carries %s N, %.1f %% of the load", scale.Reading(force), 100*force/r.Flow.Load)
 	d.Gauges, d.Rim = postMarks(s, r), rimHoldOf(s, r, false)
-	field := figure.Field{Name: "vertical force through plate and braces", Unit: "N/mm", PerTriangle: s.FlowField(), Plain: true}
+	field := figure.Field{Name: "vertical force through plate and braces", Unit: "N/mm", PerTriangle: answer.FlowField(s), Plain: true}
 	field.Range = &[2]float64{0, figure.Quantile(s.Top.Built.Mesh.Plan, field.PerTriangle, flowRange)}
 	return u.drawLoaded(d, field)
 }
@@ -41,7 +43,7 @@ func (u subject) drawRimReaction() (*canvas.Picture, error) {
 }
 
 // postMarks marks what each post between top and back holds up.
-func postMarks(s *cases.Solution, r *cases.Report) []figure.Mark {
+func postMarks(s *design.Solution, r *answer.Report) []figure.Mark {
 	var out []figure.Mark
 	for i, p := range r.Reactions.Posts {
 		at := s.Top.Built.Case.Posts[i].At
@@ -51,13 +53,13 @@ func postMarks(s *cases.Solution, r *cases.Report) []figure.Mark {
 }
 
 // rimHoldOf takes the rim's hold from a load flow; spread adds the bars.
-func rimHoldOf(s *cases.Solution, r *cases.Report, spread bool) *figure.RimHold {
+func rimHoldOf(s *design.Solution, r *answer.Report, spread bool) *figure.RimHold {
 	c := r.Flow.Sectors
 	h := &figure.RimHold{Neck: c.Neck, Tail: c.Tail, Bass: c.Bass, Treble: c.Treble, Load: r.Flow.Load}
 	if !spread {
 		return h
 	}
-	st := s.RimStations()
+	st := answer.RimStations(s)
 	for i, p := range st {
 		h.Bars = append(h.Bars, figure.EdgeForce{At: mesh.Point{p.X, p.Y}, PerMM: rimMean(st, i), Sector: p.Sector})
 	}
@@ -66,7 +68,7 @@ func rimHoldOf(s *cases.Solution, r *cases.Report, spread bool) *figure.RimHold 
 
 // rimMean is the hold about station i, N/mm: a mean over the stations within
 // barWindow along the edge.
-func rimMean(st []cases.RimStation, i int) float64 {
+func rimMean(st []answer.RimStation, i int) float64 {
 	n := len(st)
 	force, length := st[i].Force, st[i].Along
 	for _, dir := range [2]int{1, n - 1} {

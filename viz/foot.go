@@ -1,7 +1,8 @@
 package viz
 
 import (
-	"archload/cases"
+	"archload/cases/answer"
+
 	"archload/viz/figure"
 )
 
@@ -9,7 +10,7 @@ func (u subject) crossArch() figure.CrossArchInput {
 	s, r := u.s, u.r
 	in := figure.CrossArchInput{Caption: u.caption(), Section: sectionOf(s, r.Title)}
 	in.Caption.Subtitle = "cross-arch at the bridge, seen from the tail, " + loadWords(r)
-	for _, c := range s.FootColumns() {
+	for _, c := range answer.FootColumns(s) {
 		if c.Foot == len(in.Feet) {
 			in.Feet = append(in.Feet, figure.FootSection{Name: footName(c.Foot, len(s.Top.Built.Case.Bridge.Feet))})
 		}
@@ -43,7 +44,7 @@ func (u subject) footForce() figure.FootForceInput {
 		in.TrebEnd = append(in.TrebEnd, l.Thirds[2])
 	}
 	for _, e := range []struct {
-		at    cases.Num
+		at    answer.Num
 		words string
 	}{{r.Bridge.MiddleTouchesAt, "the middle first touches"}, {r.Bridge.MiddleClosesAt, "the middle has closed"}} {
 		if e.at.Known() && e.at > 0 {
@@ -55,11 +56,11 @@ func (u subject) footForce() figure.FootForceInput {
 
 func (u subject) footPressure() figure.FootPressureInput {
 	s, r := u.s, u.r
-	in := figure.FootPressureInput{Caption: u.caption(), Limit: cases.CrushingLimit(s.Top.Built.Case)}
-	for _, c := range s.FootCells() {
+	in := figure.FootPressureInput{Caption: u.caption(), Limit: answer.CrushingLimit(s.Top.Built.Case)}
+	for _, c := range answer.FootCells(s) {
 		in.Cells = append(in.Cells, figure.FootCell(c))
 	}
-	for _, m := range s.FootMeans() {
+	for _, m := range answer.FootMeans(s) {
 		in.Means = append(in.Means, figure.FootMean(m))
 	}
 	in.Caption.Subtitle = "pressure under the foot, " + loadWords(r)

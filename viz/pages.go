@@ -3,7 +3,9 @@ package viz
 import (
 	"io"
 
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+
 	"archload/viz/canvas"
 	"archload/viz/figure"
 )
@@ -87,16 +89,16 @@ func views() []view {
 }
 
 // Pictures lists the pages of a solved case.
-func Pictures(s *cases.Solution, r *cases.Report) []Page {
+func Pictures(s *design.Solution, r *answer.Report) []Page {
 	return listPages(s, r, func(p Part) bool { return p != OfDesign })
 }
 
 // DesignPictures lists the pages of the design itself, before any load.
-func DesignPictures(s *cases.Solution, r *cases.Report) []Page {
+func DesignPictures(s *design.Solution, r *answer.Report) []Page {
 	return listPages(s, r, func(p Part) bool { return p == OfDesign })
 }
 
-func listPages(s *cases.Solution, r *cases.Report, wanted func(Part) bool) []Page {
+func listPages(s *design.Solution, r *answer.Report, wanted func(Part) bool) []Page {
 	var out []Page
 	for _, v := range views() {
 		if wanted(v.part) && (v.has == nil || v.has(subject{s: s, r: r})) {
@@ -113,8 +115,8 @@ func (u subject) flows() bool { return u.r.Flow != nil && len(u.r.Flow.Lines) > 
 func (u subject) strong() bool { return u.r.Strength.Used.Known() }
 
 // sinkField is the sink over the plate.
-func sinkField(s *cases.Solution) figure.Field {
-	return figure.Field{Name: "sink of the outer surface", Unit: "mm", Nodal: s.SinkField(), Signed: true}
+func sinkField(s *design.Solution) figure.Field {
+	return figure.Field{Name: "sink of the outer surface", Unit: "mm", Nodal: answer.SinkField(s), Signed: true}
 }
 
 func (u subject) drawSink() (*canvas.Picture, error) {

@@ -4,14 +4,16 @@ import (
 	"fmt"
 	"math"
 
-	"archload/cases"
+	"archload/cases/say"
+	"archload/cases/study"
+
 	"archload/viz/canvas"
 	"archload/viz/figure"
 )
 
 // SeriesPictures lists the pages of a whole series: lines over one key, maps
 // over two; a series over more keys has none.
-func SeriesPictures(h cases.SeriesHead, rows []cases.SeriesRow) []Page {
+func SeriesPictures(h study.SeriesHead, rows []study.SeriesRow) []Page {
 	c := canvas.Caption{Title: h.Title, Footer: "archload series; a gap or a grey field: never, not known, or failed"}
 	switch len(h.Keys) {
 	case 1:
@@ -25,7 +27,7 @@ func SeriesPictures(h cases.SeriesHead, rows []cases.SeriesRow) []Page {
 }
 
 // result is one result at every point, NaN where there is none.
-func result(name string, points int, rows []cases.SeriesRow) []float64 {
+func result(name string, points int, rows []study.SeriesRow) []float64 {
 	out := make([]float64, points)
 	for i := range out {
 		out[i] = math.NaN()
@@ -38,9 +40,9 @@ func result(name string, points int, rows []cases.SeriesRow) []float64 {
 	return out
 }
 
-func seriesChart(c canvas.Caption, h cases.SeriesHead, rows []cases.SeriesRow) figure.ChartInput {
+func seriesChart(c canvas.Caption, h study.SeriesHead, rows []study.SeriesRow) figure.ChartInput {
 	in := figure.ChartInput{Caption: c, Across: h.Keys[0], Names: []string{h.Title}}
-	x, unit, ok := h.Axis(0)
+	x, unit, ok := say.Axis(h, 0)
 	if ok && unit != "" {
 		in.Across = fmt.Sprintf("%s, %s", h.Keys[0], unit)
 	}
@@ -52,15 +54,15 @@ func seriesChart(c canvas.Caption, h cases.SeriesHead, rows []cases.SeriesRow) f
 		in.Words = h.Values[0]
 	}
 	in.X = x
-	for _, q := range cases.SeriesColumns()[:cases.MainColumns] {
+	for _, q := range study.SeriesColumns()[:study.MainColumns] {
 		in.Panels = append(in.Panels, figure.ChartPanel{Name: q.Name, Unit: q.Unit, Lines: [][]float64{result(q.Column, h.Points, rows)}})
 	}
 	return in
 }
 
-func seriesMap(c canvas.Caption, h cases.SeriesHead, rows []cases.SeriesRow) figure.ChoiceMapInput {
+func seriesMap(c canvas.Caption, h study.SeriesHead, rows []study.SeriesRow) figure.ChoiceMapInput {
 	in := figure.ChoiceMapInput{Caption: c, Across: h.Keys[1], Up: h.Keys[0], X: h.Values[1], Y: h.Values[0]}
-	for _, q := range cases.SeriesColumns()[:cases.MainColumns] {
+	for _, q := range study.SeriesColumns()[:study.MainColumns] {
 		v := result(q.Column, h.Points, rows)
 		p := figure.ChoicePanel{Name: q.Name, Unit: q.Unit}
 		for j := range in.Y {

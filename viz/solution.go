@@ -4,20 +4,22 @@ import (
 	"fmt"
 	"math"
 
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+
 	"archload/mesh"
 	"archload/viz/canvas"
 	"archload/viz/figure"
 )
 
-func loadWords(r *cases.Report) string {
+func loadWords(r *answer.Report) string {
 	if r.Strings == nil {
 		return fmt.Sprintf("under %.0f N on the plate", math.Abs(r.Reactions.Applied[2]))
 	}
 	return fmt.Sprintf("strings pressing with %.0f N", r.Strings.Downforce)
 }
 
-func captionOf(s *cases.Solution, r *cases.Report) canvas.Caption {
+func captionOf(s *design.Solution, r *answer.Report) canvas.Caption {
 	c := s.Top.Built.Case
 	facts := []string{c.Plate.Wood + ", " + c.Plate.Made, edgeWords(c.Rim.Support)}
 	if c.Bridge != nil && r.Bridge != nil {
@@ -48,9 +50,9 @@ func edgeWords(support string) string {
 	return "edge on elastic sides"
 }
 
-func drawingOf(s *cases.Solution, r *cases.Report) figure.Drawing {
+func drawingOf(s *design.Solution, r *answer.Report) figure.Drawing {
 	d := figure.Drawing{Grain: float64(s.Top.Built.Case.Plate.GrainAngle)}
-	d.Outline, d.Holes = s.Outlines()
+	d.Outline, d.Holes = answer.Outlines(s)
 	for i := range s.Top.Built.Case.Braces {
 		if b := &s.Top.Built.Case.Braces[i]; b.Fitted {
 			d.Braces = append(d.Braces, figure.Strip{Name: b.Name, Line: b.Line, Half: []float64{b.Width.Max() / 2}})
@@ -73,12 +75,12 @@ func drawingOf(s *cases.Solution, r *cases.Report) figure.Drawing {
 	return d
 }
 
-func sectionOf(s *cases.Solution, name string) figure.Section {
+func sectionOf(s *design.Solution, name string) figure.Section {
 	y := 0.0
 	if s.Top.Built.Case.Bridge != nil {
 		y = s.Top.Built.Case.Bridge.At[1]
 	}
-	c := s.CrossCut(y)
+	c := answer.CrossCut(s, y)
 	return figure.Section{Name: name, X: c.X, Outer: c.Outer, Inner: c.Inner, Sink: c.Sink, Across: c.Across}
 }
 

@@ -7,21 +7,24 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+	"archload/cases/study"
 	"archload/viz/canvas/canvastest"
 )
 
 // solved answers a bundled case on a coarse mesh.
-func solved(t *testing.T, name string) (*cases.Solution, *cases.Report) {
+func solved(t *testing.T, name string) (*design.Solution, *answer.Report) {
 	t.Helper()
 	c, err := cases.Open(nil, name)
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := cases.Solve(context.Background(), c, cases.Options{Workers: 2, Refine: 0.4, NoError: true})
+	s, err := design.Solve(context.Background(), c, design.Options{Workers: 2, Refine: 0.4, NoError: true})
 	if err != nil {
 		t.Fatal(err)
 	}
-	return s, cases.Summarize(s)
+	return s, answer.Summarize(s)
 }
 
 // TestSolvedPages draws all pages of two solved cases and of their comparison:
@@ -29,8 +32,8 @@ func solved(t *testing.T, name string) (*cases.Solution, *cases.Report) {
 func TestSolvedPages(t *testing.T) {
 	a, ra := solved(t, "course-guitar")
 	b, rb := solved(t, "bowed-layout")
-	sols := []*cases.Solution{a, b}
-	cmp := cases.Compare([]string{"a", "b"}, sols, []*cases.Report{ra, rb})
+	sols := []*design.Solution{a, b}
+	cmp := study.Compare([]string{"a", "b"}, sols, []*answer.Report{ra, rb})
 	lists := map[string][]Page{"one": Pictures(a, ra), "two": Pictures(b, rb), "both": ComparePictures(sols, cmp)}
 	want := "sink stress-along stress-across stress-along-inner stress-across-inner strength-used load-flow rim-reaction foot-pressure"
 	for name, wanted := range map[string]string{"one": want, "two": want,
@@ -58,7 +61,7 @@ func TestSolvedPages(t *testing.T) {
 func TestDifference(t *testing.T) {
 	a, _ := solved(t, "course-guitar")
 	b, _ := solved(t, "course-guitar-treble")
-	va, vb := a.SinkField(), b.SinkField()
+	va, vb := answer.SinkField(a), answer.SinkField(b)
 	for n, v := range Difference(a, a, va, va) {
 		if math.Abs(v) > 1e-12 {
 			t.Fatalf("node %d differs from itself by %g mm", n, v)

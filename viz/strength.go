@@ -3,6 +3,7 @@ package viz
 import (
 	"fmt"
 
+	"archload/cases/answer"
 	"archload/mesh"
 	"archload/viz/canvas"
 	"archload/viz/figure"
@@ -15,7 +16,7 @@ func (u subject) drawStress(inner, across bool) (*canvas.Picture, error) {
 	if inner {
 		name, zeta = "inner", -1
 	}
-	v, other := u.s.StressFields(zeta)
+	v, other := answer.StressFields(u.s, zeta)
 	way := "along"
 	if across {
 		way, v = "across", other
@@ -39,7 +40,7 @@ func (u subject) drawStress(inner, across bool) (*canvas.Picture, error) {
 // drawStrengthUsed draws the share of strength used, and marks the worst place.
 func (u subject) drawStrengthUsed() (*canvas.Picture, error) {
 	s, r := u.s, u.r
-	used, _ := s.StrengthFields()
+	used, _ := answer.StrengthFields(s)
 	d := drawingOf(s, r)
 	d.Gauges = []figure.Mark{{Name: fmt.Sprintf("the worst place itself, %s face", r.Strength.Surface), Worst: true,
 		At: mesh.Point{float64(r.Strength.X), float64(r.Strength.Y)}, Value: 100 * float64(r.Strength.Used), Unit: "%"}}

@@ -1,15 +1,17 @@
 package viz
 
 import (
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+
 	"archload/viz/canvas"
 	"archload/viz/figure"
 )
 
 // subject is what a page is about.
 type subject struct {
-	s    *cases.Solution
-	r    *cases.Report
+	s    *design.Solution
+	r    *answer.Report
 	bare bool // for a report, which says itself what its pages are about
 }
 

@@ -5,22 +5,24 @@ import (
 	"math"
 	"slices"
 
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/study"
+
 	"archload/viz/canvas"
 	"archload/viz/figure"
 )
 
 // TrialPictures lists the pages of a relief trial.
-func TrialPictures(t *cases.Trial) []Page {
+func TrialPictures(t *study.Trial) []Page {
 	return []Page{{Name: "depths", draw: func(bool) (*canvas.Picture, error) { return figure.Chart(trialChart(t)) }}}
 }
 
-func trialChart(t *cases.Trial) figure.ChartInput {
+func trialChart(t *study.Trial) figure.ChartInput {
 	in := figure.ChartInput{Across: "wood taken from under the middle of the foot, mm", Caption: canvas.Caption{
 		Title: t.Title, Subtitle: "the foot relieved more and more, at full string load",
 		Facts:  []string{fmt.Sprintf("strings pressing with %.0f N", t.Downforce), "a line that ends: never, or not worked out"},
 		Footer: "archload relief; thirds of the bearing length; what the wood's scatter does is on the bench sheet"}}
-	by := map[string][]cases.TrialPoint{}
+	by := map[string][]study.TrialPoint{}
 	for _, p := range t.Points {
 		if !slices.Contains(in.Names, p.Shape) {
 			in.Names = append(in.Names, p.Shape)
@@ -33,21 +35,21 @@ func trialChart(t *cases.Trial) figure.ChartInput {
 	for _, p := range by[in.Names[0]] {
 		in.X = append(in.X, p.Depth)
 	}
-	named := func(key string, get func(cases.TrialPoint) float64) trialLine {
-		q := cases.QuantityOf(key)
+	named := func(key string, get func(study.TrialPoint) float64) trialLine {
+		q := answer.QuantityOf(key)
 		return trialLine{q.Name, q.Unit, get}
 	}
-	used := named("strength_used", func(p cases.TrialPoint) float64 { return 100 * float64(p.StrengthUsed) })
+	used := named("strength_used", func(p study.TrialPoint) float64 { return 100 * float64(p.StrengthUsed) })
 	for _, q := range []trialLine{
-		named("middle_share", func(p cases.TrialPoint) float64 { return 100 * p.Share.Middle }),
-		{"ends of the foot carry", "%", func(p cases.TrialPoint) float64 { return 100 * (p.Share.BassEnd + p.Share.TrebleEnd) }},
-		named("middle_touches_at", func(p cases.TrialPoint) float64 { return 100 * float64(p.MiddleTouchesAt) }),
-		named("middle_closes_at", func(p cases.TrialPoint) float64 { return 100 * float64(p.MiddleClosesAt) }),
-		named("gap_left", func(p cases.TrialPoint) float64 { return p.GapLeft }),
-		named("bridge_sink", func(p cases.TrialPoint) float64 { return p.Sink }),
-		named("foot_pressure", func(p cases.TrialPoint) float64 { return float64(p.FootPressure) }),
-		named("foot_used", func(p cases.TrialPoint) float64 { return 100 * float64(p.FootUsed) }),
-		{"arch under the foot: rounder +, flatter −", "mm", func(p cases.TrialPoint) float64 { return -p.TopBend }},
+		named("middle_share", func(p study.TrialPoint) float64 { return 100 * p.Share.Middle }),
+		{"ends of the foot carry", "%", func(p study.TrialPoint) float64 { return 100 * (p.Share.BassEnd + p.Share.TrebleEnd) }},
+		named("middle_touches_at", func(p study.TrialPoint) float64 { return 100 * float64(p.MiddleTouchesAt) }),
+		named("middle_closes_at", func(p study.TrialPoint) float64 { return 100 * float64(p.MiddleClosesAt) }),
+		named("gap_left", func(p study.TrialPoint) float64 { return p.GapLeft }),
+		named("bridge_sink", func(p study.TrialPoint) float64 { return p.Sink }),
+		named("foot_pressure", func(p study.TrialPoint) float64 { return float64(p.FootPressure) }),
+		named("foot_used", func(p study.TrialPoint) float64 { return 100 * float64(p.FootUsed) }),
+		{"arch under the foot: rounder +, flatter −", "mm", func(p study.TrialPoint) float64 { return -p.TopBend }},
 		used,
 	} {
 		panel := figure.ChartPanel{Name: q.name, Unit: q.unit}
@@ -69,7 +71,7 @@ func trialChart(t *cases.Trial) figure.ChartInput {
 // trialLine is one number of a trial's points.
 type trialLine struct {
 	name, unit string
-	get        func(cases.TrialPoint) float64
+	get        func(study.TrialPoint) float64
 }
 
 // bridgeGaps fills what was not worked out between two values on a straight

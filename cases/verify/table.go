@@ -1,14 +1,13 @@
 package verify
 
 import (
+	"archload/testdata"
 	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
 	"path"
 	"slices"
-
-	"archload/testdata"
 
 	"github.com/pelletier/go-toml/v2"
 )

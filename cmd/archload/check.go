@@ -4,6 +4,8 @@ import (
 	"io"
 
 	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/say"
 	"archload/cmd/internal/disk"
 
 	"github.com/spf13/cobra"
@@ -17,8 +19,8 @@ func newCheck(d *disk.Disk) *cobra.Command {
 			"design with its defaults filled in, masses, string forces, and what a solve will cost.",
 		Example: "  archload check first\n  archload check mine/mine.toml",
 	}, func(c *cases.Case) (page, error) {
-		o, err := cases.Look(c)
-		return page{o, func(w io.Writer) error { return cases.WriteOverview(w, o) }}, err
+		o, err := answer.Look(c)
+		return page{o, func(w io.Writer) error { return say.WriteOverview(w, o) }}, err
 	})
 }
 

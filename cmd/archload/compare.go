@@ -10,7 +10,11 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+	"archload/cases/say"
+	"archload/cases/study"
+
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/viz"
@@ -69,8 +73,8 @@ func (o *compared) compare(cmd *cobra.Command, args []string, name string) error
 	if err := o.checkRanges(cmd); err != nil {
 		return err
 	}
-	var sols []*cases.Solution
-	var reps []*cases.Report
+	var sols []*design.Solution
+	var reps []*answer.Report
 	for _, a := range args {
 		sol, rep, err := o.solve(cmd, a)
 		if err != nil {
@@ -86,26 +90,26 @@ func (o *compared) compare(cmd *cobra.Command, args []string, name string) error
 	for i, stem := range stems(args) {
 		files = append(files, resultFiles(filepath.Join(o.dir, stem), sols[i], reps[i])...)
 	}
-	if err := o.deliver(cmd, cmp, func(w io.Writer) error { return cases.WriteComparison(w, cmp) }, files); err != nil {
+	if err := o.deliver(cmd, cmp, func(w io.Writer) error { return say.WriteComparison(w, cmp) }, files); err != nil {
 		return err
 	}
 	return checked(args, reps...)
 }
 
 // sideBySide sets solved cases side by side, with the ranges that are wanted.
-func (o *compared) sideBySide(cmd *cobra.Command, args []string, sols []*cases.Solution, reps []*cases.Report) (*cases.Comparison, error) {
+func (o *compared) sideBySide(cmd *cobra.Command, args []string, sols []*design.Solution, reps []*answer.Report) (*study.Comparison, error) {
 	if o.bare {
-		return cases.Compare(args, sols, reps), nil
+		return study.Compare(args, sols, reps), nil
 	}
 	spreads, err := spread(cmd, args, sols)
 	if err != nil {
 		return nil, err
 	}
-	c := cases.CompareRanged(args, sols, reps, spreads)
+	c := study.CompareRanged(args, sols, reps, spreads)
 	if o.sample > 0 {
 		opts, done := telling(cmd, "drawn")
 		defer done()
-		s, err := cases.DrawSample(cmd.Context(), sols, o.sample, o.seed, opts)
+		s, err := study.DrawSample(cmd.Context(), sols, o.sample, o.seed, opts)
 		if err != nil {
 			return nil, err
 		}
@@ -115,11 +119,11 @@ func (o *compared) sideBySide(cmd *cobra.Command, args []string, sols []*cases.S
 }
 
 // spread works out how each solved case answers to its wood.
-func spread(cmd *cobra.Command, args []string, sols []*cases.Solution) ([]*cases.Spread, error) {
-	var out []*cases.Spread
+func spread(cmd *cobra.Command, args []string, sols []*design.Solution) ([]*study.Spread, error) {
+	var out []*study.Spread
 	for i, s := range sols {
 		opts, done := telling(cmd, fileStem(args[i]))
-		sp, err := s.FindSpread(cmd.Context(), opts)
+		sp, err := study.FindSpread(cmd.Context(), s, opts)
 		done()
 		if err != nil {
 			return nil, err
@@ -130,9 +134,9 @@ func spread(cmd *cobra.Command, args []string, sols []*cases.Solution) ([]*cases
 }
 
 // telling are options on all cores that tell their progress behind a name.
-func telling(cmd *cobra.Command, name string) (o cases.Options, done func()) {
+func telling(cmd *cobra.Command, name string) (o design.Options, done func()) {
 	tell, done := progress(cmd.ErrOrStderr())
-	return cases.Options{Workers: runtime.NumCPU(), Progress: func(stage string) { tell(name + ": " + stage) }}, done
+	return design.Options{Workers: runtime.NumCPU(), Progress: func(stage string) { tell(name + ": " + stage) }}, done
 }
 
 // ofCase says which of several cases an error belongs to, unless it says so
@@ -156,7 +160,7 @@ func stems(args []string) []string {
 	for i, a := range args {
 		out[i] = fileStem(a)
 		if count[out[i]] > 1 {
-			out[i] += "-" + cases.Letter(i)
+			out[i] += "-" + say.Letter(i)
 		}
 	}
 	return out

@@ -4,7 +4,8 @@ import (
 	"errors"
 	"testing"
 
-	"archload/cases"
+	"archload/cases/tree"
+
 	"archload/cmd/internal/shell"
 )
 
@@ -13,7 +14,7 @@ import (
 func TestOfCase(t *testing.T) {
 	t.Parallel()
 	fault := func(file string) error {
-		return cases.Faults{{File: file, Line: 3, Key: "plate", Err: errors.New("want wood")}}
+		return tree.Faults{{File: file, Line: 3, Key: "plate", Err: errors.New("want wood")}}
 	}
 	for _, c := range []struct {
 		err  error

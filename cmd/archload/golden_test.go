@@ -16,6 +16,8 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
 	"archload/cmd/internal/disk"
 )
 
@@ -67,12 +69,12 @@ func goldenAnswer(t *testing.T, name string) []byte {
 	if err != nil {
 		t.Fatal(err)
 	}
-	sol, err := cases.Solve(t.Context(), c, cases.Options{Workers: runtime.NumCPU()})
+	sol, err := design.Solve(t.Context(), c, design.Options{Workers: runtime.NumCPU()})
 	if err != nil {
 		t.Fatal(err)
 	}
 	var buf bytes.Buffer
-	if err := jsonOf(cases.Summarize(sol))(&buf); err != nil {
+	if err := jsonOf(answer.Summarize(sol))(&buf); err != nil {
 		t.Fatal(err)
 	}
 	return buf.Bytes()

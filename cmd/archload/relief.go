@@ -10,6 +10,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"archload/cases"
+	"archload/cases/design"
+	"archload/cases/say"
+	"archload/cases/study"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/viz"
@@ -44,7 +47,7 @@ func newRelief(d *disk.Disk) *cobra.Command {
 	}
 	o.flags(cmd)
 	cmd.Flags().StringVar(&o.depths, "depths", "0..0.3 by 0.02", "try these `DEPTHS` in mm: a range, or a list [0, 0.05, 0.12]")
-	cmd.Flags().StringVar(&o.shapes, "shapes", "", "try these `SHAPES`, commas between: "+strings.Join(cases.Shapes(), ", ")+" (default: the case's own)")
+	cmd.Flags().StringVar(&o.shapes, "shapes", "", "try these `SHAPES`, commas between: "+strings.Join(study.Shapes(), ", ")+" (default: the case's own)")
 	cmd.Flags().StringVar(&o.depth, "depth", "", "make the bench sheet for this `DEPTH` in the first shape (default: the case's own relief)")
 	cmd.Flags().StringVar(&o.paper, "paper", string(sheet.A4), "`PAPER` of the bench sheet: a4, letter, or roll")
 	return cmd
@@ -76,21 +79,21 @@ func (o *reliefFlags) run(cmd *cobra.Command, arg string) error {
 		return err
 	}
 	tell, done := progress(cmd.ErrOrStderr())
-	p, err := cases.Prepare(cmd.Context(), c, cases.Options{Workers: runtime.NumCPU(), Refine: o.refine,
+	p, err := design.Prepare(cmd.Context(), c, design.Options{Workers: runtime.NumCPU(), Refine: o.refine,
 		Progress: func(stage string) { tell(fileStem(arg) + ": " + stage) }})
 	if err == nil {
 		tell(fileStem(arg) + ": reliefs")
 	}
-	var t *cases.Trial
+	var t *study.Trial
 	if err == nil {
-		t, err = p.Try(cmd.Context(), opt)
+		t, err = study.Try(cmd.Context(), p, opt)
 	}
 	done()
 	if err != nil {
 		return err
 	}
 	t.Command = o.again(arg)
-	if err := o.deliver(cmd, t, func(w io.Writer) error { return cases.WriteTrial(w, t) }, o.files(arg, sheetCase, t)); err != nil {
+	if err := o.deliver(cmd, t, func(w io.Writer) error { return say.WriteTrial(w, t) }, o.files(arg, sheetCase, t)); err != nil {
 		return err
 	}
 	if bad := t.Failed(); len(bad) > 0 {
@@ -116,8 +119,8 @@ func (o *reliefFlags) again(arg string) string {
 }
 
 // options reads the flags that say what to try.
-func (o *reliefFlags) options(c *cases.Case) (cases.TrialOptions, error) {
-	var opt cases.TrialOptions
+func (o *reliefFlags) options(c *cases.Case) (study.TrialOptions, error) {
+	var opt study.TrialOptions
 	var err error
 	if opt.Depths, err = depthsOf(o.depths); err != nil {
 		return opt, shell.Usagef("--depths: %w", err)
@@ -126,8 +129,8 @@ func (o *reliefFlags) options(c *cases.Case) (cases.TrialOptions, error) {
 		if s = strings.TrimSpace(s); o.shapes == "" {
 			s = c.Bridge.Relief.Shape
 		}
-		if !slices.Contains(cases.Shapes(), s) || slices.Contains(opt.Shapes, s) {
-			return opt, shell.Usagef("--shapes: want some of %s, each once, found %q", strings.Join(cases.Shapes(), ", "), o.shapes)
+		if !slices.Contains(study.Shapes(), s) || slices.Contains(opt.Shapes, s) {
+			return opt, shell.Usagef("--shapes: want some of %s, each once, found %q", strings.Join(study.Shapes(), ", "), o.shapes)
 		}
 		opt.Shapes = append(opt.Shapes, s)
 	}
@@ -165,7 +168,7 @@ func depthsOf(text string) ([]float64, error) {
 
 // admit lets the case's own checks pass the deepest relief of each shape, and
 // returns the case with the relief of the bench sheet.
-func (o *reliefFlags) admit(c *cases.Case, arg string, opt cases.TrialOptions) (*cases.Case, error) {
+func (o *reliefFlags) admit(c *cases.Case, arg string, opt study.TrialOptions) (*cases.Case, error) {
 	with := func(from, shape string, depth float64) (*cases.Case, error) {
 		return cases.OpenChanged(o.disk, filepath.ToSlash(arg), from, []cases.KeyValue{
 			{Key: "bridge.relief.depth", Value: cases.Valued(depth)}, {Key: "bridge.relief.shape", Value: cases.Valued(shape)}})
@@ -182,7 +185,7 @@ func (o *reliefFlags) admit(c *cases.Case, arg string, opt cases.TrialOptions) (
 }
 
 // files lists the plot, the table and the bench sheet.
-func (o *reliefFlags) files(arg string, c *cases.Case, t *cases.Trial) []output {
+func (o *reliefFlags) files(arg string, c *cases.Case, t *study.Trial) []output {
 	stem := filepath.Join(o.dir, fileStem(arg))
 	files := pictureFiles(stem, viz.TrialPictures(t))
 	files = append(files, output{stem + "-depths", []string{"csv"}, trialTable(t).write})
@@ -192,7 +195,7 @@ func (o *reliefFlags) files(arg string, c *cases.Case, t *cases.Trial) []output 
 	return files
 }
 
-func trialTable(t *cases.Trial) table {
+func trialTable(t *study.Trial) table {
 	out := table{head: []string{"shape", "depth_mm", "bass_end_1", "middle_1", "treble_end_1", "middle_touches_at_1", "middle_closes_at_1",
 		"gap_left_mm", "foot_pressure_MPa", "foot_used_1", "sink_mm", "top_bend_mm", "top_curvature_per_m", "strength_used_1"}}
 	for _, p := range t.Points {

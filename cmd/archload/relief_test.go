@@ -9,7 +9,8 @@ import (
 	"strings"
 	"testing"
 
-	"archload/cases"
+	"archload/cases/study"
+
 	"archload/cmd/internal/shell"
 )
 
@@ -35,7 +36,7 @@ func TestReliefCommand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var tr cases.Trial
+	var tr study.Trial
 	if err := json.Unmarshal(data, &tr); err != nil {
 		t.Fatal(err)
 	}

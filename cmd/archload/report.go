@@ -8,7 +8,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"archload/cases"
+	"archload/cases/study"
+
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/viz/report"
@@ -64,7 +65,7 @@ func (o *wanted) writeReport(cmd *cobra.Command, args []string) error {
 		return err
 	}
 	if len(args) > 1 {
-		in.Comparison = cases.CompareRanged(args, in.Solutions, in.Reports, in.Spreads)
+		in.Comparison = study.CompareRanged(args, in.Solutions, in.Reports, in.Spreads)
 	}
 	if err := disk.Make(filepath.Dir(o.report)); err != nil {
 		return err

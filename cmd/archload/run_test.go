@@ -13,7 +13,9 @@ import (
 	"strings"
 	"testing"
 
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/tree"
+
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 
@@ -77,9 +79,9 @@ func TestInterruptBetweenFiles(t *testing.T) {
 }
 
 func TestExitCodes(t *testing.T) {
-	sound := &cases.Report{}
-	failed := &cases.Report{Error: cases.ErrorReport{Equilibrium: 1e-3}}
-	unknown := &cases.Report{Error: cases.ErrorReport{Energy: math.NaN()}}
+	sound := &answer.Report{}
+	failed := &answer.Report{Error: answer.ErrorReport{Equilibrium: 1e-3}}
+	unknown := &answer.Report{Error: answer.ErrorReport{Energy: math.NaN()}}
 	for _, c := range []struct {
 		err  error
 		want int
@@ -91,7 +93,7 @@ func TestExitCodes(t *testing.T) {
 			"archload: a built-in check failed, do not trust these numbers: force equilibrium of a, energy balance of b"},
 		{fmt.Errorf("contact: %w", context.Canceled), shell.ExitInterrupted, "archload: interrupted; no file is left half-written"},
 		{shell.Usagef("solve: want one case"), shell.ExitFaulty, "archload: solve: want one case"},
-		{fmt.Errorf("solve: %w", cases.Faults{{File: "a.toml", Line: 3, Key: "plate", Err: errors.New("want a plate")}}), shell.ExitFaulty,
+		{fmt.Errorf("solve: %w", tree.Faults{{File: "a.toml", Line: 3, Key: "plate", Err: errors.New("want a plate")}}), shell.ExitFaulty,
 			"solve: a.toml:3: plate: want a plate"},
 		{errors.New("singular"), shell.ExitCannot, "archload: singular"},
 	} {

@@ -13,6 +13,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"archload/cases"
+	"archload/cases/say"
+	"archload/cases/study"
+	"archload/cases/tree"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/cmd/internal/store"
@@ -113,7 +116,7 @@ func (o *seriesFlags) joinParts(cmd *cobra.Command, dirs []string) error {
 }
 
 // plan reads the flags that say what to solve.
-func (o *seriesFlags) plan(cmd *cobra.Command, arg string) (*cases.Series, error) {
+func (o *seriesFlags) plan(cmd *cobra.Command, arg string) (*study.Series, error) {
 	if len(o.changes) == 0 {
 		return nil, shell.Usagef("series: want at least one --change \"KEY = VALUES\"")
 	}
@@ -135,8 +138,8 @@ func (o *seriesFlags) plan(cmd *cobra.Command, arg string) (*cases.Series, error
 	tell, done := progress(cmd.ErrOrStderr())
 	tell(fileStem(arg) + ": reading")
 	defer done()
-	s, err := cases.NewSeries(o.disk, filepath.ToSlash(arg), changes, o.refine, part)
-	var file *cases.FileError
+	s, err := study.NewSeries(o.disk, filepath.ToSlash(arg), changes, o.refine, part)
+	var file *tree.FileError
 	if err != nil && !errors.As(err, &file) {
 		err = shell.Usagef("series: %w", err)
 	}
@@ -144,7 +147,7 @@ func (o *seriesFlags) plan(cmd *cobra.Command, arg string) (*cases.Series, error
 }
 
 // work solves what the store does not hold yet, and tells the progress.
-func (o *seriesFlags) work(cmd *cobra.Command, s *cases.Series, st *store.Store) error {
+func (o *seriesFlags) work(cmd *cobra.Command, s *study.Series, st *store.Store) error {
 	todo := st.Missing(s.Mine())
 	tell, done := progress(cmd.ErrOrStderr())
 	defer done()
@@ -158,7 +161,7 @@ func (o *seriesFlags) work(cmd *cobra.Command, s *cases.Series, st *store.Store)
 		tell(fmt.Sprintf("%d of %d points%s", len(st.Rows), s.Head.Mine, left))
 	}
 	told()
-	err := s.Run(cmd.Context(), todo, runtime.NumCPU(), func(r cases.SeriesRow) error {
+	err := s.Run(cmd.Context(), todo, runtime.NumCPU(), func(r study.SeriesRow) error {
 		if err := st.Add(r); err != nil {
 			return err
 		}
@@ -173,17 +176,17 @@ func (o *seriesFlags) work(cmd *cobra.Command, s *cases.Series, st *store.Store)
 }
 
 // report prints what came of it and draws it.
-func (o *seriesFlags) report(cmd *cobra.Command, h cases.SeriesHead, st *store.Store) error {
+func (o *seriesFlags) report(cmd *cobra.Command, h study.SeriesHead, st *store.Store) error {
 	var files []output
 	if len(st.Rows) == h.Points {
 		files = pictureFiles(filepath.Join(o.dir, "series"), viz.SeriesPictures(h, st.Rows))
 	}
 	all := struct {
-		cases.SeriesHead
-		Rows []cases.SeriesRow `json:"rows"`
+		study.SeriesHead
+		Rows []study.SeriesRow `json:"rows"`
 	}{h, st.Rows}
 	text := func(w io.Writer) error {
-		_, err := io.WriteString(w, cases.SeriesText(h, st.Rows)+"wrote "+st.Stem+".csv and .jsonl\n")
+		_, err := io.WriteString(w, say.SeriesText(h, st.Rows)+"wrote "+st.Stem+".csv and .jsonl\n")
 		return err
 	}
 	if err := o.deliver(cmd, all, text, files); err != nil {
@@ -194,7 +197,7 @@ func (o *seriesFlags) report(cmd *cobra.Command, h cases.SeriesHead, st *store.S
 
 // seriesOutcome is an error if a built-in check failed, or if no point at all
 // could be had.
-func seriesOutcome(rows []cases.SeriesRow) error {
+func seriesOutcome(rows []study.SeriesRow) error {
 	failed := 0
 	var bad []string
 	for _, r := range rows {

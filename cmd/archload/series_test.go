@@ -10,13 +10,14 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cases/study"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/cmd/internal/store"
 )
 
 // testSeries plans a small series.
-func testSeries(t *testing.T, part [2]int) *cases.Series {
+func testSeries(t *testing.T, part [2]int) *study.Series {
 	t.Helper()
 	var changes []cases.Change
 	for _, text := range []string{"bridge.relief.depth = [0, 0.1, -1, 0.2]", "plate.thickness = [5, 4]"} {
@@ -26,7 +27,7 @@ func testSeries(t *testing.T, part [2]int) *cases.Series {
 		}
 		changes = append(changes, c)
 	}
-	s, err := cases.NewSeries(&disk.Disk{}, "flat-plate", changes, 0.25, part)
+	s, err := study.NewSeries(&disk.Disk{}, "flat-plate", changes, 0.25, part)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -35,7 +36,7 @@ func testSeries(t *testing.T, part [2]int) *cases.Series {
 
 // runFor works on a series until so many rows are done, and says whether it is
 // complete.
-func runFor(t *testing.T, s *cases.Series, dir string, rows int) bool {
+func runFor(t *testing.T, s *study.Series, dir string, rows int) bool {
 	t.Helper()
 	st, err := store.Open(&disk.Disk{}, dir, s.Head)
 	if err != nil {
@@ -43,7 +44,7 @@ func runFor(t *testing.T, s *cases.Series, dir string, rows int) bool {
 	}
 	ctx, cancel := context.WithCancel(t.Context())
 	defer cancel()
-	err = s.Run(ctx, st.Missing(s.Mine()), 2, func(r cases.SeriesRow) error {
+	err = s.Run(ctx, st.Missing(s.Mine()), 2, func(r study.SeriesRow) error {
 		if rows--; rows < 0 {
 			cancel()
 			return ctx.Err()

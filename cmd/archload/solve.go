@@ -9,7 +9,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+	"archload/cases/say"
+
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/viz"
@@ -75,7 +78,7 @@ func newSolve(d *disk.Disk) *cobra.Command {
 				return err
 			}
 			files := resultFiles(filepath.Join(o.dir, fileStem(args[0])), sol, rep)
-			if err := o.deliver(cmd, rep, func(w io.Writer) error { return cases.WriteSummary(w, rep) }, files); err != nil {
+			if err := o.deliver(cmd, rep, func(w io.Writer) error { return say.WriteSummary(w, rep) }, files); err != nil {
 				return err
 			}
 			return checked(args, rep)
@@ -86,7 +89,7 @@ func newSolve(d *disk.Disk) *cobra.Command {
 }
 
 // solve loads and solves one case, telling its progress.
-func (o *wanted) solve(cmd *cobra.Command, arg string) (*cases.Solution, *cases.Report, error) {
+func (o *wanted) solve(cmd *cobra.Command, arg string) (*design.Solution, *answer.Report, error) {
 	if err := o.check(); err != nil {
 		return nil, nil, err
 	}
@@ -103,7 +106,7 @@ func (o *wanted) solve(cmd *cobra.Command, arg string) (*cases.Solution, *cases.
 		}
 	}
 	tell, done = progress(cmd.ErrOrStderr())
-	sol, err := cases.Solve(cmd.Context(), c, cases.Options{
+	sol, err := design.Solve(cmd.Context(), c, design.Options{
 		Workers: runtime.NumCPU(), Refine: o.refine, Clock: time.Now,
 		Progress: func(stage string) { tell(fileStem(arg) + ": " + stage) },
 	})
@@ -111,12 +114,12 @@ func (o *wanted) solve(cmd *cobra.Command, arg string) (*cases.Solution, *cases.
 	if err != nil {
 		return nil, nil, err
 	}
-	return sol, cases.Summarize(sol), nil
+	return sol, answer.Summarize(sol), nil
 }
 
 // checked turns failed built-in checks of the named cases into the error that
 // sets the exit code.
-func checked(names []string, reports ...*cases.Report) error {
+func checked(names []string, reports ...*answer.Report) error {
 	var bad []string
 	for i, rep := range reports {
 		for _, what := range rep.Error.Failed() {
@@ -130,7 +133,7 @@ func checked(names []string, reports ...*cases.Report) error {
 }
 
 // resultFiles lists the pictures and tables of one solved case.
-func resultFiles(stem string, sol *cases.Solution, rep *cases.Report) []output {
+func resultFiles(stem string, sol *design.Solution, rep *answer.Report) []output {
 	return append(pictureFiles(stem, viz.Pictures(sol, rep)), tableFiles(stem, rep)...)
 }
 

@@ -4,6 +4,8 @@ import (
 	"io"
 
 	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/say"
 	"archload/cmd/internal/disk"
 
 	"github.com/spf13/cobra"
@@ -19,7 +21,7 @@ func newStrings(d *disk.Disk) *cobra.Command {
 			"or one millimetre more in each height would change.",
 		Example: "  archload strings course-guitar\n  archload strings mine/mine.toml --json -",
 	}, func(c *cases.Case) (page, error) {
-		t, err := cases.StringTableOf(c)
-		return page{t, func(w io.Writer) error { return cases.WriteStrings(w, t) }}, err
+		t, err := answer.StringTableOf(c)
+		return page{t, func(w io.Writer) error { return say.WriteStrings(w, t) }}, err
 	})
 }

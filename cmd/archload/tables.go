@@ -4,7 +4,8 @@ import (
 	"io"
 	"strconv"
 
-	"archload/cases"
+	"archload/cases/answer"
+
 	"archload/cmd/internal/spreadsheet"
 )
 
@@ -17,7 +18,7 @@ type table struct {
 
 // tableFiles lists the tables of one solved case; those with nothing in them
 // are left out.
-func tableFiles(stem string, rep *cases.Report) []output {
+func tableFiles(stem string, rep *answer.Report) []output {
 	tables := []table{gaugeTable(rep.Gauges), braceTable(rep.Braces)}
 	if rep.Strings != nil {
 		tables = append(tables, stringTable(rep.Strings))
@@ -44,7 +45,7 @@ func row(name []string, values ...float64) []string {
 	out := name
 	for _, v := range values {
 		cell := ""
-		if cases.Num(v).Known() {
+		if answer.Num(v).Known() {
 			cell = strconv.FormatFloat(v, 'g', 8, 64)
 		}
 		out = append(out, cell)
@@ -52,7 +53,7 @@ func row(name []string, values ...float64) []string {
 	return out
 }
 
-func gaugeTable(gauges []cases.GaugeReport) table {
+func gaugeTable(gauges []answer.GaugeReport) table {
 	t := table{name: "gauges", head: []string{"name", "x_mm", "y_mm", "sink_mm", "measured_mm",
 		"outer_along_MPa", "outer_across_MPa", "outer_shear_MPa", "inner_along_MPa", "inner_across_MPa", "inner_shear_MPa"}}
 	for _, g := range gauges {
@@ -62,7 +63,7 @@ func gaugeTable(gauges []cases.GaugeReport) table {
 	return t
 }
 
-func braceTable(braces []cases.BraceReport) table {
+func braceTable(braces []answer.BraceReport) table {
 	t := table{name: "braces", head: []string{"name", "mass_g", "axial_N", "axial_x_mm", "axial_y_mm",
 		"moment_Nmm", "moment_x_mm", "moment_y_mm", "energy_Nmm"}}
 	for _, b := range braces {
@@ -72,7 +73,7 @@ func braceTable(braces []cases.BraceReport) table {
 	return t
 }
 
-func stringTable(s *cases.StringsReport) table {
+func stringTable(s *answer.StringsReport) table {
 	t := table{name: "strings", head: []string{"name", "x_mm", "tension_N", "front_angle_deg", "back_angle_deg", "downforce_N", "along_N"}}
 	for _, e := range s.Each {
 		t.rows = append(t.rows, row([]string{e.Name}, e.X, e.Tension, e.FrontAngle, e.BackAngle, e.Downforce, e.Along))
@@ -80,7 +81,7 @@ func stringTable(s *cases.StringsReport) table {
 	return t
 }
 
-func contactTable(b *cases.BridgeReport) table {
+func contactTable(b *answer.BridgeReport) table {
 	t := table{name: "contact", head: []string{"x_mm", "y_mm", "gap_mm", "force_N", "pressure_MPa", "drag_across_N", "drag_along_N"}}
 	for _, c := range b.Contact {
 		t.rows = append(t.rows, row(nil, c.X, c.Y, c.Gap, c.Force, c.Pressure, c.Drag[0], c.Drag[1]))
@@ -90,7 +91,7 @@ func contactTable(b *cases.BridgeReport) table {
 
 // loadTable is what each third of the foot carries while the strings are
 // brought up to pitch.
-func loadTable(b *cases.BridgeReport) table {
+func loadTable(b *answer.BridgeReport) table {
 	t := table{name: "foot-force", head: []string{"load_1", "bass_end_N", "middle_N", "treble_end_N"}}
 	for _, l := range b.ByLoad {
 		t.rows = append(t.rows, row(nil, l.Load, l.Thirds[0], l.Thirds[1], l.Thirds[2]))

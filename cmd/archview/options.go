@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"archload/cases"
+	"archload/cases/design"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/materials"
@@ -162,13 +163,13 @@ func (o *options) setUp(args []string, remembered desk.Looks) (d desk.Options, e
 	if err != nil {
 		return d, err
 	}
-	d = desk.Options{FS: o.disk, Solve: cases.Options{Workers: runtime.GOMAXPROCS(0)}, Woods: woods, Looks: looks, Lesson: o.lesson, Step: o.step, Keys: keys}
+	d = desk.Options{FS: o.disk, Solve: design.Options{Workers: runtime.GOMAXPROCS(0)}, Woods: woods, Looks: looks, Lesson: o.lesson, Step: o.step, Keys: keys}
 	for _, a := range args {
 		name := filepath.ToSlash(a)
 		// A faulty case is told before a window opens.
 		c, err := cases.OpenChanged(o.disk, name, "--set", firstOnly(keys, len(d.Names)))
 		if err == nil {
-			_, err = cases.NewGeometry(c)
+			_, err = design.NewGeometry(c)
 		}
 		if err != nil {
 			return d, err

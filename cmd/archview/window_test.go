@@ -16,7 +16,9 @@ import (
 	"testing"
 	"time"
 
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/lesson"
+
 	"archload/cmd/internal/shell"
 	"archload/viz/window/windowtest"
 )
@@ -217,7 +219,7 @@ func (p *person) orbitAndZoom() {
 }
 
 func (p *person) everyField() {
-	for i, word := range cases.LessonFields() {
+	for i, word := range lesson.LessonFields() {
 		if i%2 == 0 {
 			p.key(strconv.Itoa(i))
 		} else {
@@ -284,7 +286,7 @@ func (p *person) reliefAndKeep() {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var r cases.Report
+	var r answer.Report
 	if err := json.NewDecoder(bytes.NewReader(out)).Decode(&r); err != nil {
 		t.Fatal(err)
 	}

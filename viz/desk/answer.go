@@ -7,6 +7,10 @@ import (
 	"slices"
 
 	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+	"archload/cases/live"
+	"archload/cases/study"
 	"archload/mesh"
 	"archload/mesh/plane"
 	"archload/viz"
@@ -18,12 +22,12 @@ import (
 // key taken back does not cost a new start.
 type answerer struct {
 	fsys    fs.FS
-	options cases.Options
-	opened  map[string]*cases.Live
+	options design.Options
+	opened  map[string]*live.Live
 }
 
-func newAnswerer(fsys fs.FS, o cases.Options) *answerer {
-	return &answerer{fsys: fsys, options: o, opened: map[string]*cases.Live{}}
+func newAnswerer(fsys fs.FS, o design.Options) *answerer {
+	return &answerer{fsys: fsys, options: o, opened: map[string]*live.Live{}}
 }
 
 // answer works out a want, starting from what was answered last; last may be
@@ -53,10 +57,10 @@ func enlargeFor(designs []*Answered) float64 {
 	best, limit := 0.0, math.Inf(1)
 	for _, d := range designs {
 		best = math.Max(best, scene.EnlargeFor(d.Full))
-		edge, _ := d.Full.Outlines()
+		edge, _ := answer.Outlines(d.Full)
 		lo, hi := plane.Bounds(edge)
 		most := 0.0
-		for _, v := range d.Full.SinkField() {
+		for _, v := range answer.SinkField(d.Full) {
 			most = math.Max(most, math.Abs(v))
 		}
 		if most > 0 {
@@ -94,7 +98,7 @@ func (a *answerer) design(ctx context.Context, d Design, w Want, last *Answered)
 }
 
 // live is the prepared design, on the cheapest way that is known.
-func (a *answerer) live(ctx context.Context, d Design, last *Answered) (*cases.Live, error) {
+func (a *answerer) live(ctx context.Context, d Design, last *Answered) (*live.Live, error) {
 	if last != nil && last.Live.Name() == d.Name {
 		switch keys := last.Live.Keys(); {
 		case sameKeys(keys, d.Keys):
@@ -106,7 +110,7 @@ func (a *answerer) live(ctx context.Context, d Design, last *Answered) (*cases.L
 	base := a.opened[d.Name]
 	if base == nil {
 		var err error
-		if base, err = cases.Begin(ctx, a.fsys, d.Name, a.options); err != nil {
+		if base, err = live.Begin(ctx, a.fsys, d.Name, a.options); err != nil {
 			return nil, err
 		}
 		a.opened[d.Name] = base
@@ -140,21 +144,21 @@ func (d *Answered) at(w Want) error {
 			return err
 		}
 	}
-	d.Bridge = d.Now.BridgeNow()
+	d.Bridge = answer.BridgeNow(d.Now)
 	for _, g := range d.Now.Top.Built.Case.Gauges {
-		r, _ := d.Now.ReadingAt(g.At)
+		r, _ := answer.ReadingAt(d.Now, g.At)
 		r.Name = g.Name
 		d.Gauges = append(d.Gauges, r)
 	}
 	for _, p := range w.Pins {
-		r, inside := d.Now.ReadingAt(p.At)
+		r, inside := answer.ReadingAt(d.Now, p.At)
 		r.Name = p.Name
 		if !inside {
 			r.Sink = math.NaN()
 		}
 		d.Pins = append(d.Pins, r)
 	}
-	edge, _ := d.Now.Outlines()
+	edge, _ := answer.Outlines(d.Now)
 	if from, to, ok := cutLine(d.Now.Top.Built.Case, w.Cut, edge); ok {
 		cut := d.Now.CutAlong(from, to)
 		d.Cut = &cut
@@ -172,7 +176,7 @@ func (d *Answered) flow() {
 	now.FindFlow()
 	d.Now = &now
 	var err error
-	if d.Flow, err = now.FlowLines(); err != nil {
+	if d.Flow, err = answer.FlowLines(&now); err != nil {
 		d.Pathless = err.Error()
 	} else if d.Flow == nil {
 		d.Pathless = "no load presses down, so there are no paths"
@@ -181,7 +185,7 @@ func (d *Answered) flow() {
 
 // values of the want's field over a design, at full load and now; at the cells
 // of the foot if it lies there.
-func (d *Answered) values(w Want, s *cases.Solution) []float64 {
+func (d *Answered) values(w Want, s *design.Solution) []float64 {
 	if w.Field.OnFoot() {
 		return scene.FootValues(s, w.Field)
 	}
@@ -223,7 +227,7 @@ func (d *Answered) steadyRange(w Want) [2]float64 {
 	switch {
 	case w.Field == scene.RemainingGap:
 		deepest := leastGap
-		for _, c := range d.Full.FootColumns() {
+		for _, c := range answer.FootColumns(d.Full) {
 			deepest = math.Max(deepest, c.Relief)
 		}
 		return [2]float64{0, deepest}
@@ -234,7 +238,7 @@ func (d *Answered) steadyRange(w Want) [2]float64 {
 }
 
 // lines of force, if they are wanted.
-func (s *Shown) lines(d *Answered) *cases.FlowReport {
+func (s *Shown) lines(d *Answered) *answer.FlowReport {
 	if !s.Want.Flow && s.Want.Field != scene.LoadFlow {
 		return nil
 	}
@@ -321,10 +325,10 @@ func (s *Shown) tabulate() {
 		return
 	}
 	var names []string
-	var sols []*cases.Solution
-	var reps []*cases.Report
+	var sols []*design.Solution
+	var reps []*answer.Report
 	for _, d := range s.Designs {
 		names, sols, reps = append(names, d.Live.Name()), append(sols, d.Full), append(reps, d.Report)
 	}
-	s.Table = cases.Compare(names, sols, reps)
+	s.Table = study.Compare(names, sols, reps)
 }

@@ -3,14 +3,15 @@ package desk
 import (
 	"testing"
 
-	"archload/cases"
+	"archload/cases/design"
+
 	"archload/viz/panel"
 	"archload/viz/scene"
 )
 
 // reliefGuitar is an answered course guitar at its own mesh.
 func reliefGuitar(b *testing.B) (*answerer, Want, *Shown) {
-	a := newAnswerer(nil, cases.Options{Workers: 2})
+	a := newAnswerer(nil, design.Options{Workers: 2})
 	w := Want{Designs: []Design{{Name: "course-guitar-relief"}}, Display: Display{Load: 1, Field: scene.Sink, Strings: true}}
 	s, err := a.answer(b.Context(), w, nil)
 	if err != nil {
@@ -46,7 +47,7 @@ func BenchmarkLoadStep(b *testing.B) {
 
 // BenchmarkPage lays out one page without painting it.
 func BenchmarkPage(b *testing.B) {
-	d, err := New(Options{Names: []string{"course-guitar-relief"}, Solve: cases.Options{Workers: 2}})
+	d, err := New(Options{Names: []string{"course-guitar-relief"}, Solve: design.Options{Workers: 2}})
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -9,6 +9,9 @@ import (
 	"slices"
 
 	"archload/cases"
+	"archload/cases/design"
+	"archload/cases/lesson"
+	"archload/cases/tree"
 	"archload/materials"
 	"archload/viz/panel"
 	"archload/viz/scene"
@@ -16,9 +19,9 @@ import (
 
 // Options are what a desk is set up with.
 type Options struct {
-	Names  []string      // one or two cases, as cases.Open takes them
-	FS     fs.FS         // where their files are
-	Solve  cases.Options // how they are answered
+	Names  []string       // one or two cases, as cases.Open takes them
+	FS     fs.FS          // where their files are
+	Solve  design.Options // how they are answered
 	Woods  []materials.Card
 	Looks  Looks            // what is shown at first
 	Lesson string           // a lesson to begin with, as cases.OpenLesson takes it; "": none
@@ -73,9 +76,9 @@ type Desk struct {
 	done   bool
 	frames int
 	copied string
-	lesson *lesson
+	lesson *walk
 
-	lessons    []cases.LessonInfo // that come with the program; nil: not yet asked for
+	lessons    []lesson.LessonInfo // that come with the program; nil: not yet asked for
 	lessonsErr error
 }
 
@@ -212,11 +215,11 @@ func sameDesigns(a, b Want) bool { return slices.EqualFunc(a.Designs, b.Designs,
 
 // faultWords says in one line why there is no answer.
 func faultWords(err error) string {
-	var faults cases.Faults
+	var faults tree.Faults
 	if errors.As(err, &faults) && len(faults) > 0 {
 		return faults[0].Err.Error()
 	}
-	var one *cases.FileError
+	var one *tree.FileError
 	if errors.As(err, &one) {
 		return one.Err.Error()
 	}

@@ -8,6 +8,9 @@ import (
 	"testing/fstest"
 
 	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+	"archload/cases/lesson"
 	"archload/viz/panel"
 	"archload/viz/scene"
 )
@@ -73,11 +76,11 @@ func TestNumbersAreTheSolves(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := cases.Solve(t.Context(), c, cases.Options{Refine: coarse, NoError: true})
+	s, err := design.Solve(t.Context(), c, design.Options{Refine: coarse, NoError: true})
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := cases.Summarize(s)
+	r := answer.Summarize(s)
 	a := h.d.shown.Designs[0]
 	if d := math.Abs(a.Bridge.Sink - r.Bridge.Sink); d > 1e-9 {
 		t.Errorf("the bridge sinks %.9f mm, solve says %.9f", a.Bridge.Sink, r.Bridge.Sink)
@@ -187,7 +190,7 @@ func TestSectionAndPins(t *testing.T) {
 	}
 	p := h.d.want.Pins[0]
 	got := h.d.shown.Designs[0].Pins[0]
-	want, _ := h.d.shown.Designs[0].Now.ReadingAt(p.At)
+	want, _ := answer.ReadingAt(h.d.shown.Designs[0].Now, p.At)
 	if got.Sink != want.Sink || !(got.Sink > 0) {
 		t.Errorf("the pin reads %g mm, the place %g", got.Sink, want.Sink)
 	}
@@ -235,17 +238,17 @@ func TestKeep(t *testing.T) {
 	if err != nil {
 		t.Fatalf("%v in\n%s", err, data)
 	}
-	s, err := cases.Solve(t.Context(), c, cases.Options{Refine: coarse, NoError: true, NoFlow: true})
+	s, err := design.Solve(t.Context(), c, design.Options{Refine: coarse, NoError: true, NoFlow: true})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got, want := cases.Summarize(s).Bridge.Sink, h.d.shown.Designs[0].Bridge.Sink; math.Abs(got-want) > 1e-9 {
+	if got, want := answer.Summarize(s).Bridge.Sink, h.d.shown.Designs[0].Bridge.Sink; math.Abs(got-want) > 1e-9 {
 		t.Errorf("the kept case sinks %.9f mm, the window said %.9f", got, want)
 	}
 }
 
 func TestLessonFromFirstToLast(t *testing.T) {
-	infos, err := cases.BundledLessons()
+	infos, err := lesson.BundledLessons()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -329,13 +332,13 @@ func TestShortcuts(t *testing.T) {
 // The words by which a lesson asks for a field or a view are those of the scene,
 // in the same order.
 func TestLessonWords(t *testing.T) {
-	if got, want := cases.LessonFields(), FieldWords(); !slices.Equal(got, want) {
+	if got, want := lesson.LessonFields(), FieldWords(); !slices.Equal(got, want) {
 		t.Errorf("lessons know the fields %q, the scene %q", got, want)
 	}
-	if got, want := len(cases.LessonViews()), len(scene.Views()); got != want {
+	if got, want := len(lesson.LessonViews()), len(scene.Views()); got != want {
 		t.Errorf("lessons know %d views, the scene %d", got, want)
 	}
-	for _, v := range cases.LessonViews() {
+	for _, v := range lesson.LessonViews() {
 		if err := KnownView(v); err != nil {
 			t.Error(err)
 		}

@@ -4,7 +4,8 @@ import (
 	"fmt"
 	"math"
 
-	"archload/cases"
+	"archload/cases/answer"
+
 	"archload/mesh"
 	"archload/viz/panel"
 	"archload/viz/scene"
@@ -136,10 +137,10 @@ func (d *Desk) hit(view int, at panel.Point, density float64) (mesh.Point, bool)
 // hover is what is read under the pointer.
 type hover struct {
 	at   panel.Point
-	read cases.GaugeReport
-	wood cases.WoodAt
+	read answer.GaugeReport
+	wood answer.WoodAt
 
-	other *cases.GaugeReport // of B, where the difference is shown
+	other *answer.GaugeReport // of B, where the difference is shown
 }
 
 // rows are what is read, as names and values.
@@ -171,13 +172,13 @@ func (d *Desk) readAt(view int, at panel.Point, density float64) *hover {
 		return nil
 	}
 	now := d.shown.Designs[view].Now
-	r, inside := now.ReadingAt(q)
+	r, inside := answer.ReadingAt(now, q)
 	if !inside {
 		return nil
 	}
-	h := &hover{at: at, read: r, wood: now.Top.Built.WoodUnder(q)}
+	h := &hover{at: at, read: r, wood: answer.WoodUnder(now.Top.Built, q)}
 	if len(d.shown.Scenes) < len(d.shown.Designs) {
-		if other, inside := d.shown.Designs[1].Now.ReadingAt(q); inside {
+		if other, inside := answer.ReadingAt(d.shown.Designs[1].Now, q); inside {
 			h.other = &other
 		}
 	}

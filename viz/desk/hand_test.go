@@ -5,7 +5,8 @@ import (
 	"testing"
 	"time"
 
-	"archload/cases"
+	"archload/cases/design"
+
 	"archload/materials"
 	"archload/viz/panel"
 )
@@ -39,7 +40,7 @@ func newHand(t *testing.T, o Options) *hand {
 	}
 	h := &hand{t: t, bell: make(chan struct{}, 1), kept: map[string][]byte{}}
 	o.Woods = woods
-	o.Solve = cases.Options{Workers: 2, Refine: coarse}
+	o.Solve = design.Options{Workers: 2, Refine: coarse}
 	o.Keep = func(name string, data []byte) (string, error) {
 		h.kept[name] = data
 		return name, nil

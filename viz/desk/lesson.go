@@ -3,18 +3,19 @@ package desk
 import (
 	"fmt"
 
-	"archload/cases"
+	"archload/cases/lesson"
+
 	"archload/viz/panel"
 	"archload/viz/scene"
 )
 
 // openLesson begins a lesson.
 func (d *Desk) openLesson(name string) error {
-	l, err := cases.OpenLesson(d.o.FS, name)
+	l, err := lesson.OpenLesson(d.o.FS, name)
 	if err != nil {
 		return err
 	}
-	d.lesson, d.over = &lesson{Lesson: l}, noSheet
+	d.lesson, d.over = &walk{Lesson: l}, noSheet
 	d.showStep()
 	return nil
 }

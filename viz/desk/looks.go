@@ -5,7 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"archload/cases"
+	"archload/cases/lesson"
+
 	"archload/viz/scene"
 )
 
@@ -33,7 +34,7 @@ func (l Looks) orUsual() Looks {
 
 // cutWords are the words of the cuts, in their order: those of the lessons, and
 // the one that only the hand can draw.
-func cutWords() []string { return append(cases.LessonSections(), "drawn") }
+func cutWords() []string { return append(lesson.LessonSections(), "drawn") }
 
 // Text writes the looks as lines of name and value, which ParseLooks reads.
 func (l Looks) Text() string {

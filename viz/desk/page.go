@@ -5,7 +5,8 @@ import (
 	"image/color"
 	"math"
 
-	"archload/cases"
+	"archload/cases/answer"
+
 	"archload/viz/panel"
 	"archload/viz/scene"
 )
@@ -224,8 +225,8 @@ func (d *Desk) remark(i int) (words string, ink color.NRGBA) {
 		switch used := float64(a.Report.Strength.Used); {
 		case used >= 1:
 			return fmt.Sprintf("Strength used %.0f %%: expect it to crack.", 100*used), panel.Fault()
-		case used >= cases.LongTerm:
-			return fmt.Sprintf("Strength used %.0f %%: beyond the %.0f %% that wood bears for ten years.", 100*used, 100*cases.LongTerm), panel.Fault()
+		case used >= answer.LongTerm:
+			return fmt.Sprintf("Strength used %.0f %%: beyond the %.0f %% that wood bears for ten years.", 100*used, 100*answer.LongTerm), panel.Fault()
 		}
 	}
 	switch {

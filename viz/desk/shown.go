@@ -2,6 +2,10 @@ package desk
 
 import (
 	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+	"archload/cases/live"
+	"archload/cases/study"
 	"archload/mesh"
 	"archload/mesh/plane"
 	"archload/viz/scene"
@@ -15,23 +19,23 @@ type Shown struct {
 	Designs []*Answered
 	Scenes  []*scene.Scene // of each design, or one for a difference
 	Enlarge float64        // movements are drawn this many times as large
-	Table   *cases.Comparison
+	Table   *study.Comparison
 }
 
 // Answered is one design under its want.
 type Answered struct {
-	Live     *cases.Live
+	Live     *live.Live
 	Skeleton *scene.Skeleton
-	Full     *cases.Solution     // at full string load
-	Now      *cases.Solution     // at the want's load
-	Bridge   *cases.BridgeReport // now; nil without a bridge
-	Gauges   []cases.GaugeReport // of the case, now
-	Pins     []cases.GaugeReport // now; a pin off the wood has NaN
-	Cut      *cases.LineCut      // now; nil without a section
-	Flow     *cases.FlowReport   // now; nil if no lines of force are wanted
-	Pathless string              // why there are no paths of the load, if they are wanted
-	Events   []cases.LiveEvent
-	Report   *cases.Report // at full load; nil until it is worked out
+	Full     *design.Solution     // at full string load
+	Now      *design.Solution     // at the want's load
+	Bridge   *answer.BridgeReport // now; nil without a bridge
+	Gauges   []answer.GaugeReport // of the case, now
+	Pins     []answer.GaugeReport // now; a pin off the wood has NaN
+	Cut      *design.LineCut      // now; nil without a section
+	Flow     *answer.FlowReport   // now; nil if no lines of force are wanted
+	Pathless string               // why there are no paths of the load, if they are wanted
+	Events   []live.LiveEvent
+	Report   *answer.Report // at full load; nil until it is worked out
 }
 
 // Settled says whether the slower numbers are there.

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"archload/cases"
+	"archload/cases/answer"
 	"archload/viz/panel"
 )
 
@@ -59,11 +60,11 @@ func (d *Desk) drawNow(c *panel.Column) {
 	if len(d.shown.Designs) == 1 {
 		d.panel.Note(c.Row(16), fmt.Sprintf("at %s of string load", percent(d.shown.Want.Load)))
 	}
-	for _, q := range cases.Shown() {
+	for _, q := range answer.Shown() {
 		var values []float64
 		known := false
 		for _, a := range d.shown.Designs {
-			v := q.Get(&cases.Report{Bridge: a.Bridge})
+			v := q.Get(&answer.Report{Bridge: a.Bridge})
 			values, known = append(values, float64(v)), known || v.Known()
 		}
 		if known {
@@ -101,7 +102,7 @@ func (d *Desk) heads(first string) []panel.TableColumn {
 }
 
 // cells are a row of numbers; for two designs with their difference.
-func cells(q cases.Quantity, values []float64) []string {
+func cells(q answer.Quantity, values []float64) []string {
 	unit, _, _ := strings.Cut(q.Unit, " of ")
 	if len(values) == 1 {
 		return []string{q.Title(), decimal(values[0], q.Digits), unit}

@@ -1,17 +1,18 @@
 package desk
 
 import (
-	"archload/cases"
+	"archload/cases/lesson"
+
 	"archload/viz/scene"
 )
 
-// lesson is a lesson on its way.
-type lesson struct {
-	*cases.Lesson
+// walk is a lesson on its way.
+type walk struct {
+	*lesson.Lesson
 	at int // the step
 }
 
-func (l *lesson) step() *cases.LessonStep { return &l.Steps[l.at] }
+func (l *walk) step() *lesson.LessonStep { return &l.Steps[l.at] }
 
 // toolbox is what can be changed of a design, worked out once for each state
 // of its keys.

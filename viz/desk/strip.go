@@ -5,7 +5,9 @@ import (
 	"image/color"
 	"math"
 
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+
 	"archload/viz/panel"
 )
 
@@ -119,7 +121,7 @@ func (d *Desk) drawSection(l *panel.List, f stripFrame) {
 }
 
 // fillCut draws the wood of a section as it is carved.
-func (d *Desk) fillCut(l *panel.List, f stripFrame, c *cases.LineCut) {
+func (d *Desk) fillCut(l *panel.List, f stripFrame, c *design.LineCut) {
 	wood := color.NRGBA{233, 214, 176, 255}
 	for i := 1; i < len(c.Along); i++ {
 		if math.IsNaN(c.Outer[i-1]) || math.IsNaN(c.Outer[i]) || c.Along[i]-c.Along[i-1] > 5 {
@@ -140,7 +142,7 @@ func (d *Desk) fillCut(l *panel.List, f stripFrame, c *cases.LineCut) {
 }
 
 // loadedLine draws the outer surface as loaded, enlarged.
-func (d *Desk) loadedLine(l *panel.List, f stripFrame, c *cases.LineCut, k color.NRGBA) {
+func (d *Desk) loadedLine(l *panel.List, f stripFrame, c *design.LineCut, k color.NRGBA) {
 	z := make([]float64, len(c.Outer))
 	for i := range z {
 		z[i] = c.Outer[i] - c.Sink[i]*d.shown.Enlarge
@@ -149,7 +151,7 @@ func (d *Desk) loadedLine(l *panel.List, f stripFrame, c *cases.LineCut, k color
 }
 
 // stripLine draws a height along the cut, broken over holes.
-func (d *Desk) stripLine(l *panel.List, f stripFrame, c *cases.LineCut, z []float64, width float64, k color.NRGBA) {
+func (d *Desk) stripLine(l *panel.List, f stripFrame, c *design.LineCut, z []float64, width float64, k color.NRGBA) {
 	var run []panel.Point
 	flush := func() {
 		if len(run) > 1 {
@@ -176,7 +178,7 @@ const leastGap = 0.02
 // it the force that each station gives to the top.
 func (d *Desk) drawFoot(l *panel.List, r panel.Rect) {
 	a := d.design()
-	cols := a.Now.FootColumns()
+	cols := answer.FootColumns(a.Now)
 	if len(cols) == 0 {
 		return
 	}
@@ -209,7 +211,7 @@ func (d *Desk) drawFoot(l *panel.List, r panel.Rect) {
 }
 
 // stationHalf is half the width of a station's bar, points.
-func stationHalf(cols []cases.FootColumn, i int, across func(float64) float64) float64 {
+func stationHalf(cols []answer.FootColumn, i int, across func(float64) float64) float64 {
 	j := i + 1
 	if j >= len(cols) || cols[j].Foot != cols[i].Foot {
 		j = i - 1
@@ -221,7 +223,7 @@ func stationHalf(cols []cases.FootColumn, i int, across func(float64) float64) f
 }
 
 // drawGap draws the relief as fitted, dashed, and the gap that is left, full.
-func (d *Desk) drawGap(l *panel.List, cols []cases.FootColumn, across func(float64) float64, base, scale float64) {
+func (d *Desk) drawGap(l *panel.List, cols []answer.FootColumn, across func(float64) float64, base, scale float64) {
 	var fitted []panel.Point
 	flush := func() {
 		if len(fitted) > 1 {
@@ -244,7 +246,7 @@ func (d *Desk) drawGap(l *panel.List, cols []cases.FootColumn, across func(float
 }
 
 // drawThirds writes what each third of a single foot, or each foot, carries.
-func (d *Desk) drawThirds(l *panel.List, a *Answered, cols []cases.FootColumn, across func(float64) float64, y float64) {
+func (d *Desk) drawThirds(l *panel.List, a *Answered, cols []answer.FootColumn, across func(float64) float64, y float64) {
 	all := 0.0
 	feet := map[int]float64{}
 	for _, c := range cols {
@@ -265,7 +267,7 @@ func (d *Desk) drawThirds(l *panel.List, a *Answered, cols []cases.FootColumn, a
 	if len(feet) == 2 {
 		parts = []part{{"bass foot", lo + (hi-lo)/6, feet[0], feet[0] / all}, {"treble foot", hi - (hi-lo)/6, feet[1], feet[1] / all}}
 	}
-	digits := cases.QuantityOf("middle_share").Digits
+	digits := answer.QuantityOf("middle_share").Digits
 	// The longest words for which there is room, the same for all.
 	room := (across(hi)-across(lo))/float64(len(parts)) - 8
 	for _, say := range []func(name string, n, s float64) string{

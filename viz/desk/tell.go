@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"archload/cases"
+	"archload/cases/answer"
 )
 
 // Line reports the last frame in one line of names and values, for tests and
@@ -53,7 +53,7 @@ func (d *Desk) tellShown(say func(string, any), word func(string, string)) {
 			say(name+".middle", decimal6(a.Bridge.Share.Middle))
 			say(name+".gap", decimal6(a.Bridge.GapLeft))
 		}
-		for _, g := range append(append([]cases.GaugeReport{}, a.Gauges...), a.Pins...) {
+		for _, g := range append(append([]answer.GaugeReport{}, a.Gauges...), a.Pins...) {
 			word(name+".gauge", fmt.Sprintf("%s@%.1f,%.1f:%s", g.Name, g.X, g.Y, decimal6(g.Sink)))
 		}
 	}

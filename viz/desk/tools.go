@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"archload/cases"
+	"archload/cases/study"
+	"archload/cases/tree"
 	"archload/materials"
 )
 
@@ -74,7 +76,7 @@ func reliefTools(b *cases.Bridge) []tool {
 	if len(b.Relief.Stations) > 0 {
 		why = "this case lists its relief station by station; setting a depth replaces the list"
 	}
-	shapes := cases.Shapes()
+	shapes := study.Shapes()
 	at := 0
 	for i, s := range shapes {
 		if s == b.Relief.Shape {
@@ -158,7 +160,7 @@ func stringTools(c *cases.Case) []tool {
 		show: func(v float64) string { return fmt.Sprintf("%.0f N (× %.2f)", all*v, v) },
 		tip:  "a lighter or heavier set: every string's tension times this. String tension can hurt: change real strings one by one and by ear",
 		set:  func(v float64) []cases.KeyValue { return []cases.KeyValue{number("strings.tension_scale", v)} }}}
-	angle := func(id, label, key string, a *cases.Angle) tool {
+	angle := func(id, label, key string, a *tree.Angle) tool {
 		t := tool{id: id, group: foldStrings, label: label, unit: "degrees", least: 0, most: 25, step: 0.25,
 			set: func(v float64) []cases.KeyValue { return []cases.KeyValue{number(key, v)} }}
 		if a == nil {

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/say"
 )
 
 // back is what stands last: what the numbers mean, how the ranges were got and what is left out, once
@@ -25,7 +27,7 @@ func (in Input) back() []reportSection {
 	for i, s := range in.Solutions {
 		title := "Appendix: the case"
 		if len(in.Solutions) > 1 {
-			title = "Appendix: the case of " + cases.Letter(i)
+			title = "Appendix: the case of " + say.Letter(i)
 		}
 		out = append(out, written(title, s.Top.Built.Case, seen))
 	}
@@ -36,8 +38,8 @@ func (in Input) back() []reportSection {
 // maker.
 func (in Input) meanings() reportSection {
 	t := reportTable{Head: []string{"", ""}, Words: true}
-	for _, q := range cases.Reported() {
-		known := func(r *cases.Report) bool { return q.Get(r).Known() }
+	for _, q := range answer.Reported() {
+		known := func(r *answer.Report) bool { return q.Get(r).Known() }
 		if slices.ContainsFunc(in.Reports, known) {
 			t.Rows = append(t.Rows, []string{q.Name, q.Means})
 		}
@@ -49,7 +51,7 @@ func (in Input) meanings() reportSection {
 // shown before is named only.
 func written(title string, c *cases.Case, seen map[string]string) reportSection {
 	sec := reportSection{Title: title, Words: []string{"As written, with what it is based on; then every key as it was computed (grey: a default)."}}
-	for i, f := range c.Texts() {
+	for i, f := range say.Texts(c) {
 		text := string(f.Data)
 		if seen[f.Name] == text {
 			sec.Words = append(sec.Words, f.Name+": as shown above.")

@@ -5,17 +5,19 @@ import (
 	"slices"
 
 	"archload/cases"
+	"archload/cases/say"
+	"archload/cases/study"
 	"archload/viz"
 )
 
 // part makes the part of design i of n.
-func (d *design) part(i, n int) (reportPart, error) {
+func (d *subject) part(i, n int) (reportPart, error) {
 	p := reportPart{ID: fmt.Sprintf("design-%d", i+1), Title: d.r.Title, Name: d.name, Failed: d.r.Error.Failed(), Lead: together(d.lead()), Advice: together(d.advice())}
 	if p.Title == "" {
 		p.Title = d.name
 	}
 	if n > 1 {
-		p.Letter = cases.Letter(i) + ": "
+		p.Letter = say.Letter(i) + ": "
 	} else {
 		p.Ranges = rangeWords()
 	}
@@ -42,7 +44,7 @@ func elsewhere(n int) []string {
 }
 
 // illustrate draws every page of the design into the section where it belongs.
-func (d *design) illustrate(sections []reportSection, n int) error {
+func (d *subject) illustrate(sections []reportSection, n int) error {
 	for _, p := range append(viz.DesignPictures(d.s, d.r), viz.Pictures(d.s, d.r)...) {
 		if slices.Contains(elsewhere(n), p.Name) {
 			continue
@@ -57,10 +59,10 @@ func (d *design) illustrate(sections []reportSection, n int) error {
 	return nil
 }
 
-func (d *design) certain() reportSection {
+func (d *subject) certain() reportSection {
 	t := reportTable{Head: []string{"", "computed", "from plank to plank", "from the mesh"}}
 	for _, a := range d.answers {
-		if a.Key == "gap_left" && float64(a.Most) < cases.LeastGap {
+		if a.Key == "gap_left" && float64(a.Most) < study.LeastGap {
 			t.Rows = append(t.Rows, []string{a.Name, "none that a feeler can find", "", ""})
 			continue
 		}
@@ -84,7 +86,7 @@ func ranges() reportSection {
 	return s
 }
 
-func (d *design) drawn() reportSection {
+func (d *subject) drawn() reportSection {
 	c, r := d.s.Top.Built.Case, d.r
 	t := reportTable{Head: []string{"", ""}, Words: true}
 	add := func(name, form string, args ...any) {

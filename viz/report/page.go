@@ -6,7 +6,10 @@ import (
 	"html/template"
 	"strings"
 
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+	"archload/cases/study"
+
 	"archload/viz"
 )
 
@@ -76,15 +79,15 @@ type reportCode struct{ Name, Text string }
 // with their comparison.
 type Input struct {
 	Names      []string // what the user called them
-	Solutions  []*cases.Solution
-	Reports    []*cases.Report
-	Spreads    []*cases.Spread   // behind the ranges; nil leaves them out
-	Comparison *cases.Comparison // needed for more than one design
+	Solutions  []*design.Solution
+	Reports    []*answer.Report
+	Spreads    []*study.Spread   // behind the ranges; nil leaves them out
+	Comparison *study.Comparison // needed for more than one design
 	Version    string            // of the program
 }
 
 // spread is that of design i, if there is one.
-func (in Input) spread(i int) *cases.Spread {
+func (in Input) spread(i int) *study.Spread {
 	if in.Spreads == nil {
 		return nil
 	}

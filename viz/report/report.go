@@ -7,7 +7,7 @@ import (
 	"html/template"
 	"io"
 
-	"archload/cases"
+	"archload/cases/study"
 )
 
 //go:embed report.html
@@ -26,8 +26,8 @@ func Write(w io.Writer, in Input) error {
 	}
 	doc := reportDoc{Version: in.Version, Style: template.CSS(reportCSS)}
 	for i, s := range in.Solutions {
-		a := cases.Answers(in.Reports[i], in.spread(i))
-		d := design{name: in.Names[i], s: s, r: in.Reports[i], spread: in.spread(i), answers: a}
+		a := study.Answers(in.Reports[i], in.spread(i))
+		d := subject{name: in.Names[i], s: s, r: in.Reports[i], spread: in.spread(i), answers: a}
 		part, err := d.part(i, len(in.Solutions))
 		if err != nil {
 			return fmt.Errorf("report: %s: %w", in.Names[i], err)

@@ -17,6 +17,9 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+	"archload/cases/study"
 	"archload/viz"
 )
 
@@ -29,20 +32,20 @@ func reportOf(t *testing.T, names ...string) (Input, []byte) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		s, err := cases.Solve(t.Context(), c, cases.Options{Refine: 0.5})
+		s, err := design.Solve(t.Context(), c, design.Options{Refine: 0.5})
 		if err != nil {
 			t.Fatal(err)
 		}
-		r := cases.Summarize(s)
+		r := answer.Summarize(s)
 		r.Title += ` <script>alert("&")</script>`
-		sp, err := s.FindSpread(t.Context(), cases.Options{Workers: 2})
+		sp, err := study.FindSpread(t.Context(), s, design.Options{Workers: 2})
 		if err != nil {
 			t.Fatal(err)
 		}
 		in.Solutions, in.Reports, in.Spreads = append(in.Solutions, s), append(in.Reports, r), append(in.Spreads, sp)
 	}
 	if len(names) > 1 {
-		in.Comparison = cases.CompareRanged(names, in.Solutions, in.Reports, in.Spreads)
+		in.Comparison = study.CompareRanged(names, in.Solutions, in.Reports, in.Spreads)
 	}
 	var b bytes.Buffer
 	if err := Write(&b, in); err != nil {
@@ -174,7 +177,7 @@ func TestReport(t *testing.T) {
 func TestReportUnits(t *testing.T) {
 	for _, name := range []string{"course-guitar-relief", "bench-plate"} {
 		in, _ := reportOf(t, name)
-		d := design{name: name, s: in.Solutions[0], r: in.Reports[0], answers: cases.Answers(in.Reports[0], in.Spreads[0])}
+		d := subject{name: name, s: in.Solutions[0], r: in.Reports[0], answers: study.Answers(in.Reports[0], in.Spreads[0])}
 		unit := regexp.MustCompile(`^( to (−?[\d.]+|never))? (mm|N|MPa|%|degrees)`)
 		lead := d.lead()
 		if len(lead) < 4 {
@@ -198,7 +201,7 @@ func TestReportUnits(t *testing.T) {
 func TestReportAnswers(t *testing.T) {
 	in, page := reportOf(t, "course-guitar-relief")
 	r := in.Reports[0]
-	d := design{name: in.Names[0], s: in.Solutions[0], r: r, spread: in.Spreads[0], answers: cases.Answers(r, in.Spreads[0])}
+	d := subject{name: in.Names[0], s: in.Solutions[0], r: r, spread: in.Spreads[0], answers: study.Answers(r, in.Spreads[0])}
 	sink, _ := d.answer("bridge_sink")
 	used, _ := d.answer("strength_used")
 	closes := float64(r.Bridge.MiddleClosesAt)
@@ -227,12 +230,12 @@ func TestReportAnswers(t *testing.T) {
 
 func TestReportLean(t *testing.T) {
 	for _, c := range []struct {
-		tilt cases.TiltReport
+		tilt answer.TiltReport
 		want string
 	}{
-		{cases.TiltReport{ForeAft: 0.013, Sideways: -0.0001}, "The bridge leans 0.013 degrees toward the neck, and does not lean sideways."},
-		{cases.TiltReport{ForeAft: -0.02, Sideways: -0.111}, "The bridge leans 0.020 degrees toward the tail, and its bass side is lower by 0.111 degrees."},
-		{cases.TiltReport{Sideways: 0.05}, "The bridge does not lean along the strings, and its treble side is lower by 0.050 degrees."},
+		{answer.TiltReport{ForeAft: 0.013, Sideways: -0.0001}, "The bridge leans 0.013 degrees toward the neck, and does not lean sideways."},
+		{answer.TiltReport{ForeAft: -0.02, Sideways: -0.111}, "The bridge leans 0.020 degrees toward the tail, and its bass side is lower by 0.111 degrees."},
+		{answer.TiltReport{Sideways: 0.05}, "The bridge does not lean along the strings, and its treble side is lower by 0.050 degrees."},
 	} {
 		if got := leanWords(c.tilt); got != c.want {
 			t.Errorf("%+v: %q, want %q", c.tilt, got, c.want)

@@ -3,7 +3,9 @@ package report
 import (
 	"strings"
 
-	"archload/cases"
+	"archload/cases/say"
+	"archload/cases/study"
+
 	"archload/viz"
 )
 
@@ -13,14 +15,14 @@ func sideBySide(in Input) ([]reportSection, error) {
 	first := reportSection{Title: "What differs, and what comes of it"}
 	differs := reportTable{Caption: "What differs in the input", Head: []string{""}, Words: true}
 	for i := range in.Reports {
-		differs.Head = append(differs.Head, cases.Letter(i))
+		differs.Head = append(differs.Head, say.Letter(i))
 	}
 	for _, k := range c.Differs {
 		differs.Rows = append(differs.Rows, append([]string{k.Key}, k.Values...))
 	}
 	first.Tables = append([]reportTable{differs}, sideTables(c)...)
 	first.Words = sideWords(c)
-	short := reportSection{Title: "In short", Lead: true, List: together(cases.Verdict(c))}
+	short := reportSection{Title: "In short", Lead: true, List: together(say.Verdict(c))}
 	for i, v := range short.List {
 		short.List[i] = strings.ReplaceAll(v, "(-", "(−")
 	}
@@ -44,18 +46,18 @@ const ofMesh = 3
 
 // sideTables are the numbers of the designs, part by part; none of a part
 // without rows.
-func sideTables(c *cases.Comparison) []reportTable {
+func sideTables(c *study.Comparison) []reportTable {
 	var out []reportTable
-	last := cases.Part(-1)
+	last := study.Part(-1)
 	for i := range c.Rows {
 		r := &c.Rows[i]
 		if p := r.Part(); p != last {
 			last = p
 			t := sideTable(c)
-			if p == cases.OfMesh {
+			if p == study.OfMesh {
 				t.Head = t.Head[:ofMesh]
 			}
-			t.Caption = cases.Heads(c)[p]
+			t.Caption = say.Heads(c)[p]
 			out = append(out, t)
 		}
 		t := &out[len(out)-1]
@@ -64,16 +66,16 @@ func sideTables(c *cases.Comparison) []reportTable {
 			if k > 0 {
 				name = ""
 			}
-			t.Rows = append(t.Rows, append([]string{name, cases.Letter(k)}, sideCells(c, r, k)...)[:len(t.Head)])
+			t.Rows = append(t.Rows, append([]string{name, say.Letter(k)}, sideCells(c, r, k)...)[:len(t.Head)])
 		}
 	}
 	return out
 }
 
 // ranged says whether a comparison has ranges.
-func ranged(c *cases.Comparison) bool { return c.Wood != nil }
+func ranged(c *study.Comparison) bool { return c.Wood != nil }
 
-func sideTable(c *cases.Comparison) reportTable {
+func sideTable(c *study.Comparison) reportTable {
 	if ranged(c) {
 		return reportTable{Close: true, Head: []string{"", "design", "number", "±\u00a0wood", "±\u00a0mesh", "less A", "in %", "±\u00a0wood", "±\u00a0mesh"}}
 	}
@@ -81,8 +83,8 @@ func sideTable(c *cases.Comparison) reportTable {
 }
 
 // sideCells are the cells of one design, with a true minus.
-func sideCells(c *cases.Comparison, r *cases.Row, k int) []string {
-	all := cases.Cells(r, k)
+func sideCells(c *study.Comparison, r *study.Row, k int) []string {
+	all := say.Cells(r, k)
 	out := all[:]
 	if !ranged(c) {
 		out = []string{all[0], all[3], all[4]}
@@ -94,7 +96,7 @@ func sideCells(c *cases.Comparison, r *cases.Row, k int) []string {
 }
 
 // sideWords say how to read the table.
-func sideWords(c *cases.Comparison) []string {
+func sideWords(c *study.Comparison) []string {
 	if !ranged(c) {
 		return []string{"Each number stands with its difference from A; = means none. Differences are taken before rounding. The greatest change in percent stands first."}
 	}

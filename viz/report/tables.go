@@ -5,10 +5,11 @@ import (
 	"math"
 	"slices"
 
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/study"
 )
 
-func (d *design) forces() reportSection {
+func (d *subject) forces() reportSection {
 	sec := reportSection{Title: "Strings and forces"}
 	s := d.r.Strings
 	if s == nil {
@@ -29,11 +30,11 @@ func (d *design) forces() reportSection {
 	return sec
 }
 
-func (d *design) sinks() reportSection {
+func (d *subject) sinks() reportSection {
 	sec := reportSection{Title: "What sinks"}
 	t := reportTable{Caption: "What dial gauges would read, and the stress at their places, MPa (pull positive)",
 		Head: []string{"gauge", "place, mm", "sink, mm", "outer face along", "outer face across", "inner face along", "inner face across"}}
-	measured := slices.ContainsFunc(d.r.Gauges, func(g cases.GaugeReport) bool { return g.Measured.Known() })
+	measured := slices.ContainsFunc(d.r.Gauges, func(g answer.GaugeReport) bool { return g.Measured.Known() })
 	if measured {
 		t.Head = slices.Insert(t.Head, 3, "read on the bench, mm")
 	}
@@ -57,7 +58,7 @@ func (d *design) sinks() reportSection {
 }
 
 // leanWords say how the bridge leans.
-func leanWords(t cases.TiltReport) string {
+func leanWords(t answer.TiltReport) string {
 	const none = 0.0005 // degrees, rounded to nothing
 	along, side := "does not lean along the strings", "does not lean sideways"
 	if math.Abs(t.ForeAft) >= none {
@@ -69,7 +70,7 @@ func leanWords(t cases.TiltReport) string {
 	return "The bridge " + along + ", and " + side + "."
 }
 
-func (d *design) bears() reportSection {
+func (d *subject) bears() reportSection {
 	sec := reportSection{Title: "How the foot bears"}
 	b := d.r.Bridge
 	if b == nil {
@@ -84,7 +85,7 @@ func (d *design) bears() reportSection {
 		}
 	}
 	sec.Tables = []reportTable{t}
-	sec.Words = []string{fmt.Sprintf("Left under the foot at full load, at its greatest: %s.", cases.GapWords(b.GapLeft)), d.sumWords()}
+	sec.Words = []string{fmt.Sprintf("Left under the foot at full load, at its greatest: %s.", study.GapWords(b.GapLeft)), d.sumWords()}
 	if b.FrictionNeeded.Known() {
 		sec.Words = append(sec.Words, fmt.Sprintf("Friction needed: to stay where it is the foot must drag %s N for each N it presses with (wood on wood gives 0.3 to 0.5 at most; common practice, no published source).", d.number("friction_needed")))
 	}
@@ -92,7 +93,7 @@ func (d *design) bears() reportSection {
 }
 
 // sumWords say why the forces of the thirds are not what the strings press with.
-func (d *design) sumWords() string {
+func (d *subject) sumWords() string {
 	why := "there a part is carried by drag along it"
 	if d.s.Top.Built.Case.Bridge.Hold == "slip" {
 		why = "there a force square to it carries less than itself downward"
@@ -101,13 +102,13 @@ func (d *design) sumWords() string {
 		dec(d.r.Bridge.Pressed(), 1), d.number("downforce"), why)
 }
 
-func (d *design) paths() reportSection {
+func (d *subject) paths() reportSection {
 	sec := reportSection{Title: "Where the load goes"}
 	r := d.r.Reactions
 	t := reportTable{Caption: "What holds the top up", Head: []string{"", "N", "% of the load"}}
 	total := r.Total[2]
 	for _, key := range []string{"edge_neck", "edge_tail", "edge_bass", "edge_treble"} {
-		q := cases.QuantityOf(key)
+		q := answer.QuantityOf(key)
 		t.Rows = append(t.Rows, []string{q.Name, d.number(key), dec(100*float64(q.Get(d.r))/total, 0)})
 	}
 	for _, p := range r.Posts {
@@ -120,16 +121,16 @@ func (d *design) paths() reportSection {
 	if e := d.r.Energy; e.Total > 0 {
 		t := reportTable{Caption: "What is strained: where the work of the strings is stored", Head: []string{"", "N mm", "% of all"}}
 		for _, key := range []string{"energy_stretching", "energy_bending", "energy_shear", "energy_braces", "energy_bridge", "energy_bedding", "energy_rim"} {
-			q := cases.QuantityOf(key)
+			q := answer.QuantityOf(key)
 			t.Rows = append(t.Rows, []string{q.Name, dec(float64(q.Get(d.r))/100*e.Total, 2), d.number(key)})
 		}
-		t.Rows = append(t.Rows, []string{cases.QuantityOf("energy").Name, d.number("energy"), "100"})
+		t.Rows = append(t.Rows, []string{answer.QuantityOf("energy").Name, d.number("energy"), "100"})
 		sec.Tables = append(sec.Tables, t)
 	}
 	return sec
 }
 
-func (d *design) braceTable() reportTable {
+func (d *subject) braceTable() reportTable {
 	t := reportTable{Caption: "What the braces carry",
 		Head: []string{"brace", "greatest pull (push −), N", "greatest bending moment, N mm", "takes over of the load, N", "glue line: shear, MPa", "of its strength, %", "glue line: peel, MPa", "of its strength, %"}}
 	for _, b := range d.r.Braces {
@@ -147,12 +148,12 @@ func (d *design) braceTable() reportTable {
 	return t
 }
 
-func (d *design) works() reportSection {
+func (d *subject) works() reportSection {
 	t := reportTable{Head: []string{"", "used now, %", "of what is left after ten years of load, %"}}
 	for _, key := range []string{"strength_used", "rolling_shear_used", "shear_used", "foot_used"} {
-		q := cases.QuantityOf(key)
+		q := answer.QuantityOf(key)
 		if v := q.Get(d.r); v.Known() {
-			t.Rows = append(t.Rows, []string{q.Name, d.number(key), dec(float64(v)/cases.LongTerm, q.Digits)})
+			t.Rows = append(t.Rows, []string{q.Name, d.number(key), dec(float64(v)/answer.LongTerm, q.Digits)})
 		}
 	}
 	return reportSection{Title: "How hard the wood works", Tables: []reportTable{t}, Words: []string{
@@ -160,7 +161,7 @@ func (d *design) works() reportSection {
 	}}
 }
 
-func (d *design) trust() reportSection {
+func (d *subject) trust() reportSection {
 	e, m := d.r.Error, d.r.Mesh
 	t := reportTable{Caption: "The program's own checks of this run, as shares of the whole", Head: []string{"", "found", "passes up to"}}
 	for _, k := range []struct {

@@ -6,7 +6,10 @@ import (
 	"regexp"
 	"strings"
 
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+	"archload/cases/say"
+	"archload/cases/study"
 )
 
 // dec writes a number with so many digits behind the point and a true minus.
@@ -29,7 +32,7 @@ func together(words []string) []string {
 }
 
 // decNum is dec for a number that may not be had.
-func decNum(v cases.Num, digits int, missing string) string {
+func decNum(v answer.Num, digits int, missing string) string {
 	if !v.Known() {
 		return missing
 	}
@@ -38,7 +41,7 @@ func decNum(v cases.Num, digits int, missing string) string {
 
 // place writes a place as a maker would point at it: from the bridge's middle,
 // or from the drawing's origin if there is no bridge.
-func (d *design) place(x, y float64) string {
+func (d *subject) place(x, y float64) string {
 	from := "the drawing's origin"
 	if b := d.s.Top.Built.Case.Bridge; b != nil {
 		x, y, from = x-b.At[0], y-b.At[1], "the bridge's middle"
@@ -63,18 +66,18 @@ func (d *design) place(x, y float64) string {
 }
 
 // sure writes both ranges of an answer.
-func sure(a cases.Answer) string {
+func sure(a study.Answer) string {
 	return fmt.Sprintf("%s from plank to plank; mesh %s", woodRange(a), meshRange(a))
 }
 
-func meshRange(a cases.Answer) string {
+func meshRange(a study.Answer) string {
 	if !a.Mesh.Known() {
 		return "not estimated"
 	}
 	return fromTo(a.Value-a.Mesh, a.Value+a.Mesh, a)
 }
 
-func woodRange(a cases.Answer) string {
+func woodRange(a study.Answer) string {
 	if !a.Wood.Known() {
 		return "not known"
 	}
@@ -82,7 +85,7 @@ func woodRange(a cases.Answer) string {
 }
 
 // fromTo writes a range; one that both ends round to as that number.
-func fromTo(least, most cases.Num, a cases.Answer) string {
+func fromTo(least, most answer.Num, a study.Answer) string {
 	lo, hi := dec(float64(least), a.Digits), dec(float64(most), a.Digits)
 	if lo == hi {
 		return lo + " " + shortUnit(a)
@@ -91,32 +94,32 @@ func fromTo(least, most cases.Num, a cases.Answer) string {
 }
 
 // shortUnit is the unit without what it is a share of.
-func shortUnit(a cases.Answer) string {
+func shortUnit(a study.Answer) string {
 	unit, _, _ := strings.Cut(a.Unit, " ")
 	return unit
 }
 
-// design is one design of a report.
-type design struct {
+// subject is one design of a report.
+type subject struct {
 	name    string
-	s       *cases.Solution
-	r       *cases.Report
-	spread  *cases.Spread // nil: without ranges
-	answers []cases.Answer
+	s       *design.Solution
+	r       *answer.Report
+	spread  *study.Spread // nil: without ranges
+	answers []study.Answer
 }
 
-func (d *design) answer(key string) (cases.Answer, bool) {
+func (d *subject) answer(key string) (study.Answer, bool) {
 	for _, a := range d.answers {
 		if a.Key == key {
 			return a, true
 		}
 	}
-	return cases.Answer{}, false
+	return study.Answer{}, false
 }
 
 // number writes a quantity of the design with as many digits as it is worth.
-func (d *design) number(key string) string {
-	q := cases.QuantityOf(key)
+func (d *subject) number(key string) string {
+	q := answer.QuantityOf(key)
 	v := q.Get(d.r)
 	switch {
 	case !v.Known() && q.Event:
@@ -128,7 +131,7 @@ func (d *design) number(key string) string {
 }
 
 // lead says the answers in words.
-func (d *design) lead() []string {
+func (d *subject) lead() []string {
 	var out []string
 	out = append(out, d.sayLoad())
 	if b := d.r.Bridge; b != nil {
@@ -154,7 +157,7 @@ func (d *design) lead() []string {
 
 // sayDecades spans from a stiff plank that does not creep to a soft one that
 // does.
-func (d *design) sayDecades(sink [2]cases.Num) string {
+func (d *subject) sayDecades(sink [2]answer.Num) string {
 	const why = "an indication, no more (wood creeps; factor 1.6 for structural timber indoors, EN 1995-1-1)"
 	a, ok := d.answer("bridge_sink")
 	if !ok {
@@ -168,7 +171,7 @@ func (d *design) sayDecades(sink [2]cases.Num) string {
 		dec(float64(a.Least), 2), dec(float64(creep*a.Most), 2), why)
 }
 
-func (d *design) sayLoad() string {
+func (d *subject) sayLoad() string {
 	s := d.r.Strings
 	if s == nil {
 		return fmt.Sprintf("A load of %s N presses on the plate.", dec(math.Abs(d.r.Reactions.Applied[2]), 0))
@@ -176,7 +179,7 @@ func (d *design) sayLoad() string {
 	return fmt.Sprintf("The strings pull with %s N in all and press the bridge down with %s N.", dec(s.Tension, 0), d.number("downforce"))
 }
 
-func (d *design) saySink(b *cases.BridgeReport) string {
+func (d *subject) saySink(b *answer.BridgeReport) string {
 	a, _ := d.answer("bridge_sink")
 	way := "lower"
 	if b.ActionChange < 0 {
@@ -189,23 +192,23 @@ func (d *design) saySink(b *cases.BridgeReport) string {
 
 // closing says how much of the bridge's sink is its middle bending down into the
 // relief; nothing without a gap under the middle.
-func (d *design) closing(b *cases.BridgeReport) string {
+func (d *subject) closing(b *answer.BridgeReport) string {
 	const near = 10 // mm from the bridge's middle
-	var mid *cases.FootColumn
-	cols, x := d.s.FootColumns(), d.s.Top.Built.Case.Bridge.At[0]
+	var mid *answer.FootColumn
+	cols, x := answer.FootColumns(d.s), d.s.Top.Built.Case.Bridge.At[0]
 	for i := range cols {
 		if c := &cols[i]; mid == nil || math.Abs(c.X-x) < math.Abs(mid.X-x) {
 			mid = c
 		}
 	}
-	if mid == nil || math.Abs(mid.X-x) > near || mid.Relief < cases.LeastGap {
+	if mid == nil || math.Abs(mid.X-x) > near || mid.Relief < study.LeastGap {
 		return ""
 	}
 	closed := mid.Relief - mid.Gap
 	return fmt.Sprintf(", %s mm of it as it bends down into the relief and %s mm with the top under it", dec(closed, 3), dec(b.Sink-closed, 3))
 }
 
-func (d *design) sayMiddle(b *cases.BridgeReport) string {
+func (d *subject) sayMiddle(b *answer.BridgeReport) string {
 	share, _ := d.answer("middle_share")
 	carries := fmt.Sprintf("At full load it carries %s %% of the force under the foot (%s), the bass end %s %%, the treble end %s %%.", d.number("middle_share"), sure(share),
 		d.number("bass_share"), d.number("treble_share"))
@@ -213,7 +216,7 @@ func (d *design) sayMiddle(b *cases.BridgeReport) string {
 	closes, _ := d.answer("middle_closes_at")
 	switch {
 	case !b.MiddleTouchesAt.Known():
-		return fmt.Sprintf("The middle of the foot never touches. Left at full load: %s. In softer wood it may touch.", cases.GapWords(b.GapLeft))
+		return fmt.Sprintf("The middle of the foot never touches. Left at full load: %s. In softer wood it may touch.", study.GapWords(b.GapLeft))
 	case b.MiddleClosesAt.Known() && b.MiddleClosesAt == 0:
 		return "The middle of the foot carries from the first. " + carries
 	case b.MiddleClosesAt.Known():
@@ -221,10 +224,10 @@ func (d *design) sayMiddle(b *cases.BridgeReport) string {
 			d.number("middle_touches_at"), sure(touches), d.number("middle_closes_at"), sure(closes)) + carries
 	}
 	return fmt.Sprintf("As the strings are brought up to pitch, the middle of the foot first touches at %s %% of full load (%s) and does not close all along; left: %s. ",
-		d.number("middle_touches_at"), sure(touches), cases.GapWords(b.GapLeft)) + carries
+		d.number("middle_touches_at"), sure(touches), study.GapWords(b.GapLeft)) + carries
 }
 
-func (d *design) sayStrength(a cases.Answer) string {
+func (d *subject) sayStrength(a study.Answer) string {
 	s := d.r.Strength
 	limit := " The limit under ten years of load is " + longTerm() + " of the strength (Wood Handbook)"
 	text := fmt.Sprintf("The wood works hardest at the %s face, %s: there %s %% of its short-term strength is used (%s).", s.Surface,
@@ -232,11 +235,11 @@ func (d *design) sayStrength(a cases.Answer) string {
 	switch v := float64(a.Value); {
 	case v >= 100:
 		return text + " Expect a crack there: do not build it like this."
-	case v >= 100*cases.LongTerm:
+	case v >= 100*answer.LongTerm:
 		return text + limit + ": this is more, so make that place stiffer or thicker, or press less."
 	case !a.Most.Known():
 		return text + limit + "."
-	case float64(a.Most) >= 100*cases.LongTerm:
+	case float64(a.Most) >= 100*answer.LongTerm:
 		return text + limit + fmt.Sprintf(": a good plank stays below; but one plank in six uses more than %s %%, above that limit.", dec(float64(a.Most), a.Digits))
 	}
 	return text + limit + fmt.Sprintf(": this stays below, and so it does in a poor plank (one in six uses more than %s %%).", dec(float64(a.Most), a.Digits))
@@ -244,10 +247,10 @@ func (d *design) sayStrength(a cases.Answer) string {
 
 // longTerm writes the share of its strength that wood keeps under ten years of
 // load.
-func longTerm() string { return dec(100*cases.LongTerm, 0) + " %" }
+func longTerm() string { return dec(100*answer.LongTerm, 0) + " %" }
 
 // advice says what the numbers are good for at the bench.
-func (d *design) advice() []string {
+func (d *subject) advice() []string {
 	var out []string
 	if len(d.r.Error.Failed()) > 0 {
 		out = append(out, "Nothing: the program's own checks failed.")
@@ -267,7 +270,7 @@ func (d *design) advice() []string {
 		out = append(out, checkRelief(b, float64(c.Relief.Depth)))
 	}
 	if len(d.r.Gauges) > 0 {
-		g, a := d.r.Gauges[0], cases.GaugeAnswer(d.r, 0, d.spread)
+		g, a := d.r.Gauges[0], study.GaugeAnswer(d.r, 0, d.spread)
 		out = append(out, fmt.Sprintf("To see whether your plank is stiffer or softer than the handbook's, set a dial gauge at \"%s\", %s, and %s: it should sink %s mm there (%s).",
 			g.Name, d.place(g.X, g.Y), pick(d.r.Strings == nil, "put the load on", "bring the strings up to pitch"), dec(g.Sink, a.Digits), sure(a)))
 	}
@@ -275,16 +278,16 @@ func (d *design) advice() []string {
 }
 
 // checkRelief says how to check a relief on the bench.
-func checkRelief(b *cases.BridgeReport, depth float64) string {
+func checkRelief(b *answer.BridgeReport, depth float64) string {
 	slack := fmt.Sprintf("To check the relief of %s mm, feel for the gap in the middle with a feeler gauge while the strings are slack: it should be that much", dec(depth, 2))
 	switch {
 	case !b.MiddleTouchesAt.Known() || !b.MiddleClosesAt.Known():
-		return fmt.Sprintf("%s. At pitch the middle of the foot stays open; left at its greatest: %s. If you want it to bear, take away less.", slack, cases.GapWords(b.GapLeft))
+		return fmt.Sprintf("%s. At pitch the middle of the foot stays open; left at its greatest: %s. If you want it to bear, take away less.", slack, study.GapWords(b.GapLeft))
 	case b.MiddleClosesAt == 0:
 		return slack + "."
 	}
 	p := float64(b.MiddleClosesAt)
-	return fmt.Sprintf("%s. It should close at about %s %% of full load, and be gone at pitch. %s", slack, dec(100*p, 0), cases.TuningWords(p))
+	return fmt.Sprintf("%s. It should close at about %s %% of full load, and be gone at pitch. %s", slack, dec(100*p, 0), say.TuningWords(p))
 }
 
 func pick(when bool, a, b string) string {

@@ -1,25 +1,27 @@
 package scene
 
 import (
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+
 	"archload/mesh"
 )
 
 // Show says what a scene shows of a design. Only Solution is needed.
 type Show struct {
-	Solution   *cases.Solution // of the design that the skeleton was made from
-	Load       float64         // share of the string load, for the statement, 1
+	Solution   *design.Solution // of the design that the skeleton was made from
+	Load       float64          // share of the string load, for the statement, 1
 	Field      Field
-	Face       Face              // of the plate, for fields that differ between the faces
-	Values     []float64         // of the field, in its unit, at the nodes or the cells of the foot; nil: taken from Solution
-	Difference bool              // Values are what another design has more of
-	Range      *[2]float64       // ends of the legend, in the field's unit; nil: from the values
-	Enlarge    float64           // movements are drawn so many times as large, 1; 0: EnlargeFor
-	Strings    bool              // draw them
-	Flow       *cases.FlowReport // lines of force to draw; nil: none
-	Pins       []Pin             // places to read
-	Cut        [2]mesh.Point     // ends of a section's line in plan, mm; equal: none
-	Wordless   bool              // no neck, tail, bass and treble at the rim
+	Face       Face               // of the plate, for fields that differ between the faces
+	Values     []float64          // of the field, in its unit, at the nodes or the cells of the foot; nil: taken from Solution
+	Difference bool               // Values are what another design has more of
+	Range      *[2]float64        // ends of the legend, in the field's unit; nil: from the values
+	Enlarge    float64            // movements are drawn so many times as large, 1; 0: EnlargeFor
+	Strings    bool               // draw them
+	Flow       *answer.FlowReport // lines of force to draw; nil: none
+	Pins       []Pin              // places to read
+	Cut        [2]mesh.Point      // ends of a section's line in plan, mm; equal: none
+	Wordless   bool               // no neck, tail, bass and treble at the rim
 }
 
 // Pin is a place on the plate that is read.
@@ -33,7 +35,7 @@ type Pin struct {
 type build struct {
 	k            *Skeleton
 	in           Show
-	s            *cases.Solution
+	s            *design.Solution
 	e            float64
 	outer, inner []vec     // the plate's skins as drawn, at the nodes
 	up           []vec     // normals of the outer skin as drawn

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
 	"archload/fem"
 	"archload/fem/contact"
 	"archload/viz/scale"
@@ -55,7 +57,7 @@ func TestScenesOfAllCases(t *testing.T) {
 		if !k.Fits(s) {
 			t.Errorf("%s: the skeleton does not fit its own solution", info.Name)
 		}
-		flow, err := s.FlowLines()
+		flow, err := answer.FlowLines(s)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -101,7 +103,7 @@ func checkScene(t *testing.T, name string, sc *Scene) {
 
 // checkVolumes wants the plate to hold its mass of wood, and every part to be
 // closed with its faces outward.
-func checkVolumes(t *testing.T, name string, s *cases.Solution, sc *Scene) {
+func checkVolumes(t *testing.T, name string, s *design.Solution, sc *Scene) {
 	t.Helper()
 	plate := []*Solid{named(sc, "plate outside"), named(sc, "plate inside"), named(sc, "plate edge")}
 	const density = 400 // kg/m³: any
@@ -153,7 +155,7 @@ func TestBridgeOnTheTop(t *testing.T) {
 		gaps := s.FootGaps()
 		parts := s.Top.Built.BridgeParts()
 		b := &build{s: s, e: enlarge}
-		for i, c := range s.FootCells() {
+		for i, c := range answer.FootCells(s) {
 			p := near(s, parts[0], s.Top.Built.Case.Bridge.At[0]+c.X, s.Top.Built.Case.Bridge.At[1]+c.Y)
 			at, _ := s.Top.Built.OnOuter([2]float64{p.At[0], p.At[1]})
 			top := k.spot(at).on(out.Points)
@@ -168,8 +170,8 @@ func TestBridgeOnTheTop(t *testing.T) {
 
 // near is the corner of a foot nearest to a place in plan. Corners that stand
 // clear of the top by custom are none of a foot.
-func near(s *cases.Solution, part cases.BridgePart, x, y float64) cases.BridgePoint {
-	var best cases.BridgePoint
+func near(s *design.Solution, part design.BridgePart, x, y float64) design.BridgePoint {
+	var best design.BridgePoint
 	least := math.Inf(1)
 	for _, sec := range part.Sections {
 		for _, k := range []int{0, 1, 4, 5} {
@@ -210,7 +212,7 @@ func TestParts(t *testing.T) {
 // TestTheSameTwice builds a scene twice and wants the same bits.
 func TestTheSameTwice(t *testing.T) {
 	s := solved(t, "course-guitar-elastic", 0.5)
-	flow, err := s.FlowLines()
+	flow, err := answer.FlowLines(s)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -264,7 +266,7 @@ func TestRimWords(t *testing.T) {
 // TestFlowWords wants the newtons at the rim to be those of the report.
 func TestFlowWords(t *testing.T) {
 	s := solved(t, "course-guitar", 0.5)
-	flow, err := s.FlowLines()
+	flow, err := answer.FlowLines(s)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -3,7 +3,9 @@ package scene
 import (
 	"math"
 
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+
 	"archload/viz/figure"
 	"archload/viz/scale"
 )
@@ -104,7 +106,7 @@ func (f Field) OnFoot() bool { return fields()[f].onFoot }
 // if it does not lie on the plate or is not known. Fields of the triangles
 // are the means about each node, weighted by area. LoadFlow needs
 // Solution.Flow.
-func Values(s *cases.Solution, f Field, face Face) []float64 {
+func Values(s *design.Solution, f Field, face Face) []float64 {
 	var per []float64
 	zeta := 1.0
 	if face == Inner {
@@ -112,15 +114,15 @@ func Values(s *cases.Solution, f Field, face Face) []float64 {
 	}
 	switch f {
 	case Sink:
-		return s.SinkField()
+		return answer.SinkField(s)
 	case StressAlong:
-		per, _ = s.StressFields(zeta)
+		per, _ = answer.StressFields(s, zeta)
 	case StressAcross:
-		_, per = s.StressFields(zeta)
+		_, per = answer.StressFields(s, zeta)
 	case StrengthUsed:
-		per, _ = s.StrengthFields()
+		per, _ = answer.StrengthFields(s)
 	case LoadFlow:
-		per = s.FlowField()
+		per = answer.FlowField(s)
 	}
 	if per == nil {
 		return nil
@@ -131,11 +133,11 @@ func Values(s *cases.Solution, f Field, face Face) []float64 {
 // FootValues returns a field of the foot at the cells of Solution.FootCells,
 // NaN where there is nothing: no pressure, or no gap. It is nil for other
 // fields and without a bridge.
-func FootValues(s *cases.Solution, f Field) []float64 {
+func FootValues(s *design.Solution, f Field) []float64 {
 	var out []float64
 	switch f {
 	case FootPressure:
-		for _, c := range s.FootCells() {
+		for _, c := range answer.FootCells(s) {
 			out = append(out, c.Pressure)
 		}
 	case RemainingGap:
@@ -160,13 +162,13 @@ const flowShare = 0.98
 // Range returns the ends of the legend for the values of a field, in its unit.
 // It is what designs side by side share: join their ranges and hand the
 // result to Show.
-func Range(s *cases.Solution, f Field, values []float64) [2]float64 {
+func Range(s *design.Solution, f Field, values []float64) [2]float64 {
 	lo, hi, ok := figure.Field{Nodal: values}.Extent()
 	if !ok {
 		return [2]float64{}
 	}
 	if f == LoadFlow {
-		hi = figure.Quantile(s.Top.Built.Mesh.Plan, s.FlowField(), flowShare)
+		hi = figure.Quantile(s.Top.Built.Mesh.Plan, answer.FlowField(s), flowShare)
 	}
 	if !f.signedIn([2]float64{lo, hi}) {
 		lo = 0

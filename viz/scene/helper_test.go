@@ -5,16 +5,17 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cases/design"
 )
 
 // solved answers a bundled case on a mesh of the given density.
-func solved(t testing.TB, name string, refine float64) *cases.Solution {
+func solved(t testing.TB, name string, refine float64) *design.Solution {
 	t.Helper()
 	c, err := cases.OpenChanged(nil, name, "hand", nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := cases.Solve(context.Background(), c, cases.Options{Workers: 2, NoError: true, Refine: refine})
+	s, err := design.Solve(context.Background(), c, design.Options{Workers: 2, NoError: true, Refine: refine})
 	if err != nil {
 		t.Fatal(err)
 	}

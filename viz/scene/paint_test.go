@@ -8,6 +8,7 @@ import (
 	"math"
 	"testing"
 
+	"archload/cases/answer"
 	"archload/mesh"
 	"archload/viz/scale"
 )
@@ -135,7 +136,7 @@ func TestPickAtCrown(t *testing.T) {
 	sc := NewSkeleton(s).Build(Show{Solution: s, Field: Sink, Enlarge: 1})
 	q := mesh.Point{0, -25} // beside the bridge, near the crown
 	want := s.Top.Built.Plate.Outer.At(q).Z
-	reading, _ := s.ReadingAt(q)
+	reading, _ := answer.ReadingAt(s, q)
 	for _, v := range Views() {
 		c := sc.Seen(v.Name, 1280, 800)
 		at := vec{q[0], q[1], want - reading.Sink}
@@ -185,7 +186,7 @@ func TestPickBehind(t *testing.T) {
 // TestPaintTwice wants the same picture twice, and nothing outside its place.
 func TestPaintTwice(t *testing.T) {
 	s := solved(t, "course-guitar-elastic", 0.5)
-	flow, err := s.FlowLines()
+	flow, err := answer.FlowLines(s)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -3,7 +3,9 @@ package scene
 import (
 	"image/color"
 
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+
 	"archload/mesh"
 )
 
@@ -101,7 +103,7 @@ func (b *build) bridge() {
 
 // bridgePoint is a corner of the bridge as drawn: movement and gap enlarged
 // alike, so that what touches is drawn touching.
-func (b *build) bridgePoint(p cases.BridgePoint) vec {
+func (b *build) bridgePoint(p design.BridgePoint) vec {
 	at := plus(p.At, b.e, b.s.BridgeMove(p))
 	at[2] += b.e * p.Gap
 	return at
@@ -131,7 +133,7 @@ func (b *build) foot() {
 		return
 	}
 	o := &Solid{Name: "foot", Paint: bareColor(), Picks: true}
-	for i, c := range b.s.FootCells() {
+	for i, c := range answer.FootCells(b.s) {
 		first := int32(len(o.Points))
 		x, y := b.s.Top.Built.Case.Bridge.At[0]+c.X, b.s.Top.Built.Case.Bridge.At[1]+c.Y
 		for _, w := range [4][2]float64{{-1, -1}, {1, -1}, {1, 1}, {-1, 1}} {

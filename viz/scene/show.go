@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"math"
 
-	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+
 	"archload/viz/figure"
 	"archload/viz/scale"
 )
@@ -128,7 +130,7 @@ const (
 // can be seen on the arch without drowning it: 1, 2 or 5 times a power of ten,
 // at least 1. The bridge's relief, drawn as much larger, stays within its
 // height. A top at rest has nothing to enlarge: 1.
-func EnlargeFor(s *cases.Solution) float64 {
+func EnlargeFor(s *design.Solution) float64 {
 	most, lo, hi := 0.0, math.Inf(1), math.Inf(-1)
 	for i, n := range s.Top.Built.Mesh.Nodes {
 		u := s.Result.U[6*i : 6*i+3]
@@ -158,18 +160,18 @@ func EnlargeFor(s *cases.Solution) float64 {
 const reliefShare = 0.6
 
 // deepestGap is the deepest relief under the foot, mm.
-func deepestGap(s *cases.Solution) float64 {
+func deepestGap(s *design.Solution) float64 {
 	most := 0.0
-	for _, c := range s.FootCells() {
+	for _, c := range answer.FootCells(s) {
 		most = math.Max(most, s.Top.Built.Case.Bridge.Gap(c.X, c.Y))
 	}
 	return most
 }
 
 // lowestBase is the base's height where it is lowest over a gap, mm.
-func lowestBase(s *cases.Solution) float64 {
+func lowestBase(s *design.Solution) float64 {
 	least := math.Inf(1)
-	for _, c := range s.FootCells() {
+	for _, c := range answer.FootCells(s) {
 		if s.Top.Built.Case.Bridge.Gap(c.X, c.Y) > 0.5*deepestGap(s) {
 			least = math.Min(least, s.Top.Built.Case.Bridge.Height.Value(c.X))
 		}

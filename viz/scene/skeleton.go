@@ -4,7 +4,8 @@ import (
 	"math"
 	"slices"
 
-	"archload/cases"
+	"archload/cases/design"
+
 	"archload/fem"
 	"archload/mesh"
 )
@@ -78,7 +79,7 @@ type sheetFrame struct {
 // NewSkeleton prepares the scenes of a design. It is made again when wood is
 // cut: after a change of outline, arch, thickness, holes, braces or rim. Fits
 // tells.
-func NewSkeleton(s *cases.Solution) *Skeleton {
+func NewSkeleton(s *design.Solution) *Skeleton {
 	k := &Skeleton{mesh: s.Top.Built.Mesh, below: make([][3]int32, len(s.Top.Built.Mesh.Tris))}
 	for i, t := range s.Top.Built.Mesh.Tris {
 		k.below[i] = [3]int32{t[0], t[2], t[1]}
@@ -103,14 +104,14 @@ func NewSkeleton(s *cases.Solution) *Skeleton {
 
 // Fits tells whether the skeleton serves a solution, too: it does while the
 // plate and its mesh are the same.
-func (k *Skeleton) Fits(s *cases.Solution) bool {
+func (k *Skeleton) Fits(s *design.Solution) bool {
 	return k.mesh == s.Top.Built.Mesh && slices.EqualFunc(k.braces, k.fittedBraces(s), func(a, b braceFrame) bool {
 		return a.name == b.name && slices.Equal(a.stations, b.stations)
 	})
 }
 
 // fittedBraces lays out the braces that are glued in.
-func (k *Skeleton) fittedBraces(s *cases.Solution) []braceFrame {
+func (k *Skeleton) fittedBraces(s *design.Solution) []braceFrame {
 	var out []braceFrame
 	for i := range s.Top.Built.Case.Braces {
 		if s.Top.Built.Case.Braces[i].Fitted {
@@ -137,7 +138,7 @@ func newEdgeBand(m *mesh.Mesh) edgeBand {
 }
 
 // newBrace lays out brace i along its nodes.
-func (k *Skeleton) newBrace(s *cases.Solution, i int) braceFrame {
+func (k *Skeleton) newBrace(s *design.Solution, i int) braceFrame {
 	br := &s.Top.Built.Case.Braces[i]
 	chain, share := k.mesh.Lines[i], s.Top.Built.BraceShares(i)
 	b := braceFrame{name: br.Name}
@@ -162,12 +163,12 @@ func (k *Skeleton) newBrace(s *cases.Solution, i int) braceFrame {
 }
 
 // newSides gathers the shells of the sides.
-func newSides(s *cases.Solution) sheetFrame {
+func newSides(s *design.Solution) sheetFrame {
 	var f sheetFrame
 	local := map[int32]int32{}
 	edge := map[[2]int32]bool{}
 	for _, e := range s.Top.Built.Model.Shells {
-		if s.Top.Built.Model.Sections[e.Section].Part != cases.PartRim {
+		if s.Top.Built.Model.Sections[e.Section].Part != design.PartRim {
 			continue
 		}
 		var t [3]int32
@@ -189,7 +190,7 @@ func newSides(s *cases.Solution) sheetFrame {
 }
 
 // lowerEdge walks the free edge of the sides that is not the plate's.
-func (f *sheetFrame) lowerEdge(s *cases.Solution, edge map[[2]int32]bool) []int32 {
+func (f *sheetFrame) lowerEdge(s *design.Solution, edge map[[2]int32]bool) []int32 {
 	next := map[int32]int32{}
 	first := int32(-1)
 	for _, t := range f.tris {

@@ -5,7 +5,8 @@ import (
 	"math"
 	"slices"
 
-	"archload/cases"
+	"archload/cases/answer"
+
 	"archload/viz/figure"
 	"archload/viz/scale"
 )
@@ -126,7 +127,7 @@ const (
 // the rim takes.
 func (b *build) rimForces() {
 	c := b.in.Flow.Sectors
-	stations := b.s.RimStations()
+	stations := answer.RimStations(b.s)
 	for _, w := range []struct {
 		name  string
 		force float64
@@ -157,7 +158,7 @@ func sectorWords(sector string) string {
 
 // sectorEnds marks on the rim where the blocks end and the sides begin.
 func (b *build) sectorEnds() {
-	st := b.s.RimStations()
+	st := answer.RimStations(b.s)
 	for i := range st {
 		j := (i + 1) % len(st)
 		if st[i].Sector == st[j].Sector {
@@ -173,7 +174,7 @@ func (b *build) sectorEnds() {
 
 // middleOf finds the station at which half of what a part of the rim takes has
 // been passed. The parts lie anticlockwise; one may run over the list's end.
-func middleOf(st []cases.RimStation, sector string) (at int, ok bool) {
+func middleOf(st []answer.RimStation, sector string) (at int, ok bool) {
 	start, n := -1, len(st)
 	sum := 0.0
 	for i := range st {

@@ -2,13 +2,15 @@ package sheet
 
 import (
 	"archload/cases"
+	"archload/cases/say"
+	"archload/cases/study"
 	"archload/mesh"
 	"archload/viz/canvas"
 )
 
 // Bench is the full-scale sheet for the relief of a trial, or nil if it
 // has none: what to take off, and how to check it.
-func Bench(c *cases.Case, t *cases.Trial, paper Paper) *Sheet {
+func Bench(c *cases.Case, t *study.Trial, paper Paper) *Sheet {
 	if t.Sheet == nil {
 		return nil
 	}
@@ -21,7 +23,7 @@ func Bench(c *cases.Case, t *cases.Trial, paper Paper) *Sheet {
 	sh.build = func(fitter) *fullScale {
 		d := s.drawFoot()
 		y := d.lo[1] - 8
-		for i, part := range cases.Instructions(t) {
+		for i, part := range say.Instructions(t) {
 			if i == 0 {
 				part.Lines = []string{"The numbers stand along the foot above; the curve shows them."}
 			}
@@ -37,7 +39,7 @@ const benchWidth = 178.0
 
 // benchPart sets a heading and its lines from y down and returns where the
 // next part begins, mm.
-func benchPart(d *fullScale, p cases.Instruction, y float64) float64 {
+func benchPart(d *fullScale, p say.Instruction, y float64) float64 {
 	x := -benchWidth / 2
 	d.words(mesh.Point{x, y}, p.Head, canvas.Style{Size: 10, Face: canvas.Bold, Color: canvas.Rust()}, 0)
 	y--

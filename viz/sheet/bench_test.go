@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/study"
 )
 
 // TestBenchSheetScale: the foot on the bench sheet has its true size.
@@ -14,8 +16,8 @@ func TestBenchSheetScale(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	tr := &cases.Trial{Title: c.Title, Sheet: &cases.TrialPoint{Shape: "parabola", Depth: 0.12, MiddleTouchesAt: 0.16, MiddleClosesAt: cases.None()},
-		Wood: &cases.TrialWood{Scatter: 0.22}, Bench: []cases.BenchStation{{X: -66}, {X: 0, Remove: 0.12, Gap: 0.12}, {X: 66}}}
+	tr := &study.Trial{Title: c.Title, Sheet: &study.TrialPoint{Shape: "parabola", Depth: 0.12, MiddleTouchesAt: 0.16, MiddleClosesAt: answer.None()},
+		Wood: &study.TrialWood{Scatter: 0.22}, Bench: []study.BenchStation{{X: -66}, {X: 0, Remove: 0.12, Gap: 0.12}, {X: 66}}}
 	var b bytes.Buffer
 	s := Bench(c, tr, A4)
 	if err := s.Write(&b, "pdf"); err != nil {

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"archload/cases"
+	"archload/cases/design"
 )
 
 // Options steers Sheets; the zero value is usable.
@@ -17,7 +18,7 @@ func Of(c *cases.Case, o Options) ([]*Sheet, error) {
 	if o.Paper == "" {
 		o.Paper = A4
 	}
-	g, err := cases.NewGeometry(c)
+	g, err := design.NewGeometry(c)
 	if err != nil {
 		return nil, err
 	}

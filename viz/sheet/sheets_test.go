@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cases/design"
 	"archload/mesh"
 	"archload/mesh/plane"
 )
@@ -199,7 +200,7 @@ func TestSheetJoints(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	notes, err := cases.NewGeometry(c)
+	notes, err := design.NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -249,7 +250,7 @@ func TestTemplateHeights(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	notes, err := cases.NewGeometry(c)
+	notes, err := design.NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}

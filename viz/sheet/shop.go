@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"archload/cases"
+	"archload/cases/design"
 	"archload/mesh"
 	"archload/viz/canvas"
 )
@@ -13,7 +14,7 @@ import (
 type shop struct {
 	c     *cases.Case
 	plate mesh.Plate
-	notes *cases.Geometry
+	notes *design.Geometry
 	rim   []mesh.Point // the outline as a polyline
 	every float64      // mm between cross-arch templates; 0: not asked for
 }

@@ -65,7 +65,7 @@ func offAxis(along bool) float64 {
 }
 
 // stripOf solves the strip, held at the corner (0, 0) without constraint.
-func stripOf(d Density, along, pulled bool) (*answer, error) {
+func stripOf(d Density, along, pulled bool) (*solved, error) {
 	s, c := math.Sincos(stripAngle)
 	a, b := [3]float64{c, 0, s}, [3]float64{-s, 0, c}
 	axes := materials.Axes{a, {0, 1, 0}, b}

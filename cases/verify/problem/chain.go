@@ -1,10 +1,12 @@
 package problem
 
 import (
+	"archload/testdata"
 	"context"
 
 	"archload/cases"
-	"archload/testdata"
+	"archload/cases/answer"
+	"archload/cases/design"
 )
 
 // supportedCase solves the case file testdata/verification/supported-plate.toml
@@ -15,11 +17,11 @@ func supportedCase(ctx context.Context, at Density) (Readings, error) {
 	if err != nil {
 		return nil, err
 	}
-	s, err := cases.Solve(ctx, c, at.options())
+	s, err := design.Solve(ctx, c, at.options())
 	if err != nil {
 		return nil, err
 	}
-	r := cases.Summarize(s)
+	r := answer.Summarize(s)
 	return Readings{
 		"under the block": r.Gauges[0].Sink, "middle": r.Gauges[1].Sink, "quarter": r.Gauges[2].Sink,
 		"energy": r.Energy.Total, "reaction": r.Reactions.Total[2],

@@ -3,7 +3,7 @@ package problem
 import (
 	"errors"
 
-	"archload/cases"
+	"archload/cases/design"
 )
 
 // Density is how finely a problem is meshed.
@@ -25,8 +25,8 @@ const (
 var errOddMesh = errors.New("want an even number of divisions")
 
 // options are those of a whole case at a density.
-func (d Density) options() cases.Options {
-	return cases.Options{Refine: float64(d.N) / defaultDensity, NoError: true}
+func (d Density) options() design.Options {
+	return design.Options{Refine: float64(d.N) / defaultDensity, NoError: true}
 }
 
 // Readings are what a solved problem says, by the name of the reading.

@@ -7,6 +7,8 @@ import (
 	"testing/fstest"
 
 	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
 	"archload/cases/verify/reference"
 	"archload/mesh"
 )
@@ -66,12 +68,12 @@ func (d drum) solve(ctx context.Context, at Density) (Readings, error) {
 	if err != nil {
 		return nil, err
 	}
-	s, err := cases.Solve(ctx, c, at.options())
+	s, err := design.Solve(ctx, c, at.options())
 	if err != nil {
 		return nil, err
 	}
 	mean := 0.0
-	for _, g := range cases.Summarize(s).Gauges {
+	for _, g := range answer.Summarize(s).Gauges {
 		mean += g.Sink / 4
 	}
 	want := reference.Drum{Radius: drumRadius, Plate: drumPlate, E: drumE, Nu: drumNu,

@@ -8,6 +8,8 @@ import (
 	"testing/fstest"
 
 	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
 	"archload/fem/vec3"
 )
 
@@ -64,7 +66,7 @@ func (f firmFoot) points() string {
 }
 
 // solve solves the case.
-func (f firmFoot) solve(ctx context.Context, at Density) (*cases.Solution, error) {
+func (f firmFoot) solve(ctx context.Context, at Density) (*design.Solution, error) {
 	all := fstest.MapFS{
 		"firm.toml":   {Data: []byte(f.text())},
 		"outline.csv": {Data: []byte("x_mm,y_mm,corner\n-60,-40,1\n60,-40,1\n60,40,1\n-60,40,1\n")},
@@ -76,7 +78,7 @@ func (f firmFoot) solve(ctx context.Context, at Density) (*cases.Solution, error
 	if err != nil {
 		return nil, err
 	}
-	return cases.Solve(ctx, c, at.options())
+	return design.Solve(ctx, c, at.options())
 }
 
 // down is the downforce of the string, N, and along its push toward the neck.
@@ -95,7 +97,7 @@ func beddingFoot(ctx context.Context, at Density) (Readings, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := cases.Summarize(s).Bridge
+	r := answer.Summarize(s).Bridge
 	full, _ := f.down()
 	const perDepth = firmWidth * firmLength / squash // N for a sink of 1 mm
 	closes := perDepth * firmGap / 3
@@ -114,7 +116,7 @@ func misfitFoot(ctx context.Context, at Density) (Readings, error) {
 	}
 	full, _ := f.down()
 	closes := firmWidth * firmLength / squash * firmGap / 3
-	return Readings{"closes": float64(cases.Summarize(s).Bridge.MiddleClosesAt) * full / closes}, nil
+	return Readings{"closes": float64(answer.Summarize(s).Bridge.MiddleClosesAt) * full / closes}, nil
 }
 
 // slopedFoot reads a foot that slides on a round arch, with a relief: the load
@@ -135,7 +137,7 @@ func slopedFoot(ctx context.Context, at Density) (Readings, error) {
 		u := 2 * x / firmLength
 		closes += firmGap * u * u / squash * (1 + x*x/(f.radius*f.radius)) * firmWidth * firmLength / n
 	}
-	return Readings{"closes": float64(cases.Summarize(s).Bridge.MiddleClosesAt) * full / closes}, nil
+	return Readings{"closes": float64(answer.Summarize(s).Bridge.MiddleClosesAt) * full / closes}, nil
 }
 
 // saddleArm reads what the ground gives back to a bridge whose string presses
@@ -174,10 +176,10 @@ func shearBar(ctx context.Context, at Density) (Readings, error) {
 	if err != nil {
 		return nil, err
 	}
-	s, err := cases.Solve(ctx, c, at.options())
+	s, err := design.Solve(ctx, c, at.options())
 	if err != nil {
 		return nil, err
 	}
 	want := force*l*l*l/(48*e*wide*high*high*high/12) + force*l/(4*5.0/6*g*wide*high)
-	return Readings{"sink": cases.Summarize(s).Gauges[0].Sink / want}, nil
+	return Readings{"sink": answer.Summarize(s).Gauges[0].Sink / want}, nil
 }

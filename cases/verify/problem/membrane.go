@@ -53,7 +53,7 @@ func ellipticMembrane(d Density) (Readings, error) {
 
 // symmetricStress recovers the stress yy at a node on the axis of symmetry
 // y = 0: the fit is even in y.
-func (a *answer) symmetricStress(node int) float64 {
+func (a *solved) symmetricStress(node int) float64 {
 	values := func(e int, v *[18]float64) []float64 { return []float64{a.sys.Shells[e].Stress(v, 0)[1]} }
 	return a.read(node, func(x, y float64) []float64 { return []float64{1, x, x * x, x * x * x, y * y, x * y * y} }, values)[0]
 }

@@ -232,14 +232,14 @@ func (p *panel) edges(pick place, f func(i, j int32, h float64)) {
 	}
 }
 
-// answer is a solved panel.
-type answer struct {
+// solved is a solved panel.
+type solved struct {
 	*panel
 	u []float64
 }
 
 // solve factorises and solves.
-func (p *panel) solve() (*answer, error) {
+func (p *panel) solve() (*solved, error) {
 	top, err := p.sys.Prepare(1)
 	if err != nil {
 		return nil, err
@@ -249,14 +249,14 @@ func (p *panel) solve() (*answer, error) {
 		u[6*int(f.Node)+f.Dof] = 0
 	}
 	top.Factor.Solve(u)
-	return &answer{panel: p, u: u}, nil
+	return &solved{panel: p, u: u}, nil
 }
 
 // move returns one freedom of a node.
-func (a *answer) move(node, dof int) float64 { return a.u[6*node+dof] }
+func (a *solved) move(node, dof int) float64 { return a.u[6*node+dof] }
 
 // moveAt returns the displacement of a place of a shell.
-func (a *answer) moveAt(at fem.SurfacePoint) (d [3]float64) {
+func (a *solved) moveAt(at fem.SurfacePoint) (d [3]float64) {
 	rows := a.sys.Shells[at.Shell].RowsAt(at.L, at.Zeta)
 	v := a.of(int(at.Shell))
 	for k := range d {
@@ -268,7 +268,7 @@ func (a *answer) moveAt(at fem.SurfacePoint) (d [3]float64) {
 }
 
 // of gathers the displacements of a triangle.
-func (a *answer) of(e int) (v [18]float64) {
+func (a *solved) of(e int) (v [18]float64) {
 	for k, n := range a.Shells[e].Nodes {
 		copy(v[6*k:6*k+6], a.u[6*int(n):])
 	}
@@ -276,7 +276,7 @@ func (a *answer) of(e int) (v [18]float64) {
 }
 
 // energy returns the strain energy of all shells.
-func (a *answer) energy() (sum float64) {
+func (a *solved) energy() (sum float64) {
 	for e := range a.Shells {
 		v := a.of(e)
 		m, b, q := a.sys.Shells[e].Energy(&v)

@@ -75,7 +75,7 @@ func woodPatch(deg float64) *panel {
 }
 
 // patchReadings reads the isotropic patch.
-func (out Readings) patchReadings(a *answer, bent bool) {
+func (out Readings) patchReadings(a *solved, bent bool) {
 	v := a.of(0)
 	r := a.sys.Shells[0].Resultants(&v)
 	s := a.sys.Shells[0].Stress(&v, 1)
@@ -88,7 +88,7 @@ func (out Readings) patchReadings(a *answer, bent bool) {
 }
 
 // solvePatch solves for the four inner nodes with a dense matrix.
-func (p *panel) solvePatch(bent bool) (*answer, error) {
+func (p *panel) solvePatch(bent bool) (*solved, error) {
 	if err := p.build(); err != nil {
 		return nil, err
 	}
@@ -109,7 +109,7 @@ func (p *panel) solvePatch(bent bool) (*answer, error) {
 		return nil, err
 	}
 	copy(u[held:], x.RawVector().Data)
-	return &answer{panel: p, u: u}, nil
+	return &solved{panel: p, u: u}, nil
 }
 
 // dense sums the stiffness of all shells.
@@ -131,7 +131,7 @@ func (p *panel) dense() *mat.Dense {
 
 // patchError is the largest error of N or M in any element over the largest
 // exact value: the plane-stress matrix turned by hand times the strain.
-func (a *answer) patchError(w materials.Orthotropic, turn float64, bent bool) (worst float64) {
+func (a *solved) patchError(w materials.Orthotropic, turn float64, bent bool) (worst float64) {
 	h := a.Nodes[0].H
 	want := planeStress(w, turn, [3]float64{1e-3, 1e-3, 1e-3})
 	size := 0.0

@@ -48,7 +48,7 @@ func (p *panel) centre() int { return len(p.Nodes) / 2 }
 
 // pressed solves a plate under a unit pressure (times q) or, with force, a
 // force at its centre.
-func pressed(d Density, a, b float64, s supports, of makeup, q, force float64) (*answer, error) {
+func pressed(d Density, a, b float64, s supports, of makeup, q, force float64) (*solved, error) {
 	p, err := plate(d, a, b, s, of)
 	if err != nil {
 		return nil, err

@@ -25,7 +25,7 @@ type terms func(x, y float64) []float64
 func quadratic(x, y float64) []float64 { return []float64{1, x, y, x * x, x * y, y * y} }
 
 // read recovers values at a node from those of the squares around it.
-func (a *answer) read(node int, terms terms, values func(e int, v *[18]float64) []float64) []float64 {
+func (a *solved) read(node int, terms terms, values func(e int, v *[18]float64) []float64) []float64 {
 	at := a.Nodes[node].P
 	order := make([]int, len(a.Shells)/2)
 	far := make([]float64, len(order))
@@ -50,7 +50,7 @@ func (a *answer) read(node int, terms terms, values func(e int, v *[18]float64) 
 }
 
 // middle is the centre of a square's two triangles.
-func (a *answer) middle(square int) (x [3]float64) {
+func (a *solved) middle(square int) (x [3]float64) {
 	for _, e := range a.Shells[2*square : 2*square+2] {
 		for _, n := range e.Nodes {
 			x = vec3.Add(x, vec3.Scale(a.Nodes[n].P, 1.0/6))
@@ -61,7 +61,7 @@ func (a *answer) middle(square int) (x [3]float64) {
 
 // fit fits the terms and returns their value at the place; coordinates lie in
 // the tangent plane of the first square.
-func (a *answer) fit(at [3]float64, squares []int, terms terms, values func(e int, v *[18]float64) []float64) []float64 {
+func (a *solved) fit(at [3]float64, squares []int, terms terms, values func(e int, v *[18]float64) []float64) []float64 {
 	frame := a.sys.Shells[2*squares[0]].Frame()
 	size := vec3.Norm(vec3.Sub(a.middle(squares[len(squares)-1]), at))
 	var rows, rhs *mat.Dense
@@ -87,7 +87,7 @@ func (a *answer) fit(at [3]float64, squares []int, terms terms, values func(e in
 }
 
 // stress returns the stress in wood axes at a node and the height zeta.
-func (a *answer) stress(node int, zeta float64) [6]float64 {
+func (a *solved) stress(node int, zeta float64) [6]float64 {
 	return [6]float64(a.read(node, quadratic, func(e int, v *[18]float64) []float64 {
 		s := a.sys.Shells[e].Stress(v, zeta)
 		return s[:]
@@ -96,7 +96,7 @@ func (a *answer) stress(node int, zeta float64) [6]float64 {
 
 // moments returns Mx, My and Mxy at a node of a plate whose grain lies along x;
 // positive moments put the upper face in tension.
-func (a *answer) moments(node int) [3]float64 {
+func (a *solved) moments(node int) [3]float64 {
 	return [3]float64(a.read(node, quadratic, func(e int, v *[18]float64) []float64 {
 		r := a.sys.Shells[e].Resultants(v)
 		return r.M[:]

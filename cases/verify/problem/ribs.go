@@ -66,7 +66,7 @@ func (p *panel) centreRib(nodes []int) {
 }
 
 // ribForces returns the section forces of a rib's stretch.
-func (a *answer) ribForces(i int) element.BeamForces {
+func (a *solved) ribForces(i int) element.BeamForces {
 	r := fem.Result{Plate: a.sys, U: a.u}
 	return r.BeamForces(i)
 }
@@ -191,7 +191,7 @@ func ribbedPlate(below bool) func(d Density) (Readings, error) {
 func ribbedWood() materials.Orthotropic { return reference.RigidInShear(reference.TestWood()) }
 
 // work is half the work of the loads: the strain energy of shells and beams.
-func (a *answer) work() (sum float64) {
+func (a *solved) work() (sum float64) {
 	for i, f := range a.load {
 		sum += f * a.u[i] / 2
 	}

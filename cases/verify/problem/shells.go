@@ -142,7 +142,7 @@ func curvedBeam(d Density) (Readings, error) {
 
 // hypar is the whole saddle z = x² - y² over the unit square, clamped along
 // x = -0.5, E 2e11, nu 0.3, under its own weight of 8000 t per area.
-func hypar(d Density, t float64) (*answer, error) {
+func hypar(d Density, t float64) (*solved, error) {
 	p := newPanel(d, d.N, d.N, func(u, v float64) (x, n [3]float64) {
 		a, b := u-0.5, v-0.5
 		return [3]float64{a, b, a*a - b*b}, unit([3]float64{-2 * a, 2 * b, 1})

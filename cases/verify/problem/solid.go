@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"archload/testdata"
 	"context"
 	"encoding/json"
 	"fmt"
@@ -10,7 +11,8 @@ import (
 	"testing/fstest"
 
 	"archload/cases"
-	"archload/testdata"
+	"archload/cases/answer"
+	"archload/cases/design"
 )
 
 // solidPlate is the plate of testdata/solid3d on a rim, with or without its bar,
@@ -60,11 +62,11 @@ func (d solidPlate) solve(ctx context.Context, at Density) (Readings, error) {
 	if err != nil {
 		return nil, err
 	}
-	s, err := cases.Solve(ctx, c, at.options())
+	s, err := design.Solve(ctx, c, at.options())
 	if err != nil {
 		return nil, err
 	}
-	r := cases.Summarize(s)
+	r := answer.Summarize(s)
 	out := Readings{"energy": r.Energy.Total / want.Energy.Value, "reaction": r.Reactions.Total[2] / want.Reaction}
 	out.solidSinks(r.Gauges, want.Outer.Value)
 	if d.brace {
@@ -89,7 +91,7 @@ func solidFolder() (fstest.MapFS, error) {
 
 // solidSinks reads the sinks: in the middle, under the loads, and the worst
 // difference elsewhere over the greatest sink.
-func (out Readings) solidSinks(gauges []cases.GaugeReport, w []float64) {
+func (out Readings) solidSinks(gauges []answer.GaugeReport, w []float64) {
 	largest := 0.0
 	for _, v := range w {
 		largest = math.Max(largest, math.Abs(v))
@@ -105,13 +107,13 @@ func (out Readings) solidSinks(gauges []cases.GaugeReport, w []float64) {
 // barAt returns the axial force, N, and the moment, N mm (tension at the bottom
 // positive), of the plate's one bar at a place along the strings, straight
 // between the middles of its stretches.
-func barAt(s *cases.Solution, y float64) (axial, moment float64) {
+func barAt(s *design.Solution, y float64) (axial, moment float64) {
 	model := s.Result.Plate.Model
 	var last [3]float64 // y, N, M
 	first := true
 	for i := range model.Beams {
 		e := &model.Beams[i]
-		if e.Part != cases.PartBraces {
+		if e.Part != design.PartBraces {
 			continue
 		}
 		f := s.Result.BeamForces(i)
@@ -172,11 +174,11 @@ func pressedSolid(rim string) func(ctx context.Context, at Density) (Readings, e
 		if err != nil {
 			return nil, err
 		}
-		s, err := cases.Solve(ctx, c, at.options())
+		s, err := design.Solve(ctx, c, at.options())
 		if err != nil {
 			return nil, err
 		}
-		r := cases.Summarize(s)
+		r := answer.Summarize(s)
 		return Readings{"energy": r.Energy.Total, "sink": r.Gauges[0].Sink}, nil
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"testing/fstest"
 
 	"archload/cases"
+	"archload/cases/design"
 	"archload/fem/eigen"
 )
 
@@ -24,7 +25,7 @@ func solidTones(rim string) func(ctx context.Context, at Density) (Readings, err
 		if err != nil {
 			return nil, err
 		}
-		s, err := cases.Solve(ctx, c, at.options())
+		s, err := design.Solve(ctx, c, at.options())
 		if err != nil {
 			return nil, err
 		}

@@ -1,5 +1,9 @@
 package problem
 
+import (
+	"archload/cases/tree"
+)
+
 import "archload/cases"
 
 // stringForces computes tensions and what two strings press on the saddle.
@@ -13,8 +17,8 @@ func stringForces() (Readings, error) {
 		{".012 E4", 0.012, 329.628}, {".011 E4", 0.011, 329.628}, {".010 E4", 0.010, 329.628},
 		{".016 B3", 0.016, 246.942}, {".015 B3", 0.015, 246.942},
 	} {
-		mu := cases.Length(s.plain * 25.4).LineMass(7850)
-		out[s.name] = float64(cases.TensionOf(mu, 635, cases.Frequency(s.freq)))
+		mu := cases.LineMass(tree.Length(s.plain*25.4), 7850)
+		out[s.name] = float64(cases.TensionOf(mu, 635, tree.Frequency(s.freq)))
 		out[s.name+" mass"] = float64(mu)
 	}
 	for _, s := range []struct {
@@ -23,15 +27,15 @@ func stringForces() (Readings, error) {
 		freq   float64 // Hz
 	}{{"G3", 1.0e-4, 195.998}, {"D3", 1.85e-4, 146.832}, {"A2", 3.1e-4, 110}, {"E2", 4.9e-4, 82.407}} {
 		const poundPerInch = 0.45359237 / 0.0254 // kg/m, exact
-		out[s.name] = float64(cases.TensionOf(cases.LineMass(s.weight*poundPerInch), 635, cases.Frequency(s.freq)))
+		out[s.name] = float64(cases.TensionOf(tree.LineMass(s.weight*poundPerInch), 635, tree.Frequency(s.freq)))
 	}
 	for _, s := range []struct {
 		name        string
 		tension     float64
 		front, back float64 // deg
 	}{{"4/10", 750, 4, 10}, {"5/9", 700, 5, 9}, {"3/11", 800, 3, 11}} {
-		t := cases.Force(s.tension)
-		out[s.name+" down"], out[s.name+" along"] = cases.Push(t, t, cases.Angle(s.front), cases.Angle(s.back))
+		t := tree.Force(s.tension)
+		out[s.name+" down"], out[s.name+" along"] = cases.Push(t, t, tree.Angle(s.front), tree.Angle(s.back))
 	}
 	return out, nil
 }

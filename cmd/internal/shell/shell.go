@@ -9,7 +9,8 @@ import (
 	"io"
 	"strings"
 
-	"archload/cases"
+	"archload/cases/tree"
+
 	"archload/cmd/internal/disk"
 
 	"github.com/spf13/cobra"
@@ -59,7 +60,7 @@ func (h *heeded) Write(p []byte) (int, error) {
 // Message is what the user reads: faults of a case as they are, one a line;
 // anything else behind the program's name.
 func Message(program string, err error) string {
-	var file *cases.FileError
+	var file *tree.FileError
 	switch {
 	case errors.As(err, &file):
 		return err.Error()
@@ -74,7 +75,7 @@ func ExitCode(err error) int {
 	var check CheckError
 	var usage UsageError
 	var input disk.InputError
-	var file *cases.FileError
+	var file *tree.FileError
 	switch {
 	case errors.Is(err, context.Canceled):
 		return ExitInterrupted

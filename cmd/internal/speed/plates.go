@@ -8,6 +8,7 @@ import (
 	"math/rand/v2"
 
 	"archload/cases"
+	"archload/cases/design"
 	"archload/fem"
 	"archload/fem/sparse"
 	"archload/materials"
@@ -159,7 +160,7 @@ func instrument(files fs.FS, name string, refine float64) (*problem, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
-	p, err := cases.Prepare(context.Background(), c, cases.Options{Refine: refine})
+	p, err := design.Prepare(context.Background(), c, design.Options{Refine: refine})
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}

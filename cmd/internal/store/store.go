@@ -13,7 +13,8 @@ import (
 	"path/filepath"
 	"slices"
 
-	"archload/cases"
+	"archload/cases/study"
+
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/cmd/internal/spreadsheet"
@@ -24,15 +25,15 @@ import (
 type Store struct {
 	disk *disk.Disk
 	Stem string // of the files, without their endings
-	Head cases.SeriesHead
-	Rows []cases.SeriesRow // those that are done
+	Head study.SeriesHead
+	Rows []study.SeriesRow // those that are done
 
 	lines *os.File
 	table *os.File
 }
 
 // storeName names the files of a series or of one of its parts.
-func storeName(h cases.SeriesHead) string {
+func storeName(h study.SeriesHead) string {
 	if h.Part[1] == 1 {
 		return "series"
 	}
@@ -41,14 +42,14 @@ func storeName(h cases.SeriesHead) string {
 
 // Open opens or begins the files of a series. What an interruption left
 // half-written is put right; the rows of another series are refused.
-func Open(d *disk.Disk, dir string, h cases.SeriesHead) (*Store, error) {
+func Open(d *disk.Disk, dir string, h study.SeriesHead) (*Store, error) {
 	st := &Store{disk: d, Stem: filepath.Join(dir, storeName(h)), Head: h}
 	name := st.Stem + ".jsonl"
 	data, err := os.ReadFile(name)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return nil, fmt.Errorf("cannot read %s: %w", name, disk.Cause(err))
 	}
-	head, rows, whole, err := cases.ReadSeries(name, data)
+	head, rows, whole, err := study.ReadSeries(name, data)
 	if err != nil {
 		return nil, err
 	}
@@ -115,7 +116,7 @@ func (st *Store) Missing(points []int) []int {
 }
 
 // Add puts a row to both files, down to the disk.
-func (st *Store) Add(r cases.SeriesRow) error {
+func (st *Store) Add(r study.SeriesRow) error {
 	line, err := r.Line()
 	if err != nil {
 		return err
@@ -144,7 +145,7 @@ func put(f *os.File, data []byte) error {
 // Finish puts the rows in the order of the points, so that a series is the same
 // to the byte however it came about.
 func (st *Store) Finish() error {
-	slices.SortFunc(st.Rows, func(a, b cases.SeriesRow) int { return cmp.Compare(a.Point, b.Point) })
+	slices.SortFunc(st.Rows, func(a, b study.SeriesRow) int { return cmp.Compare(a.Point, b.Point) })
 	return st.write(true)
 }
 
@@ -190,7 +191,7 @@ func gather(d *disk.Disk, names []string) (*Store, error) {
 		if err != nil {
 			return nil, fmt.Errorf("cannot read %s: %w", name, disk.Cause(err))
 		}
-		head, rows, _, err := cases.ReadSeries(name, data)
+		head, rows, _, err := study.ReadSeries(name, data)
 		if err != nil {
 			return nil, err
 		}
@@ -221,7 +222,7 @@ func gather(d *disk.Disk, names []string) (*Store, error) {
 }
 
 // lacking names the parts that hold no or too few points.
-func lacking(h cases.SeriesHead, parts map[int]int) string {
+func lacking(h study.SeriesHead, parts map[int]int) string {
 	out := ""
 	n := h.Part[1]
 	for i := 1; i <= n; i++ {

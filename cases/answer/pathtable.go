@@ -1,0 +1,153 @@
+package answer
+
+import (
+	"archload/cases"
+	"archload/cases/design"
+	"archload/cases/tree"
+)
+
+import "math"
+
+// StringTable is what the strings do to the bridge, in full: `archload
+// strings`.
+type StringTable struct {
+	Format int         `json:"format"`
+	Units  string      `json:"units"`
+	Title  string      `json:"title"`
+	Path   *PathReport `json:"path"` // null where the angles are given
+	*StringsReport
+	Changes []StringChange `json:"changes"`
+}
+
+// PathReport is where the strings' path leads over the bridge's middle, mm
+// above the rim's gluing surface.
+type PathReport struct {
+	Top    float64 `json:"top"`    // outer surface under the bridge
+	Saddle float64 `json:"saddle"` // string contact at the saddle's middle
+}
+
+// StringChange is what a small change of one angle or length does, as
+// differences of the sums.
+type StringChange struct {
+	Key       string  `json:"key"`
+	Step      float64 `json:"step"`
+	Unit      string  `json:"unit"`
+	Downforce float64 `json:"downforce"` // N
+	Along     float64 `json:"along"`     // N
+	Shift     float64 `json:"shift"`     // mm, of the downforce at the contact plane, toward the neck
+}
+
+// StringTableOf returns the force table of a case; a fault if it has no strings,
+// Faults of the geometry.
+func StringTableOf(c *cases.Case) (*StringTable, error) {
+	if c.Strings == nil {
+		return nil, c.Fault("strings", "no strings in this case; want a table [strings]")
+	}
+	g, err := design.NewGeometry(c)
+	if err != nil {
+		return nil, err
+	}
+	t := &StringTable{Format: cases.Format, Units: UnitsNote, Title: c.Title, StringsReport: stringsReport(g), Changes: stringChanges(g)}
+	if c.Strings.Path != nil {
+		t.Path = &PathReport{Top: g.TopAtBridge, Saddle: g.TopAtBridge + float64(c.Bridge.SaddleHeight)}
+	}
+	return t, nil
+}
+
+// stringsReport is the strings' part of a report; nil without strings.
+func stringsReport(g *design.Geometry) *StringsReport {
+	forces := g.StringForces()
+	if len(forces) == 0 {
+		return nil
+	}
+	sum := cases.SumStrings(forces)
+	r := &StringsReport{Tension: sum.Tension, Downforce: sum.Downforce, Along: sum.Along, Grip: sum.Grip, Rocking: rocking(g.Case, sum)}
+	for _, f := range forces {
+		r.Each = append(r.Each, StringReport(f))
+	}
+	return r
+}
+
+// rocking weighs the push against the foot's width; nil without a bridge.
+func rocking(c *cases.Case, s cases.StringSum) *RockingReport {
+	if c.Bridge == nil || s.Downforce <= 0 {
+		return nil
+	}
+	half := float64(c.Bridge.Width) / 2
+	return &RockingReport{
+		Moment: s.Moment, Lever: s.Lever, Shift: s.Rocking, HalfWidth: half,
+		Used: math.Abs(s.Rocking) / half, UsedMost: (math.Abs(s.Moment) + s.Lever) / s.Downforce / half,
+	}
+}
+
+// stringChanges tries a change of one degree in each angle and of one
+// millimetre in each length that the case states, and recomputes the sums.
+func stringChanges(g *design.Geometry) []StringChange {
+	before := g.StringSum()
+	note := func(key string, unit string, after cases.StringSum) StringChange {
+		return StringChange{Key: key, Step: 1, Unit: unit, Downforce: after.Downforce - before.Downforce,
+			Along: after.Along - before.Along, Shift: after.Rocking - before.Rocking}
+	}
+	out := []StringChange{
+		note("front_angle", "deg", turned(g, 1, 0)),
+		note("back_angle", "deg", turned(g, 0, 1)),
+	}
+	for _, l := range pathKeys(g.Case) {
+		out = append(out, note(l.key, l.unit, moved(g, l.move)))
+	}
+	return out
+}
+
+// turned sums the strings with every break angle larger by so many degrees.
+func turned(g *design.Geometry, front, back tree.Angle) cases.StringSum {
+	forces := g.StringForces()
+	for i, f := range forces {
+		forces[i] = f.Bent(tree.Angle(f.FrontAngle)+front, tree.Angle(f.BackAngle)+back, g.Case.Strings.SaddleFriction)
+	}
+	return cases.SumStrings(forces)
+}
+
+// pathKey is a key that moves the strings and how to add one of its unit.
+type pathKey struct {
+	key, unit string
+	move      func(b *cases.Bridge, p *cases.StringPath)
+}
+
+// pathKeys are the keys that the case's break angles and rocking moment depend
+// on.
+func pathKeys(c *cases.Case) []pathKey {
+	keys := []pathKey{{"bridge.saddle_height", "mm", func(b *cases.Bridge, _ *cases.StringPath) { b.SaddleHeight++ }}}
+	p := c.Strings.Path
+	if p == nil {
+		return keys
+	}
+	if p.NutHeight != nil {
+		keys = append(keys, pathKey{"nut_height", "mm", func(_ *cases.Bridge, p *cases.StringPath) { p.NutHeight = oneMore(p.NutHeight) }})
+	} else {
+		keys = append(keys,
+			pathKey{"neck_angle", "deg", func(_ *cases.Bridge, p *cases.StringPath) { p.NeckAngle = oneMore(p.NeckAngle) }},
+			pathKey{"fret_plane", "mm", func(_ *cases.Bridge, p *cases.StringPath) { p.FretPlane = oneMore(p.FretPlane) }},
+			pathKey{"nut_action", "mm", func(_ *cases.Bridge, p *cases.StringPath) { p.NutAction = oneMore(p.NutAction) }})
+	}
+	return append(keys,
+		pathKey{"anchor_height", "mm", func(_ *cases.Bridge, p *cases.StringPath) { p.AnchorHeight++ }},
+		pathKey{"anchor_distance", "mm", func(_ *cases.Bridge, p *cases.StringPath) { p.AnchorDistance++ }})
+}
+
+// oneMore returns one more than x, elsewhere.
+func oneMore[T tree.Length | tree.Angle](x *T) *T {
+	y := *x + 1
+	return &y
+}
+
+// moved sums the strings of the case with its bridge or path changed.
+func moved(g *design.Geometry, move func(b *cases.Bridge, p *cases.StringPath)) cases.StringSum {
+	d, s, b := *g.Case, *g.Case.Strings, *g.Case.Bridge
+	d.Strings, d.Bridge = &s, &b
+	if s.Path != nil {
+		p := *s.Path
+		s.Path = &p
+	}
+	move(&b, s.Path)
+	return d.StringSum(g.TopAtBridge)
+}

@@ -1,0 +1,39 @@
+package answer
+
+import "fmt"
+
+// Where a result deserves a word of caution.
+const (
+	// woodFriction is about the most that wood gives on varnished wood: 0.3 to
+	// 0.5 (common practice, no published source).
+	woodFriction = 0.5
+	// Creep is how much further timber sinks under lasting load indoors
+	// (EN 1995-1-1, kdef 0.60 in service class 1; from memory).
+	Creep = 1.6
+)
+
+// LongTerm is the share of short-term strength that wood keeps under ten years
+// of load, 1 (Wood Handbook, from memory).
+const LongTerm = 0.6
+
+// cautions lists what a result itself warns of.
+func (r *Report) cautions() []string {
+	var out []string
+	if b := r.Bridge; b != nil && float64(b.FrictionNeeded) > woodFriction {
+		out = append(out, fmt.Sprintf("to stick as computed the foot must drag %.2f times as hard as it presses; wood gives 0.3 to 0.5, so parts of it will slide: solve again with hold = \"slip\" in [bridge]; the truth lies between the two", float64(b.FrictionNeeded)))
+	}
+	s := r.Strength
+	switch {
+	case float64(s.Used) >= 1:
+		out = append(out, "the wood's strength is exceeded: expect a crack where the worst place is")
+	case float64(s.Used) >= LongTerm:
+		out = append(out, "more than six tenths of the wood's strength are used: under string load for years it may crack")
+	}
+	if float64(s.FootUsed) >= 1 {
+		out = append(out, "the foot crushes the wood under it")
+	}
+	if float64(s.RollingShearUsed) >= 1 {
+		out = append(out, "rolling shear exceeds the wood's strength: expect the plate to split inside its thickness")
+	}
+	return out
+}

@@ -1,0 +1,54 @@
+package design
+
+import (
+	"math"
+
+	"archload/fem/contact"
+)
+
+// brassDensity is that of brass rod, kg/m³ (handbook value, from memory).
+const brassDensity = 8500
+
+// postsAndSaddle adds the saddle beam and the two posts that carry it.
+func (b *Built) postsAndSaddle() error {
+	card, err := b.Case.Wood("bridge.saddle_beam.wood")
+	if err != nil {
+		return err
+	}
+	br, st := b.Case.Bridge, b.Bridge
+	sb := &br.SaddleBeam
+	half := float64(sb.Length) / 2
+	xs := append([]float64{-half, 0, half}, br.Posts.Places()...)
+	xs = stations(append(xs, b.stringPlaces()...), 6)
+	z := b.Saddle(0)[2] - float64(sb.Height)/2
+	law := woodLaw(card.Wood, 0)
+	first := len(st.Body.Nodes)
+	for i, x := range xs {
+		st.Body.Nodes = append(st.Body.Nodes, [3]float64{br.At[0] + x, br.At[1], z})
+		if i > 0 {
+			n := int32(first + i)
+			st.add(law.solid(float64(sb.Width), float64(sb.Height)), [2]int32{n - 1, n}, card.Wood.Density)
+		}
+	}
+	st.saddle = [2]int{first, len(st.Body.Nodes)}
+	for _, x := range br.Posts.Places() {
+		b.postUnder(x)
+	}
+	return nil
+}
+
+// postUnder stands one post between the top of the base and the underside of
+// the saddle beam.
+func (b *Built) postUnder(x float64) {
+	br, st := b.Case.Bridge, b.Bridge
+	lower := st.nearestNode(br.At[0]+x, 0, st.Base)
+	upper := b.SaddleNode(x)
+	arm := [2][3]float64{{0, 0, br.Height.Value(x) / 2}, {0, 0, -float64(br.SaddleBeam.Height) / 2}}
+	d := float64(br.Posts.Diameter)
+	rod := roundRod{diameter: d, e: float64(br.Posts.Modulus)}
+	st.Body.Beams = append(st.Body.Beams, contact.BodyBeam{Nodes: [2]int32{lower, upper}, Offset: arm,
+		Up: [3]float64{0, 1, 0}, Section: rod})
+	p, q := st.Body.Nodes[lower], st.Body.Nodes[upper]
+	low, high := p[2]+arm[0][2], q[2]+arm[1][2]
+	st.weigh(math.Pi*d*d/4*(high-low)*brassDensity*gramPerMM3, [3]float64{p[0], p[1], (low + high) / 2})
+}

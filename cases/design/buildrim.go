@@ -1,0 +1,205 @@
+package design
+
+import (
+	"math"
+
+	"archload/fem"
+	"archload/materials"
+	"archload/mesh"
+)
+
+// rim holds the plate's edge as the case says.
+func (b *Built) rim() error {
+	switch b.Case.Rim.Support {
+	case "hinged":
+		b.hold(b.Mesh.Rim, 3)
+	case "clamped":
+		b.hold(b.Mesh.Rim, 6)
+	case "elastic":
+		return b.sides()
+	}
+	return nil
+}
+
+func (b *Built) hold(nodes []int32, dofs int) {
+	for _, n := range nodes {
+		for d := range dofs {
+			b.Model.Fixed = append(b.Model.Fixed, fem.Fix{Node: n, Dof: d})
+		}
+	}
+}
+
+// blockThickness is how thick the side is taken where a block stands behind
+// it, mm: common practice, no published source.
+const blockThickness = 20
+
+// sides hangs a wall of shells below the outline, its lower edge held in
+// translation by the back, and the lining as beams along its top.
+func (b *Built) sides() error {
+	card, err := b.Case.Wood("rim.side_wood")
+	if err != nil {
+		return err
+	}
+	r := &b.Case.Rim
+	rows := max(3, int(math.Ceil(float64(r.SideHeight)/12)))
+	loop := b.Mesh.Rim
+	below := b.wallNodes(rows)
+	for k := range loop {
+		next := (k + 1) % len(loop)
+		sec, h := b.wallSection(k, next, card)
+		for row := range rows {
+			a, c := below[row][k], below[row][next]
+			d, e := below[row+1][k], below[row+1][next]
+			b.wallPair([4]int32{a, c, e, d}, sec, h, (k+row)%2 == 0)
+		}
+		b.lining(k, next, card)
+	}
+	b.hold(below[rows], 3)
+	return nil
+}
+
+// wallNodes adds the rows of nodes below the outline; row 0 is the outline.
+func (b *Built) wallNodes(rows int) [][]int32 {
+	r := &b.Case.Rim
+	all := [][]int32{b.Mesh.Rim}
+	for row := 1; row <= rows; row++ {
+		ids := make([]int32, len(b.Mesh.Rim))
+		for k, n := range b.Mesh.Rim {
+			p := b.Model.Nodes[n].P
+			p[2] -= float64(r.SideHeight) * float64(row) / float64(rows)
+			ids[k] = int32(len(b.Model.Nodes))
+			b.Model.Nodes = append(b.Model.Nodes, mesh.Node{P: p, H: float64(r.SideThickness)})
+		}
+		all = append(all, ids)
+	}
+	return all
+}
+
+// wallSection adds the wood of one stretch: grain along the outline, rings
+// upright.
+func (b *Built) wallSection(k, next int, card materials.Card) (int32, float64) {
+	p, q := b.Model.Nodes[b.Mesh.Rim[k]].P, b.Model.Nodes[b.Mesh.Rim[next]].P
+	along := Unit2(q[0]-p[0], q[1]-p[1])
+	axes := materials.Axes{{along[0], along[1], 0}, {0, 0, 1}, {along[1], -along[0], 0}}
+	b.Model.Sections = append(b.Model.Sections, fem.Section{
+		Wood: card.Wood.Compliance(), Axes: axes, Part: PartRim, Density: card.Wood.Density})
+	h := float64(b.Case.Rim.SideThickness)
+	if b.atBlock((p[0]+q[0])/2, (p[1]+q[1])/2) {
+		h = blockThickness
+	}
+	return int32(len(b.Model.Sections) - 1), h
+}
+
+// atBlock says whether a place of the outline lies before the neck or tail
+// block.
+func (b *Built) atBlock(x, y float64) bool {
+	lo, hi := b.Span()
+	if y > (lo+hi)/2 {
+		return math.Abs(x) <= float64(b.Case.Rim.NeckBlock)/2
+	}
+	return math.Abs(x) <= float64(b.Case.Rim.TailBlock)/2
+}
+
+// Span is the least and greatest y of the outline, mm.
+func (b *Built) Span() (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, n := range b.Mesh.Rim {
+		lo, hi = math.Min(lo, b.Mesh.Points[n][1]), math.Max(hi, b.Mesh.Points[n][1])
+	}
+	return lo, hi
+}
+
+// wallPair adds the two triangles of one quad a-c-e-d of the wall, seen from
+// outside: the outline runs anticlockwise, so a to c runs to the right.
+func (b *Built) wallPair(q [4]int32, sec int32, h float64, down bool) {
+	tri := [2][3]int32{{q[0], q[3], q[2]}, {q[0], q[2], q[1]}}
+	if down {
+		tri = [2][3]int32{{q[0], q[3], q[1]}, {q[3], q[2], q[1]}}
+	}
+	for _, t := range tri {
+		b.Model.Shells = append(b.Model.Shells, fem.ShellElem{Nodes: t, Section: sec, Flat: true, H: h})
+	}
+}
+
+// lining adds one stretch of the lining: inside the side, under the plate, of
+// the sides' wood.
+func (b *Built) lining(k, next int, card materials.Card) {
+	w, h := float64(b.Case.Rim.Lining[0]), float64(b.Case.Rim.Lining[1])
+	if w <= 0 || h <= 0 {
+		return
+	}
+	n0, n1 := b.Mesh.Rim[k], b.Mesh.Rim[next]
+	p, q := b.Model.Nodes[n0].P, b.Model.Nodes[n1].P
+	along := Unit2(q[0]-p[0], q[1]-p[1])
+	in := (float64(b.Case.Rim.SideThickness) + w) / 2
+	arm := func(n int32) [3]float64 {
+		return [3]float64{-along[1] * in, along[0] * in, -b.Model.Nodes[n].H/2 - h/2}
+	}
+	sec := rectangle(w, h, card.Wood)
+	b.Model.Beams = append(b.Model.Beams, fem.BeamElem{
+		Nodes: [2]int32{n0, n1}, Offset: [2][3]float64{arm(n0), arm(n1)}, Up: [3]float64{0, 0, 1},
+		Section: sec, Mass: stretchMass(sec, mesh.Point{p[0], p[1]}, mesh.Point{q[0], q[1]}, card.Wood.Density), Part: PartRim, Group: -1,
+	})
+}
+
+func Unit2(x, y float64) [2]float64 {
+	l := math.Hypot(x, y)
+	return [2]float64{x / l, y / l}
+}
+
+// squeeze presses the plate's edge together at the two blocks: equal and
+// opposite forces in its plane, spread evenly over each block's nodes.
+func (b *Built) squeeze() []fem.PointForce {
+	f := float64(b.Case.Rim.Squeeze)
+	if f == 0 {
+		return nil
+	}
+	var out []fem.PointForce
+	lo, hi := b.Span()
+	for _, end := range []struct {
+		name string
+		push float64
+	}{{"neck", -f}, {"tail", f}} {
+		var nodes []int32
+		for _, n := range b.Mesh.Rim {
+			p := b.Mesh.Points[n]
+			if b.SectorOf(p[0], p[1], lo, hi) == end.name {
+				nodes = append(nodes, n)
+			}
+		}
+		for _, n := range nodes {
+			out = append(out, fem.PointForce{At: b.corner(n), F: [3]float64{0, end.push / float64(len(nodes)), 0}})
+		}
+	}
+	return out
+}
+
+// corner is a plate node as a place on one of its triangles.
+func (b *Built) corner(node int32) fem.SurfacePoint {
+	for i, t := range b.Mesh.Tris {
+		for k, n := range t {
+			if n == node {
+				at := fem.SurfacePoint{Shell: int32(i)}
+				at.L[k] = 1
+				return at
+			}
+		}
+	}
+	panic("cases: a rim node without a triangle") // the mesher leaves none
+}
+
+// SectorOf names the part of the rim a place belongs to: the two blocks'
+// widths, else the side.
+func (b *Built) SectorOf(x, y, lo, hi float64) string {
+	r := &b.Case.Rim
+	neck := y > (lo+hi)/2
+	switch {
+	case neck && math.Abs(x) <= float64(r.NeckBlock)/2:
+		return "neck"
+	case !neck && math.Abs(x) <= float64(r.TailBlock)/2:
+		return "tail"
+	case x < 0:
+		return "bass"
+	}
+	return "treble"
+}

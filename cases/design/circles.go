@@ -1,0 +1,86 @@
+package design
+
+import (
+	"archload/mesh"
+	"math"
+	"sync"
+)
+
+// Circles are the triangles under the circle about each triangle's centre, over
+// which the strength used is averaged; nil where it would cross an edge. They
+// are laid when first asked for and stay while the mesh does.
+type circles struct {
+	once sync.Once
+	tris [][]int32
+}
+
+// Of lays the circles of a top.
+func (c *circles) Of(p *Top) [][]int32 {
+	c.once.Do(func() {
+		shape := Circle()
+		c.tris = make([][]int32, len(p.Built.Mesh.Tris))
+		p.Each(len(c.tris), func(i int) { c.tris[i], _ = p.Built.CircleAt(i, shape) })
+	})
+	return c.tris
+}
+
+// Each calls do(0) to do(n-1), shared between the workers. The calls must not
+// depend on each other.
+func (p *Top) Each(n int, do func(i int)) {
+	parts := max(1, p.Workers)
+	var wg sync.WaitGroup
+	for w := range parts {
+		wg.Go(func() {
+			for i := w * n / parts; i < (w+1)*n/parts; i++ {
+				do(i)
+			}
+		})
+	}
+	wg.Wait()
+}
+
+// Circle holds sample places of a circle of diameter 1 about the origin, all
+// of the same weight.
+func Circle() []mesh.Point {
+	pts := []mesh.Point{{0, 0}}
+	for k := range 6 {
+		s, c := math.Sincos(float64(k) * math.Pi / 3)
+		pts = append(pts, mesh.Point{0.25 * c, 0.25 * s})
+	}
+	for k := range 12 {
+		s, c := math.Sincos((float64(k) + 0.5) * math.Pi / 6)
+		pts = append(pts, mesh.Point{0.45 * c, 0.45 * s})
+	}
+	return pts
+}
+
+// CircleAt lists the triangles under the circle about triangle i's centre.
+func (b *Built) CircleAt(i int, shape []mesh.Point) (tris []int32, whole bool) {
+	c := b.Centroid(i)
+	h := 0.0
+	for _, n := range b.Mesh.Tris[i] {
+		h += b.Mesh.Nodes[n].H / 3
+	}
+	return b.CircleAbout(c, h, shape)
+}
+
+// CircleAbout lists the triangles under a circle of diameter h about c.
+func (b *Built) CircleAbout(c mesh.Point, h float64, shape []mesh.Point) (tris []int32, whole bool) {
+	for _, p := range shape {
+		t, _, inside := b.Place.loc.Find(mesh.Point{c[0] + h*p[0], c[1] + h*p[1]})
+		if !inside {
+			return nil, false
+		}
+		tris = append(tris, t)
+	}
+	return tris, true
+}
+
+func (b *Built) Centroid(i int) mesh.Point {
+	var c mesh.Point
+	for _, n := range b.Mesh.Tris[i] {
+		c[0] += b.Mesh.Points[n][0] / 3
+		c[1] += b.Mesh.Points[n][1] / 3
+	}
+	return c
+}

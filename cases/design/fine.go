@@ -1,0 +1,105 @@
+package design
+
+import (
+	"math"
+
+	"archload/cases"
+	"archload/cases/tree"
+	"archload/mesh"
+	"archload/mesh/plane"
+)
+
+// Edge lengths at features, mm, at refine = 1, and how far beyond the feature
+// they reach. Measured on a prototype of the mesher: 3 mm under a foot resolves
+// its pressure, 1.5 to 2 mm the stress at the eye of a sound hole.
+const (
+	footEdge   = 3.0
+	footMargin = 6.0
+	loadEdge   = 3.0
+	postEdge   = 2.0
+	braceEdge  = 5.0
+	holeEdge   = 3.0 // along straight edges
+	eyeEdge    = 1.5 // least, at the smallest eyes
+	eyeShare   = 0.4 // of the edge's radius
+)
+
+// fine returns where the mesh is finer than elsewhere.
+func (g *Geometry) fine() []mesh.Fine {
+	var out []mesh.Fine
+	m := g.Case.Mesh
+	if b := g.Case.Bridge; b != nil {
+		for i := range b.Feet {
+			lo, hi := b.FootRect(i)
+			out = append(out, mesh.Fine{
+				Along:  []mesh.Point{{lo[0], b.At[1]}, {hi[0], b.At[1]}},
+				Radius: float64(b.Width)/2 + footMargin, Size: edge(m, footEdge),
+			})
+		}
+	}
+	for _, b := range g.Case.Braces {
+		out = append(out, mesh.Fine{Along: b.Line, Radius: b.Width.Max() / 2, Size: edge(m, braceEdge)})
+	}
+	for _, h := range g.Holes {
+		out = append(out, holeFine(h, m)...)
+	}
+	for _, l := range g.Case.Loads {
+		lo, hi := rect(&l)
+		mid := (lo[1] + hi[1]) / 2
+		out = append(out, mesh.Fine{
+			Along:  []mesh.Point{{lo[0], mid}, {hi[0], mid}},
+			Radius: (hi[1]-lo[1])/2 + footMargin, Size: edge(m, loadEdge),
+		})
+	}
+	for _, p := range g.Case.Posts {
+		out = append(out, mesh.Fine{Along: []mesh.Point{p.At}, Radius: float64(p.Diameter)/2 + footMargin, Size: edge(m, postEdge)})
+	}
+	for _, s := range g.Case.Supports {
+		if s.At != nil {
+			out = append(out, mesh.Fine{Along: []mesh.Point{*s.At}, Radius: footMargin, Size: edge(m, loadEdge)})
+		}
+	}
+	return out
+}
+
+// rect returns the corners of a load's rectangle in plan, mm.
+func rect(l *cases.TopLoad) (lo, hi mesh.Point) {
+	var size [2]tree.Length
+	if l.Size != nil {
+		size = *l.Size
+	}
+	for k := range 2 {
+		lo[k], hi[k] = l.At[k]-float64(size[k])/2, l.At[k]+float64(size[k])/2
+	}
+	return lo, hi
+}
+
+// holeFine returns the sizes along a hole's edge: 0.4 of the edge's own
+// radius, between eyeEdge and holeEdge, in steps of half a millimetre so that
+// long stretches share one entry.
+func holeFine(h *plane.Curve, m cases.Mesh) []mesh.Fine {
+	const step = 2.0 // mm along the edge
+	pts := plane.Evenly(h.Polyline(0.02), step)
+	n := len(pts)
+	var out []mesh.Fine
+	last := 0.0
+	for i := range n {
+		r := circumradius(pts[(i+n-1)%n], pts[i], pts[(i+1)%n])
+		size := min(max(math.Round(2*eyeShare*r)/2, eyeEdge), holeEdge)
+		next := pts[(i+1)%n]
+		if size == last {
+			out[len(out)-1].Along = append(out[len(out)-1].Along, next)
+			continue
+		}
+		last = size
+		out = append(out, mesh.Fine{Along: []mesh.Point{pts[i], next}, Radius: edge(m, size), Size: edge(m, size)})
+	}
+	return out
+}
+
+// circumradius is the radius of the circle through three points, mm; infinite
+// if they are in line: product of the sides over four times the area.
+func circumradius(a, b, c mesh.Point) float64 {
+	side := func(p, q mesh.Point) float64 { return math.Hypot(q[0]-p[0], q[1]-p[1]) }
+	area := math.Abs((b[0]-a[0])*(c[1]-a[1])-(c[0]-a[0])*(b[1]-a[1])) / 2
+	return side(a, b) * side(b, c) * side(c, a) / (4 * area)
+}

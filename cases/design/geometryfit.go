@@ -1,0 +1,276 @@
+package design
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"archload/cases"
+	"archload/cases/tree"
+	"archload/mesh"
+	"archload/mesh/surface"
+)
+
+// surfaces makes the thickness and the arch, or takes them. A fitted thickness
+// is scaled without another fit, and an arch is fitted anew only where its own
+// data, the outline or the height of its rim change.
+func (f *fitter) surfaces() {
+	anew := f.touched("plate.outline")
+	switch {
+	case anew || f.touched("plate.thickness"):
+		f.thickness()
+	case !f.touched("plate.thickness_scale"):
+		f.takeThickness(f.old.Plate.Thickness)
+	default:
+		if s, fitted := f.old.Plate.Thickness.(scaledSurface); fitted {
+			f.takeThickness(scaledSurface{s.Surface, f.c.Plate.ThicknessScale})
+		} else {
+			f.thickness()
+		}
+	}
+	if !f.rep.Clean("plate.thickness") {
+		return
+	}
+	if !f.touched("plate.outline", "plate.arch", "plate.thickness", "plate.thickness_scale") {
+		f.made.RimHeight = f.old.RimHeight
+	} else {
+		f.made.RimHeight = f.rimHeight()
+	}
+	if anew || f.touched("plate.arch") || f.made.RimHeight != f.old.RimHeight {
+		f.arch()
+		return
+	}
+	f.made.Plate.Outer, f.made.Arch, f.made.told[ofArch] = f.old.Plate.Outer, f.old.Arch, f.old.told[ofArch]
+}
+
+// takeThickness takes a graduation that has been fitted before.
+func (f *fitter) takeThickness(s surface.Surface) {
+	f.made.Plate.Thickness, f.made.Thickness, f.made.told[ofThickness] = s, f.old.Thickness, f.old.told[ofThickness]
+}
+
+// thickness makes the graduation.
+func (f *fitter) thickness() {
+	p := &f.c.Plate
+	f.part = ofThickness
+	f.made.Plate.Thickness = surface.Flat(p.EvenThickness())
+	if p.Thickness.Const == 0 {
+		data := f.data(p.Thickness.Contours, p.Thickness.Templates, p.Thickness.Points, p.Thickness.Noise)
+		if s, rep := f.fit("plate.thickness", data, p.Thickness.Tables()); s != nil {
+			f.made.Plate.Thickness, f.made.Thickness = scaledSurface{s, p.ThicknessScale}, rep
+		}
+	}
+}
+
+// arch makes the outer surface for the rim's height.
+func (f *fitter) arch() {
+	p := &f.c.Plate
+	f.part = ofArch
+	if p.Arch.Formula != nil {
+		f.formula()
+		return
+	}
+	data := f.data(p.Arch.Contours, p.Arch.Templates, p.Arch.Points, p.Arch.Noise)
+	data.Rim, data.RimStated = &f.made.RimHeight, p.Arch.RimHeight != nil
+	if s, rep := f.fit("plate.arch", data, p.Arch.Tables()); s != nil {
+		f.made.Plate.Outer, f.made.Arch = s, rep
+	}
+}
+
+// scaledSurface is a surface with all heights multiplied by a number.
+type scaledSurface struct {
+	surface.Surface
+	by float64 // 1
+}
+
+// At returns height and derivatives at a place.
+func (s scaledSurface) At(p mesh.Point) surface.Jet {
+	j := s.Surface.At(p)
+	return surface.Jet{Z: s.by * j.Z, Zx: s.by * j.Zx, Zy: s.by * j.Zy, Zxx: s.by * j.Zxx, Zxy: s.by * j.Zxy, Zyy: s.by * j.Zyy}
+}
+
+// rimHeight returns the height of the outer surface at the outline, mm: as
+// stated, or the thickness there (its mean, if it varies).
+func (f *fitter) rimHeight() float64 {
+	if h := f.c.Plate.Arch.RimHeight; h != nil {
+		return float64(*h)
+	}
+	if t := f.c.Plate.EvenThickness(); t > 0 {
+		return float64(t)
+	}
+	rim := f.made.Outline.Polyline(0.05)
+	sum, long := 0.0, 0.0
+	for i, p := range rim {
+		q := rim[(i+1)%len(rim)]
+		l := math.Hypot(q[0]-p[0], q[1]-p[1])
+		sum += l * f.made.Plate.Thickness.At(mesh.Point{(p[0] + q[0]) / 2, (p[1] + q[1]) / 2}).Z
+		long += l
+	}
+	return sum / long
+}
+
+// Data gathers tables of heights for the fit; absent tables are nil.
+func (f *fitter) data(contours, templates, points *cases.HeightTable, noise tree.Length) surface.Data {
+	d := surface.Data{Outline: f.made.Outline, Noise: float64(noise)}
+	if contours != nil {
+		if contours.Drawn {
+			d.Rounding = drawnRounding
+		}
+		for _, c := range chains(contours) {
+			d.Lines = append(d.Lines, surface.ContourLine{ID: c.name, Height: c.heights[0], Points: c.points, Rows: c.rows})
+		}
+	}
+	if templates != nil {
+		for _, c := range chains(templates) {
+			d.Templates = append(d.Templates, surface.Template{ID: c.name, Points: c.points, Heights: c.heights, Rows: c.rows})
+		}
+	}
+	if points != nil {
+		for i := range points.X {
+			d.Points = append(d.Points, surface.Sample{At: mesh.Point{points.X[i], points.Y[i]}, Z: points.Height[i]})
+		}
+	}
+	return d
+}
+
+// drawnRounding is how far apart the places are to which a hand traces a line
+// on a screen or a tablet, mm (as a ruler is read).
+const drawnRounding = 0.1
+
+// Chain is the rows of a table that share a name, in their order.
+type chain struct {
+	name    string
+	points  []mesh.Point
+	heights []float64
+	rows    []int32
+}
+
+// chains parts a table by the names of its lines.
+func chains(h *cases.HeightTable) []chain {
+	var out []chain
+	index := map[string]int{}
+	for i, name := range h.Lines {
+		k, ok := index[name]
+		if !ok {
+			k = len(out)
+			index[name] = k
+			out = append(out, chain{name: name})
+		}
+		c := &out[k]
+		c.points = append(c.points, mesh.Point{h.X[i], h.Y[i]})
+		c.heights = append(c.heights, h.Height[i])
+		c.rows = append(c.rows, int32(i))
+	}
+	return out
+}
+
+// Fit fits one surface; faults and doubts of the data go to the rows of the
+// tables they come from.
+func (f *fitter) fit(key string, data surface.Data, tables []cases.KeyedTable) (*surface.Spline, *surface.Report) {
+	s, rep, err := surface.Fit(data)
+	tableKey := key
+	for _, t := range tables {
+		if t.Table != nil {
+			tableKey = key + "." + t.Key
+		}
+	}
+	for _, w := range rep.Warnings {
+		f.warn(tableKey, "at %s: %s", tree.Spot(w.At), w.Msg)
+	}
+	for _, m := range rep.Beyond {
+		at := rowPlace(tables, m.Set, m.Row, f.rep.Find(tableKey))
+		f.made.told[f.part] = append(f.made.told[f.part], &tree.FileError{File: at.Src.Label, Line: at.Line, Key: "height",
+			Err: fmt.Errorf("the fitted surface lies %.2g mm off this datum, expected within %.2g", m.Error, 4*m.Sigma)})
+	}
+	if err == nil {
+		return s, &rep
+	}
+	var de *surface.DataError
+	if !errors.As(err, &de) {
+		f.rep.AddKey(tableKey, "%w", err)
+		return nil, nil
+	}
+	where := ""
+	if de.Line >= 0 {
+		where = "at " + tree.Spot(de.At) + ": "
+	}
+	f.rep.Add(rowPlace(tables, de.Set, de.Line, f.rep.Find(tableKey)), tableKey, fmt.Errorf("%s%s", where, de.Msg))
+	return nil, nil
+}
+
+// rowPlace returns the place of a row of the named table, or the one given.
+func rowPlace(tables []cases.KeyedTable, set string, row int32, otherwise tree.Place) tree.Place {
+	for _, t := range tables {
+		if t.Key == set && t.Table != nil && row >= 0 && int(row) < len(t.Table.Rows) {
+			return t.Table.Rows[row]
+		}
+	}
+	return otherwise
+}
+
+// warn adds a doubt.
+func (f *fitter) warn(key, form string, args ...any) {
+	f.made.told[f.part] = append(f.made.told[f.part], f.c.Fault(key, form, args...))
+}
+
+// Limits on a carved plate.
+const (
+	thinnest   = 0.3 // mm: less is a hole
+	dipAllowed = 2.0 // mm below z = 0 before a warning: a usual recurve dips by 1 to 1.5
+)
+
+// checkSurfaces refuses a plate that is too thin anywhere or bends more
+// tightly than it is thick, and warns where its thickness runs away from the
+// data and where its underside dips below z = 0.
+func (f *fitter) checkSurfaces(bends *bendMap) {
+	thin, thick := extreme{z: math.Inf(1)}, extreme{}
+	tight, tightAt := 0.0, mesh.Point{}
+	dip, dipAt := 0.0, mesh.Point{}
+	bends.each(func(k int, p mesh.Point) {
+		if math.IsNaN(bends.point[k]) || f.overHole(p) {
+			return
+		}
+		t := f.made.Plate.Thickness.At(p).Z
+		if t < thin.z {
+			thin = extreme{t, p}
+		}
+		if t > thick.z {
+			thick = extreme{t, p}
+		}
+		if b := t * bends.point[k]; b > tight {
+			tight, tightAt = b, p
+		}
+		if d := t - f.made.Plate.Outer.At(p).Z; d > dip {
+			dip, dipAt = d, p
+		}
+	})
+	if thin.z < thinnest {
+		f.tooThin(thin)
+	}
+	f.checkGraduation(thin, thick)
+	if tight >= 1 {
+		f.rep.AddKey("plate.arch", "the arch bends more tightly than the plate is thick at %s: radius %.2g mm; want a smoother arch", tree.Spot(tightAt), f.made.Plate.Thickness.At(tightAt).Z/tight)
+	}
+	if dip > dipAllowed {
+		f.warn("plate.arch", "the underside dips %.2g mm below the rim's gluing surface at %s, where a flat billet has no wood", dip, tree.Spot(dipAt))
+	}
+}
+
+// formula makes the arch of a formula; one that rises nowhere is flat.
+func (f *fitter) formula() {
+	shape := f.c.Plate.Arch.Formula
+	rim := f.made.RimHeight
+	if float64(shape.Height) == rim && shape.RecurveDepth == 0 {
+		f.made.Plate.Outer = surface.Flat(rim)
+		return
+	}
+	s, err := surface.NewFormula(surface.FormulaSpec{
+		Outline: f.made.Outline, Height: float64(shape.Height), Rim: rim, Apex: shape.Apex,
+		RecurveDepth: float64(shape.RecurveDepth), RecurveAt: float64(shape.RecurveAt),
+	})
+	if err != nil {
+		f.rep.AddKey("plate.arch.formula", "%s", strings.TrimPrefix(err.Error(), "arch formula: "))
+		return
+	}
+	f.made.Plate.Outer = s
+}

@@ -1,0 +1,154 @@
+package design
+
+import (
+	"context"
+
+	"archload/cases"
+	"archload/fem"
+	"archload/fem/contact"
+	"archload/mesh"
+)
+
+// Top is a prepared top: what is built, its stiffness factorised, and the
+// plate's compliance under the bridge. It costs seconds; an answer on it costs
+// milliseconds. It never changes: Adapt gives the top of another case, which
+// shares what it can.
+type Top struct {
+	Built    *Built
+	Factored *fem.Prepared
+	Cond     *contact.Condensed
+	Stand    *contact.Problem // nil without a bridge
+	refine   float64          // on top of the case's own
+	Workers  int
+	clock    Clock
+	Spent    Stages
+	Circles  *circles
+}
+
+// Prepare does the costly part of a solve: arch, mesh, factor and the plate's
+// compliance under the bridge. Errors: Faults of the geometry, a *FileError at
+// the key that leaves the plate loose, or that of ctx.
+func Prepare(ctx context.Context, c *cases.Case, o Options) (*Top, error) {
+	g, spent, err := timedGeometry(c, o)
+	if err != nil {
+		return nil, err
+	}
+	return prepare(ctx, g, spent, o, o.refine())
+}
+
+// PrepareGeometry is Prepare for a geometry that was fitted before.
+func PrepareGeometry(ctx context.Context, g *Geometry, o Options) (*Top, error) {
+	return prepare(ctx, g, Stages{}, o, o.refine())
+}
+
+// timedGeometry is NewGeometry with the time that it took.
+func timedGeometry(c *cases.Case, o Options) (g *Geometry, spent Stages, err error) {
+	o.Clock.time(&spent.Mesh, func() { g, err = NewGeometry(c) })
+	return g, spent, err
+}
+
+// prepare meshes, assembles, factorises and condenses a geometry. spent is the
+// time that went into it.
+func prepare(ctx context.Context, g *Geometry, spent Stages, o Options, refine float64) (*Top, error) {
+	o.Say("mesh")
+	var b *Built
+	var err error
+	o.Clock.time(&spent.Mesh, func() { b, err = g.Built(refine) })
+	if err != nil {
+		return nil, err
+	}
+	return solid(ctx, &Top{Built: b, refine: refine, Spent: spent, Circles: &circles{}}, o, nil)
+}
+
+// Built meshes a geometry, with triangles so many times smaller, and builds the
+// model.
+func (g *Geometry) Built(refine float64) (*Built, error) {
+	d := g.Domain()
+	d.Scale = 1 / refine
+	plan, err := mesh.Triangulate(d)
+	if err != nil {
+		return nil, g.PlaceFault(err)
+	}
+	return Build(g, mesh.Lift(plan, g.Plate))
+}
+
+// solid completes a top of which no more is known than what is built: it
+// assembles, factorises and condenses. The order of elimination is that of
+// another top if its nodes couple alike.
+func solid(ctx context.Context, t *Top, o Options, like *fem.Prepared) (*Top, error) {
+	t.Workers, t.clock = o.WorkerCount(), o.Clock
+	o.Say("assemble")
+	var sys *fem.System
+	var err error
+	t.clock.time(&t.Spent.Assemble, func() { sys, err = fem.Assemble(t.Built.Model, o.WorkerCount()) })
+	if err == nil {
+		err = ctx.Err()
+	}
+	if err != nil {
+		return nil, err
+	}
+	o.Say("factor")
+	t.clock.time(&t.Spent.Factor, func() {
+		if like != nil && sys.Alike(like.System) {
+			t.Factored, err = sys.PrepareLike(like, o.WorkerCount())
+			return
+		}
+		t.Factored, err = sys.Prepare(o.WorkerCount())
+	})
+	if err != nil {
+		return nil, Explain(t.Built.Case, err)
+	}
+	if err = ctx.Err(); err != nil {
+		return nil, err
+	}
+	o.Say("condense")
+	t.clock.time(&t.Spent.Condense, func() { err = t.condense() })
+	return t, err
+}
+
+// condense reduces the factorised plate of a top in the making to its contact
+// points and stands the bridge on them.
+func (t *Top) condense() error {
+	b := t.Built
+	if b.Bridge == nil {
+		t.Cond = contact.Condense(t.Factored, nil, contact.Slip, b.Loads)
+		return nil
+	}
+	t.Cond = contact.Condense(t.Factored, b.Bridge.Pads, b.Bridge.Hold, b.Loads)
+	var err error
+	t.Stand, err = t.Cond.Problem(&b.Bridge.Body)
+	return err
+}
+
+// Fit is the load on the bridge and the gaps under it.
+func (t *Top) Fit() contact.LoadCase {
+	st := t.Built.Bridge
+	f := contact.LoadCase{Gap: make([]float64, len(st.Pads)), Loads: st.Body.Loads}
+	for i := range f.Gap {
+		f.Gap[i] = st.Pads[i].Gap
+	}
+	return f
+}
+
+// Answer follows the load up to the full one and recovers the result, without
+// the load flow. Errors: a *FileError at the strings that tip the bridge, or a
+// contact that does not come to rest.
+func (t *Top) Answer() (*Solution, error) {
+	s := &Solution{Top: t, Spent: t.Spent}
+	var err error
+	t.clock.time(&s.Spent.Contact, func() {
+		if t.Stand == nil {
+			s.Result = t.Cond.RecoverPlate()
+			return
+		}
+		fit := t.Fit()
+		var st *contact.State
+		if st, err = t.Stand.Follow(fit); err == nil {
+			s.Result = t.Stand.Recover(st, fit)
+		}
+	})
+	if err != nil {
+		return nil, Explain(t.Built.Case, err)
+	}
+	return s, nil
+}

@@ -1,0 +1,290 @@
+package lesson
+
+import (
+	"fmt"
+	"io/fs"
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"unicode"
+	"unicode/utf8"
+
+	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/casetest"
+	"archload/cases/design"
+	"archload/cases/study"
+	"archload/cases/tree"
+)
+
+// bundledLessons opens the lessons that come with the program.
+func bundledLessons(t *testing.T) []*Lesson {
+	t.Helper()
+	list, err := BundledLessons()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out []*Lesson
+	for _, info := range list {
+		l, err := OpenLesson(nil, info.Name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if l.Name != info.Name || l.Title != info.Title || l.About != info.About || len(l.Steps) != info.Steps {
+			t.Errorf("%s is listed as %+v, want the lesson's own name, title, words and steps", l.Name, info)
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+// lessonSolver solves every design of the lessons once, at the mesh that the
+// program uses; those that differ in the fit of the foot share a factor.
+type lessonSolver struct {
+	fsys      fs.FS
+	prepared  []*design.Top
+	answers   map[string]*LessonAnswer
+	solutions map[string]*design.Solution
+}
+
+func newLessonSolver(fsys fs.FS) *lessonSolver {
+	return &lessonSolver{fsys: fsys, answers: map[string]*LessonAnswer{}, solutions: map[string]*design.Solution{}}
+}
+
+// designID tells designs apart.
+func designID(name string, set []cases.KeyValue, flow bool) string {
+	return fmt.Sprint(name, set, flow)
+}
+
+// answer answers a case with its set keys, with the load flow if that is asked
+// for; nil for no case.
+func (s *lessonSolver) answer(t *testing.T, name string, set []cases.KeyValue, flow bool) *LessonAnswer {
+	t.Helper()
+	if name == "" {
+		return nil
+	}
+	id := designID(name, set, flow)
+	if a, ok := s.answers[id]; ok {
+		return a
+	}
+	c, err := cases.OpenChanged(s.fsys, name, "set", set)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sol := s.solve(t, c)
+	if flow {
+		sol.FindFlow()
+	}
+	a, err := NewLessonAnswer(c, answer.Summarize(sol))
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.answers[id], s.solutions[id] = a, sol
+	return a
+}
+
+func (s *lessonSolver) solve(t *testing.T, c *cases.Case) *design.Solution {
+	t.Helper()
+	for _, p := range s.prepared {
+		if q, err := design.Adapt(t.Context(), p, c, design.Options{Workers: 2}); err == nil {
+			if sol, err := q.Answer(); err == nil {
+				return sol
+			}
+		}
+	}
+	p, err := design.Prepare(t.Context(), c, design.Options{Workers: 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.prepared = append(s.prepared, p)
+	sol, err := p.Answer()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sol
+}
+
+// TestLessonClaims holds every number and every word in braces of the bundled
+// lessons to the solve of the designs that the step shows.
+func TestLessonClaims(t *testing.T) {
+	s := newLessonSolver(nil)
+	claims := 0
+	for _, l := range bundledLessons(t) {
+		for i := range l.Steps {
+			step := &l.Steps[i]
+			claims += len(step.Claims)
+			flow := slices.ContainsFunc(step.Claims, func(c LessonClaim) bool {
+				return strings.Contains(c.Of, "flow.") || strings.Contains(c.Of, "sectors.") // an elastic edge's come from the flow
+			})
+			if err := step.Check(s.answer(t, step.Case, step.Set, flow), s.answer(t, step.Beside, nil, flow)); err != nil {
+				t.Errorf("%s, step %d:\n%v", l.Name, i+1, err)
+			}
+		}
+	}
+	if claims < 70 {
+		t.Errorf("%d claims checked, want 70 at least", claims)
+	}
+	closesInward(t, s.solutions[designID("course-guitar-relief", nil, false)])
+	bearsAlong(t, s.solutions[designID("course-guitar", nil, false)])
+	letsOut(t, s.solutions[designID("course-guitar-elastic", nil, false)])
+}
+
+// bearsAlong checks the words "bears from the first along its whole length".
+func bearsAlong(t *testing.T, s *design.Solution) {
+	t.Helper()
+	for _, c := range answer.FootColumns(s) {
+		if !(c.Force > 0) {
+			t.Errorf("the tight foot carries %g N at x = %g mm, want it to bear along its whole length", c.Force, c.X)
+		}
+	}
+}
+
+// letsOut checks the words "maple sides let it out, most at the tail and the
+// waist": how far the plate's edge moves outward, mm, square to the outline.
+func letsOut(t *testing.T, s *design.Solution) {
+	t.Helper()
+	most, mean, all := map[string]float64{}, 0.0, 0.0
+	loop := s.Top.Built.Mesh.Rim
+	for k, n := range loop {
+		a, p, b := s.Top.Built.Mesh.Points[loop[(k+len(loop)-1)%len(loop)]], s.Top.Built.Mesh.Points[n], s.Top.Built.Mesh.Points[loop[(k+1)%len(loop)]]
+		x, y := b[0]-a[0], b[1]-a[1]
+		out := (s.Result.U[6*n]*y - s.Result.U[6*n+1]*x) / math.Hypot(x, y)
+		mean += out * math.Hypot(x, y)
+		all += math.Hypot(x, y)
+		where := "elsewhere"
+		switch {
+		case p[1] < -150 && math.Abs(p[0]) < 120:
+			where = "tail"
+		case p[1] > 50 && p[1] < 160:
+			where = "waist"
+		}
+		most[where] = math.Max(most[where], out)
+	}
+	if !(mean/all > 0.01 && most["tail"] > 1.2*most["elsewhere"] && most["waist"] > 1.2*most["elsewhere"]) {
+		t.Errorf("the edge moves out by %.3f mm in the mean, at most %v mm; want it outward, most at tail and waist", mean/all, most)
+	}
+}
+
+// closesInward checks the words "the gap closes from the ends inward" and, at a
+// tenth of the load, "only the ends bear": stations farther in close later.
+func closesInward(t *testing.T, s *design.Solution) {
+	t.Helper()
+	at := map[float64]float64{} // load at which a station first bears, by its distance from the middle
+	for _, e := range s.Result.State.Events {
+		x := math.Abs(s.Top.Built.Bridge.Cells[e.Pad].X)
+		if _, seen := at[x]; e.Closes && !seen {
+			at[x] = e.Load
+		}
+	}
+	stations := sortedDistances(at)
+	for i := 1; i < len(stations); i++ {
+		if in, out := at[stations[i-1]], at[stations[i]]; out > in+1e-9 {
+			t.Errorf("the station %g mm out bears at %.4f of the load, after %.4f at %g mm, want it before", stations[i], out, in, stations[i-1])
+		}
+	}
+	if len(stations) < 30 || at[stations[0]] < 0.17 || at[stations[len(stations)-1]] > 0.001 {
+		t.Errorf("%d stations, the innermost at %.3f, the outermost at %.3f of the load; want all 33, the middle last and the ends first",
+			len(stations), at[stations[0]], at[stations[len(stations)-1]])
+	}
+}
+
+func sortedDistances(at map[float64]float64) []float64 {
+	var out []float64
+	for x := range at {
+		out = append(out, x)
+	}
+	slices.Sort(out)
+	return out
+}
+
+// TestLessonPairs holds the words "all else alike": the designs that a lesson
+// sets side by side differ in nothing but what it says.
+func TestLessonPairs(t *testing.T) {
+	sides := []cases.KeyValue{{Key: "rim.support", Value: cases.Valued("elastic")}, {Key: "rim.neck_block", Value: cases.Valued(75.0)}, {Key: "rim.tail_block", Value: cases.Valued(75.0)}}
+	for _, c := range []struct {
+		a, b string
+		setB []cases.KeyValue
+		only []string
+	}{
+		{"course-guitar", "flat-plate", nil, []string{"plate.arch"}},
+		{"course-guitar", "course-guitar-treble", nil, []string{"plate.arch.contours"}},
+		{"course-guitar-elastic", "course-guitar-treble", sides, []string{"plate.arch.contours"}},
+		{"course-guitar", "course-guitar-elastic", nil, []string{"rim"}},
+		{"course-guitar", "course-guitar-relief", nil, []string{"bridge.relief"}},
+		{"bowed-layout", "bowed-layout-no-post", nil, []string{"post"}},
+	} {
+		b, err := cases.OpenChanged(nil, c.b, "set", c.setB)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, d := range study.Differs([]*cases.Case{casetest.Open(t, c.a), b}) {
+			allowed := append([]string{"title", "base"}, c.only...)
+			if !slices.ContainsFunc(allowed, func(k string) bool { return tree.IsWithin(d.Key, k) }) {
+				t.Errorf("%s and %s differ in %s, want only %v", c.a, c.b, d.Key, c.only)
+			}
+		}
+	}
+}
+
+func sentences(text string) int {
+	return len(regexp.MustCompile(`[.!?](\s|$)`).FindAllString(text, -1))
+}
+
+// TestLessonTexts holds the lessons to what a window has room for, and every
+// figure of a caption to a claim.
+func TestLessonTexts(t *testing.T) {
+	lessons := bundledLessons(t)
+	if len(lessons) != 4 {
+		t.Fatalf("%d lessons, want 4", len(lessons))
+	}
+	for _, l := range lessons {
+		if n := len(l.Steps); n < 4 || n > 7 || l.Title == "" || sentences(l.About) != 1 {
+			t.Errorf("%s: %d steps, title %q, about %q; want 4 to 7 steps, a title and one sentence", l.Name, n, l.Title, l.About)
+		}
+		cautions := 0
+		for i, s := range l.Steps {
+			if n, k := utf8.RuneCountInString(s.Caption), sentences(s.Caption); n > 260 || k < 1 || k > 2 || !strings.HasSuffix(s.Caption, ".") {
+				t.Errorf("%s, step %d: %d characters in %d sentences, want at most 260 in one or two: %s", l.Name, i+1, n, k, s.Caption)
+			}
+			rest := s.Caption
+			for _, c := range s.Claims {
+				rest = strings.Replace(rest, c.Words, "", 1)
+			}
+			if strings.ContainsFunc(rest, unicode.IsDigit) {
+				t.Errorf("%s, step %d: a figure that no claim holds: %s", l.Name, i+1, s.Caption)
+			}
+			if s.Caution != "" {
+				cautions++
+			}
+			if strings.HasSuffix(s.Case, ".toml") || strings.HasSuffix(s.Beside, ".toml") {
+				t.Errorf("%s, step %d: %s beside %s, want bundled cases", l.Name, i+1, s.Case, s.Beside)
+			}
+		}
+		if cautions != 1 {
+			t.Errorf("%s: %d cautions, want one, where it is apt", l.Name, cautions)
+		}
+	}
+}
+
+// TestLessonWords wants every field, face, view and section to be used by a
+// bundled lesson, so that the lessons show all there is.
+func TestLessonWords(t *testing.T) {
+	used := map[string]bool{}
+	for _, l := range bundledLessons(t) {
+		for _, s := range l.Steps {
+			used["field "+s.Field], used["face "+s.Face], used["view "+s.View], used["section "+s.Section] = true, true, true, true
+			if !slices.Contains(LessonFields(), s.Field) || !slices.Contains(LessonFaces(), s.Face) ||
+				!slices.Contains(LessonViews(), s.View) || !slices.Contains(LessonSections(), s.Section) {
+				t.Errorf("%s: %q, %q, %q, %q: want words of the lists", l.Name, s.Field, s.Face, s.View, s.Section)
+			}
+		}
+	}
+	for _, want := range []string{"field sink", "field stress along", "field strength used", "field load flow", "field foot pressure", "field gap",
+		"face inside", "view from outside", "view from the tail", "view from inside", "view at an angle", "section none", "section cross"} {
+		if !used[want] {
+			t.Errorf("no bundled lesson shows %s", want)
+		}
+	}
+}

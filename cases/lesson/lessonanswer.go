@@ -1,0 +1,228 @@
+package lesson
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"reflect"
+	"strconv"
+	"strings"
+
+	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/tree"
+)
+
+// LessonAnswer is one answered design, at full load, that a lesson's claims
+// can be held against.
+type LessonAnswer struct {
+	keys map[string]string // the case's own values as text
+	rep  *answer.Report
+	tree any // the report as JSON has it
+}
+
+// NewLessonAnswer makes the numbers of a case and its report ready to be
+// looked up.
+func NewLessonAnswer(c *cases.Case, r *answer.Report) (*LessonAnswer, error) {
+	data, err := json.Marshal(r)
+	if err != nil {
+		return nil, err
+	}
+	a := &LessonAnswer{keys: textsOf(c), rep: r}
+	return a, json.Unmarshal(data, &a.tree)
+}
+
+// Check holds every claim of a step against the answers of its design and of
+// the one beside it (nil if there is none). The error joins all that fail.
+func (s *LessonStep) Check(design, beside *LessonAnswer) error {
+	var errs []error
+	for i := range s.Claims {
+		errs = append(errs, s.Claims[i].check(design, beside))
+	}
+	return errors.Join(errs...)
+}
+
+// Number looks a reference up.
+func (a *LessonAnswer) number(r lookup) (float64, error) {
+	if r.key {
+		v, ok := numberOf(a.keys, r.path)
+		if !ok {
+			return 0, fmt.Errorf("key %s is not a number of the case", r.path)
+		}
+		return v, nil
+	}
+	if q, ok := answer.FindQuantity(r.path); ok {
+		v := claimed(q, a.rep)
+		if !v.Known() {
+			return 0, fmt.Errorf("%s cannot be had in this design", q.Name)
+		}
+		return float64(v), nil
+	}
+	at := a.tree
+	for _, part := range pathParts(r.path) {
+		switch here := at.(type) {
+		case map[string]any:
+			at = here[part]
+		case []any:
+			var err error
+			if at, err = entryOf(here, part); err != nil {
+				return 0, fmt.Errorf("%s: %w", r.path, err)
+			}
+		}
+	}
+	if v, ok := at.(float64); ok {
+		return v, nil
+	}
+	return 0, fmt.Errorf("%s cannot be had in this design", r.path)
+}
+
+// claimed is a quantity as claims have it: a percentage as a part of 1.
+func claimed(q answer.Quantity, r *answer.Report) answer.Num {
+	v := q.Get(r)
+	if strings.HasPrefix(q.Unit, "%") {
+		v /= 100
+	}
+	return v
+}
+
+// numberOf finds the number of a key, or of an entry of a list such as
+// load[1].force[3], among resolved keys.
+func numberOf(keys map[string]string, key string) (float64, bool) {
+	text, ok := keys[key]
+	if i := strings.LastIndexByte(key, '['); !ok && i > 0 {
+		n, err := strconv.Atoi(strings.TrimSuffix(key[i+1:], "]"))
+		items := strings.Split(strings.Trim(keys[key[:i]], "[]"), ", ")
+		if err == nil && n >= 1 && n <= len(items) {
+			text = items[n-1]
+		}
+	}
+	v, err := strconv.ParseFloat(cases.NumberStart().FindString(text), 64)
+	return v, err == nil
+}
+
+// textsOf returns the resolved keys of a case with their values as text, and
+// below each key that names a wood its stiffness along the grain, MPa, and its
+// density, kg/m³: plate.wood.EL, brace[1].wood.density.
+func textsOf(c *cases.Case) map[string]string {
+	out := map[string]string{}
+	for _, s := range cases.Resolved(c) {
+		out[s.Key] = s.Value
+	}
+	for key, card := range c.Cards {
+		out[key+".EL"] = strconv.FormatFloat(card.Wood.EL, 'f', -1, 64)
+		out[key+".density"] = strconv.FormatFloat(card.Wood.Density, 'f', -1, 64)
+	}
+	return out
+}
+
+// entryOf finds an entry of a list by its number, counted from 1, or its name.
+func entryOf(list []any, part string) (any, error) {
+	if i, err := strconv.Atoi(part); err == nil && i >= 1 && i <= len(list) {
+		return list[i-1], nil
+	}
+	var names []string
+	for _, e := range list {
+		if m, ok := e.(map[string]any); ok {
+			name, _ := m["name"].(string)
+			if name == part {
+				return e, nil
+			}
+			names = append(names, name)
+		}
+	}
+	return nil, fmt.Errorf("no entry %q%s", part, didYouMean(part, names))
+}
+
+// pathParts takes bridge.end_sink[1] apart, brackets being parts as well.
+func pathParts(path string) []string {
+	var out []string
+	for path != "" {
+		if path[0] == '[' {
+			var part string
+			part, path, _ = strings.Cut(path[1:], "]")
+			out = append(out, part)
+			path = strings.TrimPrefix(path, ".")
+			continue
+		}
+		n := strings.IndexAny(path, ".[")
+		if n < 0 {
+			n = len(path)
+		}
+		out = append(out, path[:n])
+		path = strings.TrimPrefix(path[n:], ".")
+	}
+	return out
+}
+
+// checkNames refuses a claim that names no number of a report, before
+// anything is solved. A design that could not be opened is nil.
+func (c *LessonClaim) checkNames(design, other *cases.Case, beside bool) error {
+	for _, r := range c.formula.references() {
+		of := design
+		if r.beside {
+			of = other
+		}
+		var err error
+		switch {
+		case r.beside && !beside:
+			err = errors.New("no second design is shown; want beside = ... in the step")
+		case !r.key && isQuantity(r.path):
+		case !r.key:
+			err = reportHas(reflect.TypeFor[answer.Report](), pathParts(r.path))
+		case of != nil:
+			err = hasNumber(of, r.path)
+		}
+		if err != nil {
+			return fmt.Errorf("%q: %s: %w", c.Words, r.path, err)
+		}
+	}
+	return nil
+}
+
+// isQuantity tells whether a path is the key of a quantity.
+func isQuantity(path string) bool {
+	_, ok := answer.FindQuantity(path)
+	return ok
+}
+
+// hasNumber tells whether a key of the case holds a number.
+func hasNumber(c *cases.Case, key string) error {
+	keys := textsOf(c)
+	if _, ok := numberOf(keys, key); ok {
+		return nil
+	}
+	return fmt.Errorf("no number of the case%s", didYouMean(key, tree.SortedKeys(keys)))
+}
+
+// reportHas follows a path through the report's types to a number.
+func reportHas(t reflect.Type, parts []string) error {
+	for _, part := range parts {
+		for t.Kind() == reflect.Pointer {
+			t = t.Elem()
+		}
+		switch t.Kind() {
+		case reflect.Slice, reflect.Array:
+			t = t.Elem()
+		case reflect.Struct:
+			var names []string
+			var found reflect.Type
+			for _, f := range reflect.VisibleFields(t) {
+				name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+				names = append(names, name)
+				if name == part {
+					found = f.Type
+				}
+			}
+			if found == nil || part == "" {
+				return fmt.Errorf("no %q in the report%s", part, didYouMean(part, names))
+			}
+			t = found
+		default:
+			return fmt.Errorf("nothing lies below this number; found %q", part)
+		}
+	}
+	if k := t.Kind(); k != reflect.Float64 && k != reflect.Int {
+		return errors.New("not a number itself; want one below it")
+	}
+	return nil
+}

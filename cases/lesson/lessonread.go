@@ -1,0 +1,315 @@
+package lesson
+
+import (
+	"errors"
+	"fmt"
+	"path"
+	"reflect"
+	"strings"
+	"unicode/utf8"
+
+	"archload/cases"
+	"archload/cases/tree"
+	"archload/mesh"
+)
+
+// lessonFile is a lesson as its file has it.
+type lessonFile struct {
+	Format int        `toml:"format" need:"format = 1"`
+	Title  string     `toml:"title" need:"the lesson's title"`
+	About  string     `toml:"about" need:"one sentence on what it shows"`
+	Steps  []stepFile `toml:"step" need:"at least one [[step]]"`
+}
+
+// stepFile is a step as the file has it. Case with its set keys, field, face,
+// view and section stay as they are until a step says otherwise.
+type stepFile struct {
+	Caption string       `toml:"caption" need:"one or two sentences" lines:"several"`
+	Caution string       `toml:"caution" lines:"several"`      // default: none
+	Case    string       `toml:"case"`                         // a bundled case, or a file beside the lesson; default: the step before's, with its set keys
+	Set     lessonKeys   `toml:"set"`                          // default: none
+	Beside  string       `toml:"beside"`                       // default: none
+	Load    float64      `toml:"load" default:"1" want:"0..1"` // 1, of the string load; default: 1
+	Play    bool         `toml:"play" default:"false"`         // default: false
+	Field   string       `toml:"field"`                        // default: the step before's, at first "none"
+	Face    string       `toml:"face"`                         // default: the step before's, at first "outside"
+	View    string       `toml:"view"`                         // default: the step before's, at first "at an angle"
+	Section string       `toml:"section"`                      // default: the step before's, at first "none"
+	Points  lessonPoints `toml:"point"`                        // one table or a list of them; default: none
+}
+
+// The longest texts of a lesson, characters: what a window has room for.
+const (
+	longestCaption = 260
+	longestWords   = 48
+)
+
+// lessonKeys are the keys that a step sets, in order of their lines.
+type lessonKeys struct {
+	set   []cases.KeyValue
+	lines []int
+}
+
+func (k *lessonKeys) DecodeNode(d *tree.Decoder, n *tree.Node, key string, _ reflect.StructTag) {
+	kids, ok := n.Val.(map[string]*tree.Node)
+	if !ok {
+		d.Fault(n, key, "want a table of keys, as in set = { \"bridge.relief.depth\" = 0.2 }, found %s", n.What())
+		return
+	}
+	for _, name := range tree.SortedKeys(kids) {
+		k.gather(kids[name], name)
+	}
+}
+
+// gather takes a key, or each key of a table: bridge.relief.depth may stand
+// with or without quotes.
+func (k *lessonKeys) gather(n *tree.Node, key string) {
+	if kids, ok := n.Val.(map[string]*tree.Node); ok && len(kids) > 0 {
+		for _, name := range tree.SortedKeys(kids) {
+			k.gather(kids[name], dotted(key, name))
+		}
+		return
+	}
+	v := cases.Plain(n)
+	k.set = append(k.set, cases.KeyValue{Key: key, Value: cases.ChangeValue{Text: cases.ValueWords(v), Value: v}})
+	k.lines = append(k.lines, n.Line)
+}
+
+// dotted joins keys of which the second may be a path itself.
+func dotted(key, name string) string {
+	if _, err := cases.SplitKey(name); err == nil {
+		return key + "." + name
+	}
+	return tree.JoinKey(key, name)
+}
+
+// lessonPoints reads one point or a list of them.
+type lessonPoints []pointFile
+
+func (p *lessonPoints) DecodeNode(d *tree.Decoder, n *tree.Node, key string, _ reflect.StructTag) {
+	items, isList := n.Val.([]*tree.Node)
+	if !isList {
+		items = []*tree.Node{n}
+	}
+	*p = make(lessonPoints, len(items))
+	for i, item := range items {
+		sub := key
+		if isList {
+			sub = tree.EntryKey(key, i+1)
+		}
+		(*p)[i].key = sub
+		d.Decode(reflect.ValueOf(&(*p)[i]).Elem(), item, sub, "")
+	}
+}
+
+// pointFile is one point as the file has it.
+type pointFile struct {
+	At    lessonPlace `toml:"at" need:"the name of a part of the case, or a place [x, y] in mm"`
+	Words string      `toml:"words"` // default: the name
+
+	key string
+}
+
+// lessonPlace is a landmark's name or a place of its own.
+type lessonPlace struct {
+	name string
+	at   mesh.Point // mm
+}
+
+func (p *lessonPlace) DecodeNode(d *tree.Decoder, n *tree.Node, key string, tag reflect.StructTag) {
+	switch v := n.Val.(type) {
+	case string:
+		p.name = v
+	case []*tree.Node:
+		d.Tuple(reflect.ValueOf(&p.at).Elem(), n, key, tag)
+	default:
+		d.Fault(n, key, "want the name of a part of the case, or a place [x, y] in mm, found %s", n.What())
+	}
+}
+
+// lessonReader resolves a decoded lesson.
+type lessonReader struct {
+	src    *tree.Source
+	rep    *tree.FaultLog
+	opened map[string]*cases.Case // by name and set keys; nil: faulty
+}
+
+func readLesson(src *tree.Source) (*Lesson, error) {
+	d := &tree.Decoder{Rep: tree.NewFaultLog(), Tables: map[string]*tree.CsvTable{}, Root: reflect.TypeFor[lessonFile]()}
+	d.Rep.Order = []*tree.Source{src}
+	top, fault := tree.Parse(src)
+	if fault != nil {
+		if errors.Is(fault.Err, tree.ErrNoKeys) {
+			fault.Err = errors.New("want a lesson (format = 1, title, about, [[step]] ...), found no keys")
+		}
+		return nil, tree.Faults{fault}
+	}
+	var f lessonFile
+	d.Rep.Places[""] = top.At()
+	d.Table(reflect.ValueOf(&f).Elem(), top, "")
+	if d.Rep.Clean("format") && f.Format != lessonFormat {
+		d.Rep.AddKey("format", "want %d, the lesson format this program reads, found %d", lessonFormat, f.Format)
+	}
+	if len(f.Steps) == 0 && d.Rep.Clean("step") {
+		d.Rep.AddKey("step", "want at least one [[step]], found none")
+	}
+	r := &lessonReader{src: src, rep: d.Rep, opened: map[string]*cases.Case{}}
+	out := &Lesson{Name: cases.TrimExt(path.Base(src.Label)), Title: f.Title, About: f.About}
+	before := LessonStep{Field: LessonFields()[0], Face: LessonFaces()[0], View: "at an angle", Section: LessonSections()[0]}
+	for i := range f.Steps {
+		before = r.step(&f.Steps[i], tree.EntryKey("step", i+1), before)
+		out.Steps = append(out.Steps, before)
+	}
+	if err := d.Rep.Err(); err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+// step resolves one step from the file's words and the step before.
+func (r *lessonReader) step(f *stepFile, key string, before LessonStep) LessonStep {
+	s := LessonStep{Load: f.Load, Play: f.Play, Case: before.Case, Set: before.Set}
+	s.Field = r.choice(f.Field, before.Field, key+".field", LessonFields())
+	s.Face = r.choice(f.Face, before.Face, key+".face", LessonFaces())
+	s.View = r.choice(f.View, before.View, key+".view", LessonViews())
+	s.Section = r.choice(f.Section, before.Section, key+".section", LessonSections())
+	if f.Case != "" {
+		s.Case, s.Set = r.pathOf(f.Case), nil
+	}
+	s.Set = cases.Laid(s.Set, f.Set.set...)
+	if s.Case == "" {
+		r.rep.AddKey(key+".case", "missing in the first step, want the case it shows")
+	}
+	design := r.open(s.Case, s.Set, key, &f.Set)
+	var other *cases.Case
+	if f.Beside != "" {
+		s.Beside = r.pathOf(f.Beside)
+		other = r.open(s.Beside, nil, key+".beside", nil)
+	}
+	s.Caption = r.words(f.Caption, key+".caption", &s, design, other)
+	s.Caution = r.words(f.Caution, key+".caution", &s, design, other)
+	for i := range f.Points {
+		s.Points = append(s.Points, r.point(&f.Points[i], design))
+	}
+	return s
+}
+
+// choice returns a word of a list, or the one of the step before.
+func (r *lessonReader) choice(found, before, key string, known []string) string {
+	if found == "" {
+		return before
+	}
+	for _, k := range known {
+		if k == found {
+			return found
+		}
+	}
+	r.rep.AddKey(key, "want one of %s, found %q%s", strings.Join(known, ", "), found, didYouMean(found, known))
+	return before
+}
+
+// didYouMean names the known word that the one found resembles.
+func didYouMean(found string, known []string) string {
+	if like := tree.Nearest(found, known); like != "" {
+		return fmt.Sprintf("; did you mean %q?", like)
+	}
+	return ""
+}
+
+// pathOf returns the name of a case as OpenChanged takes it.
+func (r *lessonReader) pathOf(name string) string {
+	if path.Ext(name) != ".toml" {
+		return name
+	}
+	file, _ := r.src.Beside(name)
+	return file
+}
+
+// open opens a case with its set keys; nil if it is faulty, which is told at
+// the key.
+func (r *lessonReader) open(name string, set []cases.KeyValue, key string, from *lessonKeys) *cases.Case {
+	if name == "" {
+		return nil
+	}
+	id := fmt.Sprint(name, set)
+	if c, seen := r.opened[id]; seen {
+		return c
+	}
+	const over = "\x00set"
+	c, err := cases.OpenChanged(r.src.Fsys, name, over, set)
+	r.opened[id] = c
+	var faults tree.Faults
+	if !errors.As(err, &faults) {
+		return c
+	}
+	named := key // where the case is named
+	if from != nil {
+		named += ".case"
+	}
+	for _, f := range faults {
+		switch {
+		case f.File == over:
+			r.rep.Add(tree.Place{Src: r.src, Line: r.lineOf(f, len(set), key+".set", from)}, key+".set: "+f.Key, f.Err)
+		case f.File == name && f.Key == "":
+			r.rep.AddKey(named, "%q: %w", name, f.Err)
+		default:
+			r.rep.AddKey(named, "%w", f)
+		}
+	}
+	return nil
+}
+
+// lineOf is the line of the set key that a fault is about: the fault counts
+// the keys in force, of which the last are the step's own.
+func (r *lessonReader) lineOf(f *tree.FileError, inForce int, key string, own *lessonKeys) int {
+	if i := f.Line - 1 - inForce + len(own.lines); i >= 0 && i < len(own.lines) {
+		return own.lines[i]
+	}
+	return r.rep.Find(key).Line
+}
+
+// words takes the marks of the claims out of a text and keeps the claims.
+func (r *lessonReader) words(text, key string, s *LessonStep, design, other *cases.Case) string {
+	plain, claims, err := parseClaims(text)
+	if err != nil {
+		r.rep.AddKey(key, "%w", err)
+		return plain
+	}
+	if n := utf8.RuneCountInString(plain); n > longestCaption {
+		r.rep.AddKey(key, "want at most %d characters, found %d", longestCaption, n)
+	}
+	for _, c := range claims {
+		if err := c.checkNames(design, other, s.Beside != ""); err != nil {
+			r.rep.AddKey(key, "%w", err)
+		}
+	}
+	s.Claims = append(s.Claims, claims...)
+	return plain
+}
+
+// point finds a point on the design.
+func (r *lessonReader) point(f *pointFile, design *cases.Case) LessonPoint {
+	p := LessonPoint{Name: f.At.name, At: f.At.at, Words: f.Words}
+	if p.Words == "" {
+		p.Words = p.Name
+	}
+	if n := utf8.RuneCountInString(p.Words); n > longestWords {
+		r.rep.AddKey(f.key+".words", "want at most %d characters, found %d", longestWords, n)
+	}
+	if p.Words == "" && r.rep.Clean(f.key) {
+		r.rep.AddKey(f.key, "want words beside a place that has no name")
+	}
+	if p.Name == "" || design == nil {
+		return p
+	}
+	var names []string
+	for _, l := range Landmarks(design) {
+		if l.Name == p.Name {
+			p.At = l.At
+			return p
+		}
+		names = append(names, l.Name)
+	}
+	r.rep.AddKey(f.key+".at", "no part of this name in the case%s; there are %s", didYouMean(p.Name, names), strings.Join(names, ", "))
+	return p
+}

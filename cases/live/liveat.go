@@ -1,0 +1,76 @@
+package live
+
+import (
+	"fmt"
+
+	"archload/cases/design"
+	"archload/fem/contact"
+)
+
+// At returns the top at a fraction of the string load, from 0 to 1; loads on
+// the plate rise along. It serves every field, cut and gauge of a Solution and
+// its load flow (FindFlow). At full load it is the answer of Solve.
+func (l *Live) At(load float64) (*design.Solution, error) {
+	if !(load >= 0 && load <= 1) {
+		return nil, fmt.Errorf("want a fraction of the load from 0 to 1, found %g", load)
+	}
+	s := &design.Solution{Top: l.top, Spent: l.top.Spent}
+	if l.top.Stand == nil {
+		s.Result = l.top.Cond.RecoverPlateMoves(load)
+		return s, nil
+	}
+	t, err := l.follow()
+	if err != nil {
+		return nil, err
+	}
+	fit := l.top.Fit()
+	fit.Unapplied = 1 - load
+	fit.Loads = loadShare(fit.Loads, load)
+	s.Result = l.top.Stand.RecoverMoves(t.at(load), fit)
+	return s, nil
+}
+
+// loadShare is a fraction of some loads.
+func loadShare(loads []contact.BodyLoad, share float64) []contact.BodyLoad {
+	out := make([]contact.BodyLoad, len(loads))
+	for i, b := range loads {
+		out[i] = b
+		for k := range b.F {
+			out[i].F[k] = share * b.F[k]
+		}
+	}
+	return out
+}
+
+// follow follows the load, once.
+func (l *Live) follow() (*track, error) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.track != nil {
+		return l.track, nil
+	}
+	t, err := newTrack(l.top, l.near)
+	if err != nil {
+		return nil, design.Explain(l.c, err)
+	}
+	l.track, l.near = t, t.closings(l.top)
+	return t, nil
+}
+
+// Nearest is how the contact points closed that are known best.
+func (l *Live) nearest() *closings {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.near
+}
+
+// known is the track that a design has in common with one refitted from it; nil
+// if there is none.
+func (l *Live) known(q *design.Top) *track {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.track == nil || q.Stand != l.top.Stand {
+		return nil
+	}
+	return l.track.serving(q)
+}

@@ -1,0 +1,107 @@
+package live
+
+import (
+	"context"
+	"testing"
+
+	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+)
+
+func fineLive(b *testing.B, name string) *Live {
+	b.Helper()
+	return mustBegin(b, name, design.Options{Workers: 2})
+}
+
+// edited runs an edit with alternating values, answers it at full load and
+// takes the sink, as a window does at every step of a slider.
+func edited(b *testing.B, l *Live, key string, values ...cases.ChangeValue) {
+	b.Helper()
+	i := 0
+	for b.Loop() {
+		q, err := l.Set(context.Background(), cases.KeyValue{Key: key, Value: values[i%len(values)]})
+		if err != nil {
+			b.Fatal(err)
+		}
+		answer.SinkField(mustAt(b, q, 1))
+		l, i = q, i+1
+	}
+}
+
+func BenchmarkLiveRefit(b *testing.B) {
+	for _, c := range []struct {
+		name, key string
+		values    []cases.ChangeValue
+	}{
+		{"depth", "bridge.relief.depth", []cases.ChangeValue{cases.Valued(0.1), cases.Valued(0.13)}},
+		{"tension", "strings.tension_scale", []cases.ChangeValue{cases.Valued(0.9), cases.Valued(1.1)}},
+		{"shape", "bridge.relief.shape", []cases.ChangeValue{cases.Valued("wedge"), cases.Valued("cosine")}},
+		{"saddle", "bridge.saddle_height", []cases.ChangeValue{cases.Valued(25.0), cases.Valued(26.0)}},
+		{"bridge", "bridge.wood", []cases.ChangeValue{cases.Valued("ebony"), cases.Valued("sugar-maple")}},
+		{"foot", "bridge.foot[1].from", []cases.ChangeValue{cases.Valued(-64.0), cases.Valued(-65.0)}},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			l := mustSet(b, fineLive(b, "course-guitar"), cases.KeyValue{Key: "bridge.relief.depth", Value: cases.Valued(0.12)})
+			mustAt(b, l, 1)
+			edited(b, l, c.key, c.values...)
+		})
+	}
+}
+
+func BenchmarkLiveRefactor(b *testing.B) {
+	for _, c := range []struct {
+		name, key string
+		values    []cases.ChangeValue
+	}{
+		{"wood", "plate.wood", []cases.ChangeValue{cases.Valued("engelmann-spruce"), cases.Valued("sitka-spruce")}},
+		{"thickness", "plate.thickness_scale", []cases.ChangeValue{cases.Valued(0.98), cases.Valued(1.02)}},
+		{"brace", "brace[1].height_scale", []cases.ChangeValue{cases.Valued(0.9), cases.Valued(1.1)}},
+	} {
+		b.Run(c.name, func(b *testing.B) { edited(b, fineLive(b, "course-guitar"), c.key, c.values...) })
+	}
+}
+
+func BenchmarkLiveRemesh(b *testing.B) {
+	edited(b, fineLive(b, "course-guitar"), "bridge.at", cases.ChangeValue{Text: "20", Value: []any{0.0, 20.0}}, cases.ChangeValue{Text: "-20", Value: []any{0.0, -20.0}})
+}
+
+// BenchmarkLiveAt is another load of the same design.
+func BenchmarkLiveAt(b *testing.B) {
+	l := fineLive(b, "course-guitar-relief")
+	mustAt(b, l, 1)
+	load := 0.0
+	for b.Loop() {
+		if load += 0.01; load > 1 {
+			load = 0
+		}
+		answer.SinkField(mustAt(b, l, load))
+	}
+}
+
+func BenchmarkLiveFields(b *testing.B) {
+	l := fineLive(b, "course-guitar-relief")
+	s := mustAt(b, l, 1)
+	b.Run("sink", func(b *testing.B) {
+		for b.Loop() {
+			answer.SinkField(s)
+		}
+	})
+	b.Run("stress", func(b *testing.B) {
+		for b.Loop() {
+			answer.StressFields(s, 1)
+		}
+	})
+	b.Run("strength", func(b *testing.B) {
+		for b.Loop() {
+			answer.StrengthFields(s)
+		}
+	})
+	b.Run("report", func(b *testing.B) {
+		for b.Loop() {
+			if _, err := l.Report(context.Background()); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+}

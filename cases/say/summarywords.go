@@ -1,0 +1,274 @@
+package say
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"regexp"
+	"strings"
+
+	"archload/cases/answer"
+	"archload/cases/study"
+)
+
+// summary is a report on its way into a maker's words. It knows which
+// quantities have been told, so that a section can end with those that no
+// sentence of its own has told.
+type summary struct {
+	strings.Builder
+	r    *answer.Report
+	told map[string]bool
+}
+
+// WriteSummary prints a report in a maker's words.
+func WriteSummary(w io.Writer, r *answer.Report) error {
+	s := &summary{r: r, told: map[string]bool{}}
+	if r.Title != "" {
+		fmt.Fprintf(s, "%s\n\n", r.Title)
+	}
+	s.top()
+	s.strings()
+	s.bridge()
+	s.gauges()
+	s.braces()
+	s.paths()
+	s.strength()
+	s.trust()
+	_, err := io.WriteString(w, s.String())
+	return err
+}
+
+func section(b *strings.Builder, name string) { fmt.Fprintf(b, "%s\n", name) }
+
+func line(b *strings.Builder, label, format string, args ...any) {
+	fmt.Fprintf(b, "  %-28s %s\n", label, plainZeros(fmt.Sprintf(format, args...)))
+}
+
+// plainZeros takes the sign off numbers that are rounded to zero.
+func plainZeros(text string) string {
+	return regexp.MustCompile(`-0(\.0+)?([^.0-9]|$)`).ReplaceAllString(text, "0$1$2")
+}
+
+// text is a quantity's number with its unit.
+func (s *summary) text(key string) string {
+	s.told[key] = true
+	q := answer.QuantityOf(key)
+	if v := q.Get(s.r); v.Known() {
+		return said(q, v)
+	}
+	return "not known"
+}
+
+// Number is a quantity's number alone.
+func (s *summary) number(key string) string {
+	s.told[key] = true
+	q := answer.QuantityOf(key)
+	return numberText(q, q.Get(s.r))
+}
+
+// Say prints a line of a quantity under its name, and what is to be said
+// besides.
+func (s *summary) say(key, format string, args ...any) {
+	line(&s.Builder, answer.QuantityOf(key).Name, "%s", s.text(key)+fmt.Sprintf(format, args...))
+}
+
+// skip takes quantities as told that another sentence makes plain.
+func (s *summary) skip(keys ...string) {
+	for _, k := range keys {
+		s.told[k] = true
+	}
+}
+
+// end ends a section with its quantities that have not been told.
+func (s *summary) end(heading string) {
+	s.rest(heading)
+	s.WriteByte('\n')
+}
+
+// rest prints the quantities of a section that have not been told.
+func (s *summary) rest(heading string) {
+	for _, q := range answer.Quantities() {
+		if q.Summary == heading && !s.told[q.Key] && q.Get(s.r).Known() {
+			s.say(q.Key, "")
+		}
+	}
+}
+
+func (s *summary) top() {
+	b, r := &s.Builder, s.r
+	section(b, answer.HeadTop)
+	s.say("mass", ": the plate %.1f g, the braces %.1f g", r.Mass.Plate, r.Mass.Braces)
+	if t := r.Top; t.Thickest.Value-t.Thinnest.Value < 0.05 {
+		line(b, "thickness", "%.1f mm everywhere", t.Thinnest.Value)
+	} else {
+		line(b, "thickness", "%.1f mm at (%.0f, %.0f) to %.1f mm at (%.0f, %.0f)", r.Top.Thinnest.Value, r.Top.Thinnest.X,
+			r.Top.Thinnest.Y, r.Top.Thickest.Value, r.Top.Thickest.X, r.Top.Thickest.Y)
+	}
+	s.skip("apex_sink")
+	if r.Top.Steepest.Value > 0.1 { // it is arched
+		line(b, "apex", "%.1f mm high at (%.0f, %.0f)", r.Top.Apex.Value, r.Top.Apex.X, r.Top.Apex.Y)
+		line(b, "steepest slope", "%.1f degrees at (%.0f, %.0f)", r.Top.Steepest.Value, r.Top.Steepest.X, r.Top.Steepest.Y)
+		if r.Top.ApexSink.Known() {
+			s.say("apex_sink", "")
+		}
+	}
+	s.say("most_sunk", " at (%.0f, %.0f)", r.Top.MostSunk.X, r.Top.MostSunk.Y)
+	s.end(answer.HeadTop)
+}
+
+func (s *summary) strings() {
+	b, t := &s.Builder, s.r.Strings
+	if t == nil {
+		return
+	}
+	section(b, answer.HeadStrings)
+	line(b, "tension", "%.0f N in all", t.Tension)
+	s.say("downforce", "")
+	line(b, "push along with", "%.1f N toward the %s", math.Abs(t.Along), ends(t.Along, "neck", "tail"))
+	sayPush(b, t)
+	sayEach(b, t)
+	s.end(answer.HeadStrings)
+}
+
+func ends(v float64, positive, negative string) string {
+	if v < 0 {
+		return negative
+	}
+	return positive
+}
+
+func percent(n answer.Num) string {
+	if !n.Known() {
+		return "not known"
+	}
+	return fmt.Sprintf("%.0f %%", 100*float64(n))
+}
+
+func (s *summary) bridge() {
+	b, g := &s.Builder, s.r.Bridge
+	if g == nil {
+		return
+	}
+	section(b, answer.HeadBridge)
+	line(b, "mass of the bridge", "%.1f g", float64(s.r.Mass.Bridge))
+	s.say("bridge_sink", " at its middle; bass end %s, treble end %s", s.number("bass_end_sink"), s.number("treble_end_sink"))
+	s.say("lean_along", "")
+	s.say("lean_sideways", "")
+	s.say("action_change", "")
+	line(b, "foot carries", "bass end %s, middle %s, treble end %s of %.1f N square to the surface", s.text("bass_share"),
+		s.text("middle_share"), s.text("treble_share"), g.Pressed())
+	line(b, "middle of the foot", "%s", s.middle())
+	if g.FrictionNeeded.Known() {
+		s.say("friction_needed", "; wood gives 0.3 to 0.5")
+	}
+	s.end(answer.HeadBridge)
+}
+
+// middle says how the middle of the foot comes to bear.
+func (s *summary) middle() string {
+	s.skip("gap_left", "middle_touches_at", "middle_closes_at")
+	g := s.r.Bridge
+	switch {
+	case !g.MiddleTouchesAt.Known():
+		return "never touches; left at full load: " + study.GapWords(g.GapLeft)
+	case g.MiddleClosesAt.Known() && g.MiddleClosesAt == 0:
+		return "carries from the first"
+	case g.MiddleClosesAt.Known():
+		return fmt.Sprintf("first touches at %s and has closed at %s", s.text("middle_touches_at"), s.text("middle_closes_at"))
+	}
+	return fmt.Sprintf("first touches at %s and does not close all along; left: %s", s.text("middle_touches_at"), study.GapWords(g.GapLeft))
+}
+
+func (s *summary) gauges() {
+	b, r := &s.Builder, s.r
+	if len(r.Gauges) == 0 {
+		return
+	}
+	section(b, "Gauges: sink mm; stress MPa outside and inside, along and across the grain")
+	for _, g := range r.Gauges {
+		text := fmt.Sprintf("%.3f; outside %.2f, %.2f; inside %.2f, %.2f", g.Sink, g.Outer.Along, g.Outer.Across, g.Inner.Along, g.Inner.Across)
+		if g.Measured.Known() {
+			text += fmt.Sprintf("; measured %.3f", float64(g.Measured))
+		}
+		line(b, g.Name, "%s", text)
+	}
+	sayBench(b, r.Bench)
+	b.WriteByte('\n')
+}
+
+func (s *summary) braces() {
+	b, r := &s.Builder, s.r
+	if len(r.Braces) == 0 {
+		return
+	}
+	section(b, "The braces: greatest axial force (pull positive) and bending moment (bottom pulled positive)")
+	for _, br := range r.Braces {
+		line(b, br.Name, "%+.1f N at (%.0f, %.0f); %+.0f N mm at (%.0f, %.0f); %.1f %% of the energy", br.Axial.Value, br.Axial.X,
+			br.Axial.Y, br.Moment.Value, br.Moment.X, br.Moment.Y, 100*br.Energy/r.Energy.Total)
+		g := br.Glue
+		line(b, "  its glue line", "shear %.2f MPa, %s of the softer wood, at (%.0f, %.0f); peel %.3f MPa, %s, at (%.0f, %.0f)",
+			g.Shear.Value, percent(g.ShearUsed), g.Shear.X, g.Shear.Y, g.Peel.Value, percent(g.PeelUsed), g.Peel.X, g.Peel.Y)
+	}
+	b.WriteByte('\n')
+}
+
+func (s *summary) paths() {
+	b, r := &s.Builder, s.r
+	section(b, answer.HeadPaths)
+	line(b, "edge holds up", "neck %s, tail %s, bass side %s, treble side %s", s.text("edge_neck"), s.text("edge_tail"), s.text("edge_bass"), s.text("edge_treble"))
+	for _, p := range r.Reactions.Posts {
+		line(b, p.Name+" holds up", "%.1f N", p.Force)
+	}
+	if r.Flow != nil {
+		for _, f := range r.Flow.Braces {
+			line(b, f.Name, "takes over %.1f N of the load, %.0f %%, and carries at most %.1f N, at (%.0f, %.0f)", f.HandOver, 100*f.Share,
+				math.Abs(f.Carries), f.X, f.Y)
+		}
+	}
+	parts := fmt.Sprintf(": stretching %s, bending %s, shear %s, braces %s, bridge %s, bedding %s, rim and supports %s", s.text("energy_stretching"),
+		s.text("energy_bending"), s.text("energy_shear"), s.text("energy_braces"), s.text("energy_bridge"), s.text("energy_bedding"), s.text("energy_rim"))
+	s.skip("energy")
+	if r.Energy.Total > 0 {
+		s.say("energy", "%s", parts)
+	}
+	s.end(answer.HeadPaths)
+}
+
+func (s *summary) strength() {
+	b, r := &s.Builder, s.r
+	t := r.Strength
+	section(b, answer.HeadStrength)
+	if t.Used.Known() {
+		s.say("strength_used", " at (%.0f, %.0f), %s face", float64(t.X), float64(t.Y), t.Surface)
+	}
+	s.say("rolling_shear_used", "")
+	if t.FootPressure.Known() {
+		s.say("foot_used", "")
+		s.say("foot_pressure", ", averaged over %d mm of foot (single spots up to %.2f MPa)", answer.FootWindow, r.Bridge.HighestSpot())
+	}
+	line(b, "over decades", "%s of the strength used, and a sink of %.2f to %.2f mm in average wood: an indication, no more", percent(r.Decades.StrengthUsed),
+		float64(r.Decades.Sink[0]), float64(r.Decades.Sink[1]))
+	fmt.Fprintf(b, "  Wood scatters, runs out of line and creeps: under lasting load count on %.0f %% of its\n"+
+		"  strength and on up to %.1f times the sink, more in a soft plank. The maker's own judgement,\n"+
+		"  and advice from someone qualified where people may be hurt, come first.\n", 100*answer.LongTerm, answer.Creep)
+	s.end(answer.HeadStrength)
+}
+
+func (s *summary) trust() {
+	b, r := &s.Builder, s.r
+	section(b, answer.HeadTrust)
+	s.skip("mesh_error")
+	if r.Error.Discretisation.Known() {
+		s.say("mesh_error", " of the sink, estimated (%d nodes)", r.Mesh.Nodes)
+	}
+	s.rest(answer.HeadTrust)
+	line(b, "wood", "handbook stiffness scatters by 22 %% from board to board (Wood Handbook, table 5-6)")
+	if bad := r.Error.Failed(); len(bad) > 0 {
+		line(b, "built-in checks FAILED", "%s", strings.Join(bad, ", "))
+	} else {
+		line(b, "built-in checks", "all passed (equilibrium, energy, contact)")
+	}
+	for _, w := range r.Warnings {
+		line(b, "warning", "%s", w)
+	}
+}

@@ -1,0 +1,263 @@
+package study
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"slices"
+	"sync"
+	"sync/atomic"
+
+	"archload/cases/answer"
+	"archload/cases/design"
+)
+
+// Spread is how the numbers of a solved case answer to its wood: a report of
+// the case, and one for each constant of each plank made smaller. It is taken
+// on the companion mesh of the error estimate, whose answers differ by a
+// percent or two and whose factors cost a tenth; without a companion, on the
+// case's own.
+type Spread struct {
+	planks    []plank
+	constants []constant
+	base      *answer.Report
+	each      []*answer.Report // of each constant; nil: no answer in such wood
+	companion bool             // base is of triangles twice as large
+	own       *answer.Report   // of the case's own mesh
+	faults    []string         // why there is none
+}
+
+// FindSpread solves the case again with every scattering constant of its wood
+// smaller by one standard deviation (of its logarithm), one at a time: one new
+// factor for each constant of the top, its braces and its sides, contact alone
+// for those of the bridge, and neither for strengths and density. A small step
+// would follow a number into the corner that it stands in (a worst place that
+// jumps, a point of the foot that lets go); one as wide as the scatter looks
+// across it. Smaller rather than greater, as movements grow faster in softer
+// wood than they shrink in stiffer, which a single step upward would miss. An
+// error is a cancelled context alone.
+func FindSpread(ctx context.Context, s *design.Solution, o design.Options) (*Spread, error) {
+	on := scatterMesh(s)
+	sp := &Spread{companion: on != s, planks: planks(s.Top.Built.Case)}
+	sp.constants = scattering(sp.planks, on.Top.Built.Bridge != nil)
+	sp.base = plainReport(on)
+	sp.own = sp.base
+	if sp.companion {
+		sp.own = plainReport(s)
+	}
+	sp.each = make([]*answer.Report, len(sp.constants))
+	faults := make([]error, len(sp.constants))
+	err := inParallel(ctx, o, len(sp.constants), func(i int) {
+		c := sp.constants[i]
+		times := make([]map[string]float64, len(sp.planks))
+		times[c.plank] = map[string]float64{c.key: math.Exp(-logDeviation(c.cv))}
+		other, err := answerIn(ctx, on, cutFrom(on.Top.Built.Case, sp.planks, times))
+		if err != nil {
+			faults[i] = err
+			return
+		}
+		sp.each[i] = reportOf(other, on, sp.base)
+	})
+	if err != nil {
+		return nil, err
+	}
+	for i, err := range faults {
+		if err != nil {
+			c := sp.constants[i]
+			sp.faults = append(sp.faults, fmt.Sprintf("no answer with a smaller %s of the %s: %v", c.key, sp.planks[c.plank].words(), err))
+		}
+	}
+	return sp, nil
+}
+
+// scatterMesh is the solution on which the wood's scatter is worked out.
+func scatterMesh(s *design.Solution) *design.Solution {
+	if s.Coarse != nil {
+		return s.Coarse
+	}
+	return s
+}
+
+// plainReport is the report of the solution as answerIn would give it.
+func plainReport(s *design.Solution) *answer.Report {
+	own := *s
+	if answer.EdgeByFlow(s.Top.Built.Case) && own.Flow == nil {
+		own.FindFlow()
+	}
+	return answer.Summarize(&own)
+}
+
+// scattering lists the constants of some planks.
+func scattering(planks []plank, bridge bool) []constant {
+	var out []constant
+	for i, p := range planks {
+		if bridge || p.role != "bridge" && p.role != "saddle beam" {
+			out = append(out, p.constants(i)...)
+		}
+	}
+	return out
+}
+
+// inParallel does n pieces of work on the options' workers and tells how far it
+// is. The error is that of the context.
+func inParallel(ctx context.Context, o design.Options, n int, do func(i int)) error {
+	var next, done atomic.Int64
+	var wg sync.WaitGroup
+	var say sync.Mutex
+	for range min(o.WorkerCount(), n) {
+		wg.Go(func() {
+			for i := int(next.Add(1)) - 1; i < n && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
+				do(i)
+				say.Lock()
+				o.Say(fmt.Sprintf("planks, %d of %d", done.Add(1), n))
+				say.Unlock()
+			}
+		})
+	}
+	wg.Wait()
+	return ctx.Err()
+}
+
+// shifts are how far one standard deviation of each constant moves a number, to
+// first order, in the number's unit, as the constant grows by that. Without a
+// number in the base or in the wood of a step, NaN.
+func (sp *Spread) shifts(q answer.Quantity) []float64 {
+	base, scale := float64(q.Get(sp.base)), companionScale(q, sp.own, sp.base)
+	out := make([]float64, len(sp.constants))
+	for i, r := range sp.each {
+		if r == nil {
+			out[i] = math.NaN()
+			continue
+		}
+		out[i] = scale * (base - float64(q.Get(r)))
+	}
+	return out
+}
+
+// logDeviation is the standard deviation of the logarithm of a lognormal quantity with
+// the given coefficient of variation, 1: sqrt(ln(1 + cv²)).
+func logDeviation(cv float64) float64 { return math.Sqrt(math.Log1p(cv * cv)) }
+
+// norm is the root of the sum of squares: the scatter of a sum of independent
+// shifts.
+func norm(shifts []float64) answer.Num {
+	sum := 0.0
+	for _, v := range shifts {
+		sum += v * v
+	}
+	return answer.Num(math.Sqrt(sum))
+}
+
+// Wood is the wood's range of a number, one standard deviation, in its unit.
+func (sp *Spread) wood(q answer.Quantity) answer.Num { return norm(sp.shifts(q)) }
+
+// apart is the wood's range of what o has more than sp of a number, if both
+// designs are cut from the same planks where role and wood are the same: the
+// shifts of a plank that both have are subtracted before they are squared.
+func (sp *Spread) apart(o *Spread, q answer.Quantity) answer.Num {
+	shifts := o.shifts(q)
+	for i, v := range sp.shifts(q) {
+		if k := o.find(sp.planks[sp.constants[i].plank], sp.constants[i].key); k >= 0 {
+			shifts[k] -= v
+			continue
+		}
+		shifts = append(shifts, v)
+	}
+	return norm(shifts)
+}
+
+// Find is the place of a plank's constant among o's, or -1.
+func (sp *Spread) find(p plank, key string) int {
+	return slices.IndexFunc(sp.constants, func(c constant) bool { return c.key == key && sp.planks[c.plank].same(p) })
+}
+
+// Behind is a constant of the wood and the share it has in a range.
+type Behind struct {
+	Plank    string  `json:"plank"`    // "top of sitka-spruce"
+	Constant string  `json:"constant"` // "EL"
+	Share    float64 `json:"share"`    // of the variance, 1
+}
+
+// behind lists the constants that make up a number's range, the greatest first,
+// down to a hundredth of the variance.
+func (sp *Spread) behind(q answer.Quantity) []Behind {
+	shifts := sp.shifts(q)
+	sum := design.Sq(float64(norm(shifts)))
+	out := []Behind{}
+	for i, v := range shifts {
+		if share := v * v / sum; share >= 0.01 {
+			c := sp.constants[i]
+			out = append(out, Behind{Plank: sp.planks[c.plank].words(), Constant: c.key, Share: share})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Behind) int {
+		switch {
+		case a.Share > b.Share:
+			return -1
+		case a.Share < b.Share:
+			return 1
+		}
+		return 0
+	})
+	return out
+}
+
+// mesh is the mesh's range of a number of r, the report of the finer mesh.
+func (sp *Spread) mesh(r *answer.Report, q answer.Quantity) answer.Num {
+	if !sp.companion {
+		return answer.None()
+	}
+	return answer.MeshRange(q.Get(r), q.Get(sp.base), q.Peak)
+}
+
+// companionScale is by how much a quantity's scatter on a companion mesh is to
+// be multiplied: a peak is lower or higher there as a whole, and its scatter
+// with it.
+func companionScale(q answer.Quantity, own, companion *answer.Report) float64 {
+	a, b := float64(q.Get(own)), float64(q.Get(companion))
+	if !q.Peak || own == companion || !(a > 0) || !(b > 0) {
+		return 1
+	}
+	return a / b
+}
+
+// Wooden says what stands behind the wood's ranges of a comparison.
+type Wooden struct {
+	Step      float64     `json:"step"`      // by which each constant was divided, one at a time
+	Constants []Constant  `json:"constants"` // all that scatter
+	Faults    []string    `json:"faults"`    // ranges that could not be had, and why
+	Sample    *SampleHead `json:"sample"`    // the check by planks drawn at random; null unless asked for
+}
+
+// Constant is one scattering number of one plank.
+type Constant struct {
+	Plank    string   `json:"plank"`    // "top of sitka-spruce"
+	Cases    []string `json:"cases"`    // that are cut from it
+	Constant string   `json:"constant"` // key of a wood card
+	Scatter  float64  `json:"scatter"`  // coefficient of variation, 1
+	Source   string   `json:"source"`
+}
+
+// wooden gathers what stands behind the ranges of several cases.
+func wooden(names []string, spreads []*Spread) *Wooden {
+	w := &Wooden{Faults: []string{}}
+	var seen []constant
+	var planks []plank
+	for k, sp := range spreads {
+		for _, c := range sp.constants {
+			p := sp.planks[c.plank]
+			i := slices.IndexFunc(seen, func(o constant) bool { return o.key == c.key && planks[o.plank].same(p) })
+			if i < 0 {
+				i = len(seen)
+				planks = append(planks, p)
+				seen = append(seen, constant{plank: i, key: c.key})
+				w.Constants = append(w.Constants, Constant{Plank: p.words(), Constant: c.key, Scatter: c.cv, Source: c.from.Words()})
+			}
+			w.Constants[i].Cases = append(w.Constants[i].Cases, names[k])
+		}
+		for _, f := range sp.faults {
+			w.Faults = append(w.Faults, names[k]+": "+f)
+		}
+	}
+	return w
+}

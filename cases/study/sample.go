@@ -1,0 +1,246 @@
+package study
+
+import (
+	"cmp"
+	"context"
+	"math"
+	"math/rand/v2"
+	"slices"
+
+	"archload/cases/answer"
+	"archload/cases/design"
+)
+
+// Sample holds the compared numbers of some designs in planks drawn at random.
+// Each draw is a real solve: a new factor, and the contact followed anew.
+type Sample struct {
+	planks int
+	seed   uint64
+	values [][][]float64 // by draw, design, quantity; NaN: cannot be had
+	failed int           // draws in which a design had no answer at all
+}
+
+// SampleHead says what a sample is.
+type SampleHead struct {
+	Planks int    `json:"planks"` // sets of planks drawn
+	Seed   uint64 `json:"seed"`
+	Failed int    `json:"failed"` // of them without an answer for one of the designs
+}
+
+// Drawn is a wood's range from a sample.
+type Drawn struct {
+	Deviation answer.Num `json:"deviation"` // standard deviation, in the number's unit
+	Known     int        `json:"known"`     // sets of planks in which the number can be had
+}
+
+// DrawSample solves designs in n sets of planks, on the meshes of FindSpread.
+// Every constant is lognormal with the card's value as its mean and the
+// coefficient of variation of materials.Scatter, independent of every other;
+// where role and wood are the same, all designs of a draw are cut from the same
+// plank. The draws are spread evenly over the range of each constant (see
+// draws), so that a few hundred give a range to a few percent. The sample
+// depends on nothing but n, seed and the designs.
+func DrawSample(ctx context.Context, sols []*design.Solution, n int, seed uint64, o design.Options) (*Sample, error) {
+	s := &Sample{planks: n, seed: seed, values: make([][][]float64, n)}
+	var union []plank
+	for _, sol := range sols {
+		for _, p := range planks(sol.Top.Built.Case) {
+			if !slices.ContainsFunc(union, p.same) {
+				union = append(union, p)
+			}
+		}
+	}
+	times := draws(union, n, seed)
+	scales := make([][]float64, len(sols))
+	for d, sol := range sols {
+		scales[d] = companionScales(sol)
+	}
+	err := inParallel(ctx, o, n, func(i int) {
+		for d, sol := range sols {
+			v := inPlanks(ctx, sol, union, times[i])
+			for h := range v {
+				v[h] *= scales[d][h]
+			}
+			s.values[i] = append(s.values[i], v)
+		}
+	})
+	if err != nil {
+		return nil, err
+	}
+	for _, designs := range s.values {
+		if slices.ContainsFunc(designs, func(v []float64) bool { return v == nil }) {
+			s.failed++
+		}
+	}
+	return s, nil
+}
+
+// draws gives n times the factors of every constant of every plank: a Latin
+// hypercube, in which the middle of each of n equally likely stretches of every
+// constant is met once, in an order of its own (M. D. McKay, R. J. Beckman,
+// W. J. Conover, Technometrics 21 (1979) 239-245), put so that no two
+// constants go together by chance (A. B. Owen, Journal of the American
+// Statistical Association 89 (1994) 1517-1522; both from memory). The orders
+// come from a generator seeded by seed (PCG).
+func draws(planks []plank, n int, seed uint64) [][]map[string]float64 {
+	out := make([][]map[string]float64, n)
+	for i := range out {
+		out[i] = make([]map[string]float64, len(planks))
+		for k := range planks {
+			out[i][k] = map[string]float64{}
+		}
+	}
+	constants := scattering(planks, true)
+	for k, z := range hypercube(len(constants), n, seed) {
+		c := constants[k]
+		sd := logDeviation(c.cv)
+		for i := range out {
+			out[i][c.plank][c.key] = math.Exp(sd*z[i] - sd*sd/2)
+		}
+	}
+	return out
+}
+
+// hypercube gives each of a number of quantities n standard normal values; over
+// the values any two quantities are all but uncorrelated.
+func hypercube(quantities, n int, seed uint64) [][]float64 {
+	r := rand.New(rand.NewPCG(seed, 0))
+	scores := make([]float64, n)
+	for i := range scores {
+		scores[i] = math.Sqrt2 * math.Erfinv((2*float64(i)+1)/float64(n)-1)
+	}
+	out := make([][]float64, quantities)
+	for k := range out {
+		out[k] = make([]float64, n)
+		for i, j := range r.Perm(n) {
+			out[k][i] = scores[j]
+		}
+	}
+	const passes = 3 // forward, backward, forward
+	for pass := range passes {
+		for k := range out {
+			others := out[:k]
+			if pass == 1 {
+				others = out[k+1:]
+			}
+			part(out[k], others, scores)
+		}
+	}
+	return out
+}
+
+// part takes from z what it shares with the others and puts the scores back in
+// the order of what is left.
+func part(z []float64, others [][]float64, scores []float64) {
+	rest := slices.Clone(z)
+	for _, o := range others {
+		shared, size := 0.0, 0.0
+		for i := range o {
+			shared += o[i] * rest[i]
+			size += o[i] * o[i]
+		}
+		for i := range o {
+			rest[i] -= shared / size * o[i]
+		}
+	}
+	order := make([]int, len(z))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(rest[a], rest[b]) })
+	for rank, i := range order {
+		z[i] = scores[rank]
+	}
+}
+
+// companionScales are those of the compared numbers; see companionScale.
+func companionScales(s *design.Solution) []float64 {
+	own := plainReport(s)
+	base := own
+	if on := scatterMesh(s); on != s {
+		base = plainReport(on)
+	}
+	var out []float64
+	for _, q := range answer.Compared() {
+		out = append(out, companionScale(q, own, base))
+	}
+	return out
+}
+
+// inPlanks are the compared numbers in other planks; nil if there is no answer.
+func inPlanks(ctx context.Context, s *design.Solution, drawn []plank, times []map[string]float64) []float64 {
+	on := scatterMesh(s)
+	own := planks(on.Top.Built.Case)
+	mine := make([]map[string]float64, len(own))
+	for i, p := range own {
+		mine[i] = times[slices.IndexFunc(drawn, p.same)]
+	}
+	other, err := answerIn(ctx, on, cutFrom(on.Top.Built.Case, own, mine))
+	if err != nil {
+		return nil
+	}
+	r := answer.Summarize(other)
+	var out []float64
+	for _, q := range answer.Compared() {
+		out = append(out, float64(q.Get(r)))
+	}
+	return out
+}
+
+// AddSample sets the ranges of a sample beside those of first order. The sample
+// must be of the same designs in the same order.
+func (c *Comparison) AddSample(s *Sample) {
+	if c.Wood == nil {
+		c.Wood = &Wooden{Constants: []Constant{}, Faults: []string{}}
+	}
+	c.Wood.Sample = &SampleHead{Planks: s.planks, Seed: s.seed, Failed: s.failed}
+	all := answer.Compared()
+	for k := range c.Rows {
+		r := &c.Rows[k]
+		h := slices.IndexFunc(all, func(q answer.Quantity) bool { return q.Key == r.Key })
+		for i := range r.Ranges {
+			if !r.Bare() {
+				r.Ranges[i].Drawn = s.drawn(h, i, -1)
+			}
+		}
+		for i := range r.Differences {
+			if !r.Bare() {
+				r.Differences[i].Drawn = s.drawn(h, i+1, 0)
+			}
+		}
+	}
+}
+
+// Drawn is the standard deviation of quantity h of a design, less that of the
+// design from if it is not negative.
+func (s *Sample) drawn(h, which, from int) *Drawn {
+	var v []float64
+	for _, d := range s.values {
+		if d[which] == nil || from >= 0 && d[from] == nil {
+			continue
+		}
+		x := d[which][h]
+		if from >= 0 {
+			x -= d[from][h]
+		}
+		if !math.IsNaN(x) {
+			v = append(v, x)
+		}
+	}
+	return &Drawn{Deviation: deviation(v), Known: len(v)}
+}
+
+// deviation is the standard deviation of a sample; none of fewer than two.
+func deviation(v []float64) answer.Num {
+	if len(v) < 2 {
+		return answer.None()
+	}
+	mean, sum := 0.0, 0.0
+	for _, x := range v {
+		mean += x / float64(len(v))
+	}
+	for _, x := range v {
+		sum += design.Sq(x - mean)
+	}
+	return answer.Num(math.Sqrt(sum / float64(len(v)-1)))
+}
