@@ -18,7 +18,7 @@ func rotations() (Readings, error) {
 		s, co := math.Sincos(deg * degree)
 		out[fmt.Sprintf("E %g", deg)] = 1 / c.Turned(materials.Axes{{co, s, 0}, {-s, co, 0}, {0, 0, 1}})[0][0]
 	}
-	st := materials.Limits{XT: 65, XC: 35.7, YT: 2.6, YC: 3, S: 6.7}
+	st := materials.Strength{MOR: 65, CompressionL: 35.7, TensionPerp: 2.6, CompressionPerp: 3, ShearL: 6.7}.Limits()
 	out["Hoffman"], out["Hoffman factor"] = materials.Hoffman([3]float64{20, -1.5, 3}, st)
 	return out, nil
 }

@@ -26,6 +26,7 @@ type drum struct {
 const (
 	drumRadius, drumPlate, drumHeight = 100.0, 3.0, 60.0
 	drumE, drumNu, drumForce          = 1e4, 0.3, 20.0
+	drumUp, drumShear                 = 4e3, 2e3 // of the sides, upright and out of their plane
 )
 
 // text is the case file.
@@ -34,12 +35,13 @@ func (d drum) text() string {
 	fmt.Fprintf(&s, "format = 1\n[plate]\nwood = \"even\"\noutline = \"outline.csv\"\nthickness = %g\n[plate.arch]\n"+
 		"formula = { height = %[1]g }\nrim_height = %[1]g\n", drumPlate)
 	fmt.Fprintf(&s, "[rim]\nsupport = \"elastic\"\nside_height = %g\nside_thickness = %g\nside_wood = \"side\"\n"+
-		"lining = [%g, %g]\nneck_block = %g\ntail_block = %[5]g\n", drumHeight, min(d.side, 4), d.lining[0], d.lining[1], d.block)
+		"lining = [%g, %g]\nneck_block = %g\ntail_block = %[5]g\n", drumHeight, min(d.side, 6), d.lining[0], d.lining[1], d.block)
 	fmt.Fprintf(&s, "[[load]]\nat = [0, 0]\nforce = [0, 0, %g]\n", -drumForce)
 	for _, g := range [][2]float64{{50, 0}, {0, 50}, {-50, 0}, {0, -50}} {
 		fmt.Fprintf(&s, "[[gauge]]\nat = [%g, %g]\n", g[0], g[1])
 	}
-	return s.String() + evenWood("even", drumE, drumNu) + evenWood("side", drumE, 1e-6)
+	return s.String() + evenWood("even", drumE, drumNu) + fmt.Sprintf("[wood.side]\ndensity = 400\nEL = %g\nER = %g\nET = 10000\nGLR = 5000\nGLT = 5000\nGRT = %g\n"+
+		"nuLR = 1e-6\nnuLT = 1e-6\nnuRT = 1e-6\n", drumE, drumUp, drumShear)
 }
 
 // evenWood is the table of a wood that is the same in all directions.
@@ -77,6 +79,6 @@ func (d drum) solve(ctx context.Context, at Density) (Readings, error) {
 		mean += g.Sink / 4
 	}
 	want := reference.Drum{Radius: drumRadius, Plate: drumPlate, E: drumE, Nu: drumNu,
-		Side: d.side, Height: drumHeight, ESide: drumE, Ring: d.lining, Force: drumForce}
+		Side: d.side, Height: drumHeight, Around: drumE, Up: drumUp, Shear: drumShear, Ring: d.lining, Force: drumForce}
 	return Readings{"sink": mean / want.Sink(drumRadius/2)}, nil
 }

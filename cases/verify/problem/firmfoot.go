@@ -20,6 +20,7 @@ type firmFoot struct {
 	bridge      string // further keys of the table [bridge]
 	front, back float64
 	tension     float64
+	soft        bool    // a base that bends: E 10 GPa along, G 500 MPa upright and 2000 across
 	radius      float64 // of the arch across, a parabola z = -x²/(2 radius), mm; 0: flat
 }
 
@@ -49,6 +50,10 @@ func (f firmFoot) text() string {
 	fmt.Fprintf(&s, "[bridge]\nwood = \"base\"\nlength = %g\nwidth = %g\nheight = %g\nsaddle_height = %g\n%s\n", firmLength, firmWidth, firmHeight, firmSaddle, f.bridge)
 	const wood = "[wood.%s]\ndensity = 400\nEL = %g\nER = %g\nET = %g\nGLR = %g\nGLT = %[5]g\nGRT = %[5]g\nnuLR = 1e-6\nnuLT = 1e-6\nnuRT = 1e-6\n"
 	fmt.Fprintf(&s, wood, "firm", firmStiff, firmStiff, firmSoft, firmStiff)
+	if f.soft {
+		s.WriteString("[wood.base]\ndensity = 400\nEL = 10000\nER = 100\nET = 1000\nGLR = 500\nGLT = 2000\nGRT = 500\nnuLR = 1e-6\nnuLT = 1e-6\nnuRT = 1e-6\n")
+		return s.String()
+	}
 	fmt.Fprintf(&s, wood, "base", firmStiff, firmSoft, firmStiff, firmStiff)
 	return s.String()
 }
@@ -104,6 +109,22 @@ func beddingFoot(ctx context.Context, at Density) (Readings, error) {
 	sink := full/perDepth + firmGap*2/3
 	third := perDepth * (sink/3 - firmGap*(1.0/3-1.0/81))
 	return Readings{"closes": float64(r.MiddleClosesAt) * full / closes, "share": r.Share.Middle * full / third, "sink": r.Sink / sink}, nil
+}
+
+// bridgeBeam bends a bridge on two narrow feet, 56 mm from middle to middle: how
+// far its middle goes below its ends, P l³/(48 E I) + P l/(4 k G A), k = 5/6, and
+// the ends' rise, 2 mm times P l²/(16 E I).
+func bridgeBeam(ctx context.Context, at Density) (Readings, error) {
+	f := firmFoot{bridge: "hold = \"slip\"\nfoot = [{ from = -30, to = -26 }, { from = 26, to = 30 }]", front: 10, back: 10, tension: 100, soft: true}
+	s, err := f.solve(ctx, at)
+	if err != nil {
+		return nil, err
+	}
+	p, _ := f.down()
+	const l, ei, ga = 56.0, 1e4 * firmWidth * firmHeight * firmHeight * firmHeight / 12, 5.0 / 6 * 500 * firmWidth * firmHeight
+	want := p*l*l*l/(48*ei) + p*l/(4*ga) + 2*p*l*l/(16*ei)
+	r := cases.Summarize(s).Bridge
+	return Readings{"bend": (r.Sink - (r.EndSink[0]+r.EndSink[1])/2) / want}, nil
 }
 
 // misfitFoot reads a foot with a measured gap, even over the middle 20 mm and

@@ -3,14 +3,15 @@ package reference
 import "math"
 
 // Drum is a round plate on the top of a cylindrical side whose lower edge is
-// held in translation, with a force in the plate's middle: all of it thin,
-// isotropic, with Young's modulus and, in the plate alone, Poisson's ratio. A
+// held in translation, with a force in the plate's middle: all of it thin;
+// the plate isotropic with Young's modulus and, in the plate alone, Poisson's ratio. A
 // ring may run around inside the side, under the plate. Lengths mm, forces N,
 // moduli MPa.
 type Drum struct {
 	Radius, Plate, E, Nu float64    // plate: radius, thickness, moduli
-	Side, Height, ESide  float64    // side: thickness, height, modulus; Poisson's ratio 0
-	Ring                 [2]float64 // width and height of the ring, of the side's modulus; 0: none
+	Side, Height         float64    // side: thickness and height; Poisson's ratio 0
+	Around, Up, Shear    float64    // its moduli around and upright, and in shear out of its plane
+	Ring                 [2]float64 // width and height of the ring, of the side's modulus around; 0: none
 	Force                float64    // downward
 }
 
@@ -33,7 +34,7 @@ func (m Drum) Sink(r float64) float64 {
 	w := f / (16 * math.Pi * d) * (a*a - r*r + 2*r*r*math.Log(r/a))
 	w += phi * (a*a - r*r) / (2 * a)
 	w += f * math.Log(a/r) / (2 * math.Pi * 5 / 6 * m.E / (2 * (1 + m.Nu)) * m.Plate)
-	return w + f/(2*math.Pi*a)*m.Height/(m.ESide*m.Side)
+	return w + f/(2*math.Pi*a)*m.Height/(m.Up*m.Side)
 }
 
 // addRing adds the ring's stiffness: a ring of radius c turned by phi moves out
@@ -41,7 +42,7 @@ func (m Drum) Sink(r float64) float64 {
 func (m Drum) addRing(k *[2][2]float64) {
 	w, h := m.Ring[0], m.Ring[1]
 	c, e := m.Radius-(m.Side+w)/2, (m.Plate+h)/2
-	ea, ei := m.ESide*w*h/(c*m.Radius), m.ESide*w*h*h*h/12/(c*m.Radius)
+	ea, ei := m.Around*w*h/(c*m.Radius), m.Around*w*h*h*h/12/(c*m.Radius)
 	k[0][0] += ea
 	k[0][1] += ea * e
 	k[1][0] += ea * e
@@ -59,7 +60,7 @@ func (m Drum) addRing(k *[2][2]float64) {
 // are stepped up from the lower edge, where u = M = 0, by Runge and Kutta.
 func (m Drum) side() (k [2][2]float64) {
 	t, a := m.Side, m.Radius
-	d, s, bed := m.ESide*t*t*t/12, 5.0/6*m.ESide/2*t, m.ESide*t/(a*a)
+	d, s, bed := m.Up*t*t*t/12, 5.0/6*m.Shear*t, m.Around*t/(a*a)
 	slope := func(v [4]float64) [4]float64 { return [4]float64{v[1] + v[3]/s, v[2] / d, -v[3], bed * v[0]} }
 	var top [2][4]float64
 	for i, v := range [2][4]float64{{0, 1, 0, 0}, {0, 0, 0, s / 1000}} {
