@@ -123,7 +123,7 @@ func bridgeBeam(ctx context.Context, at Density) (Readings, error) {
 	p, _ := f.down()
 	const l, ei, ga = 56.0, 1e4 * firmWidth * firmHeight * firmHeight * firmHeight / 12, 5.0 / 6 * 500 * firmWidth * firmHeight
 	want := p*l*l*l/(48*ei) + p*l/(4*ga) + 2*p*l*l/(16*ei)
-	r := cases.Summarize(s).Bridge
+	r := answer.Summarize(s).Bridge
 	return Readings{"bend": (r.Sink - (r.EndSink[0]+r.EndSink[1])/2) / want}, nil
 }
 
