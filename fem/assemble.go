@@ -79,15 +79,21 @@ func (s *System) buildShells(workers int) error {
 	return fault
 }
 
-// sum adds the elements in index order, then the springs; workers goroutines
-// compute the stiffness of some elements at a time.
+// sum adds the elements in index order, then the springs.
 func (s *System) sum(workers int) {
-	const batch = 512
 	couples := make([][]int32, len(s.Elements))
 	for i, e := range s.Elements {
 		couples[i] = e.Nodes()
 	}
 	s.K = sparse.NewMatrix(len(s.Model.Nodes), couples)
+	s.AddStiffness(s.K, workers)
+}
+
+// AddStiffness adds the stiffness, fixed freedoms and all, to a matrix over the model's nodes
+// in which the nodes of each element couple. workers goroutines compute the stiffness of some
+// elements at a time.
+func (s *System) AddStiffness(k *sparse.Matrix, workers int) {
+	const batch = 512
 	ks := make([][]float64, min(batch, len(s.Elements)))
 	for from := 0; from < len(s.Elements); from += batch {
 		part := s.Elements[from:min(from+batch, len(s.Elements))]
@@ -97,10 +103,10 @@ func (s *System) sum(workers int) {
 			}
 		})
 		for i, e := range part {
-			s.K.Add(e.Nodes(), ks[i])
+			k.Add(e.Nodes(), ks[i])
 		}
 	}
-	s.addSprings()
+	s.addSprings(k)
 }
 
 func (s *System) fix() {

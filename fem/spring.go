@@ -1,10 +1,13 @@
 package fem
 
-import "archload/fem/vec3"
+import (
+	"archload/fem/sparse"
+	"archload/fem/vec3"
+)
 
 // addSprings adds K row ⊗ row of every spring, whose place moves along it by
 // row · u.
-func (s *System) addSprings() {
+func (s *System) addSprings(m *sparse.Matrix) {
 	for i := range s.Model.Springs {
 		nodes, row := s.springRow(i)
 		var k [324]float64
@@ -13,7 +16,7 @@ func (s *System) addSprings() {
 				k[18*a+b] = s.Model.Springs[i].K * row[a] * row[b]
 			}
 		}
-		s.K.Add(nodes, k[:])
+		m.Add(nodes, k[:])
 	}
 }
 

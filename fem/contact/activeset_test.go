@@ -30,7 +30,7 @@ func randomGrip(r *rand.Rand, long, wide int) *lcp {
 		across := vec3.Cross([3]float64{0, 1, 0}, normal)
 		across = vec3.Scale(across, 1/vec3.Norm(across))
 		for _, d := range [][3]float64{normal, across, vec3.Cross(normal, across)} {
-			p.r = append(p.r, armRow([3]float64{}, at[i], d))
+			p.r = append(p.r, ArmRow([3]float64{}, at[i], d))
 		}
 		p.plane = append(p.plane, [3]float64{1, at[i][1], -at[i][0]})
 		p.nz = append(p.nz, normal[2])

@@ -25,6 +25,7 @@ type BodyBeam struct {
 	Offset  [2][3]float64 // rigid arms from the nodes to the axis, mm
 	Up      [3]float64
 	Section element.Section
+	Mass    float64 // of this stretch, tonne; asked for by vibration alone
 }
 
 // BodyLoad is a force on a rigid arm from a node.
@@ -43,9 +44,9 @@ type Guide struct {
 	Turn bool       // holds the rotation about Dir instead of the movement along it
 }
 
-// armRow returns the six coefficients by which a node's freedoms move the
+// ArmRow returns the six coefficients by which a node's freedoms move the
 // point at along dir: u·d + θ·(r × d).
-func armRow(node, at, dir [3]float64) [6]float64 {
+func ArmRow(node, at, dir [3]float64) [6]float64 {
 	r := vec3.Sub(at, node)
 	m := vec3.Cross(r, dir)
 	return [6]float64{dir[0], dir[1], dir[2], m[0], m[1], m[2]}
@@ -55,5 +56,5 @@ func (g *Guide) row(node [3]float64) [6]float64 {
 	if g.Turn {
 		return [6]float64{0, 0, 0, g.Dir[0], g.Dir[1], g.Dir[2]}
 	}
-	return armRow(node, g.At, g.Dir)
+	return ArmRow(node, g.At, g.Dir)
 }

@@ -91,8 +91,8 @@ func (f *frame) loadVector() (load []float64, rigid [6]float64) {
 			}
 			var d [3]float64
 			d[a] = 1
-			row := armRow(f.body.Nodes[l.Node], l.At, d)
-			arm := armRow(f.body.Nodes[0], l.At, d)
+			row := ArmRow(f.body.Nodes[l.Node], l.At, d)
+			arm := ArmRow(f.body.Nodes[0], l.At, d)
 			for k := range 6 {
 				rigid[k] += arm[k] * l.F[a]
 				if l.Node != 0 {

@@ -34,7 +34,7 @@ func (c *Condensed) Problem(b *Body) (*Problem, error) {
 	for i := range c.pads {
 		p := &c.pads[i]
 		for a := range s.per {
-			s.addRow(p.Node, armRow(b.Nodes[p.Node], p.At, p.Dir[a]), armRow(b.Nodes[0], p.At, p.Dir[a]))
+			s.addRow(p.Node, ArmRow(b.Nodes[p.Node], p.At, p.Dir[a]), ArmRow(b.Nodes[0], p.At, p.Dir[a]))
 		}
 	}
 	if c.hold == Slip {

@@ -74,7 +74,7 @@ func (s *Problem) bodyMoves(st *State, lc LoadCase) (bending, moves []float64) {
 		for a := range 3 {
 			var d [3]float64
 			d[a] = 1
-			row := armRow(b.Nodes[0], p, d)
+			row := ArmRow(b.Nodes[0], p, d)
 			for m := range 6 {
 				u[6*i+a] += row[m] * st.Rho[m]
 			}

@@ -43,7 +43,7 @@ func randomContact(r *rand.Rand, pads int) *lcp {
 		normal := [3]float64{0.2 * r.NormFloat64(), 0.1 * r.NormFloat64(), 1}
 		l := vec3.Norm(normal)
 		normal = vec3.Scale(normal, 1/l)
-		p.r = append(p.r, armRow([3]float64{}, [3]float64{x, y, 0}, normal))
+		p.r = append(p.r, ArmRow([3]float64{}, [3]float64{x, y, 0}, normal))
 		p.plane = append(p.plane, [3]float64{1, y, -x})
 		p.nz = append(p.nz, normal[2])
 		p.gap[i] = 0.2 * r.Float64() * float64(r.IntN(3))

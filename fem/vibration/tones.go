@@ -1,0 +1,126 @@
+package vibration
+
+import (
+	"math"
+
+	"archload/fem"
+	"archload/fem/eigen"
+)
+
+// Tones are the lowest tones of a structure, ascending and complete below a bound.
+type Tones struct {
+	List  []Tone
+	Free  int     // motions without a tone that come before them
+	To    float64 // Hz: as many tones as are listed lie below this, by the count
+	Proof eigen.Proof
+
+	of    *Structure
+	modes *eigen.Modes
+}
+
+// Tone is one of them.
+type Tone struct {
+	Hz    float64
+	Shape []float64 // movements of all nodes, six each, of modal mass 1 tonne: φᵀ M φ = 1
+	Bound float64   // of the relative error of Hz that the search leaves, 1
+}
+
+// Tones finds the count lowest tones. free is the number of motions that nothing holds; 0 for a
+// structure that is held.
+func (s *Structure) Tones(count, free int) (*Tones, error) {
+	m, err := eigen.Lowest(&eigen.Problem{K: s.K, M: s.M, Fixed: s.fixed, Plan: s.plan},
+		eigen.Options{Count: count, Free: free, Scale: firstGuess, Workers: s.in.Workers})
+	if err != nil {
+		return nil, err
+	}
+	t := &Tones{Free: free, To: hertz(m.Proof.Bound), Proof: m.Proof, of: s, modes: m}
+	for i := free; i < len(m.Values); i++ {
+		t.List = append(t.List, Tone{Hz: hertz(m.Values[i]), Shape: m.Vectors[i], Bound: m.Residuals[i] / 2})
+	}
+	return t, nil
+}
+
+// firstGuess is omega² of the lowest tone of a free plate, 1/s²: 50 Hz. A wrong guess costs time.
+const firstGuess = 1e5
+
+func hertz(omega2 float64) float64 { return math.Sqrt(max(omega2, 0)) / (2 * math.Pi) }
+
+// Shares is how the movement of a tone, its kinetic energy, is shared out.
+type Shares struct {
+	Parts  []float64 // by label of the plate's parts, 1
+	Masses float64   // point masses
+	Body   float64
+}
+
+// Shares sums the kinetic energy of a shape by part, over all of it.
+func (s *Structure) Shares(shape []float64) Shares {
+	var out Shares
+	sum := 0.0
+	for _, e := range s.in.Plate.Elements {
+		h, ok := e.(fem.Massive)
+		if !ok {
+			continue
+		}
+		for int(e.Part()) >= len(out.Parts) {
+			out.Parts = append(out.Parts, 0)
+		}
+		v := kinetic(h, shape)
+		out.Parts[e.Part()] += v
+		sum += v
+	}
+	var m [144]float64
+	var u [12]float64
+	for i := range s.beams {
+		s.beams[i].MassTo(&m, s.in.Body.Beams[i].Mass)
+		fem.Gather(u[:], shape, s.bodyNodes(i))
+		v := square(m[:], u[:])
+		out.Body += v
+		sum += v
+	}
+	for i := range s.in.Plate.Model.Masses {
+		p := &s.in.Plate.Model.Masses[i]
+		for _, at := range p.At {
+			d := s.in.Plate.MoveAt(shape, at)
+			v := p.Mass / float64(len(p.At)) * (d[0]*d[0] + d[1]*d[1] + d[2]*d[2])
+			out.Masses += v
+			sum += v
+		}
+	}
+	for i := range out.Parts {
+		out.Parts[i] /= sum
+	}
+	out.Body /= sum
+	out.Masses /= sum
+	return out
+}
+
+// kinetic is uᵀ M u of one element.
+func kinetic(e fem.Massive, shape []float64) float64 {
+	u := make([]float64, 6*len(e.Nodes()))
+	fem.Gather(u, shape, e.Nodes())
+	m := make([]float64, len(u)*len(u))
+	e.MassTo(m)
+	return square(m, u)
+}
+
+// square is uᵀ m u.
+func square(m, u []float64) float64 {
+	sum := 0.0
+	for i, a := range u {
+		for j, b := range u {
+			sum += a * m[i*len(u)+j] * b
+		}
+	}
+	return sum
+}
+
+// Most returns the node that moves most and how far, mm: of the plate's nodes and the body's.
+func (s *Structure) Most(shape []float64) (node int32, move float64) {
+	for i := range s.nodes() {
+		v := shape[6*i:][:3]
+		if d := math.Sqrt(v[0]*v[0] + v[1]*v[1] + v[2]*v[2]); d > move {
+			node, move = int32(i), d
+		}
+	}
+	return node, move
+}
