@@ -62,6 +62,9 @@ func (o *options) writeSnapshot(cmd *cobra.Command, args []string, w, h int) err
 	if err != nil {
 		return err
 	}
+	if err := o.disk.Spared(o.snapshot); err != nil {
+		return err
+	}
 	if _, err := os.Stat(filepath.Dir(o.snapshot)); err != nil {
 		return fmt.Errorf("cannot write %s: %w", o.snapshot, disk.Cause(err))
 	}
