@@ -28,7 +28,7 @@ const triedFirst = 20
 type Series struct {
 	Head SeriesHead
 
-	fsys    fs.FS
+	files   *steady
 	name    string
 	changes []cases.Change
 	order   []int // points, 0-based, those of one top together
@@ -48,7 +48,8 @@ type SeriesHead struct {
 	Points      int        `json:"points"`      // combinations in all
 	Part        [2]int     `json:"part"`        // which of how many
 	Mine        int        `json:"mine"`        // points of this part
-	Fingerprint string     `json:"fingerprint"` // of the case's files and the changes (SHA-256)
+	Program     string     `json:"program"`     // that made it, with its version
+	Fingerprint string     `json:"fingerprint"` // of program, changes and all files that a point may read (SHA-256)
 }
 
 // Same says whether two heads belong to one series, in whatever parts.
@@ -56,12 +57,32 @@ func (h SeriesHead) Same(o SeriesHead) bool {
 	return h.Fingerprint == o.Fingerprint && h.Points == o.Points && h.Format == o.Format
 }
 
-// NewSeries plans a series. At least one of the first combinations must be a
-// sound case; if none is, the first one's faults are the error. part is 1 of 1
-// for the whole.
-func NewSeries(fsys fs.FS, name string, changes []cases.Change, refine float64, part [2]int) (*Series, error) {
-	s := &Series{fsys: fsys, name: name, changes: changes}
-	s.Head = SeriesHead{Format: cases.Format, Units: answer.UnitsNote, Case: name, Refine: refine, Points: 1, Part: part}
+// Unlike says why another head is not of the same series.
+func (h SeriesHead) Unlike(o SeriesHead) string {
+	switch {
+	case h.Program != o.Program:
+		return fmt.Sprintf("made by %s, not by %s", h.Program, o.Program)
+	case h.Case != o.Case:
+		return h.Case
+	}
+	return h.Case + ", with other values or before its files have changed"
+}
+
+// SeriesOptions say how a series is solved.
+type SeriesOptions struct {
+	Refine  float64 // multiplies the case's own mesh.refine
+	Part    [2]int  // which of how many; 1 of 1 for the whole
+	Program string  // that solves it, with its version
+}
+
+// NewSeries plans a series and reads all files that its points need, each
+// once: what happens to them later does not matter. At least one of the first
+// combinations must be a sound case; if none is, the first one's faults are the
+// error.
+func NewSeries(fsys fs.FS, name string, changes []cases.Change, o SeriesOptions) (*Series, error) {
+	s := &Series{files: newSteady(fsys), name: name, changes: changes}
+	part := o.Part
+	s.Head = SeriesHead{Format: cases.Format, Units: answer.UnitsNote, Case: name, Refine: o.Refine, Points: 1, Part: part, Program: o.Program}
 	for i, c := range changes {
 		if slices.ContainsFunc(changes[:i], func(o cases.Change) bool { return tree.Related(o.Key)(c.Key) }) {
 			return nil, fmt.Errorf("want each key once, found %s again", c.Key)
@@ -87,28 +108,39 @@ func NewSeries(fsys fs.FS, name string, changes []cases.Change, refine float64, 
 	return s, nil
 }
 
-// identify opens the first sound case and takes the fingerprint.
+// identify opens the first sound case, reads the files of all others and takes
+// the fingerprint.
 func (s *Series) identify() error {
+	c, err := s.firstSound()
+	if err != nil {
+		return err
+	}
+	s.Head.Title = c.Title
+	s.readAll()
+	h := sha256.New()
+	fmt.Fprintf(h, "%q %q %q %v\n", s.Head.Program, s.Head.Keys, s.Head.Values, s.Head.Refine)
+	for _, src := range c.Rep.Order { // bundled files among them
+		fmt.Fprintf(h, "%q %d\n%s", path.Base(src.Label), len(src.Data), src.Data)
+	}
+	s.files.writeTo(h)
+	s.Head.Fingerprint = hex.EncodeToString(h.Sum(nil))
+	return nil
+}
+
+// firstSound opens the first sound case.
+func (s *Series) firstSound() (*cases.Case, error) {
 	var first error
 	for i := range min(triedFirst, s.Head.Points) {
 		c, err := s.open(i)
 		if err == nil {
 			_, err = design.NewGeometry(c)
 		}
-		if err != nil {
-			first = cmp.Or(first, err)
-			continue
+		if err == nil {
+			return c, nil
 		}
-		s.Head.Title = c.Title
-		h := sha256.New()
-		fmt.Fprintf(h, "%q %q %v\n", s.Head.Keys, s.Head.Values, s.Head.Refine)
-		for _, src := range c.Rep.Order {
-			fmt.Fprintf(h, "%q %d\n%s", path.Base(src.Label), len(src.Data), src.Data)
-		}
-		s.Head.Fingerprint = hex.EncodeToString(h.Sum(nil))
-		return nil
+		first = cmp.Or(first, err)
 	}
-	return first
+	return nil, first
 }
 
 // settings are the keys of a point, the last key running fastest.
@@ -123,7 +155,7 @@ func (s *Series) settings(point int) []cases.KeyValue {
 
 // open loads the case of a point.
 func (s *Series) open(point int) (*cases.Case, error) {
-	return cases.OpenChanged(s.fsys, s.name, "--change", s.settings(point))
+	return cases.OpenChanged(s.files, s.name, "--change", s.settings(point))
 }
 
 // arrange puts the points of one top together.

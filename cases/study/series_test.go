@@ -28,7 +28,7 @@ func collect(t *testing.T, s *Series, workers int) []string {
 	t.Helper()
 	out := make([]string, s.Head.Points)
 	err := s.Run(t.Context(), s.Mine(), workers, func(r SeriesRow) error {
-		line, err := r.Line()
+		line, err := s.Head.Line(r)
 		if out[r.Point-1] != "" {
 			t.Errorf("point %d came twice", r.Point)
 		}
@@ -46,7 +46,7 @@ func collect(t *testing.T, s *Series, workers int) []string {
 func TestSeriesWorkers(t *testing.T) {
 	changes := []cases.Change{mustChange(t, "bridge.relief.depth = [0, 0.1, -1]"), mustChange(t, "plate.thickness = [5, 4]")}
 	plan := func(part [2]int) *Series {
-		s, err := NewSeries(nil, "flat-plate", changes, 0.25, part)
+		s, err := NewSeries(nil, "flat-plate", changes, SeriesOptions{Refine: 0.25, Part: part})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -83,7 +83,7 @@ func TestSeriesWorkers(t *testing.T) {
 // TestSeriesRefit: a point read off a shared top gives what a solve of its own
 // does.
 func TestSeriesRefit(t *testing.T) {
-	rows := collect(t, must(NewSeries(nil, "first", []cases.Change{mustChange(t, "strings.back_angle = [7, 9]")}, 0.25, [2]int{1, 1})), 1)
+	rows := collect(t, must(NewSeries(nil, "first", []cases.Change{mustChange(t, "strings.back_angle = [7, 9]")}, SeriesOptions{Refine: 0.25, Part: [2]int{1, 1}})), 1)
 	var got SeriesRow
 	if err := json.Unmarshal([]byte(rows[1]), &got); err != nil {
 		t.Fatal(err)
@@ -127,7 +127,7 @@ func TestSeriesRefused(t *testing.T) {
 		for _, text := range c.changes {
 			changes = append(changes, mustChange(t, text))
 		}
-		if _, err := NewSeries(nil, c.name, changes, 1, c.part); err == nil || !strings.Contains(err.Error(), c.says) {
+		if _, err := NewSeries(nil, c.name, changes, SeriesOptions{Refine: 1, Part: c.part}); err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s %q: %v, want an error that says %q", c.name, c.changes, err, c.says)
 		}
 	}
@@ -136,7 +136,7 @@ func TestSeriesRefused(t *testing.T) {
 // TestSeriesStops: a row that cannot be kept, or a cancelled context, ends the
 // run with that error.
 func TestSeriesStops(t *testing.T) {
-	s := must(NewSeries(nil, "flat-plate", []cases.Change{mustChange(t, "bridge.relief.depth = 0..0.3 by 0.1")}, 0.25, [2]int{1, 1}))
+	s := must(NewSeries(nil, "flat-plate", []cases.Change{mustChange(t, "bridge.relief.depth = 0..0.3 by 0.1")}, SeriesOptions{Refine: 0.25, Part: [2]int{1, 1}}))
 	full := errors.New("disk full")
 	if err := s.Run(t.Context(), s.Mine(), 2, func(SeriesRow) error { return full }); !errors.Is(err, full) {
 		t.Errorf("run ended with %v, want %v", err, full)
@@ -150,10 +150,16 @@ func TestSeriesStops(t *testing.T) {
 }
 
 func TestReadSeries(t *testing.T) {
-	h := SeriesHead{Format: 1, Keys: []string{"a"}, Values: [][]string{{"1", "2", "3"}}, Points: 3, Part: [2]int{1, 1}, Mine: 3}
+	h := SeriesHead{Format: 1, Keys: []string{"a"}, Values: [][]string{{"1", "2", "3"}}, Points: 3, Part: [2]int{1, 1}, Mine: 3, Fingerprint: "f"}
 	head := string(must2(h.HeadLine()))
-	row := func(point int) string {
-		return string(must2(SeriesRow{Point: point, Set: map[string]any{"a": 1.0}, Results: map[string]answer.Num{"x_mm": answer.Num(point) / 3}}.Line()))
+	rowOf := func(h SeriesHead, point int, a float64) string {
+		return string(must2(h.Line(SeriesRow{Point: point, Set: map[string]any{"a": a}, Results: map[string]answer.Num{"x_mm": answer.Num(point) / 3}})))
+	}
+	row := func(point int) string { return rowOf(h, point, 1) }
+	headWith := func(change func(*SeriesHead)) string {
+		other := h
+		change(&other)
+		return string(must2(other.HeadLine()))
 	}
 	for _, c := range []struct {
 		name, data string
@@ -169,13 +175,20 @@ func TestReadSeries(t *testing.T) {
 		{"row without end of line", head + row(1) + strings.TrimSpace(row(2)), 1, false, ""},
 		{"row cut short but ended", head + row(1) + row(2)[:15] + "\n", 1, false, ""},
 		{"row twice", head + row(1) + row(1), 1, false, ""},
-		{"row twice, not the same", head + row(1) + strings.Replace(row(1), `"a":1`, `"a":2`, 1), 0, false, "f:3: point 1 is there twice"},
+		{"row twice, not the same", head + row(1) + rowOf(h, 1, 2), 0, false, "f:3: point 1 is there twice"},
 		{"no head", row(1), 0, false, "f:1: want the head"},
 		{"two heads", head + head, 0, false, "f:2: want the head"},
 		{"rubbish inside", head + "rubbish\n" + row(1), 0, false, "f:2: not a row"},
 		{"point too far", head + row(4), 0, false, "f:2: point: want 1 to 3, found 4"},
-		{"another format", strings.Replace(head, `"format":1`, `"format":2`, 1), 0, false, "f:1: want the head"},
-		{"head that contradicts itself", strings.Replace(head, `"points":3`, `"points":9`, 1), 0, false, "f:1: want the head"},
+		{"another format", headWith(func(h *SeriesHead) { h.Format = 2 }), 0, false, "f:1: want the head"},
+		{"head that contradicts itself", headWith(func(h *SeriesHead) { h.Points = 9 }), 0, false, "f:1: want the head"},
+		{"more parts than points", headWith(func(h *SeriesHead) { h.Part = [2]int{1, 1e9} }), 0, false, "f:1: want the head"},
+		{"no such part", headWith(func(h *SeriesHead) { h.Part = [2]int{3, 2} }), 0, false, "f:1: want the head"},
+		{"another share than a part has", headWith(func(h *SeriesHead) { h.Part = [2]int{1, 3} }), 0, false, "f:1: want the head"},
+		{"edited row", head + strings.Replace(row(1), "0.333", "0.334", 1), 0, false, "f:2: the line is not as it was written"},
+		{"edited head", strings.Replace(head, `"3"`, `"4"`, 1), 0, false, "f:1: the line is not as it was written"},
+		{"row without a sum", head + `{"point":1,"set":{"a":1},"results":{},"checks_failed":"","failed":""}` + "\n", 0, false, "f:2: the line is not"},
+		{"row of another series", head + rowOf(SeriesHead{Fingerprint: "g"}, 1, 1), 0, false, "f:2: the line is not as it was written"},
 	} {
 		_, rows, whole, err := ReadSeries("f", []byte(c.data))
 		if c.says != "" {

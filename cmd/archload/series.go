@@ -7,6 +7,7 @@ import (
 	"io"
 	"path/filepath"
 	"runtime"
+	"runtime/debug"
 	"strings"
 	"time"
 
@@ -132,13 +133,16 @@ func (o *seriesFlags) plan(cmd *cobra.Command, arg string) (*study.Series, error
 	if n, err := fmt.Sscanf(o.part+";", "%d/%d;", &part[0], &part[1]); n != 2 || err != nil {
 		return nil, shell.Usagef("--part: want I/N as in 2/8, found %q", o.part)
 	}
-	if _, err := openCase(o.disk, arg); err != nil && meant(arg) != "" {
-		return nil, err // says which file was meant
-	}
 	tell, done := progress(cmd.ErrOrStderr())
 	tell(fileStem(arg) + ": reading")
 	defer done()
-	s, err := study.NewSeries(o.disk, filepath.ToSlash(arg), changes, o.refine, part)
+	s, err := study.NewSeries(o.disk, filepath.ToSlash(arg), changes,
+		study.SeriesOptions{Refine: o.refine, Part: part, Program: "archload " + shell.Version(debug.ReadBuildInfo())})
+	if err != nil && meant(arg) != "" {
+		if _, other := openCase(o.disk, arg); other != nil {
+			err = other // says which file was meant
+		}
+	}
 	var file *tree.FileError
 	if err != nil && !errors.As(err, &file) {
 		err = shell.Usagef("series: %w", err)

@@ -17,7 +17,10 @@ import (
 )
 
 // testSeries plans a small series.
-func testSeries(t *testing.T, part [2]int) *study.Series {
+func testSeries(t *testing.T, part [2]int) *study.Series { return seriesBy(t, "archload 1", part) }
+
+// seriesBy plans the series of testSeries for a version of the program.
+func seriesBy(t *testing.T, program string, part [2]int) *study.Series {
 	t.Helper()
 	var changes []cases.Change
 	for _, text := range []string{"bridge.relief.depth = [0, 0.1, -1, 0.2]", "plate.thickness = [5, 4]"} {
@@ -27,7 +30,7 @@ func testSeries(t *testing.T, part [2]int) *study.Series {
 		}
 		changes = append(changes, c)
 	}
-	s, err := study.NewSeries(&disk.Disk{}, "flat-plate", changes, 0.25, part)
+	s, err := study.NewSeries(&disk.Disk{}, "flat-plate", changes, study.SeriesOptions{Refine: 0.25, Part: part, Program: program})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -135,15 +138,30 @@ func TestSeriesParts(t *testing.T) {
 	if _, err := os.Stat(filepath.Join(out, "series-map.png")); err != nil {
 		t.Error(err)
 	}
-	cut := t.TempDir()
+	cut, other, edited, many := t.TempDir(), t.TempDir(), t.TempDir(), t.TempDir()
 	runFor(t, testSeries(t, [2]int{2, 3}), cut, 1)
+	runFor(t, seriesBy(t, "archload 2", [2]int{2, 3}), other, 100)
+	runFor(t, testSeries(t, [2]int{1, 8}), many, 100)
+	runFor(t, testSeries(t, [2]int{8, 8}), many, 100)
+	data, err := os.ReadFile(filepath.Join(dirs[1], "part-2-of-3.jsonl"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := bytes.SplitAfter(data, []byte("\n"))
+	lines[2] = bytes.Replace(lines[2], []byte(`"checks_failed":""`), []byte(`"checks_failed":"none"`), 1)
+	if err := os.WriteFile(filepath.Join(edited, "part-2-of-3.jsonl"), bytes.Join(lines, nil), 0o644); err != nil {
+		t.Fatal(err)
+	}
 	for _, c := range []struct {
 		dirs []string
 		says string
 	}{
 		{dirs[:2], "3 of 8 points are missing: part 3/3 has 0 of 3"},
 		{[]string{dirs[0], cut, dirs[2]}, "2 of 8 points are missing: part 2/3 has 1 of 3"},
-		{append([]string{dirs[1]}, dirs...), "want each part once"},
+		{append([]string{dirs[1]}, dirs...), "part 2/3 is given twice"},
+		{[]string{dirs[0], other, dirs[2]}, "is of another series than " + filepath.Join(dirs[0], "part-1-of-3.jsonl") + " (made by archload 2, not by archload 1)"},
+		{[]string{dirs[0], edited, dirs[2]}, "part-2-of-3.jsonl:3: the line is not as it was written"},
+		{[]string{many}, "6 of 8 points are missing: part 2/8 has 0 of 1, part 3/8 has 0 of 1"},
 		{[]string{t.TempDir()}, "found none in"},
 	} {
 		into := t.TempDir()
@@ -153,6 +171,22 @@ func TestSeriesParts(t *testing.T) {
 		if left, err := os.ReadDir(into); err != nil || len(left) > 0 {
 			t.Errorf("a refused join left %v, %v", left, err)
 		}
+	}
+	// A folder with the rows of another series stays as it is; one with rows of
+	// this series takes the whole.
+	taken := t.TempDir()
+	runFor(t, seriesBy(t, "archload 2", [2]int{1, 1}), taken, 2)
+	before := filesOf(t, filepath.Join(taken, "series"))
+	if code, says := join(taken, dirs...); code != shell.ExitFaulty || !strings.Contains(says, "holds the rows of another series (made by archload 2, not by archload 1)") {
+		t.Errorf("join over another series: exit status %d, %q", code, says)
+	}
+	if now := filesOf(t, filepath.Join(taken, "series")); now != before {
+		t.Errorf("a refused join changed\n%s\ninto\n%s", before, now)
+	}
+	begun := t.TempDir()
+	runFor(t, testSeries(t, [2]int{1, 1}), begun, 2)
+	if code, says := join(begun, dirs...); code != shell.ExitDone {
+		t.Errorf("join over rows of the same series: exit status %d, %q", code, says)
 	}
 }
 

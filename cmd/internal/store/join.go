@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"archload/cases"
+	"archload/cases/study"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 )
@@ -46,14 +46,14 @@ func Join(d *disk.Disk, dir string, dirs []string) (*Store, error) {
 type joint struct {
 	disk  *disk.Disk
 	first string // name of the first part
-	head  cases.SeriesHead
+	head  study.SeriesHead
 	parts map[int]part // by number
 }
 
 // part is one part as it was read.
 type part struct {
 	name string
-	rows []cases.SeriesRow
+	rows []study.SeriesRow
 }
 
 // add reads a part, which must be of the series of those before it.
@@ -62,7 +62,7 @@ func (j *joint) add(name string) error {
 	if err != nil {
 		return fmt.Errorf("cannot read %s: %w", name, disk.Cause(err))
 	}
-	head, rows, _, err := cases.ReadSeries(name, data)
+	head, rows, _, err := study.ReadSeries(name, data)
 	switch {
 	case err != nil:
 		return err

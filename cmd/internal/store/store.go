@@ -44,19 +44,12 @@ func storeName(h study.SeriesHead) string {
 // half-written is put right; the rows of another series are refused.
 func Open(d *disk.Disk, dir string, h study.SeriesHead) (*Store, error) {
 	st := &Store{disk: d, Stem: filepath.Join(dir, storeName(h)), Head: h}
-	name := st.Stem + ".jsonl"
-	data, err := os.ReadFile(name)
-	if err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return nil, fmt.Errorf("cannot read %s: %w", name, disk.Cause(err))
-	}
-	head, rows, whole, err := study.ReadSeries(name, data)
+	rows, whole, err := st.earlier()
 	if err != nil {
 		return nil, err
 	}
-	if head != nil && (!head.Same(h) || head.Part != h.Part) {
-		return nil, shell.Usagef("%s holds the rows of another series (%s, or its files have changed since); want another folder with -o, or remove it", name, head.Case)
-	}
 	st.Rows = rows
+	name := st.Stem + ".jsonl"
 	if err := st.write(!whole); err != nil {
 		return nil, err
 	}
@@ -67,6 +60,24 @@ func Open(d *disk.Disk, dir string, h study.SeriesHead) (*Store, error) {
 		return nil, fmt.Errorf("cannot write %s: %w", st.Stem, errors.Join(disk.Cause(err), st.Close()))
 	}
 	return st, nil
+}
+
+// earlier reads the rows that are there already; those of another series are
+// refused, since what is written takes their place.
+func (st *Store) earlier() (rows []study.SeriesRow, whole bool, err error) {
+	name := st.Stem + ".jsonl"
+	data, err := os.ReadFile(name)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return nil, false, fmt.Errorf("cannot read %s: %w", name, disk.Cause(err))
+	}
+	head, rows, whole, err := study.ReadSeries(name, data)
+	if err != nil {
+		return nil, false, err
+	}
+	if head != nil && (!head.Same(st.Head) || head.Part != st.Head.Part) {
+		return nil, false, shell.Usagef("%s holds the rows of another series (%s); want another folder with -o, or remove it", name, head.Unlike(st.Head))
+	}
+	return rows, whole, nil
 }
 
 // write makes the table anew, and the lines if they need it.
@@ -88,7 +99,7 @@ func (st *Store) writeLines(w io.Writer) error {
 		return err
 	}
 	for _, r := range st.Rows {
-		if line, err = r.Line(); err != nil {
+		if line, err = st.Head.Line(r); err != nil {
 			return err
 		}
 		if _, err := w.Write(line); err != nil {
@@ -117,7 +128,7 @@ func (st *Store) Missing(points []int) []int {
 
 // Add puts a row to both files, down to the disk.
 func (st *Store) Add(r study.SeriesRow) error {
-	line, err := r.Line()
+	line, err := st.Head.Line(r)
 	if err != nil {
 		return err
 	}
@@ -158,78 +169,4 @@ func (st *Store) Close() error {
 		}
 	}
 	return err
-}
-
-// Join puts the parts of a series that lie in some folders together in dir.
-func Join(d *disk.Disk, dir string, dirs []string) (*Store, error) {
-	var names []string
-	for _, from := range dirs {
-		found, err := filepath.Glob(filepath.Join(from, "part-*-of-*.jsonl"))
-		if err != nil || len(found) == 0 {
-			return nil, shell.Usagef("--join: want a folder with parts of a series (part-1-of-2.jsonl ...), found none in %s", from)
-		}
-		names = append(names, found...)
-	}
-	st, err := gather(d, names)
-	if err != nil {
-		return nil, err
-	}
-	if err := disk.Make(dir); err != nil {
-		return nil, err
-	}
-	st.Stem = filepath.Join(dir, storeName(st.Head))
-	return st, st.Finish()
-}
-
-// gather reads parts, which must be of one series and hold every point.
-func gather(d *disk.Disk, names []string) (*Store, error) {
-	st := &Store{disk: d}
-	from := map[int]string{}
-	parts := map[int]int{} // rows by part
-	for _, name := range names {
-		data, err := fs.ReadFile(d, filepath.ToSlash(name))
-		if err != nil {
-			return nil, fmt.Errorf("cannot read %s: %w", name, disk.Cause(err))
-		}
-		head, rows, _, err := study.ReadSeries(name, data)
-		if err != nil {
-			return nil, err
-		}
-		if head == nil {
-			return nil, shell.Usagef("%s: want a part of a series, found no head", name)
-		}
-		if len(from) > 0 && !head.Same(st.Head) {
-			return nil, shell.Usagef("%s is of another series than %s", name, names[0])
-		}
-		if head.Part[1] != st.Head.Part[1] && len(from) > 0 {
-			return nil, shell.Usagef("%s is one of %d parts, %s one of %d", name, head.Part[1], names[0], st.Head.Part[1])
-		}
-		st.Head = *head
-		parts[head.Part[0]] += len(rows)
-		for _, r := range rows {
-			if other, twice := from[r.Point]; twice {
-				return nil, shell.Usagef("point %d is in %s and in %s; want each part once", r.Point, other, name)
-			}
-			from[r.Point] = name
-			st.Rows = append(st.Rows, r)
-		}
-	}
-	if n := st.Head.Points - len(st.Rows); n > 0 {
-		return nil, shell.Usagef("%d of %d points are missing:%s", n, st.Head.Points, lacking(st.Head, parts))
-	}
-	st.Head.Part, st.Head.Mine = [2]int{1, 1}, st.Head.Points
-	return st, nil
-}
-
-// lacking names the parts that hold no or too few points.
-func lacking(h study.SeriesHead, parts map[int]int) string {
-	out := ""
-	n := h.Part[1]
-	for i := 1; i <= n; i++ {
-		want := i*h.Points/n - (i-1)*h.Points/n
-		if parts[i] < want {
-			out += fmt.Sprintf(" part %d/%d has %d of %d", i, n, parts[i], want)
-		}
-	}
-	return out
 }
