@@ -8,26 +8,6 @@ import (
 	"strings"
 )
 
-// Column is one column that a table may have.
-type Column struct {
-	Name     string
-	Dim      Dimension // of its numbers
-	Label    bool      // its cells are names, not numbers
-	Optional bool
-}
-
-// CsvTable is a table as read: numbers in base units, by column and row.
-type CsvTable struct {
-	Src    *Source
-	Labels map[string][]string
-	Values map[string][]float64
-	Lines  []int // line of each row in the file
-}
-
-// maxRows is the most rows of a table: more than anybody measures by hand, and
-// what is fitted in some seconds.
-const maxRows = 20000
-
 // maxCellFaults is the number of faulty cells reported of one table.
 const maxCellFaults = 10
 
@@ -264,3 +244,7 @@ func (r *csvReader) row(cells []string, line int) {
 		r.table.Values[h.Name] = append(r.table.Values[h.Name], x)
 	}
 }
+
+// maxRows is the most rows of a table: more than anybody measures by hand, and
+// what is fitted in some seconds.
+const maxRows = 20000
