@@ -2,8 +2,6 @@ package drawing
 
 import (
 	"fmt"
-	"path"
-	"strings"
 
 	"archload/mesh"
 )
@@ -59,21 +57,3 @@ func (r *Ring) Selected() *Label { return &r.Labels[len(r.Labels)-1] }
 type EmptyError struct{ Label Label }
 
 func (e *EmptyError) Error() string { return "no closed line in " + e.Label.Shown }
-
-// Named parts "top.svg#outline" into file and name; ok is false for the
-// name of another kind of file.
-func Named(value string) (file, name string, ok bool) {
-	file, name, _ = strings.Cut(value, "#")
-	ext := strings.ToLower(path.Ext(file))
-	return file, name, ext == ".svg" || ext == ".svgz"
-}
-
-// Read reads a drawing; today every drawing is SVG. The error is a
-// *Fault.
-func Read(data []byte) (Sheet, error) {
-	w, err := readSVG(data)
-	if err != nil {
-		return nil, err
-	}
-	return w, nil
-}

@@ -1,9 +1,6 @@
 package drawing
 
 import (
-	"bytes"
-	"fmt"
-
 	"archload/mesh"
 )
 
@@ -52,30 +49,6 @@ type svgSheet struct {
 	right    mesh.Point // unit vector to the treble side on the page
 	up       mesh.Point // unit vector to the neck on the page
 	mirrored bool
-}
-
-// faultf is a fault at an element.
-func (e *svgElement) faultf(format string, args ...any) error {
-	return &Fault{Line: e.line, Name: e.shown(), Msg: fmt.Sprintf(format, args...)}
-}
-
-// readSVG reads the elements, the page's size and the marks.
-func readSVG(data []byte) (*svgSheet, error) {
-	if bytes.HasPrefix(data, []byte{0x1f, 0x8b}) {
-		return nil, &Fault{Line: 1, Msg: "a compressed drawing; want it saved as plain SVG"}
-	}
-	root, err := parseSVG(data)
-	if err != nil {
-		return nil, err
-	}
-	w := &svgSheet{root: root}
-	if err := w.readPage(); err != nil {
-		return nil, err
-	}
-	if err := w.readMarks(); err != nil {
-		return nil, err
-	}
-	return w, w.checkRuler()
 }
 
 // fromPage turns a place on the page into one on the plate, mm.

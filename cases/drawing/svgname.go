@@ -77,3 +77,8 @@ func (w *svgSheet) find(name string) (*svgElement, error) {
 	}
 	return nil, fmt.Errorf("no element of this name (a label or an id)")
 }
+
+// faultf is a fault at an element.
+func (e *svgElement) faultf(format string, args ...any) error {
+	return &Fault{Line: e.line, Name: e.shown(), Msg: fmt.Sprintf(format, args...)}
+}

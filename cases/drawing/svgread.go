@@ -1,51 +1,11 @@
 package drawing
 
 import (
+	"bytes"
+
 	"archload/cases/tree"
+	"math"
 )
-
-import "math"
-
-// svgShape is what one element draws, mm on the page.
-type svgShape struct {
-	elem   *svgElement
-	chains []svgChain
-}
-
-// shapes gathers the visible shapes of an element and all below it. A mark
-// among them is an error: it would be taken for a line, or a line for it.
-func (w *svgSheet) shapes(e *svgElement, out []svgShape) ([]svgShape, error) {
-	for _, k := range e.kids {
-		if k.undrawn() {
-			continue
-		}
-		if k.isMark() && !e.isMark() {
-			return nil, k.faultf("a mark within %q; want it outside of what is read", e.shown())
-		}
-		var err error
-		if out, err = w.shapes(k, out); err != nil {
-			return nil, err
-		}
-	}
-	if e.tag == "use" {
-		return nil, e.faultf("a clone; want it unlinked, as a shape of its own")
-	}
-	raw, err := e.chains()
-	if err != nil || raw == nil {
-		return out, err
-	}
-	m, err := w.toMM(e)
-	if err != nil {
-		return nil, err
-	}
-	s := svgShape{elem: e}
-	for _, c := range raw {
-		if moved := c.moved(m.at); len(moved.segs) > 0 {
-			s.chains = append(s.chains, moved)
-		}
-	}
-	return append(out, s), nil
-}
 
 // Rings returns the closed lines of the element of this name and of all below
 // it, on the plate.
@@ -94,3 +54,22 @@ func (e *svgElement) labels(selected *svgElement) []Label {
 }
 
 func (e *svgElement) asLabel() Label { return Label{Line: e.line, Shown: e.shown(), Names: e.names()} }
+
+// readSVG reads the elements, the page's size and the marks.
+func readSVG(data []byte) (*svgSheet, error) {
+	if bytes.HasPrefix(data, []byte{0x1f, 0x8b}) {
+		return nil, &Fault{Line: 1, Msg: "a compressed drawing; want it saved as plain SVG"}
+	}
+	root, err := parseSVG(data)
+	if err != nil {
+		return nil, err
+	}
+	w := &svgSheet{root: root}
+	if err := w.readPage(); err != nil {
+		return nil, err
+	}
+	if err := w.readMarks(); err != nil {
+		return nil, err
+	}
+	return w, w.checkRuler()
+}
