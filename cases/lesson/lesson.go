@@ -1,22 +1,12 @@
 package lesson
 
 import (
-	"errors"
-	"io/fs"
-	"path"
-	"slices"
-	"strings"
-
 	"archload/cases"
-	"archload/cases/tree"
 	"archload/mesh"
 )
 
 // lessonFormat is the version of the lesson files that this program reads.
 const lessonFormat = 1
-
-// lessonDir is where the bundled lessons lie in BundledFiles.
-const lessonDir = cases.BundledDir + "/lessons"
 
 // Lesson is a walk through one or more designs, a step at a time, for a
 // teacher or an apprentice before the window. Everything is resolved: defaults
@@ -52,14 +42,6 @@ type LessonPoint struct {
 	Words string     // written beside it
 }
 
-// LessonInfo describes a bundled lesson.
-type LessonInfo struct {
-	Name  string // to be given instead of a path
-	Title string
-	About string
-	Steps int
-}
-
 // LessonFields lists what may colour the top in a lesson.
 func LessonFields() []string {
 	return []string{"none", "sink", "stress along", "stress across", "strength used", "load flow", "foot pressure", "gap"}
@@ -76,67 +58,3 @@ func LessonViews() []string {
 // LessonSections lists the cuts that a lesson may show: across at the bridge,
 // or along the centre line.
 func LessonSections() []string { return []string{"none", "cross", "long"} }
-
-// LoadLesson reads a lesson file and opens every case that it shows. The
-// error, if any, is Faults. A case named with its ending .toml lies beside the
-// lesson; one named without is bundled.
-func LoadLesson(fsys fs.FS, name string) (*Lesson, error) {
-	src, err := tree.OpenSource(fsys, name, name)
-	if err != nil {
-		return nil, tree.Faults{{File: name, Line: 1, Err: err}}
-	}
-	return readLesson(src)
-}
-
-// OpenLesson loads a bundled lesson by its name, or a lesson file from fsys. A
-// name without a slash and without the ending .toml is that of a bundled one.
-func OpenLesson(fsys fs.FS, nameOrPath string) (*Lesson, error) {
-	if strings.ContainsAny(nameOrPath, `/\`) || path.Ext(nameOrPath) == ".toml" {
-		return LoadLesson(fsys, nameOrPath)
-	}
-	file := path.Join(lessonDir, nameOrPath+".toml")
-	src, err := tree.OpenSource(cases.BundledFiles, file, file)
-	if err == nil {
-		return readLesson(src)
-	}
-	names, err := lessonNames()
-	if err != nil {
-		return nil, err
-	}
-	hint := "; there are " + strings.Join(names, ", ")
-	if like := tree.Nearest(nameOrPath, names); like != "" {
-		hint = `; did you mean "` + like + `"?`
-	}
-	return nil, tree.Faults{{File: nameOrPath, Line: 1, Err: errors.New("no bundled lesson of this name" + hint)}}
-}
-
-// BundledLessons lists the lessons that come with the program, in the order
-// in which they are best taken.
-func BundledLessons() ([]LessonInfo, error) {
-	names, err := lessonNames()
-	if err != nil {
-		return nil, err
-	}
-	var out []LessonInfo
-	for _, name := range names {
-		l, err := OpenLesson(nil, name)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, LessonInfo{Name: name, Title: l.Title, About: l.About, Steps: len(l.Steps)})
-	}
-	return out, nil
-}
-
-// lessonNames lists the bundled lessons; their names begin with their number.
-func lessonNames() ([]string, error) {
-	files, err := fs.Glob(cases.BundledFiles, lessonDir+"/*.toml")
-	if err != nil {
-		return nil, err
-	}
-	for i, f := range files {
-		files[i] = cases.TrimExt(path.Base(f))
-	}
-	slices.Sort(files)
-	return files, nil
-}

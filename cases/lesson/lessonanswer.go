@@ -226,3 +226,32 @@ func reportHas(t reflect.Type, parts []string) error {
 	}
 	return nil
 }
+
+// check compares the claim with two answered designs; beside may be nil.
+func (c *LessonClaim) check(design, beside *LessonAnswer) error {
+	v, err := c.formula.value(func(r lookup) (float64, error) {
+		of := design
+		if r.beside {
+			of = beside
+		}
+		if of == nil {
+			return 0, fmt.Errorf("no second design is shown")
+		}
+		return of.number(r)
+	})
+	if err != nil {
+		return fmt.Errorf("%q: %w", c.Words, err)
+	}
+	if !(v >= c.Least && v <= c.Most) {
+		return fmt.Errorf("%q: want %s within %.6g..%.6g, computed %.6g", c.Words, c.Of, c.Least, c.Most, v)
+	}
+	return nil
+}
+
+// didYouMean names the known word that the one found resembles.
+func didYouMean(found string, known []string) string {
+	if like := tree.Nearest(found, known); like != "" {
+		return fmt.Sprintf("; did you mean %q?", like)
+	}
+	return ""
+}

@@ -208,14 +208,6 @@ func (r *lessonReader) choice(found, before, key string, known []string) string 
 	return before
 }
 
-// didYouMean names the known word that the one found resembles.
-func didYouMean(found string, known []string) string {
-	if like := tree.Nearest(found, known); like != "" {
-		return fmt.Sprintf("; did you mean %q?", like)
-	}
-	return ""
-}
-
 // pathOf returns the name of a case as OpenChanged takes it.
 func (r *lessonReader) pathOf(name string) string {
 	if path.Ext(name) != ".toml" {
