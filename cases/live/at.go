@@ -1,6 +1,9 @@
 package live
 
 import (
+	"archload/cases/answer"
+	"context"
+
 	"fmt"
 
 	"archload/cases/design"
@@ -73,4 +76,29 @@ func (l *Live) known(q *design.Top) *track {
 		return nil
 	}
 	return l.track.serving(q)
+}
+
+// Report is the whole report of full load, with the load flow. Nothing tells
+// how far off the mesh is: that needs a second solve.
+func (l *Live) Report(ctx context.Context) (*answer.Report, error) {
+	s, err := l.At(1)
+	if err != nil {
+		return nil, err
+	}
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	s = whole(s)
+	s.FindFlow()
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	return answer.Summarize(s), nil
+}
+
+// whole is the solution with reactions, energies and checks.
+func whole(s *design.Solution) *design.Solution {
+	w := *s
+	w.Result = s.Result.Complete()
+	return &w
 }

@@ -53,3 +53,6 @@ func (o *readCase) with(keys []cases.KeyValue) (*readCase, error) {
 	q.tables, q.cards, q.last = d.Tables, cases.KeptBy(d).Cards, c
 	return &q, nil
 }
+
+// liveFrom is the place at which faults in keys set by hand are told.
+const liveFrom = "set by hand"
