@@ -57,8 +57,6 @@ func Heads(c *study.Comparison) [study.OfMesh + 1]string {
 	return out
 }
 
-func ranged(c *study.Comparison) bool { return len(c.Rows) > 0 && len(c.Rows[0].Ranges) > 0 }
-
 func writeRows(b *strings.Builder, c *study.Comparison) {
 	part := study.Part(-1)
 	for i := range c.Rows {
@@ -121,67 +119,9 @@ func Cells(r *study.Row, k int) [7]string {
 	return out
 }
 
-// Letter names design i of a comparison: A to Z, then AA, AB and so on.
-func Letter(i int) string {
-	const letters = 26
-	if i < letters {
-		return string(rune('A' + i))
-	}
-	return Letter(i/letters-1) + Letter(i%letters)
-}
-
 // designLabel is the first column of a design's line.
 func designLabel(c *study.Comparison, k int) string {
 	return padded(fmt.Sprintf("    %s  %s", Letter(k), c.Cases[k]), 34)
-}
-
-// padded cuts or fills a text to a width, counted in characters.
-func padded(s string, width int) string {
-	n := utf8.RuneCountInString(s)
-	if n > width {
-		return string([]rune(s)[:width-1]) + "…"
-	}
-	return s + strings.Repeat(" ", width-n)
-}
-
-// numberText writes a number of a quantity without its unit.
-func numberText(q answer.Quantity, v answer.Num) string {
-	switch {
-	case !v.Known() && q.Event:
-		return "never"
-	case !v.Known():
-		return "none"
-	}
-	return plainZeros(fmt.Sprintf("%.*f", q.Digits, float64(v)))
-}
-
-// widthText is half the width of a range, as many digits as the number itself.
-func widthText(q answer.Quantity, v answer.Num) string {
-	switch {
-	case !v.Known():
-		return "?"
-	case v > 0 && q.Nought(v):
-		return "<" + fmt.Sprintf("%.*f", q.Digits, math.Pow10(-q.Digits))
-	}
-	return fmt.Sprintf("%.*f", q.Digits, float64(v))
-}
-
-// differenceText writes what is more or less of a quantity; = for none.
-func differenceText(q answer.Quantity, v answer.Num) string {
-	switch {
-	case !v.Known():
-		return ""
-	case q.Nought(v):
-		return "="
-	}
-	return fmt.Sprintf("%+.*f", q.Digits, float64(v))
-}
-
-func percentOf(v answer.Num, none bool) string {
-	if !v.Known() || none {
-		return ""
-	}
-	return fmt.Sprintf("%+.1f", float64(v))
 }
 
 // writeNotes says what the ranges are.

@@ -114,3 +114,5 @@ func unitWord(q answer.Quantity) string {
 	}
 	return q.Unit
 }
+
+func ranged(c *study.Comparison) bool { return len(c.Rows) > 0 && len(c.Rows[0].Ranges) > 0 }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"regexp"
 	"strings"
 
 	"archload/cases/answer"
@@ -36,17 +35,6 @@ func WriteSummary(w io.Writer, r *answer.Report) error {
 	s.trust()
 	_, err := io.WriteString(w, s.String())
 	return err
-}
-
-func section(b *strings.Builder, name string) { fmt.Fprintf(b, "%s\n", name) }
-
-func line(b *strings.Builder, label, format string, args ...any) {
-	fmt.Fprintf(b, "  %-28s %s\n", label, plainZeros(fmt.Sprintf(format, args...)))
-}
-
-// plainZeros takes the sign off numbers that are rounded to zero.
-func plainZeros(text string) string {
-	return regexp.MustCompile(`-0(\.0+)?([^.0-9]|$)`).ReplaceAllString(text, "0$1$2")
 }
 
 // text is a quantity's number with its unit.
