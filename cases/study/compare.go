@@ -21,12 +21,6 @@ type Comparison struct {
 	Reports []*answer.Report `json:"reports"`
 }
 
-// KeyDiff is one key of the input with its value in each case.
-type KeyDiff struct {
-	Key    string   `json:"key"`
-	Values []string `json:"values"`
-}
-
 // Row is one number in each case.
 type Row struct {
 	Key         string       `json:"key"` // of the quantity
@@ -244,46 +238,26 @@ func byWeight(a, b Row) int {
 	return 0
 }
 
-// differs lists the keys in which the cases of solutions differ.
-func differs(sols []*design.Solution) []KeyDiff {
-	cs := make([]*cases.Case, len(sols))
-	for i, s := range sols {
-		cs[i] = s.Top.Built.Case
+// AddSample sets the ranges of a sample beside those of first order. The sample
+// must be of the same designs in the same order.
+func (c *Comparison) AddSample(s *Sample) {
+	if c.Wood == nil {
+		c.Wood = &Wooden{Constants: []Constant{}, Faults: []string{}}
 	}
-	return Differs(cs)
-}
-
-// Differs lists the resolved keys whose values are not the same in all cases.
-func Differs(cs []*cases.Case) []KeyDiff {
-	var keys []string
-	values := make([]map[string]string, len(cs))
-	for i, c := range cs {
-		values[i] = map[string]string{}
-		for _, kv := range cases.Resolved(c) {
-			if !slices.Contains(keys, kv.Key) {
-				keys = append(keys, kv.Key)
+	c.Wood.Sample = &SampleHead{Planks: s.planks, Seed: s.seed, Failed: s.failed}
+	all := answer.Compared()
+	for k := range c.Rows {
+		r := &c.Rows[k]
+		h := slices.IndexFunc(all, func(q answer.Quantity) bool { return q.Key == r.Key })
+		for i := range r.Ranges {
+			if !r.Bare() {
+				r.Ranges[i].Drawn = s.drawn(h, i, -1)
 			}
-			values[i][kv.Key] = kv.Value
 		}
-	}
-	out := []KeyDiff{}
-	for _, k := range keys {
-		if k == "title" || k == "base" {
-			continue
-		}
-		d := KeyDiff{Key: k}
-		same := true
-		for i := range cs {
-			v, ok := values[i][k]
-			if !ok {
-				v = "-"
+		for i := range r.Differences {
+			if !r.Bare() {
+				r.Differences[i].Drawn = s.drawn(h, i+1, 0)
 			}
-			d.Values = append(d.Values, v)
-			same = same && v == d.Values[0]
-		}
-		if !same {
-			out = append(out, d)
 		}
 	}
-	return out
 }

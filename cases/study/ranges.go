@@ -171,13 +171,6 @@ func (sp *Spread) find(p plank, key string) int {
 	return slices.IndexFunc(sp.constants, func(c constant) bool { return c.key == key && sp.planks[c.plank].same(p) })
 }
 
-// Behind is a constant of the wood and the share it has in a range.
-type Behind struct {
-	Plank    string  `json:"plank"`    // "top of sitka-spruce"
-	Constant string  `json:"constant"` // "EL"
-	Share    float64 `json:"share"`    // of the variance, 1
-}
-
 // behind lists the constants that make up a number's range, the greatest first,
 // down to a hundredth of the variance.
 func (sp *Spread) behind(q answer.Quantity) []Behind {
@@ -219,23 +212,6 @@ func companionScale(q answer.Quantity, own, companion *answer.Report) float64 {
 		return 1
 	}
 	return a / b
-}
-
-// Wooden says what stands behind the wood's ranges of a comparison.
-type Wooden struct {
-	Step      float64     `json:"step"`      // by which each constant was divided, one at a time
-	Constants []Constant  `json:"constants"` // all that scatter
-	Faults    []string    `json:"faults"`    // ranges that could not be had, and why
-	Sample    *SampleHead `json:"sample"`    // the check by planks drawn at random; null unless asked for
-}
-
-// Constant is one scattering number of one plank.
-type Constant struct {
-	Plank    string   `json:"plank"`    // "top of sitka-spruce"
-	Cases    []string `json:"cases"`    // that are cut from it
-	Constant string   `json:"constant"` // key of a wood card
-	Scatter  float64  `json:"scatter"`  // coefficient of variation, 1
-	Source   string   `json:"source"`
 }
 
 // wooden gathers what stands behind the ranges of several cases.

@@ -20,19 +20,6 @@ type Sample struct {
 	failed int           // draws in which a design had no answer at all
 }
 
-// SampleHead says what a sample is.
-type SampleHead struct {
-	Planks int    `json:"planks"` // sets of planks drawn
-	Seed   uint64 `json:"seed"`
-	Failed int    `json:"failed"` // of them without an answer for one of the designs
-}
-
-// Drawn is a wood's range from a sample.
-type Drawn struct {
-	Deviation answer.Num `json:"deviation"` // standard deviation, in the number's unit
-	Known     int        `json:"known"`     // sets of planks in which the number can be had
-}
-
 // DrawSample solves designs in n sets of planks, on the meshes of FindSpread.
 // Every constant is lognormal with the card's value as its mean and the
 // coefficient of variation of materials.Scatter, independent of every other;
@@ -185,30 +172,6 @@ func inPlanks(ctx context.Context, s *design.Solution, drawn []plank, times []ma
 		out = append(out, float64(q.Get(r)))
 	}
 	return out
-}
-
-// AddSample sets the ranges of a sample beside those of first order. The sample
-// must be of the same designs in the same order.
-func (c *Comparison) AddSample(s *Sample) {
-	if c.Wood == nil {
-		c.Wood = &Wooden{Constants: []Constant{}, Faults: []string{}}
-	}
-	c.Wood.Sample = &SampleHead{Planks: s.planks, Seed: s.seed, Failed: s.failed}
-	all := answer.Compared()
-	for k := range c.Rows {
-		r := &c.Rows[k]
-		h := slices.IndexFunc(all, func(q answer.Quantity) bool { return q.Key == r.Key })
-		for i := range r.Ranges {
-			if !r.Bare() {
-				r.Ranges[i].Drawn = s.drawn(h, i, -1)
-			}
-		}
-		for i := range r.Differences {
-			if !r.Bare() {
-				r.Differences[i].Drawn = s.drawn(h, i+1, 0)
-			}
-		}
-	}
 }
 
 // Drawn is the standard deviation of quantity h of a design, less that of the

@@ -51,23 +51,3 @@ func (h SeriesHead) Cells(r SeriesRow) []string {
 	}
 	return append(out, r.Checks, r.Failed)
 }
-
-// Places returns which value each key has at a point (from 1), counted from 0.
-func (h SeriesHead) Places(point int) []int {
-	out := make([]int, len(h.Keys))
-	point--
-	for k, v := range slices.Backward(h.Values) {
-		out[k] = point % len(v)
-		point /= len(v)
-	}
-	return out
-}
-
-// Words are the values of the keys at a point (from 1), as the user wrote them.
-func (h SeriesHead) Words(point int) []string {
-	out := make([]string, len(h.Keys))
-	for k, i := range h.Places(point) {
-		out[k] = h.Values[k][i]
-	}
-	return out
-}

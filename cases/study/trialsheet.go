@@ -2,7 +2,6 @@ package study
 
 import (
 	"context"
-	"fmt"
 	"math"
 
 	"archload/cases"
@@ -84,27 +83,6 @@ func deepestOf(b *cases.Bridge) float64 {
 		return float64(b.Relief.Depth)
 	}
 	return most
-}
-
-// Failed tells which built-in checks a relief does not pass, and where.
-func (t *Trial) Failed() []string {
-	var out []string
-	for _, p := range t.Points {
-		if p.Checks != "" {
-			out = append(out, fmt.Sprintf("%s of %s %g mm deep", p.Checks, p.Shape, p.Depth))
-		}
-	}
-	if t.Sheet != nil && t.Sheet.Checks != "" {
-		out = append(out, t.Sheet.Checks+" of the bench sheet's relief")
-	}
-	return out
-}
-
-// BenchStation is what to take from under the foot at one place.
-type BenchStation struct {
-	X      float64 `json:"x"`      // mm from the bridge's middle
-	Remove float64 `json:"remove"` // mm, on the bridge's middle line
-	Gap    float64 `json:"gap"`    // mm, what a feeler gauge finds there, strings slack: the measured misfit with it
 }
 
 // benchStep is from one station of a bench sheet to the next, mm.
