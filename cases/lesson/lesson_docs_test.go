@@ -1,10 +1,12 @@
 package lesson
 
 import (
-	"archload/cases/casetest"
 	"os"
 	"strings"
 	"testing"
+
+	"archload/cases/casetest"
+	"archload/cases/design"
 )
 
 // TestLessonDocs runs the whole lesson of docs/lessons.md and looks for every
@@ -25,15 +27,7 @@ func TestLessonDocs(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := newLessonSolver(fsys)
-	claims := 0
-	for i := range l.Steps {
-		step := &l.Steps[i]
-		claims += len(step.Claims)
-		if err := step.Check(s.answer(t, step.Case, step.Set, false), s.answer(t, step.Beside, nil, false)); err != nil {
-			t.Errorf("step %d of the example:\n%v", i+1, err)
-		}
-	}
+	claims := checkLesson(t, NewChecker(fsys, design.Options{Workers: 2}), l)
 	if len(l.Steps) != 3 || claims != 8 {
 		t.Errorf("%d steps, %d claims, want the example's 3 and 8", len(l.Steps), claims)
 	}

@@ -104,11 +104,11 @@ func TestClaims(t *testing.T) {
 	report := func(sink float64) *answer.Report {
 		return &answer.Report{Bridge: &answer.BridgeReport{Sink: sink, EndSink: [2]float64{0.25, -0.5}, MiddleClosesAt: answer.None(), Share: answer.ShareReport{Middle: 0.3}}, Gauges: []answer.GaugeReport{{Name: "a, b", Sink: 3}}}
 	}
-	one, err := NewLessonAnswer(c, report(0.449))
+	one, err := newLessonAnswer(c, report(0.449))
 	if err != nil {
 		t.Fatal(err)
 	}
-	two, err := NewLessonAnswer(c, report(0.898))
+	two, err := newLessonAnswer(c, report(0.898))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -142,9 +142,8 @@ func TestClaims(t *testing.T) {
 			t.Errorf("%s: %d claims, %v, want one", k.text, len(claims), err)
 			continue
 		}
-		step := LessonStep{Claims: claims}
 		got := ""
-		if err := step.Check(one, two); err != nil {
+		if _, err := claims[0].check(one, two); err != nil {
 			got = err.Error()
 		}
 		if got != k.want {

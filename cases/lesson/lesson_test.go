@@ -1,8 +1,6 @@
 package lesson
 
 import (
-	"fmt"
-	"io/fs"
 	"math"
 	"regexp"
 	"slices"
@@ -40,95 +38,42 @@ func bundledLessons(t *testing.T) []*Lesson {
 	return out
 }
 
-// lessonSolver solves every design of the lessons once, at the mesh that the
-// program uses; those that differ in the fit of the foot share a factor.
-type lessonSolver struct {
-	fsys      fs.FS
-	prepared  []*design.Top
-	answers   map[string]*LessonAnswer
-	solutions map[string]*design.Solution
-}
-
-func newLessonSolver(fsys fs.FS) *lessonSolver {
-	return &lessonSolver{fsys: fsys, answers: map[string]*LessonAnswer{}, solutions: map[string]*design.Solution{}}
-}
-
-// designID tells designs apart.
-func designID(name string, set []cases.KeyValue, flow bool) string {
-	return fmt.Sprint(name, set, flow)
-}
-
-// answer answers a case with its set keys, with the load flow if that is asked
-// for; nil for no case.
-func (s *lessonSolver) answer(t *testing.T, name string, set []cases.KeyValue, flow bool) *LessonAnswer {
+// checkLesson holds the claims of a lesson to the solve and counts them.
+func checkLesson(t *testing.T, k *Checker, l *Lesson) int {
 	t.Helper()
-	if name == "" {
-		return nil
-	}
-	id := designID(name, set, flow)
-	if a, ok := s.answers[id]; ok {
-		return a
-	}
-	c, err := cases.OpenChanged(s.fsys, name, "set", set)
-	if err != nil {
-		t.Fatal(err)
-	}
-	sol := s.solve(t, c)
-	if flow {
-		sol.FindFlow()
-	}
-	a, err := NewLessonAnswer(c, answer.Summarize(sol))
-	if err != nil {
-		t.Fatal(err)
-	}
-	s.answers[id], s.solutions[id] = a, sol
-	return a
-}
-
-func (s *lessonSolver) solve(t *testing.T, c *cases.Case) *design.Solution {
-	t.Helper()
-	for _, p := range s.prepared {
-		if q, err := design.Adapt(t.Context(), p, c, design.Options{Workers: 2}); err == nil {
-			if sol, err := q.Answer(); err == nil {
-				return sol
+	n := 0
+	for i := range l.Steps {
+		found, err := k.Check(t.Context(), &l.Steps[i])
+		if err != nil {
+			t.Fatalf("%s, step %d: %v", l.Name, i+1, err)
+		}
+		for _, f := range found {
+			n++
+			if f.Fault != nil {
+				t.Error(f.Fault)
 			}
 		}
 	}
-	p, err := design.Prepare(t.Context(), c, design.Options{Workers: 2})
-	if err != nil {
-		t.Fatal(err)
-	}
-	s.prepared = append(s.prepared, p)
-	sol, err := p.Answer()
-	if err != nil {
-		t.Fatal(err)
-	}
-	return sol
+	return n
 }
 
 // TestLessonClaims holds every number and every word in braces of the bundled
 // lessons to the solve of the designs that the step shows.
 func TestLessonClaims(t *testing.T) {
-	s := newLessonSolver(nil)
+	k := NewChecker(nil, design.Options{Workers: 2})
 	claims := 0
 	for _, l := range bundledLessons(t) {
-		for i := range l.Steps {
-			step := &l.Steps[i]
-			claims += len(step.Claims)
-			flow := slices.ContainsFunc(step.Claims, func(c LessonClaim) bool {
-				return strings.Contains(c.Of, "flow.") || strings.Contains(c.Of, "sectors.") // an elastic edge's come from the flow
-			})
-			if err := step.Check(s.answer(t, step.Case, step.Set, flow), s.answer(t, step.Beside, nil, flow)); err != nil {
-				t.Errorf("%s, step %d:\n%v", l.Name, i+1, err)
-			}
-		}
+		claims += checkLesson(t, k, l)
 	}
 	if claims < 70 {
 		t.Errorf("%d claims checked, want 70 at least", claims)
 	}
-	closesInward(t, s.solutions[designID("course-guitar-relief", nil, false)])
-	bearsAlong(t, s.solutions[designID("course-guitar", nil, false)])
-	letsOut(t, s.solutions[designID("course-guitar-elastic", nil, false)])
+	if failed := k.Failed(); failed != nil {
+		t.Errorf("built-in checks failed: %v", failed)
+	}
+	closesInward(t, k.answers[designID("course-guitar-relief", nil, false)].solution)
+	bearsAlong(t, k.answers[designID("course-guitar", nil, false)].solution)
+	letsOut(t, k.answers[designID("course-guitar-elastic", nil, false)].solution)
 }
 
 // bearsAlong checks the words "bears from the first along its whole length".

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"math"
 	"reflect"
 	"strconv"
 	"strings"
@@ -21,9 +22,9 @@ type LessonAnswer struct {
 	tree any // the report as JSON has it
 }
 
-// NewLessonAnswer makes the numbers of a case and its report ready to be
+// newLessonAnswer makes the numbers of a case and its report ready to be
 // looked up.
-func NewLessonAnswer(c *cases.Case, r *answer.Report) (*LessonAnswer, error) {
+func newLessonAnswer(c *cases.Case, r *answer.Report) (*LessonAnswer, error) {
 	data, err := json.Marshal(r)
 	if err != nil {
 		return nil, err
@@ -32,17 +33,7 @@ func NewLessonAnswer(c *cases.Case, r *answer.Report) (*LessonAnswer, error) {
 	return a, json.Unmarshal(data, &a.tree)
 }
 
-// Check holds every claim of a step against the answers of its design and of
-// the one beside it (nil if there is none). The error joins all that fail.
-func (s *LessonStep) Check(design, beside *LessonAnswer) error {
-	var errs []error
-	for i := range s.Claims {
-		errs = append(errs, s.Claims[i].check(design, beside))
-	}
-	return errors.Join(errs...)
-}
-
-// Number looks a reference up.
+// number looks a reference up.
 func (a *LessonAnswer) number(r lookup) (float64, error) {
 	if r.key {
 		v, ok := numberOf(a.keys, r.path)
@@ -227,25 +218,27 @@ func reportHas(t reflect.Type, parts []string) error {
 	return nil
 }
 
-// check compares the claim with two answered designs; beside may be nil.
-func (c *LessonClaim) check(design, beside *LessonAnswer) error {
+// check compares the claim with two answered designs; beside may be nil. It
+// returns what was computed, NaN if that cannot be had, and why the claim does
+// not hold; nil if it does.
+func (c *LessonClaim) check(design, beside *LessonAnswer) (float64, error) {
 	v, err := c.formula.value(func(r lookup) (float64, error) {
 		of := design
 		if r.beside {
 			of = beside
 		}
 		if of == nil {
-			return 0, fmt.Errorf("no second design is shown")
+			return 0, errors.New("no second design is shown")
 		}
 		return of.number(r)
 	})
 	if err != nil {
-		return fmt.Errorf("%q: %w", c.Words, err)
+		return math.NaN(), fmt.Errorf("%q: %w", c.Words, err)
 	}
 	if !(v >= c.Least && v <= c.Most) {
-		return fmt.Errorf("%q: want %s within %.6g..%.6g, computed %.6g", c.Words, c.Of, c.Least, c.Most, v)
+		return v, fmt.Errorf("%q: want %s within %.6g..%.6g, computed %.6g", c.Words, c.Of, c.Least, c.Most, v)
 	}
-	return nil
+	return v, nil
 }
 
 // didYouMean names the known word that the one found resembles.

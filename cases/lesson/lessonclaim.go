@@ -6,6 +6,8 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"archload/cases/tree"
 )
 
 // LessonClaim is what a caption says of a number of the report: words of the
@@ -29,6 +31,7 @@ type LessonClaim struct {
 	Least, Most float64 // in the unit of the words: per cent if they say %
 
 	formula *formula
+	at      tree.FileError // the text it stands in, as a fault names its place
 }
 
 // claimMark finds a claim in a text.

@@ -270,7 +270,9 @@ func (r *lessonReader) words(text, key string, s *LessonStep, design, other *cas
 	if n := utf8.RuneCountInString(plain); n > longestCaption {
 		r.rep.AddKey(key, "want at most %d characters, found %d", longestCaption, n)
 	}
-	for _, c := range claims {
+	for i := range claims {
+		c := &claims[i]
+		c.at = tree.FileError{File: r.src.Label, Line: r.rep.Find(key).Line, Key: key}
 		if err := c.checkNames(design, other, s.Beside != ""); err != nil {
 			r.rep.AddKey(key, "%w", err)
 		}

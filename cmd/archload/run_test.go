@@ -91,6 +91,8 @@ func TestExitCodes(t *testing.T) {
 			"archload: a built-in check failed, do not trust these numbers: force equilibrium of b"},
 		{checked([]string{"a", "b"}, failed, unknown), shell.ExitCheck,
 			"archload: a built-in check failed, do not trust these numbers: force equilibrium of a, energy balance of b"},
+		{shell.ClaimError{Err: tree.Faults{{File: "a.toml", Line: 3, Key: "step[1].caption", Err: errors.New("want 2, computed 1")}}}, shell.ExitCheck,
+			"a.toml:3: step[1].caption: want 2, computed 1"},
 		{fmt.Errorf("contact: %w", context.Canceled), shell.ExitInterrupted, "archload: interrupted; no file is left half-written"},
 		{shell.Usagef("solve: want one case"), shell.ExitFaulty, "archload: solve: want one case"},
 		{fmt.Errorf("solve: %w", tree.Faults{{File: "a.toml", Line: 3, Key: "plate", Err: errors.New("want a plate")}}), shell.ExitFaulty,

@@ -95,7 +95,7 @@ func (o *proof) deliver(out io.Writer, rows []verify.Row) error {
 // verdict turns missed checks into the error that sets the exit status.
 func verdict(rows []verify.Row) error {
 	if n := len(missed(rows)); n > 0 {
-		return shell.CheckError{What: fmt.Sprintf("%d of %s missed", n, checks(len(rows)))}
+		return shell.CheckError{What: fmt.Sprintf("%d of %s missed", n, counted(len(rows), "check"))}
 	}
 	return nil
 }
@@ -201,21 +201,22 @@ func trendNumber(r verify.Row, s verify.Step) string {
 	return percent(s.Deviation)
 }
 
-func checks(n int) string {
+// counted writes a number of things.
+func counted(n int, what string) string {
 	if n == 1 {
-		return "1 check"
+		return "1 " + what
 	}
-	return fmt.Sprintf("%d checks", n)
+	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // proofCount ends the table.
 func proofCount(rows []verify.Row) string {
 	bad := missed(rows)
 	if len(bad) == 0 {
-		return fmt.Sprintf("\n%s, all within what is allowed\n", checks(len(rows)))
+		return fmt.Sprintf("\n%s, all within what is allowed\n", counted(len(rows), "check"))
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "\n%s, %d missed:\n", checks(len(rows)), len(bad))
+	fmt.Fprintf(&b, "\n%s, %d missed:\n", counted(len(rows), "check"), len(bad))
 	for _, r := range bad {
 		fmt.Fprintf(&b, "  %s: %s %s\n", r.Name, r.Quantity, r.Mesh)
 	}

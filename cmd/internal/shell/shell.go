@@ -21,7 +21,7 @@ const (
 	ExitDone        = 0
 	ExitCannot      = 1   // singular, not converged, no display, cannot write
 	ExitFaulty      = 2   // wrong usage or a faulty case
-	ExitCheck       = 3   // computed, but a built-in check failed
+	ExitCheck       = 3   // computed, but a built-in check or a claim failed
 	ExitInterrupted = 130 // as shells expect it after an interrupt
 )
 
@@ -73,13 +73,14 @@ func Message(program string, err error) string {
 // ExitCode tells the kinds of failure apart.
 func ExitCode(err error) int {
 	var check CheckError
+	var claim ClaimError
 	var usage UsageError
 	var input disk.InputError
 	var file *tree.FileError
 	switch {
 	case errors.Is(err, context.Canceled):
 		return ExitInterrupted
-	case errors.As(err, &check):
+	case errors.As(err, &check), errors.As(err, &claim):
 		return ExitCheck
 	case errors.As(err, &usage), errors.As(err, &input), errors.As(err, &file):
 		return ExitFaulty
@@ -93,6 +94,14 @@ type CheckError struct{ What string }
 func (e CheckError) Error() string {
 	return "a built-in check failed, do not trust these numbers: " + e.What
 }
+
+// ClaimError says that what a file claims of computed numbers does not hold.
+type ClaimError struct{ Err error }
+
+func (e ClaimError) Error() string { return e.Err.Error() }
+
+// Unwrap returns the claims at fault.
+func (e ClaimError) Unwrap() error { return e.Err }
 
 // UsageError is a wrong command line.
 type UsageError struct{ Err error }
