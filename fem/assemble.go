@@ -13,12 +13,13 @@ import (
 // build elements into their own slots; the sum runs in index order, so the
 // result does not depend on their number.
 func Assemble(m *Model, workers int) (*System, error) {
-	s := &System{Model: m, Shells: make([]element.Shell, len(m.Shells)), ribbed: make([]bool, len(m.Nodes))}
+	s := &System{Model: m, Shells: make([]element.Shell, len(m.Shells)), kinked: make([]bool, len(m.Nodes))}
 	for i := range m.Beams {
 		for _, n := range m.Beams[i].Nodes {
-			s.ribbed[n] = true
+			s.kinked[n] = true
 		}
 	}
+	s.findCreases()
 	if err := s.buildShells(workers); err != nil {
 		return nil, err
 	}
@@ -30,9 +31,30 @@ func Assemble(m *Model, workers int) (*System, error) {
 	return s, nil
 }
 
+// findCreases marks the nodes where a wall meets a plate that keeps its surface
+// normals.
+func (s *System) findCreases() {
+	const plate, wall = 1, 2
+	meet := make([]uint8, len(s.Model.Nodes))
+	for i := range s.Model.Shells {
+		e := &s.Model.Shells[i]
+		kind := uint8(plate)
+		if e.Flat {
+			kind = wall
+		}
+		for _, n := range e.Nodes {
+			if meet[n] |= kind; meet[n] == plate|wall {
+				s.kinked[n] = true
+			}
+		}
+	}
+}
+
 // shellInput returns the element input of triangle i. Where a brace is glued
 // on, the membrane shear jumps from one side to the other, and the nodes'
-// drilling must not tie the two together.
+// drilling must not tie the two together. Nor must it where a wall meets a
+// plate: the drilling of each is there the bending of the other, and tied they
+// converge at first order only, from the stiff side.
 func (s *System) shellInput(i int) element.ShellInput {
 	m := s.Model
 	e := &m.Shells[i]
@@ -41,7 +63,7 @@ func (s *System) shellInput(i int) element.ShellInput {
 	h := 0.0
 	for k, n := range e.Nodes {
 		in.X[k] = m.Nodes[n].P
-		in.Kink[k] = s.ribbed[n]
+		in.Kink[k] = s.kinked[n]
 		if !e.Flat {
 			in.N[k] = m.Nodes[n].N
 		}
@@ -117,6 +139,14 @@ func (s *System) fix() {
 		if !s.fixed[d] {
 			s.fixed[d] = true
 			dofs = append(dofs, d)
+		}
+	}
+	for i := range s.Model.Bodies {
+		for _, n := range s.Model.Bodies[i].Nodes {
+			for k := range int32(6) {
+				s.fixed[6*n+k] = true
+				dofs = append(dofs, 6*n+k)
+			}
 		}
 	}
 	s.K.Fix(dofs)

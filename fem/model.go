@@ -76,6 +76,7 @@ type Model struct {
 	Beams    []BeamElem
 	Springs  []Spring
 	Masses   []PointMass
+	Bodies   []RigidBody
 	Fixed    []Fix
 	Zone     []int32 // nodes that may carry contact: eliminated last
 }

@@ -40,14 +40,16 @@ func (s *System) Prepare(workers int) (*Prepared, error) {
 }
 
 // Solve replaces the nodal load f (N, N·mm) by the displacement; fixed
-// freedoms come out zero.
+// freedoms come out zero, those of nodes that follow a rigid body as it moves.
 func (p *Prepared) Solve(f []float64) {
+	p.Lead(f)
 	for i, fix := range p.fixed {
 		if fix {
 			f[i] = 0
 		}
 	}
 	p.Factor.Solve(f)
+	p.Follow(f)
 }
 
 // WithZone returns the system with other contact nodes.

@@ -30,10 +30,15 @@ func (r *Result) reactions() []Reaction {
 		held[f.Node] = new([6]float64)
 	}
 	s.internal(r.U, held)
+	load := r.Load
+	if len(s.Model.Bodies) > 0 {
+		load = slices.Clone(load)
+		s.Lead(load)
+	}
 	for _, n := range slices.Sorted(maps.Keys(held)) {
 		f := *held[n]
 		for k := range 6 {
-			f[k] -= r.Load[6*int(n)+k]
+			f[k] -= load[6*int(n)+k]
 			if !s.fixed[6*int(n)+k] {
 				f[k] = 0
 			}

@@ -14,5 +14,5 @@ type System struct {
 	K        *sparse.Matrix // with the fixed freedoms taken out
 	beams    []beamTie      // the beams among Elements
 	fixed    []bool         // one for each freedom
-	ribbed   []bool         // nodes that a brace runs along
+	kinked   []bool         // nodes where membrane shear or rotation may jump: braces, creases
 }

@@ -60,6 +60,18 @@ func (s *System) tieElements() error {
 		}
 		s.Elements = append(s.Elements, s.beams[i])
 	}
+	return s.leadElements()
+}
+
+// leadElements hangs what touches rigid bodies on their nodes.
+func (s *System) leadElements() error {
+	lead, err := s.Model.followers()
+	if err != nil || len(lead) == 0 {
+		return err
+	}
+	for i, e := range s.Elements {
+		s.Elements[i] = s.Model.lead(e, lead)
+	}
 	return nil
 }
 

@@ -19,6 +19,7 @@ func (s *Problem) RecoverMoves(st *State, lc LoadCase) *Result {
 	}
 	r.U = slices.Clone(r.Load)
 	c.plate.Factor.SolveLast(r.U)
+	c.plate.Follow(r.U)
 	if c.loadU != nil {
 		t := lc.share()
 		for i, u := range c.loadU {

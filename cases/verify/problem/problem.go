@@ -78,6 +78,7 @@ func All() map[string]Problem {
 	all["sloped foot"] = byEdges(slopedFoot)
 	all["saddle arm"] = byEdges(saddleArm)
 	all["shear bar"] = byEdges(shearBar)
+	all["squeezed body"] = byEdges(solveSqueezedBody)
 	for _, rim := range []string{"clamped", "hinged"} {
 		all["solid "+rim+" tones"] = byEdges(solidTones(rim))
 		all["solid "+rim+" P"] = byEdges(solidPlate{rim, "P", true, "carved"}.solve)
