@@ -14,7 +14,7 @@ type State struct {
 	Work      float64  // of all loads along the path, N·mm
 	Lost      float64  // let go by grip when pads open, N·mm
 	Trace     []Trace  // normal forces at the start, at every event and at full load
-	history   *history // if Fit asks for it
+	history   *history // nil unless LoadCase.History asked for it
 	Residual  float64  // worst violation of the contact conditions, relative to the load
 }
 
@@ -91,7 +91,7 @@ func (st *State) Likewise(gap, force, load float64) *State {
 }
 
 // At returns the contact at a fraction of the load, from 0 to 1, with what
-// happened up to there; the state must hold its path (Fit.Path). At full load
+// happened up to there; the state must hold its path (LoadCase.History). At full load
 // it is the state itself.
 func (st *State) At(load float64) *State {
 	if load >= 1 || st.history == nil {
