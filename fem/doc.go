@@ -1,8 +1,9 @@
 // Package fem is the linear mechanics of shells stiffened by beams: from a model
 // to its stiffness, its factor, and the reactions, energies and checks of a
 // result. What stands on such a plate by contact is package contact; how a
-// vertical load runs through it is package flow; single elements are package
-// element; the factorisation is package sparse.
+// vertical load runs through it is package flow; how both swing is package
+// vibration; single elements are package element; the factorisation is package
+// sparse.
 //
 // Units are mm, N, MPa and N·mm. A node has six freedoms in the order
 // ux uy uz rx ry rz (mm and rad, right-hand rule). The path of the data is

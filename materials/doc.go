@@ -37,7 +37,7 @@
 // them. With zero stress through the thickness the row and column 33 of the
 // turned S drop out ([Compliance.Reduce]); what stays couples membrane (m: xx
 // yy xy) and transverse shear (s: xz yz). What a shell makes of it stands with
-// the shell, in package fem; [ShearFactor] is common to both.
+// the shell, in package fem/element; [ShearFactor] is common to both.
 //
 // # Use
 //

@@ -1,6 +1,7 @@
 // Package viz makes the pictures of a solved design: which pages there are, what
-// stands on them, and in what words they are explained. It reads solutions and
-// reports of package cases and hands plain numbers to package figure.
+// stands on them, and in what words they are explained. It reads solutions of
+// package cases/design, reports of cases/answer and what cases/study makes of many,
+// and hands plain numbers to package figure.
 //
 //	scale    values to bands, colours and words
 //	canvas   the page: text, pens, axes, captions; PNG, SVG, PDF

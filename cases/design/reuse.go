@@ -26,11 +26,11 @@ for no more than that forty times.
 There is one door: [Adapt] takes a prepared top and another case and returns the
 prepared top of that case. It compares the two cases key by key, as decoded,
 so that a value that is written another way is the same; looks up in one table
-(keyCosts) what each key that differs touches; and makes anew what is touched.
+(keyCosts in cost.go) what each key that differs touches; and makes anew what is touched.
 The rest is shared, by pointer. The old top is as good as before: any number of
 tops may share a factor, and any number of goroutines may ask them. Whoever
-changes a design goes through it: the window's sliders ([Live.Set]), the trial
-of reliefs ([Top.Try]), a series, and the scatter of wood behind the ranges of a
+changes a design goes through it: the window's sliders (live.Live.Set), the trial
+of reliefs (study.Try), a series, and the scatter of wood behind the ranges of a
 comparison. From the cheapest change to the dearest:
 
   - Names and titles. The case is another one, all else is shared.
@@ -64,16 +64,12 @@ comparison. From the cheapest change to the dearest:
 What a key costs is a promise about numbers: the answer on a shared top is that
 of a solve of its own to the rounding of the last digits, except where a
 foot stands on triangles that were not laid for it; there the two agree within
-the error of the mesh. TestLiveCosts holds an edit of every kind to that.
+the error of the mesh. TestLiveCosts of package live holds an edit of every kind
+to that.
 
 To add a key, give it a line in keyCosts; a key that has none costs a new mesh,
 which is slow and right. To add a kind of change that is cheaper than the table
 allows, compare what has been built and not what was written: bearsAlike in
 buildbridge.go is the example.
-
-Two things follow from the geometry and cannot be checked when a case is
-read: whether something stands on wood, and the angles of strings whose path
-over the arch is given. NewGeometry finds those faults and names file, line and
-key as the reading does.
 */
 package design

@@ -25,7 +25,7 @@
 //	most     how many entries a list or a table of tables may have
 //	need     the key must be there; says what belongs there
 //
-// A type that admits more than one kind of value reads itself: see [NodeDecoder].
+// A type that admits more than one kind of value reads itself: its DecodeNode is called (decode.go).
 //
 // # Units
 //

@@ -5,7 +5,19 @@
 //
 //	fem.Prepared ─Condense→ Condensed ─Problem→ Problem ─Follow(LoadCase)→ State ─Recover→ Result
 //
-// Another body keeps Condensed, another gap or load keeps Problem (reuse.go).
+// Another body keeps Condensed, another gap or load keeps Problem (reuse.go). The
+// package's examples (tutorial_test.go) walk this line step by step, from four corner
+// points to a bridge that stands on a board.
+//
+// # In words
+//
+// Without load the body lies down on the places that stand highest: three of them, or
+// more where the foot fits tight. As the load grows, plate and body give way, and
+// everything moves in proportion, until a place that stood off comes down to touch, or
+// one that bore has nothing left to carry. There the proportions change: that pad is
+// counted in, or out, and it goes on until the next such event. The stretches are
+// straight, so nothing is stepped through and nothing is iterated to a tolerance; what
+// the program has to find is the next event, and the new proportions after it.
 //
 // # The problem
 //
@@ -81,7 +93,7 @@
 //
 // # The active set
 //
-// A on 𝒜 is L Lᵀ, which grows by rows (sparse.Chosen). Of each side R and b, and
+// A on 𝒜 is L Lᵀ, which grows by rows (sparse.ActiveCholesky). Of each side R and b, and
 // of the unit vectors E of rows that were released but stay in the factor,
 // y = L⁻¹ (side) is kept, so that (7) reduces to
 //

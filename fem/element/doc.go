@@ -48,7 +48,11 @@
 // made of it asks its Section, which answers for its stiffnesses, area and
 // outline: a new kind of section is a new type with these methods.
 //
+// # Mass
+//
+// Vibration asks for a consistent mass, ∫ ρ Nᵀ N over the element's own interpolation,
+// by one more method beside stiffness and energy (shell_mass.go, beam_mass.go).
+//
 // An element of another kind is a file here and its place in a model there (see
-// package fem). For vibration it will answer for its mass too, by one more method
-// beside stiffness and energy.
+// package fem).
 package element

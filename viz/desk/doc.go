@@ -1,4 +1,18 @@
 // Package desk is the window without a display: which design, field, load,
 // camera and controls are shown, what a key or the mouse does to them, and
 // the Frame that results. Solving goes on beside it and never holds it up.
+//
+//	Input ─Desk.Frame→ Want ─worker→ Shown ─Desk.Frame→ Frame
+//
+// want.go is what the hand asks for, shown.go the last whole answer, answer.go the way
+// from one to the other, worker.go the goroutine that walks it, always for the newest
+// want. desk.go holds the state and page.go lays a frame out: the bar and its controls
+// (controls.go), the panel at the side (side.go), the strip with the cut (strip.go), the
+// lesson's caption (lesson.go), sheets laid over all (sheets.go).
+//
+// What a user can do stands in tables: tools.go (sliders and choices, and the keys of the
+// case that they set), toggles.go (what is on or off), shortcuts.go (keys of the keyboard);
+// the fields are those of package scene. gestures.go is the pointer over the scene, keep.go
+// what is saved, looks.go what is kept from one session to the next, tell.go a line
+// about each frame for tests.
 package desk

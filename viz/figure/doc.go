@@ -1,7 +1,7 @@
 // Package figure draws the kinds of picture there are, from plain numbers (mm, N,
 // or the unit named beside a field): a field over the plate in plan (PlanView),
-// the plate cut across with the foot on it (CrossArch), several cuts (Compare-
-// and OverlaySections), the foot's force and pressure, bars, charts and maps of
+// the plate cut across with the foot on it (CrossArch), several cuts (CompareSections,
+// OverlaySections), the foot's force and pressure, bars, charts and maps of
 // choices. It knows no case and no solution; package viz makes its inputs.
 //
 // A field is drawn in bands whose edges are the marks of the legend, a 1-2-5 step
