@@ -23,7 +23,7 @@ type tree struct {
 	packages map[string]bool            // folders with Go files outside testdata
 	declared map[string]map[string]bool // by package name: Name, Type.Method, Type.Field
 	anywhere map[string]bool            // all of these without their package, and methods and fields alone
-	docs     map[string]string          // the comment of a package by the path of its doc.go
+	docs     map[string]string          // comments of packages by the file that they stand in
 }
 
 // treeOf reads the module at a root.
@@ -65,7 +65,7 @@ func (w *tree) addFile(name, rel string) error {
 	if err != nil {
 		return err
 	}
-	if path.Base(rel) == "doc.go" {
+	if f.Doc != nil {
 		w.docs[rel] = f.Doc.Text()
 	}
 	pkg := strings.TrimSuffix(f.Name.Name, "_test")
@@ -143,6 +143,7 @@ var (
 	isPath  = regexp.MustCompile(`^[\w.*{},/-]+$`)
 	isRun   = regexp.MustCompile(`-(?:run|fuzz)[ =]'?\^?(\w+)`)
 	inTicks = regexp.MustCompile("`([^`\n]+)`")
+	isLink  = regexp.MustCompile(`\[\*?([A-Za-z]\w*(?:\.\w+)*)\]`)
 	inDoc   = regexp.MustCompile(`\b[a-z]\w*\.go\b|\b[a-z]\w*\.[A-Z]\w*(?:\.[A-Z]\w*)?\b`)
 )
 
@@ -277,8 +278,34 @@ func TestDevelopers(t *testing.T) {
 	}
 }
 
-// TestPackageDocs holds the comment of every package with a doc.go to the tree: the
-// files that it names stand in its folder, and names of other packages are declared.
+// TestOtherDocuments: Go files, folders of packages and go commands that are named in
+// the other documents exist.
+func TestOtherDocuments(t *testing.T) {
+	w := treeOf(t, root)
+	for name := range w.files {
+		if path.Ext(name) != ".md" || name == "DEVELOPERS.md" {
+			continue
+		}
+		data, err := os.ReadFile(root + "/" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, line := range strings.Split(string(data), "\n") {
+			for _, m := range inTicks.FindAllStringSubmatch(line, -1) {
+				if !strings.HasSuffix(m[1], ".go") && !strings.HasPrefix(m[1], "go ") {
+					continue
+				}
+				if fault := w.fault(m[1]); fault != "" {
+					t.Errorf("%s:%d: `%s`: %s", name, i+1, m[1], fault)
+				}
+			}
+		}
+	}
+}
+
+// TestPackageDocs holds the comments of the packages to the tree: the files that they
+// name stand beside them, and names that they link or take from other packages are
+// declared.
 func TestPackageDocs(t *testing.T) {
 	w := treeOf(t, root)
 	for doc, text := range w.docs {
@@ -291,6 +318,12 @@ func TestPackageDocs(t *testing.T) {
 				}
 			case w.declared[pkg] != nil && !w.known(name):
 				t.Errorf("%s: %s: no such name", doc, name)
+			}
+		}
+		for _, m := range isLink.FindAllStringSubmatch(text, -1) {
+			source := strings.Contains(text, "- ["+m[1]+"]") // a work that is cited
+			if !source && !w.declared[path.Base(path.Dir(doc))][m[1]] && !w.known(m[1]) {
+				t.Errorf("%s: [%s]: no such name", doc, m[1])
 			}
 		}
 	}
