@@ -4,9 +4,9 @@
 //
 //	Begin → Live ─Set→ Live ─At→ a solution at a share of the load
 //
-// live.go is the design and the way from one to the next (design.Adapt decides
-// what is computed anew), livekept.go and liveopen.go read a case once and lay
-// keys over it, liveat.go and livetrack.go follow the contact as far as the
-// hand has gone and keep the path, liveevents.go finds when the middle of the
-// foot closes. A Live never changes; any number of goroutines may ask it.
+// live.go is the design, set.go the way from one to the next (design.Adapt decides
+// what is computed anew), open.go reads a case once and lays keys over it, kept.go
+// writes it as a case file of its own. at.go and track.go follow the contact as far as
+// the hand has gone and keep the path, events.go finds when the middle of the foot
+// closes. A Live never changes; any number of goroutines may ask it.
 package live

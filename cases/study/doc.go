@@ -6,8 +6,8 @@
 //     by a Latin hypercube (M. D. McKay, R. J. Beckman, W. J. Conover,
 //     Technometrics 21, 1979, 239) to check the ranges; answers.go is the same
 //     for one design.
-//   - trial.go stands one bridge with many reliefs on one top, trialsheet.go is
-//     what the bench needs of one of them.
+//   - try.go stands one bridge with many reliefs on one top (trier.go, trial.go),
+//     trialsheet.go is what the bench needs of one of them.
 //   - series*.go solve a case for every combination of some keys' values, in an
 //     order that reuses tops, and store rows that survive an interruption.
 //
