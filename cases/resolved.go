@@ -13,9 +13,9 @@ import (
 // Setting is one key of a case with the value it has, in the units of bare
 // numbers.
 type Setting struct {
-	Key   string // "brace[1].width"
-	Value string // as it would be written, with its unit if it has one: "7 mm"
-	Set   bool   // false: the default
+	Key   string `json:"key"`   // "brace[1].width"
+	Value string `json:"value"` // as it would be written, with its unit if it has one: "7 mm"
+	Set   bool   `json:"set"`   // false: the default
 }
 
 // String reads "brace[1].width = 7 mm", with "(default)" behind a default.

@@ -41,6 +41,9 @@ func Summarize(s *design.Solution) *Report {
 	r.Strength = Strength(s)
 	r.Decades = DecadesReport{StrengthUsed: r.Strength.Used / LongTerm, Sink: [2]Num{Num(Sink(s)), Num(Creep * Sink(s))}}
 	r.Warnings = append(r.Warnings, r.cautions()...)
+	if s.CoarseFault != nil {
+		r.Warnings = append(r.Warnings, fmt.Sprintf("what the mesh costs is not known: no answer on triangles twice as large: %v", s.CoarseFault))
+	}
 	ch := s.Result.Checks
 	r.Error = ErrorReport{Equilibrium: ch.Force, Moment: ch.Moment, Energy: ch.Energy,
 		Complementarity: s.Result.Complementarity, Discretisation: discretisation(s)}

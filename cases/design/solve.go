@@ -3,7 +3,6 @@ package design
 import (
 	"context"
 	"errors"
-	"fmt"
 
 	"archload/cases"
 	"archload/fem"
@@ -44,11 +43,13 @@ type Solution struct {
 	Coarse *Solution  // the same case on triangles twice as large; nil if not wanted
 	Spent  Stages
 
-	FlowFault error // why a load that presses down has no flow
+	FlowFault   error // why a load that presses down has no flow
+	CoarseFault error // why there is no Coarse where one was wanted
 }
 
 // Solve answers a case: geometry, mesh, model, factor, contact, results.
-// Cancelling ctx stops it between two stages.
+// Cancelling ctx stops it between two stages. A coarser solve that fails does
+// not take the answer with it.
 func Solve(ctx context.Context, c *cases.Case, o Options) (*Solution, error) {
 	o.Say("arch")
 	g, spent, err := timedGeometry(c, o)
@@ -69,11 +70,11 @@ func Solve(ctx context.Context, c *cases.Case, o Options) (*Solution, error) {
 	quiet := o
 	quiet.Progress = nil
 	o.Say("error estimate")
-	sol.Coarse, err = solveOn(ctx, g, spent, quiet, o.refine()/2)
-	if err != nil {
-		return nil, fmt.Errorf("coarser solve for the error estimate: %w", err)
+	sol.Coarse, sol.CoarseFault = solveOn(ctx, g, spent, quiet, o.refine()/2)
+	if err := ctx.Err(); err != nil {
+		return nil, err
 	}
-	return sol, nil
+	return sol, nil // an answer without an estimate is an answer still
 }
 
 // solveOn answers the case of a geometry, on which so much time was spent.

@@ -1,11 +1,8 @@
 package design
 
 import (
-	"errors"
 	"fmt"
-	"io/fs"
 	"math"
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -257,38 +254,4 @@ func TestDrawingIsCopied(t *testing.T) {
 	if !slices.Contains(names, "course-guitar.svg") {
 		t.Errorf("files %v, want course-guitar.svg among them", names)
 	}
-}
-
-// FuzzSVG wants an error with a place, or curves, from any drawing.
-func FuzzSVG(f *testing.F) {
-	dir := os.DirFS("../testdata/bad")
-	names, err := fs.Glob(dir, "*.svg")
-	if err != nil || len(names) < 12 {
-		f.Fatalf("%d drawings, %v, want 12 at least", len(names), err)
-	}
-	for _, name := range names {
-		data, err := fs.ReadFile(dir, name)
-		if err != nil {
-			f.Fatal(err)
-		}
-		f.Add(data)
-	}
-	f.Add([]byte(page(plainMarks + `<rect id="outline" width="200" height="200" x="1" y="1" rx="9" transform="skewX(3)"/><g id="contours"><circle id="arch_9" r="50"/></g>`)))
-	text := "format = 1\nbase = \"first\"\n[plate]\noutline = \"top.svg#outline\"\narch.contours = \"top.svg#contours\"\n"
-	f.Fuzz(func(t *testing.T, svg []byte) {
-		c, err := cases.Load(fstest.MapFS{"a.toml": {Data: []byte(text)}, "top.svg": {Data: svg}}, "a.toml")
-		var faults tree.Faults
-		switch {
-		case err == nil:
-			for _, p := range c.Plate.Outline.Points {
-				if math.IsNaN(p[0]+p[1]) || math.IsInf(p[0]+p[1], 0) {
-					t.Errorf("outline point %v", p)
-				}
-			}
-			f := fitter{c: c, rep: fresh(c.Rep), made: &Geometry{Case: c}}
-			f.curves()
-		case !errors.As(err, &faults) || len(faults) == 0 || faults[0].Line < 1:
-			t.Errorf("error %v carries no place", err)
-		}
-	})
 }
