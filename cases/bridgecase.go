@@ -9,98 +9,152 @@ import (
 // Bridge stands on the top, held by the strings alone. x in its tables runs
 // along the bridge from its middle, treble positive.
 type Bridge struct {
-	At           mesh.Point  `toml:"at" default:"[0, 0]"`                             // mm, its middle on the plate; default: [0, 0]
-	Wood         string      `toml:"wood" default:"ebony"`                            // grain along x; default: ebony
-	RingAngle    tree.Angle  `toml:"ring_angle" default:"0" want:"-90..90"`           // deg; 0: R upright, 90: T upright; default: 0
-	Build        string      `toml:"build" default:"one-piece" one:"one-piece posts"` // default: one-piece
-	Length       tree.Length `toml:"length" default:"140" want:">0"`                  // mm, of the base along x; default: 140
-	Height       Profile     `toml:"height" along:"mm" want:">0" default:"12"`        // mm, of the base along x; default: 12
-	Width        tree.Length `toml:"width" default:"13" want:">0"`                    // mm, along the strings; default: 13
-	SaddleHeight tree.Length `toml:"saddle_height" default:"24" want:">0"`            // mm, string contact above the top at the middle; default: 24
-	Feet         []Foot      `toml:"foot"`                                            // one: continuous; two: with a gap; default: the whole length
-	Hollow       *Hollow     `toml:"hollow"`                                          // from the underside; default: solid
-	Posts        BridgePosts `toml:"posts"`                                           // of a bridge with posts
-	SaddleBeam   SaddleBeam  `toml:"saddle_beam"`                                     // of a bridge with posts
-	Hold         string      `toml:"hold" default:"grip" one:"grip slip"`             // grip: a closed point sticks; slip: frictionless, the saddle guided; default: grip
-	Relief       Relief      `toml:"relief"`                                          // default: none
-	Misfit       Stations    `toml:"misfit" along:"mm"`                               // [[x, mm], ...], measured gap of the fitted foot, added to the relief; default: none
+	// mm, its middle on the plate; default: [0, 0]
+	At mesh.Point `toml:"at" default:"[0, 0]" eg:"[0, -5]"`
+	// its grain runs along the bridge; default: ebony
+	Wood string `toml:"wood" default:"ebony" eg:"'ebony'"`
+	// deg, 0: rings lying (R upright), 90: rings upright (T upright); default: 0
+	RingAngle tree.Angle `toml:"ring_angle" default:"0" want:"-90..90" eg:"90"`
+	// one-piece, or a base with two posts and a saddle beam on them; default: one-piece
+	Build string `toml:"build" default:"one-piece" one:"one-piece posts" eg:"'posts'"`
+	// mm, of the base across the strings; default: 140
+	Length tree.Length `toml:"length" default:"140" want:">0" eg:"132"`
+	// mm, of the base: one, or stations [[x, mm], ...] along it
+	Height Profile `toml:"height" along:"mm" want:">0" default:"12" eg:"[[-70, 7], [0, 12], [70, 7]]"`
+	// mm, along the strings; default: 13
+	Width tree.Length `toml:"width" default:"13" want:">0" eg:"12"`
+	// mm, string contact above the top at the bridge's middle; default: 24
+	SaddleHeight tree.Length `toml:"saddle_height" default:"24" want:">0" eg:"25"`
+	// what of the base stands on the top: one table is a continuous foot, two are two feet; default: the
+	// whole length
+	Feet []Foot `toml:"foot" eg:"[{ from = -66, to = -20 }, { from = 20, to = 66 }]"`
+	// wood taken out of the base from its underside; default: solid
+	Hollow *Hollow `toml:"hollow" eg:"{ wall = 3, depth = 6 }"`
+	// the two screws between base and saddle beam, of build = "posts"
+	Posts BridgePosts `toml:"posts" eg:"{ at = [-32, 32] }"`
+	// the upper part that carries the strings, of build = "posts"
+	SaddleBeam SaddleBeam `toml:"saddle_beam" eg:"{ height = 9 }"`
+	// grip: a place that bears stays where it is; slip: no friction, the saddle guided; default: grip
+	Hold string `toml:"hold" default:"grip" one:"grip slip" eg:"'slip'"`
+	// wood taken from under the fitted foot, so that its ends bear first; default: none
+	Relief Relief `toml:"relief" eg:"{ depth = 0.12 }"`
+	// [[x, mm], ...], air measured with feeler gauges under the fitted foot, unloaded, before any relief,
+	// at x from its middle; it adds to the relief; default: none
+	Misfit Stations `toml:"misfit" along:"mm" eg:"[[-60, 0], [0, 0.05], [60, 0]]"`
 }
 
 // Foot is a stretch of the base that stands on the top.
 type Foot struct {
-	From    tree.Length `toml:"from" need:"the bass end in mm from the bridge's middle"` // mm
-	To      tree.Length `toml:"to" need:"the treble end in mm from the bridge's middle"` // mm
-	Bearing string      `toml:"bearing" default:"full" one:"full perimeter"`             // default: full
-	Wall    tree.Length `toml:"wall" default:"3" want:">0"`                              // mm, of a perimeter bearing; default: 3
+	// mm, its bass end from the bridge's middle (bass negative)
+	From tree.Length `toml:"from" need:"the bass end in mm from the bridge's middle" eg:"-66"`
+	// mm, its treble end from the bridge's middle
+	To tree.Length `toml:"to" need:"the treble end in mm from the bridge's middle" eg:"66"`
+	// full: the whole face; perimeter: only a wall around it; default: full
+	Bearing string `toml:"bearing" default:"full" one:"full perimeter" eg:"'perimeter'"`
+	// mm, of a perimeter bearing; default: 3
+	Wall tree.Length `toml:"wall" default:"3" want:">0" eg:"4"`
 }
 
 // Hollow is wood taken out of the base from its underside.
 type Hollow struct {
-	Wall  tree.Length `toml:"wall" need:"the wall left standing in mm" want:">0"` // mm
-	Depth tree.Length `toml:"depth" need:"the depth in mm" want:">=0"`            // mm; 0: solid after all
+	// mm, the wall left standing around
+	Wall tree.Length `toml:"wall" need:"the wall left standing in mm" want:">0" eg:"3"`
+	// mm, from the underside; 0: solid after all
+	Depth tree.Length `toml:"depth" need:"the depth in mm" want:">=0" eg:"6"`
 }
 
 // BridgePosts are the two screws between base and saddle beam.
 type BridgePosts struct {
-	At       [2]tree.Length `toml:"at" default:"[-30, 30]"`             // mm from the bridge's middle; default: [-30, 30]
-	Diameter tree.Length    `toml:"diameter" default:"4" want:">0"`     // mm; default: 4
-	Modulus  tree.Stress    `toml:"modulus" default:"100000" want:">0"` // MPa, Young's modulus; default: 100000 (brass, handbook value from memory)
+	// mm from the bridge's middle, of both; default: [-30, 30]
+	At [2]tree.Length `toml:"at" default:"[-30, 30]" eg:"[-32, 32]"`
+	// mm, of each, taken as solid; default: 4
+	Diameter tree.Length `toml:"diameter" default:"4" want:">0" eg:"3.5"`
+	// MPa, Young's modulus; default: 100000 (brass, handbook value from memory)
+	Modulus tree.Stress `toml:"modulus" default:"100000" want:">0" eg:"'200 GPa'"`
 }
 
 // SaddleBeam carries the strings on the posts. Its grain runs along x, R
 // upright.
 type SaddleBeam struct {
-	Length tree.Length `toml:"length" default:"90" want:">0"` // mm; default: 90
-	Width  tree.Length `toml:"width" default:"9" want:">0"`   // mm, along the strings; default: 9
-	Height tree.Length `toml:"height" default:"8" want:">0"`  // mm; default: 8
-	Wood   string      `toml:"wood"`                          // default: the bridge's wood
+	// mm, across the strings; default: 90
+	Length tree.Length `toml:"length" default:"90" want:">0" eg:"80"`
+	// mm, along the strings; default: 9
+	Width tree.Length `toml:"width" default:"9" want:">0" eg:"8"`
+	// mm, from its underside to its top; default: 8
+	Height tree.Length `toml:"height" default:"8" want:">0" eg:"10"`
+	// its grain runs along the bridge, R upright; default: the bridge's wood
+	Wood string `toml:"wood" eg:"'ebony'"`
 }
 
 // Relief is wood taken from under the foot after fitting, so that its outer
-// ends bear first. Relief.Gap gives the formulas.
+// ends bear first.
+//
+// Relief.Gap gives the formulas.
 type Relief struct {
-	Depth    tree.Length `toml:"depth" default:"0" want:">=0"`                              // mm, at the middle; default: 0
-	Shape    string      `toml:"shape" default:"parabola" one:"parabola cosine wedge flat"` // default: parabola
-	Ends     tree.Length `toml:"ends" default:"15" want:">0"`                               // mm, left untouched at each outer end by shape flat; default: 15
-	Across   tree.Length `toml:"across" default:"0" want:">=0"`                             // mm, hollow across the foot's width, zero at its edges; default: 0
-	Stations Stations    `toml:"stations" along:"mm" want:">=0"`                            // [[x, depth], ...] instead of depth and shape
+	// mm, wood taken off at the bridge's middle; default: 0
+	Depth tree.Length `toml:"depth" default:"0" want:">=0" eg:"0.12"`
+	// how it runs out toward the ends of the foot; default: parabola
+	Shape string `toml:"shape" default:"parabola" one:"parabola cosine wedge flat" eg:"'cosine'"`
+	// mm, left untouched at each outer end by shape flat; default: 15
+	Ends tree.Length `toml:"ends" default:"15" want:">0" eg:"20"`
+	// mm, hollow across the foot's width, zero at its edges; default: 0
+	Across tree.Length `toml:"across" default:"0" want:">=0" eg:"0.03"`
+	// [[x, depth], ...] in mm from the bridge's middle, instead of depth and shape
+	Stations Stations `toml:"stations" along:"mm" want:">=0" eg:"[[-66, 0], [0, 0.12], [66, 0]]"`
 }
 
 // TopLoad is a force on the outer surface: a weight on the bench, a finger.
 type TopLoad struct {
-	Name  string          `toml:"name"`                                                      // default: "load N"
-	At    mesh.Point      `toml:"at" need:"the place [x, y] in mm"`                          // mm
-	Size  *[2]tree.Length `toml:"size" want:">0"`                                            // mm, rectangle it is spread on, across and along; default: a point
-	Force [3]tree.Force   `toml:"force" need:"the force [x, y, z] in N; down is negative z"` // N
+	// what tables call it; default: "load N"
+	Name string `toml:"name" eg:"'weight'"`
+	// mm, in plan
+	At mesh.Point `toml:"at" need:"the place [x, y] in mm" eg:"[0, 0]"`
+	// mm, rectangle it is spread on, across and along; default: a point
+	Size *[2]tree.Length `toml:"size" want:">0" eg:"[40, 40]"`
+	// N, [x, y, z]: treble, neck and up positive, so a weight is negative in z
+	Force [3]tree.Force `toml:"force" need:"the force [x, y, z] in N; down is negative z" eg:"[0, 0, -50]"`
 }
 
 // Gauge is a place where a dial gauge would stand.
 type Gauge struct {
-	Name     string       `toml:"name"`                             // default: "gauge N"
-	At       mesh.Point   `toml:"at" need:"the place [x, y] in mm"` // mm
-	Measured *tree.Length `toml:"measured"`                         // mm, sink read on the bench; default: none
+	// what tables and pictures call it; default: "gauge N"
+	Name string `toml:"name" eg:"'bass side'"`
+	// mm, in plan, on bare wood: not under the foot
+	At mesh.Point `toml:"at" need:"the place [x, y] in mm" eg:"[-45, 30]"`
+	// mm, how far it went down on the bench under the loads of the case, from slack strings; down positive; default:
+	// none
+	Measured *tree.Length `toml:"measured" eg:"0.36"`
 }
 
 // Support is a bench support under the plate: it holds the plate vertically at
 // a point or along a line, both ways (it pulls as well as it pushes).
 type Support struct {
-	Name string       `toml:"name"` // default: "support N"
-	At   *mesh.Point  `toml:"at"`   // mm
-	Line []mesh.Point `toml:"line"` // mm
+	// what tables call it; default: "support N"
+	Name string `toml:"name" eg:"'rail'"`
+	// mm, a point that is held
+	At *mesh.Point `toml:"at" eg:"[0, -200]"`
+	// mm, a line that is held, point to point
+	Line []mesh.Point `toml:"line" eg:"[[-150, 100], [150, 100]]"`
 }
 
 // Post is a prop between top and back: a vertical spring at a point.
 type Post struct {
-	Name      string         `toml:"name"`                                             // default: "post N"
-	At        mesh.Point     `toml:"at" need:"the place [x, y] in mm"`                 // mm
-	Stiffness tree.Stiffness `toml:"stiffness" need:"its stiffness in N/mm" want:">0"` // N/mm
-	Diameter  tree.Length    `toml:"diameter" default:"6" want:">0"`                   // mm, of its end on the plate; default: 6
+	// what tables call it; default: "post N"
+	Name string `toml:"name" eg:"'sound post'"`
+	// mm, in plan
+	At mesh.Point `toml:"at" need:"the place [x, y] in mm" eg:"[20, -15]"`
+	// N/mm, force per change of its length
+	Stiffness tree.Stiffness `toml:"stiffness" need:"its stiffness in N/mm" want:">0" eg:"2000"`
+	// mm, of its end on the plate; default: 6
+	Diameter tree.Length `toml:"diameter" default:"6" want:">0" eg:"5"`
 }
 
 // Mesh steers the triangulation.
 type Mesh struct {
-	Size   tree.Length `toml:"size" default:"6" want:"2..30"`     // mm, edge away from features; default: 6
-	Refine float64     `toml:"refine" default:"1" want:"0.25..8"` // 1, divides every size; default: 1
+	// mm, edge of a triangle away from features; default: 6
+	Size tree.Length `toml:"size" default:"6" want:"2..30" eg:"8"`
+	// 1, divides every size: 2 makes every triangle half as large; default: 1
+	Refine float64 `toml:"refine" default:"1" want:"0.25..8" eg:"2"`
 }
 
 // Wall is the width of the bearing wall of foot i, mm; 0 for a full face.

@@ -12,9 +12,13 @@ const Format = 1
 // Case is one design as its file and the file's bases say it, with the
 // defaults filled in. Load makes it; later stages never change it.
 type Case struct {
-	Format   int              `toml:"format" need:"format = 1"`
-	Title    string           `toml:"title"` // one line for pictures and tables; default: the file's name
-	Base     string           `toml:"base"`  // case this one starts from: a file, or a bundled case's name; default: none
+	// 1, the version of the case file
+	Format int `toml:"format" need:"format = 1" eg:"1"`
+	// one line for pictures and tables; default: the file's name
+	Title string `toml:"title" eg:"'parlour guitar, second top'"`
+	// case this one starts from, of which only what changes is written: a file, or a bundled case's name;
+	// default: none
+	Base     string           `toml:"base" eg:"'course-guitar'"`
 	Plate    Plate            `toml:"plate" need:"the table [plate] with wood, outline and thickness"`
 	Braces   []Brace          `toml:"brace" most:"100"` // default: none
 	Rim      Rim              `toml:"rim"`
@@ -33,35 +37,56 @@ type Case struct {
 
 // Plate is the top: its wood, plan, graduation, arch and sound holes.
 type Plate struct {
-	Wood           string     `toml:"wood" need:"the name of a wood, as in wood = \"sitka-spruce\""`
-	Made           string     `toml:"made" default:"carved" one:"carved pressed"` // carved: wood axes fixed in space; pressed: they follow the surface. Default: carved
-	Cut            string     `toml:"cut" default:"quarter" one:"quarter flat"`   // default: quarter
-	RingAngle      tree.Angle `toml:"ring_angle" default:"0" want:"-90..90"`      // deg, rings turned from the cut about the grain; default: 0
-	GrainAngle     tree.Angle `toml:"grain_angle" default:"0" want:"-45..45"`     // deg, grain turned from the centre line in plan, anticlockwise; default: 0
-	Outline        Outline    `toml:"outline" need:"a CSV file with x_mm,y_mm[,corner], an element of a drawing (\"top.svg#outline\") or a list of [x, y]"`
-	Thickness      Heights    `toml:"thickness" need:"the thickness in mm, or { contours = \"...\" }, { templates = \"...\" } or { points = \"...\" }"` // mm, from the outer surface inward along its normal
-	ThicknessScale float64    `toml:"thickness_scale" default:"1" want:"0.5..2"`                                                                        // 1, multiplies the thickness everywhere; default: 1
-	Arch           Arch       `toml:"arch" need:"the table [plate.arch] with one of contours, templates, points, formula"`
-	Holes          []Hole     `toml:"hole" most:"200"` // default: none
+	// a wood card (archload wood lists them), one of the case's own, [wood.NAME], or a card file
+	Wood string `toml:"wood" need:"the name of a wood, as in wood = \"sitka-spruce\"" eg:"'sitka-spruce'"`
+	// carved: wood axes fixed in space; pressed: they follow the surface. Default: carved
+	Made string `toml:"made" default:"carved" one:"carved pressed" eg:"'pressed'"`
+	// quarter: rings upright; flat: rings lying. Default: quarter
+	Cut string `toml:"cut" default:"quarter" one:"quarter flat" eg:"'flat'"`
+	// deg, rings turned from the cut about the grain; default: 0
+	RingAngle tree.Angle `toml:"ring_angle" default:"0" want:"-90..90" eg:"8"`
+	// deg, grain turned from the centre line in plan, anticlockwise seen from outside; default: 0
+	GrainAngle tree.Angle `toml:"grain_angle" default:"0" want:"-45..45" eg:"2"`
+	// the edge in plan: points taken with a tape measure, joined by a smooth curve; a CSV file
+	// x_mm,y_mm[,corner], or an element of a drawing ("top.svg#outline")
+	Outline Outline `toml:"outline" need:"a CSV file with x_mm,y_mm[,corner], an element of a drawing (\"top.svg#outline\") or a list of [x, y]" eg:"[[0, -250], [200, -130], [95, 225], [-95, 225], [-200, -130]]"`
+	// mm, from the outer surface inward along its normal: one for the whole plate, or the table [plate.thickness]
+	Thickness Heights `toml:"thickness" need:"the thickness in mm, or { contours = \"...\" }, { templates = \"...\" } or { points = \"...\" }" eg:"5"`
+	// 1, multiplies the thickness everywhere; default: 1
+	ThicknessScale float64 `toml:"thickness_scale" default:"1" want:"0.5..2" eg:"0.95"`
+	Arch           Arch    `toml:"arch" need:"the table [plate.arch] with one of contours, templates, points, formula"`
+	Holes          []Hole  `toml:"hole" most:"200"` // default: none
 }
 
 // Arch is the carved outer surface, from exactly one source.
 type Arch struct {
-	Contours  *HeightTable `toml:"contours" table:"contours"`   // CSV line,height,x,y: closed lines of equal height; lines of one point are spot heights. Or a layer of a drawing, "top.svg#contours"
-	Templates *HeightTable `toml:"templates" table:"templates"` // CSV station,x,y,height
-	Points    *HeightTable `toml:"points" table:"points"`       // CSV x,y,height: measured anywhere
-	Formula   *ArchFormula `toml:"formula"`
-	Noise     tree.Length  `toml:"noise" want:">0"`      // mm, standard deviation of measured points; default: what they show, at most 0.1
-	RimHeight *tree.Length `toml:"rim_height" want:">0"` // mm, outer surface at the outline above z = 0; default: the thickness there
+	// CSV line,height_mm,x_mm,y_mm: closed lines of equal height above the rim's gluing surface; lines of
+	// one point are spot heights. Or a layer of a drawing, "top.svg#contours"
+	Contours *HeightTable `toml:"contours" table:"contours" eg:"'contours.csv'"`
+	// CSV station,x_mm,y_mm,height_mm: cross-arches and the long arch, each a chain of points
+	Templates *HeightTable `toml:"templates" table:"templates" eg:"'templates.csv'"`
+	// CSV x_mm,y_mm,height_mm: heights above the rim's gluing surface, measured anywhere
+	Points *HeightTable `toml:"points" table:"points" eg:"'points.csv'"`
+	// an arch without data, smooth from the rim to the apex
+	Formula *ArchFormula `toml:"formula" eg:"{ height = 20, apex = [0, 10] }"`
+	// mm, how far measured heights may be off (one standard deviation): the surface passes them by about
+	// as much; default: what they show, at most 0.1
+	Noise tree.Length `toml:"noise" want:">0" eg:"0.05"`
+	// mm, outer surface at the outline above the rim's gluing surface; default: the thickness there
+	RimHeight *tree.Length `toml:"rim_height" want:">0" eg:"5"`
 }
 
 // ArchFormula is an arch without data: it rises from the rim to the apex,
 // with a trough of the given depth along the outline.
 type ArchFormula struct {
-	Height       tree.Length `toml:"height" need:"the apex height in mm" want:">0"` // mm, outer surface at the apex above z = 0
-	Apex         mesh.Point  `toml:"apex" default:"[0, 0]"`                         // mm; default: [0, 0]
-	RecurveDepth tree.Length `toml:"recurve_depth" default:"0" want:">=0"`          // mm, trough below the arch without one; default: 0
-	RecurveAt    tree.Length `toml:"recurve_at" default:"22" want:">0"`             // mm, distance of the trough's floor from the outline; default: 22
+	// mm, outer surface at the apex above the rim's gluing surface
+	Height tree.Length `toml:"height" need:"the apex height in mm" want:">0" eg:"20"`
+	// mm, the highest place in plan; default: [0, 0]
+	Apex mesh.Point `toml:"apex" default:"[0, 0]" eg:"[22, 10]"`
+	// mm, trough below the arch without one; default: 0
+	RecurveDepth tree.Length `toml:"recurve_depth" default:"0" want:">=0" eg:"1"`
+	// mm, distance of the trough's floor from the outline; default: 22
+	RecurveAt tree.Length `toml:"recurve_at" default:"22" want:">0" eg:"20"`
 }
 
 // Heights is a thickness: constant, or from contours, templates or measured
@@ -76,23 +101,36 @@ type Heights struct {
 
 // Hole is a sound hole cut out of the plate: a curve, or an oval (at, size).
 type Hole struct {
-	Name     string          `toml:"name"`                     // default: none
-	Outline  *Outline        `toml:"outline"`                  // default: the oval
-	At       *mesh.Point     `toml:"at"`                       // mm, centre of the oval
-	Size     *[2]tree.Length `toml:"size" want:">0"`           // mm, the oval across and along; equal: a round hole
-	Mirrored bool            `toml:"mirrored" default:"false"` // a second hole mirrored in the centre line; default: false
+	// what tables and messages call it; default: none
+	Name string `toml:"name" eg:"'f-hole'"`
+	// its edge, as the plate's outline is given; default: the oval
+	Outline *Outline `toml:"outline" eg:"'f-hole.csv'"`
+	// mm, centre of the oval
+	At *mesh.Point `toml:"at" eg:"[0, 170]"`
+	// mm, the oval across and along; equal: a round hole
+	Size *[2]tree.Length `toml:"size" want:">0" eg:"[80, 80]"`
+	// a second hole mirrored in the centre line; default: false
+	Mirrored bool `toml:"mirrored" default:"false" eg:"true"`
 }
 
 // Brace is a bar glued to the underside along a line.
 type Brace struct {
-	Name        string       `toml:"name"`                                                                                         // default: "brace N"
-	Wood        string       `toml:"wood"`                                                                                         // grain along the line, rings upright; default: the plate's wood
-	Line        []mesh.Point `toml:"line" need:"at least two points [x, y]"`                                                       // mm, in plan
-	Width       Profile      `toml:"width" along:"fraction" want:">0" need:"the width in mm"`                                      // mm
-	Height      Profile      `toml:"height" along:"fraction" want:">0" need:"the height in mm, or stations [[fraction, mm], ...]"` // mm, below the plate
-	HeightScale float64      `toml:"height_scale" default:"1" want:"0.2..3"`                                                       // 1, multiplies the height everywhere; default: 1
-	Joined      bool         `toml:"joined" default:"false"`                                                                       // where it crosses another one they are let into each other; default: false
-	Fitted      bool         `toml:"fitted" default:"true"`                                                                        // false: not glued in, as if it were left off; default: true
+	// what tables and pictures call it; default: "brace N"
+	Name string `toml:"name" eg:"'bass bar'"`
+	// its grain runs along the line, rings upright; default: the plate's wood
+	Wood string `toml:"wood" eg:"'sitka-spruce'"`
+	// mm, its middle line in plan, straight from point to point
+	Line []mesh.Point `toml:"line" need:"at least two points [x, y]" eg:"[[-36, 120], [-44, -135]]"`
+	// mm, of its glue face: one, or stations [[fraction of the length, mm], ...]
+	Width Profile `toml:"width" along:"fraction" want:">0" need:"the width in mm" eg:"7"`
+	// mm, below the plate: one, or stations [[fraction of the length, mm], ...]
+	Height Profile `toml:"height" along:"fraction" want:">0" need:"the height in mm, or stations [[fraction, mm], ...]" eg:"[[0, 4], [0.5, 13], [1, 4]]"`
+	// 1, multiplies the height everywhere; default: 1
+	HeightScale float64 `toml:"height_scale" default:"1" want:"0.2..3" eg:"0.9"`
+	// where it crosses another one they are let into each other; default: false
+	Joined bool `toml:"joined" default:"false" eg:"true"`
+	// false: not glued in, as if it were left off; default: true
+	Fitted bool `toml:"fitted" default:"true" eg:"false"`
 }
 
 // EvenThickness is the thickness of a plate of one thickness, mm; 0 where it is
@@ -104,39 +142,69 @@ func (b *Brace) HeightAt(s float64) float64 { return b.HeightScale * b.Height.Va
 
 // Rim is what holds the plate's edge.
 type Rim struct {
-	Support       string         `toml:"support" default:"elastic" one:"hinged clamped free elastic"` // default: elastic
-	SideHeight    tree.Length    `toml:"side_height" default:"80" want:">0"`                          // mm; default: 80
-	SideThickness tree.Length    `toml:"side_thickness" default:"2.3" want:">0"`                      // mm; default: 2.3
-	SideWood      string         `toml:"side_wood" default:"sugar-maple"`                             // grain along the outline; default: sugar-maple
-	Lining        [2]tree.Length `toml:"lining" default:"[6, 14]" want:">=0"`                         // mm, width and height; [0, 0]: none; default: [6, 14]
-	NeckBlock     tree.Length    `toml:"neck_block" default:"60" want:">=0"`                          // mm, its width across; default: 60
-	TailBlock     tree.Length    `toml:"tail_block" default:"60" want:">=0"`                          // mm, its width across; default: 60
-	Squeeze       tree.Force     `toml:"squeeze" default:"0" want:">=0"`                              // N, in-plane, equal and opposite at the two blocks; default: 0
+	// what the edge stands on: elastic sides that give way, a hinge, a clamp, or nothing (then supports);
+	// default: elastic
+	Support string `toml:"support" default:"elastic" one:"hinged clamped free elastic" eg:"'hinged'"`
+	// mm, of the sides from the back to the gluing surface; default: 80
+	SideHeight tree.Length `toml:"side_height" default:"80" want:">0" eg:"76"`
+	// mm, of the sides; default: 2.3
+	SideThickness tree.Length `toml:"side_thickness" default:"2.3" want:">0" eg:"2"`
+	// its grain runs along the outline; default: sugar-maple
+	SideWood string `toml:"side_wood" default:"sugar-maple" eg:"'sugar-maple'"`
+	// mm, width and height; [0, 0]: none; default: [6, 14]
+	Lining [2]tree.Length `toml:"lining" default:"[6, 14]" want:">=0" eg:"[0, 0]"`
+	// mm, its width across; default: 60
+	NeckBlock tree.Length `toml:"neck_block" default:"60" want:">=0" eg:"70"`
+	// mm, its width across; default: 60
+	TailBlock tree.Length `toml:"tail_block" default:"60" want:">=0" eg:"50"`
+	// N, the strings' lengthwise squeeze of the top, in its plane, equal and opposite at the two blocks;
+	// default: 0
+	Squeeze tree.Force `toml:"squeeze" default:"0" want:">=0" eg:"200"`
 }
 
 // Strings are the string set and its way over the saddle.
 type Strings struct {
-	Scale          tree.Length `toml:"scale" want:">0"`                         // mm, speaking length; default: none (tensions given)
-	Spread         tree.Length `toml:"spread" default:"52" want:">=0"`          // mm, outer string to outer string at the saddle; default: 52
-	FrontAngle     *tree.Angle `toml:"front_angle" want:"0..45"`                // deg, below the top's plane toward the neck
-	BackAngle      *tree.Angle `toml:"back_angle" want:"0..45"`                 // deg, below the top's plane toward the tail
-	Path           *StringPath `toml:"path"`                                    // default: angles given
-	TensionScale   float64     `toml:"tension_scale" default:"1" want:"0.2..3"` // 1, multiplies every tension: a lighter or heavier set; default: 1
-	SaddleFriction float64     `toml:"saddle_friction" default:"0" want:"0..1"` // 1, string on saddle; 0: no range of the push is given; default: 0
-	Each           []String    `toml:"each" most:"64" need:"the strings, treble first"`
+	// mm, speaking length from nut to saddle; default: none (tensions given)
+	Scale tree.Length `toml:"scale" want:">0" eg:"640"`
+	// mm, measured at the saddle from the middle of the first string to the middle of the last; default:
+	// 52
+	Spread tree.Length `toml:"spread" default:"52" want:">=0" eg:"54"`
+	// deg, how steeply the strings leave the saddle toward the neck, below the top's plane
+	FrontAngle *tree.Angle `toml:"front_angle" want:"0..45" eg:"5"`
+	// deg, how steeply the strings leave the saddle toward the tail, below the top's plane
+	BackAngle *tree.Angle `toml:"back_angle" want:"0..45" eg:"9"`
+	// heights of nut, neck and tailpiece, from which both angles follow; default: angles given
+	Path *StringPath `toml:"path" eg:"{ neck_angle = 4, fret_plane = 22, anchor_height = 18, anchor_distance = 95 }"`
+	// 1, multiplies every tension: a lighter or heavier set; default: 1
+	TensionScale float64 `toml:"tension_scale" default:"1" want:"0.2..3" eg:"0.9"`
+	// 1, coefficient of friction of string on saddle; 0: no range of the push is given; default: 0
+	SaddleFriction float64 `toml:"saddle_friction" default:"0" want:"0..1" eg:"0.15"`
+	// the strings, treble first: a list, one table { ... } each
+	Each []String `toml:"each" most:"64" need:"the strings, treble first" eg:"[{ note = 'E4', plain = '0.012 in' }, { tension = 101 }]"`
 }
 
 // String is one string. Its tension is given, or follows from note, the scale,
 // and the diameter of plain steel or the unit weight.
 type String struct {
-	Name       string        `toml:"name"`                        // default: the note, or its number
-	Note       Note          `toml:"note"`                        // "E4" (A4 = 440 Hz, equal temperament) or Hz
-	Plain      tree.Length   `toml:"plain" want:">0"`             // mm, diameter of a plain steel string
-	UnitWeight tree.LineMass `toml:"unit_weight" want:">0"`       // kg/m (= g/mm); maker's tables often give lb/in
-	Tension    tree.Force    `toml:"tension" want:">0"`           // N
-	Scale      tree.Length   `toml:"scale" want:">0"`             // mm, this string's own; default: the set's
-	X          *tree.Length  `toml:"x"`                           // mm from the bridge's middle; default: spread evenly, first string at +spread/2 (treble), last at -spread/2
-	FrontAngle *tree.Angle   `toml:"front_angle" want:"0..45"`    // deg; default: the set's
-	BackAngle  *tree.Angle   `toml:"back_angle" want:"0..45"`     // deg; default: the set's
-	Rise       tree.Force    `toml:"rise" default:"0" want:">=0"` // N, added to the speaking length alone (a plucked string); default: 0
+	// what tables call it; default: the note, or its number
+	Name string `toml:"name" eg:"'high E'"`
+	// its pitch, "E4" (A4 = 440 Hz, equal temperament) or Hz
+	Note Note `toml:"note" eg:"'E4'"`
+	// mm, diameter of a plain steel string
+	Plain tree.Length `toml:"plain" want:">0" eg:"'0.012 in'"`
+	// kg/m (= g/mm); makers' tables often give lb/in
+	UnitWeight tree.LineMass `toml:"unit_weight" want:">0" eg:"'1.2e-4 lb/in'"`
+	// N, instead of note and gauge
+	Tension tree.Force `toml:"tension" want:">0" eg:"102"`
+	// mm, this string's own speaking length; default: the set's
+	Scale tree.Length `toml:"scale" want:">0" eg:"650"`
+	// mm from the bridge's middle; default: spread evenly, first string at +spread/2 (treble), last at
+	// -spread/2
+	X *tree.Length `toml:"x" eg:"-26"`
+	// deg, this string's own, toward the neck; default: the set's
+	FrontAngle *tree.Angle `toml:"front_angle" want:"0..45" eg:"5"`
+	// deg, this string's own, toward the tail; default: the set's
+	BackAngle *tree.Angle `toml:"back_angle" want:"0..45" eg:"9"`
+	// N, added to the speaking length alone (a plucked string); default: 0
+	Rise tree.Force `toml:"rise" default:"0" want:">=0" eg:"20"`
 }

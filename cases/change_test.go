@@ -93,7 +93,7 @@ func TestOpenChanged(t *testing.T) {
 		key, value, want string
 	}{
 		{"plate.thickness", "-1", "--change:1: plate.thickness: want > 0 mm, found -1"},
-		{"plate.thicknes", "1", `--change:1: plate.thicknes: unknown key; did you mean "thickness"?`},
+		{"plate.thicknes", "1", `--change:1: plate.thicknes: unknown key; did you mean "thickness"? (archload keys explains all)`},
 		{"brace[7].width", "6", "--change:1: brace[7].width: no such entry; the case has 2 of brace"},
 		{"plate.wood", `"sitka-spruc"`, "--change:1: plate.wood: "},
 		{"plate.arch.contours", `"none.csv"`, "--change:1: plate.arch.contours: "},

@@ -20,6 +20,11 @@
 //
 //	along    what the first number of a station is: "fraction" or "mm"
 //	table    what a CSV file holds: "contours", "templates" or "points"
+//	column   another name of its column height
+//	eg       an example, as it would be written, with ' for "
+//
+// Package keylist lists every key with what the comment above its field says of
+// it (unit, meaning, what it is measured from, default): makers read it.
 //
 // Load makes a [Case]; later stages never change it. The stages above:
 //
@@ -27,6 +32,7 @@
 //	cases/answer   report, table of quantities
 //	cases/study    compare, ranges, relief trial, series
 //	cases/live     a design under the hand
+//	cases/keylist  every key explained
 //	cases/say      sentences
 //	cases/lesson   lessons and their check
 //	cases/verify   the published checks

@@ -60,7 +60,8 @@ func loadChanged(src, over *tree.Source, set []KeyValue) (*Case, error) {
 
 func NewDecoder() *tree.Decoder {
 	return &tree.Decoder{Rep: tree.NewFaultLog(), Tables: map[string]*tree.CsvTable{}, Root: reflect.TypeFor[Case](),
-		Own: &kept{Cards: map[string]materials.Card{}, drawings: map[string]*drawnSheet{}}}
+		Listed: "archload keys",
+		Own:    &kept{Cards: map[string]materials.Card{}, drawings: map[string]*drawnSheet{}}}
 }
 
 // kept is what the keys of a case share while they are read.

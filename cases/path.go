@@ -38,13 +38,22 @@ import "math"
 // even (1 mm there turns a string by a tenth of a degree), and so is the fan
 // of the strings in plan (0.5 degree changes no force by more than 1 in 10⁴).
 type StringPath struct {
-	NutHeight      *tree.Length `toml:"nut_height"`                                                                                                 // mm, string at the nut above z = 0; below it negative
-	NeckAngle      *tree.Angle  `toml:"neck_angle" want:"-5..20"`                                                                                   // deg, fret plane below the top's plane, falling toward the nut
-	FretPlane      *tree.Length `toml:"fret_plane"`                                                                                                 // mm, fret plane above the top at the bridge's middle
-	NutAction      *tree.Length `toml:"nut_action" want:">=0"`                                                                                      // mm, string off the fret plane at the nut; default with neck_angle: 0.5
-	AnchorHeight   tree.Length  `toml:"anchor_height" need:"the height in mm above the rim's gluing surface where the strings leave the tailpiece"` // mm, above z = 0
-	AnchorDistance tree.Length  `toml:"anchor_distance" need:"how far behind the saddle the strings leave the tailpiece, in mm" want:">0"`          // mm, in plan
-	SaddleRadius   tree.Length  `toml:"saddle_radius" want:">0"`                                                                                    // mm, of the saddle's crown across the strings; default: level
+	// mm, string at the nut above the rim's gluing surface, below it negative; instead of neck_angle,
+	// fret_plane and nut_action
+	NutHeight *tree.Length `toml:"nut_height" eg:"3"`
+	// deg, fret plane below the top's plane, falling toward the nut
+	NeckAngle *tree.Angle `toml:"neck_angle" want:"-5..20" eg:"4"`
+	// mm, fret plane above the top at the bridge's middle: lay a straightedge on the frets and measure
+	// from the wood up to it
+	FretPlane *tree.Length `toml:"fret_plane" eg:"22"`
+	// mm, string off the fret plane at the nut; default with neck_angle: 0.5
+	NutAction *tree.Length `toml:"nut_action" want:">=0" eg:"0.4"`
+	// mm, where the strings leave the tailpiece, above the rim's gluing surface
+	AnchorHeight tree.Length `toml:"anchor_height" need:"the height in mm above the rim's gluing surface where the strings leave the tailpiece" eg:"18"`
+	// mm, from the saddle back to where the strings leave the tailpiece, in plan
+	AnchorDistance tree.Length `toml:"anchor_distance" need:"how far behind the saddle the strings leave the tailpiece, in mm" want:">0" eg:"95"`
+	// mm, of the saddle's crown across the strings; default: level
+	SaddleRadius tree.Length `toml:"saddle_radius" want:">0" eg:"300"`
 }
 
 // usualNutAction is the default of nut_action, mm (usual setting of the nut's

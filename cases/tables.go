@@ -1,7 +1,10 @@
 package cases
 
 import (
+	"path"
 	"reflect"
+	"slices"
+	"strings"
 
 	"archload/cases/drawing"
 	"archload/cases/tree"
@@ -35,10 +38,11 @@ func planColumns() []tree.Column {
 }
 
 // heightColumns are the columns of a table of heights. "contours" are named
-// lines of equal height, "templates" named chains, "points" stand alone.
-func heightColumns(kind string) []tree.Column {
+// lines of equal height, "templates" named chains, "points" stand alone. also
+// is another name of the height.
+func heightColumns(kind, also string) []tree.Column {
 	xy := planColumns()
-	height := tree.Column{Name: "height", Dim: xy[0].Dim}
+	height := tree.Column{Name: "height", Also: also, Dim: xy[0].Dim}
 	switch kind {
 	case "contours":
 		return []tree.Column{{Name: "line", Label: true}, height, xy[0], xy[1]}
@@ -127,7 +131,8 @@ func (h *HeightTable) DecodeNode(d *tree.Decoder, n *tree.Node, key string, tag 
 		return
 	}
 	h.File = name
-	t := d.ReadTable(n, key, name, heightColumns(kind))
+	cols := heightColumns(kind, tag.Get("column"))
+	t := d.ReadTable(n, key, name, cols)
 	if t == nil {
 		return
 	}
@@ -135,7 +140,7 @@ func (h *HeightTable) DecodeNode(d *tree.Decoder, n *tree.Node, key string, tag 
 	if kind == "points" {
 		return
 	}
-	h.Lines = t.Labels[heightColumns(kind)[0].Name]
+	h.Lines = t.Labels[cols[0].Name]
 	if kind == "contours" {
 		h.checkLevels(d, key)
 	}
@@ -159,6 +164,10 @@ func (h *Heights) DecodeNode(d *tree.Decoder, n *tree.Node, key string, _ reflec
 	kids, ok := n.Val.(map[string]*tree.Node)
 	if !ok {
 		dim, _ := tree.DimensionOf(tree.Length(0))
+		if name, isText := n.Val.(string); isText && namesTable(name) {
+			d.Fault(n, key, "want %s; a table is named by its kind, as in { points = %q } (or contours, templates), found %q", dim.Wanted(), name, name)
+			return
+		}
 		h.Const = tree.Length(d.Quantity(dim, n, key, `want:">0"`))
 		return
 	}
@@ -170,12 +179,22 @@ func (h *Heights) DecodeNode(d *tree.Decoder, n *tree.Node, key string, _ reflec
 	}
 }
 
-// heightTables are the keys of a thickness that varies.
+// namesTable says whether a text is meant as a file and not as a length.
+func namesTable(text string) bool {
+	_, _, drawn := drawing.Named(text)
+	return drawn || slices.Contains([]string{".csv", ".txt", ".svg"}, strings.ToLower(path.Ext(text)))
+}
+
+// heightTables are the keys of a thickness that varies, from exactly one source.
 type heightTables struct {
-	Contours  *HeightTable `toml:"contours" table:"contours"`
-	Templates *HeightTable `toml:"templates" table:"templates"`
-	Points    *HeightTable `toml:"points" table:"points"`
-	Noise     tree.Length  `toml:"noise" want:">0"`
+	// CSV line,thickness_mm,x_mm,y_mm: closed lines of equal thickness; or a layer of a drawing
+	Contours *HeightTable `toml:"contours" table:"contours" column:"thickness" eg:"'contours.csv'"`
+	// CSV station,x_mm,y_mm,thickness_mm: chains of points
+	Templates *HeightTable `toml:"templates" table:"templates" column:"thickness" eg:"'templates.csv'"`
+	// CSV x_mm,y_mm,thickness_mm: caliper readings anywhere
+	Points *HeightTable `toml:"points" table:"points" column:"thickness" eg:"'points.csv'"`
+	// mm, how far readings may be off (one standard deviation); default: what they show, at most 0.1
+	Noise tree.Length `toml:"noise" want:">0" eg:"0.05"`
 }
 
 // countKeys counts which of the keys a table has.

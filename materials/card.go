@@ -45,7 +45,8 @@ type Entry struct {
 // field describes one number of a card.
 type field struct {
 	key, unit string
-	need      bool // every card must have it
+	need      bool   // every card must have it
+	what      string // for whoever fills in a card
 }
 
 const fieldCount = 16
@@ -53,12 +54,22 @@ const fieldCount = 16
 // fields lists the numbers of a card in the order of a card file.
 func fields() [fieldCount]field {
 	return [fieldCount]field{
-		{"density", "kg/m³", true},
-		{"EL", "MPa", true}, {"ER", "MPa", true}, {"ET", "MPa", true},
-		{"GLR", "MPa", true}, {"GLT", "MPa", true}, {"GRT", "MPa", true},
-		{"nuLR", "1", true}, {"nuLT", "1", true}, {"nuRT", "1", true},
-		{"MOR", "MPa", false}, {"compression_along", "MPa", false}, {"compression_across", "MPa", false},
-		{"shear_along", "MPa", false}, {"tension_across", "MPa", false}, {"rolling_shear", "MPa", false},
+		{"density", "kg/m³", true, "mass over volume at about 12 % moisture: weigh and measure the billet"},
+		{"EL", "MPa", true, "stiffness (Young's modulus) along the grain; alone it scales the other moduli of like"},
+		{"ER", "MPa", true, "stiffness across the grain, square to the rings"},
+		{"ET", "MPa", true, "stiffness across the grain, along the rings"},
+		{"GLR", "MPa", true, "shear modulus between grain and radius: in the plane of a quarter-cut plate"},
+		{"GLT", "MPa", true, "shear modulus between grain and rings: in the plane of a flat-cut plate"},
+		{"GRT", "MPa", true, "rolling shear modulus, across the grain"},
+		{"nuLR", "1", true, "Poisson's ratio: how much narrower square to the rings, when stretched along the grain"},
+		{"nuLT", "1", true, "Poisson's ratio: how much narrower along the rings, when stretched along the grain"},
+		{"nuRT", "1", true, "Poisson's ratio: how much narrower along the rings, when stretched square to them"},
+		{"MOR", "MPa", false, "bending strength (modulus of rupture) along the grain"},
+		{"compression_along", "MPa", false, "strength when pressed along the grain"},
+		{"compression_across", "MPa", false, "strength when pressed across the grain: crushing"},
+		{"shear_along", "MPa", false, "shear strength along the grain"},
+		{"tension_across", "MPa", false, "strength when pulled across the grain: splitting"},
+		{"rolling_shear", "MPa", false, "shear strength across the grain: fibres roll over each other"},
 	}
 }
 
@@ -91,6 +102,17 @@ func Keys() []string {
 		keys = append(keys, f.key)
 	}
 	return keys
+}
+
+// Meaning says what a key of a card is, and the unit of its numbers ("1": none);
+// ok is false for a key that holds no number.
+func Meaning(key string) (what, unit string, ok bool) {
+	for _, f := range fields() {
+		if f.key == key {
+			return f.what, f.unit, true
+		}
+	}
+	return "", "", false
 }
 
 // Entries lists the known values of a card with their sources, in the order

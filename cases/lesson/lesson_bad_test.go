@@ -41,7 +41,7 @@ func TestBadLessons(t *testing.T) {
 		{"set is no table", lessonText(ok, "set = 3"), `a.toml:7: step[1].set: want a table of keys, as in set = { "bridge.relief.depth" = 0.2 }, found 3`},
 		{"set a wrong value", lessonText(ok, "[step.set]", `"plate.thickness" = 5`, `"bridge.relief.depth" = -0.2`),
 			"a.toml:9: step[1].set: bridge.relief.depth: want >= 0 mm, found -0.2"},
-		{"set an unknown key", lessonText(ok, "set.bridge.widht = 12"), `a.toml:7: step[1].set: bridge.widht: unknown key; did you mean "width"?`},
+		{"set an unknown key", lessonText(ok, "set.bridge.widht = 12"), `a.toml:7: step[1].set: bridge.widht: unknown key; did you mean "width"? (archload keys explains all)`},
 		{"point's name", lessonText(ok, `point = { at = "neckblock" }`),
 			`a.toml:7: step[1].point.at: no part of this name in the case; did you mean "neck block"?; there are bass side, treble side, neck block, tail block, bridge, ` +
 				"bass end of the foot, middle of the foot, treble end of the foot"},

@@ -295,7 +295,7 @@ func TestLiveFaults(t *testing.T) {
 		want  string
 	}{
 		{"bridge.relief.depth", cases.Valued(-0.1), "set by hand:1: bridge.relief.depth: want >= 0 mm, found -0.1"},
-		{"bridge.relief.dept", cases.Valued(0.1), "set by hand:1: bridge.relief.dept: unknown key; did you mean \"depth\"?"},
+		{"bridge.relief.dept", cases.Valued(0.1), "set by hand:1: bridge.relief.dept: unknown key; did you mean \"depth\"? (archload keys explains all)"},
 		{"plate.wood", cases.Valued("sitka-spruse"), "set by hand:1: plate.wood: "},
 		{"plate.thickness_scale", cases.Valued(3.0), "set by hand:1: plate.thickness_scale: want 0.5 to 2, found 3"},
 		{"brace[9].fitted", cases.Valued(false), "set by hand:1: brace[9].fitted: no such entry"},

@@ -17,7 +17,10 @@ const maxCellFaults = 10
 // returns nil if anything is wrong.
 func (d *Decoder) ReadTable(n *Node, key, name string, cols []Column) *CsvTable {
 	_, label := n.Src.Beside(name)
-	kind := label + "|" + cols[0].Name
+	kind := label
+	for _, c := range cols {
+		kind += "|" + c.Name + "|" + c.Also
+	}
 	if t, ok := d.Tables[kind]; ok {
 		d.SpoilIf(t == nil, key)
 		if t != nil && !slices.Contains(d.Rep.Order, t.Src) { // read for an earlier case
@@ -149,7 +152,7 @@ func (r *csvReader) number(cell string) (float64, error) {
 func (r *csvReader) wanted() string {
 	var b strings.Builder
 	for i, c := range r.cols {
-		name := c.Name
+		name := c.names()[0]
 		if u := c.Dim.Base(); u != "" {
 			name += "_" + u
 		}
@@ -192,7 +195,7 @@ func (r *csvReader) header(cells []string, line int) bool {
 // resembles reports whether a cell may be meant as the head of a column here.
 func (r *csvReader) resembles(cell string) bool {
 	return slices.ContainsFunc(r.cols, func(c Column) bool {
-		return cell == c.Name || strings.HasPrefix(cell, c.Name+"_") || Nearest(cell, []string{c.Name}) != ""
+		return Nearest(cell, c.names()) != "" || slices.ContainsFunc(c.names(), func(n string) bool { return cell == n || strings.HasPrefix(cell, n+"_") })
 	})
 }
 
@@ -200,18 +203,20 @@ func (r *csvReader) resembles(cell string) bool {
 func (r *csvReader) head(cell string) (csvHead, error) {
 	var names []string
 	for _, c := range r.cols {
-		names = append(names, c.Name)
-		if cell == c.Name {
-			return csvHead{c, cell, 1}, nil
+		for _, name := range c.names() {
+			names = append(names, name)
+			if cell == name {
+				return csvHead{c, cell, 1}, nil
+			}
+			unit, ok := strings.CutPrefix(cell, name+"_")
+			if !ok {
+				continue
+			}
+			if f, ok := c.Dim.Factor(unit); ok {
+				return csvHead{c, cell, f}, nil
+			}
+			return csvHead{}, fmt.Errorf("want a unit of %s, found %q", c.Dim.unitNames(), unit)
 		}
-		unit, ok := strings.CutPrefix(cell, c.Name+"_")
-		if !ok {
-			continue
-		}
-		if f, ok := c.Dim.Factor(unit); ok {
-			return csvHead{c, cell, f}, nil
-		}
-		return csvHead{}, fmt.Errorf("want a unit of %s, found %q", c.Dim.unitNames(), unit)
 	}
 	if like := Nearest(cell, names); like != "" {
 		return csvHead{}, fmt.Errorf("unknown column; did you mean %q?", like)

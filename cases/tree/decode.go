@@ -16,6 +16,7 @@ type Decoder struct {
 	Tables map[string]*CsvTable // read tables by label; nil: faulty
 	Root   reflect.Type         // where the home of a misplaced key is looked for
 	Own    any                  // what the types that read themselves share
+	Listed string               // where a user finds all keys explained, for messages; "": nowhere
 }
 
 // nodeDecoder is a type that reads itself, because its key admits more than
@@ -209,14 +210,22 @@ func (d *Decoder) unknown(n *Node, key, name string, known []string) {
 		return
 	}
 	if like := Nearest(name, known); like != "" {
-		d.Fault(n, key, "unknown key; did you mean %q?", like)
+		d.Fault(n, key, "unknown key; did you mean %q?%s", like, d.listed())
 		return
 	}
 	if home := homesOf(d.Root, "", name); len(home) > 0 {
-		d.Fault(n, key, "unknown key here; want it in [%s]", strings.Join(home, "] or ["))
+		d.Fault(n, key, "unknown key here; want it in [%s]%s", strings.Join(home, "] or ["), d.listed())
 		return
 	}
-	d.Fault(n, key, "unknown key; known here: %s", strings.Join(known, ", "))
+	d.Fault(n, key, "unknown key; known here: %s%s", strings.Join(known, ", "), d.listed())
+}
+
+// listed points to where all keys are explained.
+func (d *Decoder) listed() string {
+	if d.Listed == "" {
+		return ""
+	}
+	return " (" + d.Listed + " explains all)"
 }
 
 // homesOf returns the tables below a struct type that have a key of this name.
