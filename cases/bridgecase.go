@@ -1,9 +1,10 @@
 package cases
 
 import (
+	"slices"
+
 	"archload/cases/tree"
 	"archload/mesh"
-	"slices"
 )
 
 // Bridge stands on the top, held by the strings alone. x in its tables runs

@@ -1,10 +1,10 @@
 package cases
 
 import (
+	"math"
+
 	"archload/cases/tree"
 )
-
-import "math"
 
 // StringPath is the strings' way in side view, from which both break angles
 // follow instead of being given:

@@ -1,10 +1,10 @@
 package cases
 
 import (
+	"math"
+
 	"archload/cases/tree"
 )
-
-import "math"
 
 // checkPath checks the strings' path as far as it can be without the arch; see
 // checkPathOver for the angles.

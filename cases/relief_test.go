@@ -1,8 +1,9 @@
 package cases
 
 import (
-	"archload/cases/tree"
 	"testing"
+
+	"archload/cases/tree"
 )
 
 func TestGap(t *testing.T) {

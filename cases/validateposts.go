@@ -1,10 +1,10 @@
 package cases
 
 import (
+	"math"
+
 	"archload/cases/tree"
 )
-
-import "math"
 
 // checkPosts wants the posts on the base, the strings and posts under the
 // saddle beam, and room for the posts between the two.

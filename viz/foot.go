@@ -61,7 +61,7 @@ func (u subject) footPressure() figure.FootPressureInput {
 		in.Cells = append(in.Cells, figure.FootCell(c))
 	}
 	for _, m := range answer.FootMeans(s) {
-		in.Means = append(in.Means, figure.FootMean(m))
+		in.Means = append(in.Means, figure.FootMean{Foot: m.Foot, X: m.X, Pressure: m.Pressure})
 	}
 	in.Caption.Subtitle = "pressure under the foot, " + loadWords(r)
 	for i := range s.Top.Built.Case.Bridge.Feet {

@@ -80,8 +80,12 @@ func sectionOf(s *design.Solution, name string) figure.Section {
 	if s.Top.Built.Case.Bridge != nil {
 		y = s.Top.Built.Case.Bridge.At[1]
 	}
-	c := answer.CrossCut(s, y)
-	return figure.Section{Name: name, X: c.X, Outer: c.Outer, Inner: c.Inner, Sink: c.Sink, Across: c.Across}
+	c := s.CutAcross(y)
+	out := figure.Section{Name: name, Outer: c.Outer, Inner: c.Inner, Sink: c.Sink, Across: c.Drift}
+	for _, q := range c.At {
+		out.X = append(out.X, q[0])
+	}
+	return out
 }
 
 func footName(i, n int) string {

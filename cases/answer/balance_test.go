@@ -1,9 +1,10 @@
 package answer
 
 import (
-	"archload/cases/casetest"
 	"math"
 	"testing"
+
+	"archload/cases/casetest"
 )
 
 // TestContactBalancesStrings: wherever the apex lies, the foot's forces and

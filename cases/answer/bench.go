@@ -1,6 +1,12 @@
 package answer
 
-import "math"
+import (
+	"math"
+
+	"archload/cases/design"
+	"archload/fem"
+	"archload/mesh"
+)
 
 // BenchReport sets the gauges' readings against the computed sink: the one
 // factor on every stiffness of the computation that would reconcile them.
@@ -55,4 +61,46 @@ func Bench(gauges []GaugeReport) *BenchReport {
 	}
 	r.Left = Num(math.Sqrt(left / n))
 	return r
+}
+
+// GaugeReport is what a dial gauge and strain gauges would read.
+type GaugeReport struct {
+	Name         string     `json:"name"`
+	X            float64    `json:"x"`
+	Y            float64    `json:"y"`
+	Sink         float64    `json:"sink"`
+	Measured     Num        `json:"measured"`
+	Displacement [3]float64 `json:"displacement"`
+	Outer        FaceStress `json:"outer"`
+	Inner        FaceStress `json:"inner"`
+}
+
+// ReadingAt is what a dial gauge and strain gauges would show at a place of
+// the outer surface, with no name; inside is false beyond the plate's edge or
+// over a hole, where nothing stands.
+func ReadingAt(s *design.Solution, q mesh.Point) (r GaugeReport, inside bool) {
+	at, inside := s.Top.Built.Place.Outer(q)
+	return reading(s, q, at), inside
+}
+
+// reading is ReadingAt at a place of the plan q whose place on the plate is known.
+func reading(s *design.Solution, q mesh.Point, at fem.SurfacePoint) GaugeReport {
+	u := s.Result.MoveAt(at)
+	return GaugeReport{X: q[0], Y: q[1], Sink: -u[2], Measured: None(), Displacement: u,
+		Outer: stressAround(s, q, at, 1), Inner: stressAround(s, q, at, -1)}
+}
+
+// gauges are the readings of the case's gauges.
+func gauges(s *design.Solution) []GaugeReport {
+	out := []GaugeReport{}
+	for i := range s.Top.Built.Case.Gauges {
+		g := &s.Top.Built.Case.Gauges[i]
+		r, _ := ReadingAt(s, g.At)
+		r.Name = g.Name
+		if g.Measured != nil {
+			r.Measured = Num(*g.Measured)
+		}
+		out = append(out, r)
+	}
+	return out
 }

@@ -1,9 +1,10 @@
 package answer
 
 import (
-	"archload/cases/casetest"
 	"math"
 	"testing"
+
+	"archload/cases/casetest"
 )
 
 // gaugesOf makes gauges of computed sinks and readings, mm; a reading of NaN

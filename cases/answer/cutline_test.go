@@ -47,15 +47,16 @@ func TestCutAlongAgrees(t *testing.T) {
 	}
 }
 
-// TestCrossCutIsACutAlong wants the cross cut to be the same cut, its holes
+// TestCutAcrossIsACutAlong wants the cross cut to be the same cut, its holes
 // open.
-func TestCrossCutIsACutAlong(t *testing.T) {
+func TestCutAcrossIsACutAlong(t *testing.T) {
 	s := answered(t, casetest.Open(t, "course-guitar"), 0.5)
-	c := CrossCut(s, -10)
+	c := s.CutAcross(-10)
 	open := 0
-	for i, x := range c.X {
-		if i > 0 && !(x > c.X[i-1]) {
-			t.Fatalf("station %d at %g follows %g", i, x, c.X[i-1])
+	for i, q := range c.At {
+		x := q[0]
+		if i > 0 && !(x > c.At[i-1][0]) {
+			t.Fatalf("station %d at %g follows %g", i, x, c.At[i-1][0])
 		}
 		if math.IsNaN(c.Outer[i]) {
 			open++
@@ -64,8 +65,8 @@ func TestCrossCutIsACutAlong(t *testing.T) {
 			}
 		}
 	}
-	if len(c.X) < 300 || open < 8 || len(c.Across) != len(c.X) {
-		t.Errorf("%d stations, %d over the f-holes", len(c.X), open)
+	if len(c.At) < 300 || open < 8 || len(c.Drift) != len(c.At) {
+		t.Errorf("%d stations, %d over the f-holes", len(c.At), open)
 	}
 }
 

@@ -31,25 +31,6 @@ func StressFields(s *design.Solution, zeta float64) (along, across []float64) {
 	return along, across
 }
 
-// Cut is the plate cut across at one y.
-type Cut struct {
-	X            []float64 // mm
-	Outer, Inner []float64 // heights above z = 0, mm; NaN over a hole
-	Sink         []float64 // mm
-	Across       []float64 // movement toward the treble, mm
-}
-
-// CrossCut cuts the plate across at y, a station every millimetre or so.
-func CrossCut(s *design.Solution, y float64) Cut {
-	lo, hi := s.Top.Built.Geometry.Outline.Bounds()
-	l := s.CutAlong(mesh.Point{lo[0], y}, mesh.Point{hi[0], y})
-	c := Cut{Outer: l.Outer, Inner: l.Inner, Sink: l.Sink, Across: l.Drift}
-	for _, q := range l.At {
-		c.X = append(c.X, q[0])
-	}
-	return c
-}
-
 // Outlines returns the plate's edge and the edges of its holes, mm.
 func Outlines(s *design.Solution) (edge []mesh.Point, holes [][]mesh.Point) {
 	const chord = 0.1

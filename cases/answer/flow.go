@@ -3,15 +3,9 @@ package answer
 import (
 	"math"
 
-	"archload/cases"
 	"archload/cases/design"
 	"archload/mesh"
 )
-
-// EdgeByFlow says whether what holds the top's edge up is read off the flow of
-// the load: sides that give way hold it, and the ground holds the sides, which
-// is not the same part by part. See ReactionsReport.
-func EdgeByFlow(c *cases.Case) bool { return c.Rim.Support == "elastic" }
 
 // FlowReport is the path of the load through plate and braces: lines of force
 // from foot to rim, each with the force it stands for.
@@ -52,9 +46,7 @@ const lineTolerance = 0.05
 
 // FlowLines is where the load goes at the solution's own load, once FindFlow
 // has found it; nil without a load straight down.
-func FlowLines(s *design.Solution) (*FlowReport, error) { return flowReport(s) }
-
-func flowReport(s *design.Solution) (*FlowReport, error) {
+func FlowLines(s *design.Solution) (*FlowReport, error) {
 	f := s.Flow
 	if f == nil {
 		return nil, s.FlowFault

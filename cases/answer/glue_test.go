@@ -1,9 +1,10 @@
 package answer
 
 import (
-	"archload/cases/casetest"
 	"math"
 	"testing"
+
+	"archload/cases/casetest"
 )
 
 // glueText is a flat strip along the grain on two bench rails, a bar of the

@@ -1,11 +1,11 @@
 package answer
 
 import (
+	"math"
+
 	"archload/cases"
 	"archload/cases/design"
 )
-
-import "math"
 
 // Overview is what can be said of a case without solving it.
 type Overview struct {
@@ -45,16 +45,4 @@ func Look(c *cases.Case) (*Overview, error) {
 	o.Memory = 8 * entries * 1.6 / 1e6
 	o.Work = 3.5 * math.Pow(n/1e4, 1.5)
 	return o, nil
-}
-
-// warnings lists what deserves a second look.
-func warnings(b *design.Built) []string {
-	out := []string{}
-	for _, w := range b.Geometry.Warnings {
-		out = append(out, w.Error())
-	}
-	for _, w := range b.Case.Warnings() {
-		out = append(out, w.Error())
-	}
-	return out
 }

@@ -1,10 +1,10 @@
 package answer
 
 import (
+	"math"
+
 	"archload/cases/design"
 )
-
-import "math"
 
 // meshOrder is the power of the triangles' size with which the error falls on
 // the bundled cases, 1.2 to 1.5: the sharp ends of foot and braces hold it

@@ -1,6 +1,10 @@
 package answer
 
-import "fmt"
+import (
+	"fmt"
+
+	"archload/cases/design"
+)
 
 // Where a result deserves a word of caution.
 const (
@@ -34,6 +38,18 @@ func (r *Report) cautions() []string {
 	}
 	if float64(s.RollingShearUsed) >= 1 {
 		out = append(out, "rolling shear exceeds the wood's strength: expect the plate to split inside its thickness")
+	}
+	return out
+}
+
+// warnings lists what deserves a second look.
+func warnings(b *design.Built) []string {
+	out := []string{}
+	for _, w := range b.Geometry.Warnings {
+		out = append(out, w.Error())
+	}
+	for _, w := range b.Case.Warnings() {
+		out = append(out, w.Error())
 	}
 	return out
 }

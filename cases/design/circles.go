@@ -1,9 +1,10 @@
 package design
 
 import (
-	"archload/mesh"
 	"math"
 	"sync"
+
+	"archload/mesh"
 )
 
 // Circles are the triangles under the circle about each triangle's centre, over

@@ -56,6 +56,12 @@ func (s *Solution) CutAlong(from, to mesh.Point) LineCut {
 	return c
 }
 
+// CutAcross cuts the plate across at one y, mm, from edge to edge.
+func (s *Solution) CutAcross(y float64) LineCut {
+	lo, hi := s.Top.Built.Geometry.Outline.Bounds()
+	return s.CutAlong(mesh.Point{lo[0], y}, mesh.Point{hi[0], y})
+}
+
 // braceCuts finds where a line crosses the braces, in the order of the line.
 func (s *Solution) braceCuts(from, to mesh.Point) []BraceCut {
 	var out []BraceCut

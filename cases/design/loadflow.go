@@ -1,8 +1,9 @@
 package design
 
 import (
-	"archload/fem/flow"
 	"errors"
+
+	"archload/fem/flow"
 )
 
 // FindFlow computes the load flow, which Solve does and Refit leaves out for

@@ -1,11 +1,11 @@
 package design
 
 import (
+	"math"
+
 	"archload/cases"
 	"archload/cases/tree"
 )
-
-import "math"
 
 // checkPathOver wants a strings' path that gives every string a break angle over
 // this arch, and a bridge that it does not tip. Angles that are given were

@@ -19,6 +19,19 @@ func (b *Built) OnInner(q mesh.Point) (at fem.SurfacePoint, inside bool) { retur
 // load flow are.
 func (b *Built) OnMiddle(q mesh.Point) (at fem.SurfacePoint, inside bool) { return b.Place.middle(q) }
 
+// PlateShape is the carved plate at one place in plan, unloaded.
+type PlateShape struct {
+	Height    float64 // mm, of the outer surface above z = 0
+	Thickness float64 // mm
+	Slope     float64 // deg, of the outer surface
+}
+
+// PlateAt tells the plate's shape at a place in plan.
+func (b *Built) PlateAt(q mesh.Point) PlateShape {
+	j := b.Plate.Outer.At(q)
+	return PlateShape{Height: j.Z, Thickness: b.Plate.Thickness.At(q).Z, Slope: math.Atan(math.Hypot(j.Zx, j.Zy)) * 180 / math.Pi}
+}
+
 // BraceShares gives the place of each node of brace i along its line, 0 to 1.
 func (b *Built) BraceShares(i int) []float64 { return fractions(b.Model.Nodes, b.Mesh.Lines[i]) }
 

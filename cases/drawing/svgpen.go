@@ -1,11 +1,12 @@
 package drawing
 
 import (
-	"archload/mesh"
 	"fmt"
 	"math"
 	"strconv"
 	"strings"
+
+	"archload/mesh"
 )
 
 // svgPen follows the path data of SVG 1.1, section 8.3.

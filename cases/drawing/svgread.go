@@ -2,9 +2,9 @@ package drawing
 
 import (
 	"bytes"
+	"math"
 
 	"archload/cases/tree"
-	"math"
 )
 
 // Rings returns the closed lines of the element of this name and of all below

@@ -1,10 +1,11 @@
 package drawing
 
 import (
-	"archload/mesh"
 	"fmt"
 	"math"
 	"strings"
+
+	"archload/mesh"
 )
 
 // affine maps (x, y) to (a x + c y + e, b x + d y + f).

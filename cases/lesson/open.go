@@ -1,13 +1,14 @@
 package lesson
 
 import (
-	"archload/cases"
-	"archload/cases/tree"
 	"errors"
 	"io/fs"
 	"path"
 	"slices"
 	"strings"
+
+	"archload/cases"
+	"archload/cases/tree"
 )
 
 // LoadLesson reads a lesson file and opens every case that it shows. The

@@ -1,11 +1,10 @@
 package live
 
 import (
-	"archload/cases/answer"
 	"context"
-
 	"fmt"
 
+	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/fem/contact"
 )

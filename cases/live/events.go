@@ -42,7 +42,7 @@ func middle(s *design.Solution) []LiveEvent {
 		touches, closed = "the inner ends of the feet first touch", "the inner ends of the feet have closed"
 	}
 	var b answer.BridgeReport
-	answer.Events(s, &b)
+	b.SetEvents(s)
 	var out []LiveEvent
 	if at := b.MiddleTouchesAt; at.Known() && at > 0 {
 		out = append(out, LiveEvent{float64(at), touches})

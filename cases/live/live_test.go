@@ -338,7 +338,7 @@ func TestLiveEvents(t *testing.T) {
 		}
 	}
 	var b answer.BridgeReport
-	answer.Events(mustAt(t, relief, 1), &b)
+	b.SetEvents(mustAt(t, relief, 1))
 	for _, e := range relief.Events() {
 		if e.Words == "the middle first touches" && e.Load != float64(b.MiddleTouchesAt) {
 			t.Errorf("the middle touches at %g in the events, at %g in the report", e.Load, b.MiddleTouchesAt)

@@ -1,10 +1,11 @@
 package live
 
 import (
-	"archload/cases"
-	"archload/cases/design"
 	"context"
 	"io/fs"
+
+	"archload/cases"
+	"archload/cases/design"
 )
 
 // Begin opens a case, by the name of a bundled one or by its file in fsys, and

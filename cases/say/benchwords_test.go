@@ -1,9 +1,10 @@
 package say
 
 import (
-	"archload/cases/answer"
 	"strings"
 	"testing"
+
+	"archload/cases/answer"
 )
 
 func TestBenchWords(t *testing.T) {

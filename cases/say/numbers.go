@@ -1,9 +1,10 @@
 package say
 
 import (
-	"archload/cases/answer"
 	"fmt"
 	"math"
+
+	"archload/cases/answer"
 )
 
 // Letter names design i of a comparison: A to Z, then AA, AB and so on.

@@ -1,9 +1,10 @@
 package study
 
 import (
+	"slices"
+
 	"archload/cases"
 	"archload/cases/design"
-	"slices"
 )
 
 // KeyDiff is one key of the input with its value in each case.

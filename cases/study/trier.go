@@ -1,15 +1,16 @@
 package study
 
 import (
+	"context"
+	"math"
+	"strings"
+
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/tree"
 	"archload/fem/contact"
 	"archload/materials"
-	"context"
-	"math"
-	"strings"
 )
 
 // trier tries one relief after the other.
@@ -104,8 +105,8 @@ func (t *trier) point(q *design.Top, st *contact.State, fit contact.LoadCase, st
 		s.Result = q.Stand.Recover(st, fit)
 	}
 	var b answer.BridgeReport
-	answer.Contact(s, &b)
-	answer.Events(s, &b)
+	b.SetContact(s)
+	b.SetEvents(s)
 	out := TrialPoint{Share: b.Share, MiddleTouchesAt: b.MiddleTouchesAt, MiddleClosesAt: b.MiddleClosesAt,
 		GapLeft: b.GapLeft, Sink: answer.Sink(s), StrengthUsed: answer.None()}
 	card, err := q.Built.Case.Wood("plate.wood")
@@ -113,7 +114,7 @@ func (t *trier) point(q *design.Top, st *contact.State, fit contact.LoadCase, st
 		card.Strength = materials.Strength{}
 	}
 	r := answer.StrengthReport{FootPressure: answer.None(), FootUsed: answer.None()}
-	answer.FootPressure(s, &r)
+	r.SetFootPressure(s)
 	out.FootPressure, out.FootUsed = r.FootPressure, r.FootUsed
 	out.TopBend, out.TopCurvature = topUnderFoot(s)
 	if strength {
@@ -175,7 +176,7 @@ func (t *trier) used(s *design.Solution, st materials.Strength) answer.Num {
 			stress[i] = s.Result.ShellStress(i, face)
 		}
 		for _, tris := range t.circles {
-			most = answer.Larger(most, answer.HoffmanUsed(answer.Average(stress, tris), across, shear, st))
+			most = most.Max(answer.HoffmanUsed(answer.MeanStress(stress, tris), across, shear, st))
 		}
 	}
 	return most

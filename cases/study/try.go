@@ -1,10 +1,11 @@
 package study
 
 import (
+	"context"
+
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
-	"context"
 )
 
 // Try tries reliefs on a prepared top. Each shape is followed once: with the

@@ -1,7 +1,6 @@
 package verify
 
 import (
-	"archload/testdata"
 	"bytes"
 	"errors"
 	"fmt"
@@ -10,6 +9,8 @@ import (
 	"slices"
 
 	"github.com/pelletier/go-toml/v2"
+
+	"archload/testdata"
 )
 
 // Check is one value of a table in testdata/verification.

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"archload/cases/answer"
+	"archload/cases/design"
 
 	"archload/mesh"
 	"archload/viz/panel"
@@ -138,7 +139,7 @@ func (d *Desk) hit(view int, at panel.Point, density float64) (mesh.Point, bool)
 type hover struct {
 	at   panel.Point
 	read answer.GaugeReport
-	wood answer.WoodAt
+	wood design.PlateShape
 
 	other *answer.GaugeReport // of B, where the difference is shown
 }
@@ -176,7 +177,7 @@ func (d *Desk) readAt(view int, at panel.Point, density float64) *hover {
 	if !inside {
 		return nil
 	}
-	h := &hover{at: at, read: r, wood: answer.WoodUnder(now.Top.Built, q)}
+	h := &hover{at: at, read: r, wood: now.Top.Built.PlateAt(q)}
 	if len(d.shown.Scenes) < len(d.shown.Designs) {
 		if other, inside := answer.ReadingAt(d.shown.Designs[1].Now, q); inside {
 			h.other = &other

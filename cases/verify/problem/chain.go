@@ -1,12 +1,12 @@
 package problem
 
 import (
-	"archload/testdata"
 	"context"
 
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/testdata"
 )
 
 // supportedCase solves the case file testdata/verification/supported-plate.toml

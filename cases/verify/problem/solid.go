@@ -1,7 +1,6 @@
 package problem
 
 import (
-	"archload/testdata"
 	"context"
 	"encoding/json"
 	"fmt"
@@ -13,6 +12,7 @@ import (
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/testdata"
 )
 
 // solidPlate is the plate of testdata/solid3d on a rim, with or without its bar,

@@ -1,10 +1,9 @@
 package problem
 
 import (
+	"archload/cases"
 	"archload/cases/tree"
 )
-
-import "archload/cases"
 
 // stringForces computes tensions and what two strings press on the saddle.
 func stringForces() (Readings, error) {

@@ -7,44 +7,10 @@ import (
 	"archload/fem/contact"
 )
 
-// thirds of the bearing length.
-const (
-	bassEnd = iota
-	middleThird
-	trebleEnd
-)
-
-// Third of the bearing length that pad i lies in.
-func Third(st *design.BridgeModel, i int) int {
-	switch a := st.Along[i]; {
-	case a < 1.0/3:
-		return bassEnd
-	case a <= 2.0/3:
-		return middleThird
-	}
-	return trebleEnd
-}
-
-// normalForce is the contact force of pad i along the normal, N.
-func rows(s *design.Solution) int {
-	if s.Top.Built.Bridge.Hold == contact.Slip {
-		return 1
-	}
-	return 3
-}
-
-func padForce(s *design.Solution, i int) (normal float64, drag [2]float64) {
-	per := rows(s)
-	l := s.Result.State.Lambda
-	if per == 3 {
-		drag = [2]float64{-l[3*i+1], -l[3*i+2]}
-	}
-	return l[i*per], drag
-}
-
+// bridgeReport is how the bridge of a solution stands at full load.
 func bridgeReport(s *design.Solution) *BridgeReport {
 	r := bridgeState(s)
-	Events(s, r)
+	r.SetEvents(s)
 	return r
 }
 
@@ -61,11 +27,12 @@ func bridgeState(s *design.Solution) *BridgeReport {
 		Sideways: degrees(math.Atan((r.EndSink[1] - r.EndSink[0]) / (last[0] - first[0]))),
 	}
 	r.ActionChange = actionChange(s)
-	Contact(s, r)
+	r.SetContact(s)
 	r.Guides = s.Result.Guides
 	return r
 }
 
+// degrees turns radians into degrees.
 func degrees(rad float64) float64 { return rad * 180 / math.Pi }
 
 // actionChange is half the mean sink of the strings at the saddle: the octave
@@ -79,8 +46,8 @@ func actionChange(s *design.Solution) float64 {
 	return sum / float64(len(forces)) / 2
 }
 
-// Contact fills points, shares, friction and how far out the foot presses.
-func Contact(s *design.Solution, r *BridgeReport) {
+// SetContact fills in points, shares, friction and how far out the foot presses.
+func (r *BridgeReport) SetContact(s *design.Solution) {
 	var share [3]float64
 	sum, spread := 0.0, 0.0
 	for i := range s.Top.Built.Bridge.Pads {
@@ -127,9 +94,9 @@ func friction(s *design.Solution) Num {
 	return Num(worst)
 }
 
-// Events follows the thirds through the load, and finds when the first and
+// SetEvents follows the thirds through the load, and finds when the first and
 // the last station of the middle third come to carry force.
-func Events(s *design.Solution, r *BridgeReport) {
+func (r *BridgeReport) SetEvents(s *design.Solution) {
 	st := s.Top.Built.Bridge
 	for _, t := range s.Result.State.Trace {
 		l := LoadReport{Load: t.Load}
@@ -163,4 +130,82 @@ func Events(s *design.Solution, r *BridgeReport) {
 			r.MiddleClosesAt = Num(load)
 		}
 	}
+}
+
+// BridgeReport is how the bridge stands at full load.
+type BridgeReport struct {
+	Sink            float64         `json:"sink"` // of the base at its middle, mm, from the slack strings
+	Tilt            TiltReport      `json:"tilt"`
+	ActionChange    float64         `json:"action_change"` // at the octave, mm, positive when strings come lower
+	Contact         []ContactReport `json:"contact"`
+	Share           ShareReport     `json:"share"`
+	MiddleTouchesAt Num             `json:"middle_touches_at"`
+	MiddleClosesAt  Num             `json:"middle_closes_at"`
+	FrictionNeeded  Num             `json:"friction_needed"`
+	GapLeft         float64         `json:"gap_left"`  // greatest remaining, mm
+	EndSink         [2]float64      `json:"end_sink"`  // of the base's bass and treble end, mm
+	Spreading       float64         `json:"spreading"` // Σ f|x| / Σ f, mm: how far out the foot presses
+	ByLoad          []LoadReport    `json:"by_load"`
+	Guides          []float64       `json:"guides,omitempty"` // force across (N), along (N) and moment about the upright (N·mm) at the saddle, slip only
+}
+
+// Pressed is the sum of the foot's forces square to the surface, N. On slopes
+// it differs from the downforce, as drag carries a part of that.
+func (g *BridgeReport) Pressed() float64 {
+	sum := 0.0
+	for _, c := range g.Contact {
+		sum += c.Force
+	}
+	return sum
+}
+
+// HighestSpot is the greatest pressure on one place of the contact grid, MPa.
+func (g *BridgeReport) HighestSpot() float64 {
+	most := 0.0
+	for _, c := range g.Contact {
+		most = math.Max(most, c.Pressure)
+	}
+	return most
+}
+
+// TiltReport is the bridge's lean, deg.
+type TiltReport struct {
+	ForeAft  float64 `json:"fore_aft"` // positive: the top leans toward the neck
+	Sideways float64 `json:"sideways"` // positive: the treble side is lower
+}
+
+// ShareReport is the part of the foot force that each third of the bearing
+// length carries, 0 to 1.
+type ShareReport struct {
+	BassEnd   float64 `json:"bass_end"`
+	Middle    float64 `json:"middle"`
+	TrebleEnd float64 `json:"treble_end"`
+}
+
+// ContactReport is one contact point; x and y on the plate.
+type ContactReport struct {
+	X        float64    `json:"x"`
+	Y        float64    `json:"y"`
+	Gap      float64    `json:"gap"`
+	Force    float64    `json:"force"`
+	Pressure float64    `json:"pressure"`
+	Drag     [2]float64 `json:"drag"` // N, tangential force on the plate, across and along
+}
+
+// LoadReport is the foot force by thirds at one load.
+type LoadReport struct {
+	Load   float64    `json:"load"`
+	Thirds [3]float64 `json:"thirds"` // N: bass end, middle, treble end
+}
+
+// BridgeNow reports the bridge at the solution's own load: all but what
+// follows from the whole path of the load (by_load and when the middle touches
+// and closes). Nil without a bridge.
+func BridgeNow(s *design.Solution) *BridgeReport {
+	if s.Top.Built.Bridge == nil {
+		return nil
+	}
+	r := bridgeState(s)
+	r.MiddleTouchesAt, r.MiddleClosesAt = None(), None()
+	return r
 }

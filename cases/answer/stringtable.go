@@ -6,8 +6,6 @@ import (
 	"archload/cases/tree"
 )
 
-import "math"
-
 // StringTable is what the strings do to the bridge, in full: `archload
 // strings`.
 type StringTable struct {
@@ -52,32 +50,6 @@ func StringTableOf(c *cases.Case) (*StringTable, error) {
 		t.Path = &PathReport{Top: g.TopAtBridge, Saddle: g.TopAtBridge + float64(c.Bridge.SaddleHeight)}
 	}
 	return t, nil
-}
-
-// stringsReport is the strings' part of a report; nil without strings.
-func stringsReport(g *design.Geometry) *StringsReport {
-	forces := g.StringForces()
-	if len(forces) == 0 {
-		return nil
-	}
-	sum := cases.SumStrings(forces)
-	r := &StringsReport{Tension: sum.Tension, Downforce: sum.Downforce, Along: sum.Along, Grip: sum.Grip, Rocking: rocking(g.Case, sum)}
-	for _, f := range forces {
-		r.Each = append(r.Each, StringReport(f))
-	}
-	return r
-}
-
-// rocking weighs the push against the foot's width; nil without a bridge.
-func rocking(c *cases.Case, s cases.StringSum) *RockingReport {
-	if c.Bridge == nil || s.Downforce <= 0 {
-		return nil
-	}
-	half := float64(c.Bridge.Width) / 2
-	return &RockingReport{
-		Moment: s.Moment, Lever: s.Lever, Shift: s.Rocking, HalfWidth: half,
-		Used: math.Abs(s.Rocking) / half, UsedMost: (math.Abs(s.Moment) + s.Lever) / s.Downforce / half,
-	}
 }
 
 // stringChanges tries a change of one degree in each angle and of one

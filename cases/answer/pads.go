@@ -1,0 +1,45 @@
+package answer
+
+import (
+	"archload/cases/design"
+	"archload/fem/contact"
+)
+
+// The thirds of the bearing length.
+const (
+	bassEnd = iota
+	middleThird
+	trebleEnd
+)
+
+// Third tells in which third of the bearing length pad i lies: 0 at the bass end,
+// 1 in the middle, 2 at the treble end.
+func Third(st *design.BridgeModel, i int) int {
+	switch a := st.Along[i]; {
+	case a < 1.0/3:
+		return bassEnd
+	case a <= 2.0/3:
+		return middleThird
+	}
+	return trebleEnd
+}
+
+// rows is how many forces a pad has in State.Lambda: a foot that slips has none along
+// the surface.
+func rows(s *design.Solution) int {
+	if s.Top.Built.Bridge.Hold == contact.Slip {
+		return 1
+	}
+	return 3
+}
+
+// padForce is what pad i presses on the plate with, along the surface's normal,
+// and its drag on it across and along, N.
+func padForce(s *design.Solution, i int) (normal float64, drag [2]float64) {
+	per := rows(s)
+	l := s.Result.State.Lambda
+	if per == 3 {
+		drag = [2]float64{-l[3*i+1], -l[3*i+2]}
+	}
+	return l[i*per], drag
+}

@@ -1,0 +1,68 @@
+package answer
+
+import (
+	"archload/cases"
+	"archload/cases/design"
+	"archload/mesh"
+)
+
+// ReactionsReport is what holds the plate, N.
+type ReactionsReport struct {
+	Total   [3]float64 `json:"total"`
+	Applied [3]float64 `json:"applied"`
+	// Sectors is what the plate's edge is held up with: by the ground, or on an
+	// elastic rim by the sides.
+	Sectors SectorsReport `json:"sectors"`
+	// Back is what the back gives to the lower edge of the sides of an elastic
+	// rim. It differs from Sectors part by part, as the arch's outward push tips
+	// the curved sides: they bear down harder at bouts and blocks and lift at the
+	// waist. The sums agree.
+	Back  *SectorsReport `json:"back,omitempty"`
+	Posts []PostReport   `json:"posts,omitempty"` // sectors and posts sum to the total
+}
+
+// PostReport is what one post between top and back holds up, N.
+type PostReport struct {
+	Name  string  `json:"name"`
+	Force float64 `json:"force"`
+}
+
+// reactions sums what holds the plate, and by sector. The supports of an elastic
+// rim are under its sides; what holds the plate's own edge is read off the load
+// flow, if there is one.
+func reactions(s *design.Solution, flow *FlowReport) ReactionsReport {
+	r := ReactionsReport{Applied: s.Result.Applied}
+	var ground SectorsReport
+	parts := rimParts(s.Top.Built)
+	lo, hi := s.Top.Built.Span()
+	posts := len(s.Result.Reactions) - len(s.Top.Built.Model.Springs) + s.Top.Built.FirstPost
+	for i, re := range s.Result.Reactions {
+		p := re.At
+		for k := range 3 {
+			r.Total[k] += re.F[k]
+		}
+		if i >= posts {
+			k := (i - posts) / design.PostSprings
+			if k == len(r.Posts) {
+				r.Posts = append(r.Posts, PostReport{Name: s.Top.Built.Case.Posts[k].Name})
+			}
+			r.Posts[k].Force += re.F[2]
+			continue
+		}
+		if at, ok := parts[mesh.Point{p[0], p[1]}]; ok {
+			ground.add(at, re.F[2])
+			continue
+		}
+		*ground.at(s.Top.Built.SectorOf(p[0], p[1], lo, hi)) += re.F[2]
+	}
+	r.Sectors = ground
+	if EdgeByFlow(s.Top.Built.Case) && flow != nil {
+		r.Back, r.Sectors = &ground, flow.Sectors
+	}
+	return r
+}
+
+// EdgeByFlow says whether what holds the top's edge up is read off the flow of
+// the load: sides that give way hold it, and the ground holds the sides, which
+// is not the same part by part. See ReactionsReport.
+func EdgeByFlow(c *cases.Case) bool { return c.Rim.Support == "elastic" }
