@@ -65,16 +65,9 @@ func (s *System) WithZone(zone []int32) *System {
 // couple, and the same ones carry contact. Then PrepareLike serves.
 func (s *System) Alike(o *System) bool {
 	a, b := s.Model, o.Model
-	if len(a.Nodes) != len(b.Nodes) || len(a.Shells) != len(b.Shells) || len(a.Beams) != len(b.Beams) ||
-		len(a.Springs) != len(b.Springs) || !slices.Equal(a.Zone, b.Zone) {
-		return false
-	}
-	for i, e := range s.Elements {
-		if !slices.Equal(e.Nodes(), o.Elements[i].Nodes()) {
-			return false
-		}
-	}
-	return true // springs hang on single triangles, which couple already
+	// Springs hang on single triangles, which couple already.
+	return len(a.Nodes) == len(b.Nodes) && len(a.Springs) == len(b.Springs) && slices.Equal(a.Zone, b.Zone) &&
+		slices.EqualFunc(s.Elements, o.Elements, func(e, f Element) bool { return slices.Equal(e.Nodes(), f.Nodes()) })
 }
 
 // PrepareLike factorises the stiffness in the order of unknowns of a prepared
