@@ -112,7 +112,7 @@ func openDrawing(d *tree.Decoder, n *tree.Node, key, name string) *drawnSheet {
 		return nil
 	}
 	d.Rep.Order = append(d.Rep.Order, src)
-	sheet, err := drawing.Read(src.Data)
+	sheet, err := drawing.Read(name, src.Data)
 	if err != nil {
 		drawingFault(d, src, key, err)
 		return nil

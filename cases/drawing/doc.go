@@ -10,7 +10,7 @@
 // Graphics 1.1, second edition), from bytes (svgparse.go) over shapes and paths
 // (svgshape.go, svgpath.go, svgdraw.go, svgcurve.go), the page and its marks
 // (svgpage.go, svgmarks.go) to rings (svgread.go). Another format is one more
-// reader that returns a Sheet, entered in [Read] and [Named].
+// reader that returns a Sheet, and a row in formats (read.go).
 //
 // Curves are read off as points that keep the drawn line within hundredths of a
 // millimetre; corners stay corners.

@@ -30,7 +30,7 @@ func FuzzSVG(f *testing.F) {
 		`<circle id="neck" cx="300" cy="20" r="1"/><circle id="treble" cx="500" cy="300" r="1"/>` +
 		`<rect id="outline" width="200" height="200" x="1" y="1" rx="9" transform="skewX(3)"/><g id="contours"><circle id="arch_9" r="50"/></g></svg>`))
 	f.Fuzz(func(t *testing.T, svg []byte) {
-		sheet, err := Read(svg)
+		sheet, err := Read("drawing.svg", svg)
 		if err != nil {
 			checkFault(t, err)
 			return

@@ -56,7 +56,7 @@ func (e *svgElement) labels(selected *svgElement) []Label {
 func (e *svgElement) asLabel() Label { return Label{Line: e.line, Shown: e.shown(), Names: e.names()} }
 
 // readSVG reads the elements, the page's size and the marks.
-func readSVG(data []byte) (*svgSheet, error) {
+func readSVG(data []byte) (Sheet, error) {
 	if bytes.HasPrefix(data, []byte{0x1f, 0x8b}) {
 		return nil, &Fault{Line: 1, Msg: "a compressed drawing; want it saved as plain SVG"}
 	}

@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"archload/cases"
+	"archload/cases/drawing"
 	"archload/cases/tree"
 )
 
@@ -253,10 +254,8 @@ func quotedKey(name string) string {
 // named is a text as the kept file must have it: the name of a file is told
 // from where the kept one lies.
 func (k *keeper) named(key string, n *tree.Node, text string) string {
-	name, element, _ := strings.Cut(text, "#")
-	switch path.Ext(name) {
-	case ".csv", ".svg", ".toml":
-	default:
+	name, element, drawn := drawing.Named(text)
+	if ext := path.Ext(name); !drawn && ext != ".csv" && ext != ".toml" {
 		return text
 	}
 	if strings.HasSuffix(key, "name") || key == "title" {
