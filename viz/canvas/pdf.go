@@ -5,7 +5,6 @@ import (
 	"compress/zlib"
 	"fmt"
 	"image"
-	"image/color"
 	"io"
 	"math"
 	"strconv"
@@ -21,16 +20,14 @@ import (
 // own coordinates, so that a length can be read off the file. Text is drawn as
 // outlines, as in SVG.
 type PDFPage struct {
-	W, H  float64 // points
-	body  bytes.Buffer
-	now   svgState
-	stack []svgState
+	W, H float64 // points
+	body bytes.Buffer
+	states
 }
 
 // NewPDFPage is an empty page of w x h points.
 func NewPDFPage(w, h float64) *PDFPage {
-	c := &PDFPage{W: w, H: h}
-	c.now.m = [6]float64{1, 0, 0, 1, 0, 0}
+	c := &PDFPage{W: w, H: h, states: upright()}
 	vg.Initialize(c)
 	return c
 }
@@ -59,61 +56,6 @@ func (c *PDFPage) Clip(r Rect) {
 
 // Unclip ends what Clip began.
 func (c *PDFPage) Unclip() { c.body.WriteString("Q\n") }
-
-func (c *PDFPage) xy(p vg.Point) (x, y float64) {
-	m, u, v := c.now.m, float64(p.X), float64(p.Y)
-	return m[0]*u + m[2]*v + m[4], m[1]*u + m[3]*v + m[5]
-}
-
-// The methods of vg.Canvas.
-
-// SetLineWidth sets the width of the lines to come, as a vg.Canvas does.
-func (c *PDFPage) SetLineWidth(w vg.Length) { c.now.width = float64(w) }
-
-// SetLineDash sets the dashes of the lines to come, as a vg.Canvas does.
-func (c *PDFPage) SetLineDash(pattern []vg.Length, offset vg.Length) {
-	c.now.dash, c.now.shift = pattern, offset
-}
-
-// SetColor sets the colour of what comes, as a vg.Canvas does.
-func (c *PDFPage) SetColor(k color.Color) {
-	if k == nil {
-		k = color.Black
-	}
-	c.now.color = color.NRGBAModel.Convert(k).(color.NRGBA)
-}
-
-// Rotate turns what comes by rad, as a vg.Canvas does.
-func (c *PDFPage) Rotate(rad float64) {
-	s, k := math.Sincos(rad)
-	c.now.m = then(c.now.m, [6]float64{k, s, -s, k, 0, 0})
-}
-
-// Translate moves what comes, as a vg.Canvas does.
-func (c *PDFPage) Translate(p vg.Point) {
-	c.now.m = then(c.now.m, [6]float64{1, 0, 0, 1, float64(p.X), float64(p.Y)})
-}
-
-// Scale stretches what comes, as a vg.Canvas does.
-func (c *PDFPage) Scale(x, y float64) { c.now.m = then(c.now.m, [6]float64{x, 0, 0, y, 0, 0}) }
-
-// Push keeps colours, pens and places until Pop.
-func (c *PDFPage) Push() { c.stack = append(c.stack, c.now) }
-
-// Pop goes back to what Push kept.
-func (c *PDFPage) Pop() {
-	c.now = c.stack[len(c.stack)-1]
-	c.stack = c.stack[:len(c.stack)-1]
-}
-
-// then is first n, then m.
-func then(m, n [6]float64) [6]float64 {
-	return [6]float64{
-		m[0]*n[0] + m[2]*n[1], m[1]*n[0] + m[3]*n[1],
-		m[0]*n[2] + m[2]*n[3], m[1]*n[2] + m[3]*n[3],
-		m[0]*n[4] + m[2]*n[5] + m[4], m[1]*n[4] + m[3]*n[5] + m[5],
-	}
-}
 
 // Stroke draws a line.
 func (c *PDFPage) Stroke(p vg.Path) {
@@ -157,7 +99,7 @@ func (c *PDFPage) data(p vg.Path) string {
 	for _, s := range p {
 		switch s.Type {
 		case vg.MoveComp, vg.LineComp:
-			x, y = c.xy(s.Pos)
+			x, y = c.place(s.Pos)
 			fmt.Fprintf(&b, "%s %c\n", fines(x, y), "ml"[s.Type])
 		case vg.CurveComp:
 			a := c.cubic(x, y, s)
@@ -175,10 +117,10 @@ func (c *PDFPage) data(p vg.Path) string {
 // cubic gives the two control points and the end of a curve that starts at
 // x, y; a quadratic one is raised to a cubic.
 func (c *PDFPage) cubic(x, y float64, s vg.PathComp) [6]float64 {
-	ex, ey := c.xy(s.Pos)
-	ax, ay := c.xy(s.Control[0])
+	ex, ey := c.place(s.Pos)
+	ax, ay := c.place(s.Control[0])
 	if len(s.Control) == 2 {
-		bx, by := c.xy(s.Control[1])
+		bx, by := c.place(s.Control[1])
 		return [6]float64{ax, ay, bx, by, ex, ey}
 	}
 	return [6]float64{x + 2*(ax-x)/3, y + 2*(ay-y)/3, ex + 2*(ax-ex)/3, ey + 2*(ay-ey)/3, ex, ey}

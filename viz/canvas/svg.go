@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"html"
 	"image"
-	"image/color"
 	"image/png"
 	"math"
 	"strconv"
@@ -22,16 +21,7 @@ import (
 type SVG struct {
 	w      *bufio.Writer // keeps the first error until Flush
 	height float64
-	now    svgState
-	stack  []svgState
-}
-
-type svgState struct {
-	m     [6]float64 // x' = m0 x + m2 y + m4, y' = m1 x + m3 y + m5, y up
-	color color.NRGBA
-	width float64
-	dash  []vg.Length
-	shift vg.Length
+	states
 }
 
 // NewSVG begins a file of width x height points; Close ends it.
@@ -39,8 +29,7 @@ func NewSVG(w *bufio.Writer, width, height float64, title string) *SVG {
 	fmt.Fprintf(w, "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%spt\" height=\"%spt\" viewBox=\"0 0 %s %s\">\n",
 		short(width), short(height), short(width), short(height))
 	fmt.Fprintf(w, "<title>%s</title>\n", html.EscapeString(Clean(title)))
-	c := &SVG{w: w, height: height}
-	c.now.m = [6]float64{1, 0, 0, 1, 0, 0}
+	c := &SVG{w: w, height: height, states: upright()}
 	vg.Initialize(c)
 	return c
 }
@@ -60,58 +49,8 @@ func short(v float64) string {
 
 // xy takes a point through the transform to the file's axes (y down).
 func (c *SVG) xy(p vg.Point) (x, y float64) {
-	m, u, v := c.now.m, float64(p.X), float64(p.Y)
-	return m[0]*u + m[2]*v + m[4], c.height - (m[1]*u + m[3]*v + m[5])
-}
-
-func (c *SVG) then(n [6]float64) {
-	m := c.now.m
-	c.now.m = [6]float64{
-		m[0]*n[0] + m[2]*n[1], m[1]*n[0] + m[3]*n[1],
-		m[0]*n[2] + m[2]*n[3], m[1]*n[2] + m[3]*n[3],
-		m[0]*n[4] + m[2]*n[5] + m[4], m[1]*n[4] + m[3]*n[5] + m[5],
-	}
-}
-
-// The methods of vg.Canvas.
-
-// SetLineWidth sets the width of the lines to come, as a vg.Canvas does.
-func (c *SVG) SetLineWidth(w vg.Length) { c.now.width = float64(w) }
-
-// SetLineDash sets the dashes of the lines to come, as a vg.Canvas does.
-func (c *SVG) SetLineDash(pattern []vg.Length, offset vg.Length) {
-	c.now.dash, c.now.shift = pattern, offset
-}
-
-// SetColor sets the colour of what comes, as a vg.Canvas does.
-func (c *SVG) SetColor(k color.Color) {
-	if k == nil {
-		k = color.Black
-	}
-	c.now.color = color.NRGBAModel.Convert(k).(color.NRGBA)
-}
-
-// Rotate turns what comes by rad, as a vg.Canvas does.
-func (c *SVG) Rotate(rad float64) {
-	s, k := math.Sincos(rad)
-	c.then([6]float64{k, s, -s, k, 0, 0})
-}
-
-// Translate moves what comes, as a vg.Canvas does.
-func (c *SVG) Translate(p vg.Point) {
-	c.then([6]float64{1, 0, 0, 1, float64(p.X), float64(p.Y)})
-}
-
-// Scale stretches what comes, as a vg.Canvas does.
-func (c *SVG) Scale(x, y float64) { c.then([6]float64{x, 0, 0, y, 0, 0}) }
-
-// Push keeps colours, pens and places until Pop.
-func (c *SVG) Push() { c.stack = append(c.stack, c.now) }
-
-// Pop goes back to what Push kept.
-func (c *SVG) Pop() {
-	c.now = c.stack[len(c.stack)-1]
-	c.stack = c.stack[:len(c.stack)-1]
+	x, y = c.place(p)
+	return x, c.height - y
 }
 
 // Stroke draws a line.

@@ -41,8 +41,7 @@ func (p *Picture) WriteCompact(to io.Writer) error {
 	fmt.Fprintf(w, "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%spt\" height=\"%spt\" viewBox=\"0 0 %.0f %.0f\" stroke-linejoin=\"round\">",
 		short(p.Width), short(p.Height), tenths*p.Width, tenths*p.Height)
 	fmt.Fprintf(w, "<title>%s</title>\n", html.EscapeString(Clean(p.Title)))
-	c := &compactSVG{SVG: &SVG{w: w, height: p.Height}, glyphs: map[glyphKey]int{}}
-	c.now.m = [6]float64{1, 0, 0, 1, 0, 0}
+	c := &compactSVG{SVG: &SVG{w: w, height: p.Height, states: upright()}, glyphs: map[glyphKey]int{}}
 	vg.Initialize(c)
 	p.Draw(c)
 	fmt.Fprintf(w, "<defs>%s</defs></svg>\n", c.defs.Bytes())

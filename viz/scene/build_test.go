@@ -11,6 +11,7 @@ import (
 	"archload/cases/design"
 	"archload/fem"
 	"archload/fem/contact"
+	"archload/fem/vec3"
 	"archload/viz/scale"
 )
 
@@ -19,7 +20,7 @@ func volume(list ...*Solid) float64 {
 	v := 0.0
 	for _, o := range list {
 		for _, t := range o.Tris {
-			v += dot(o.Points[t[0]], cross(o.Points[t[1]], o.Points[t[2]])) / 6
+			v += vec3.Dot(o.Points[t[0]], vec3.Cross(o.Points[t[1]], o.Points[t[2]])) / 6
 		}
 	}
 	return v
@@ -29,8 +30,8 @@ func volume(list ...*Solid) float64 {
 func open(list ...*Solid) (sum vec, all float64) {
 	for _, o := range list {
 		for _, t := range o.Tris {
-			n := times(cross(sub(o.Points[t[1]], o.Points[t[0]]), sub(o.Points[t[2]], o.Points[t[0]])), 0.5)
-			sum, all = add(sum, n), all+norm(n)
+			n := vec3.Scale(vec3.Cross(vec3.Sub(o.Points[t[1]], o.Points[t[0]]), vec3.Sub(o.Points[t[2]], o.Points[t[0]])), 0.5)
+			sum, all = vec3.Add(sum, n), all+vec3.Norm(n)
 		}
 	}
 	return sum, all
@@ -86,7 +87,7 @@ func checkScene(t *testing.T, name string, sc *Scene) {
 			t.Errorf("%s, %s: %d points, %d normals, %d values, %d triangles", name, o.Name, len(o.Points), len(o.Normals), len(o.Values), len(o.Tris))
 		}
 		for i, n := range o.Normals {
-			if math.Abs(norm(n)-1) > 1e-9 {
+			if math.Abs(vec3.Norm(n)-1) > 1e-9 {
 				t.Errorf("%s, %s: normal %v of point %d is not a unit", name, o.Name, n, i)
 				break
 			}
@@ -94,7 +95,7 @@ func checkScene(t *testing.T, name string, sc *Scene) {
 	}
 	for _, l := range sc.Lines {
 		for _, p := range l.Points {
-			if v := norm(p); !(v < 2000) {
+			if v := vec3.Norm(p); !(v < 2000) {
 				t.Errorf("%s: a line runs through %v", name, p)
 			}
 		}
@@ -111,14 +112,14 @@ func checkVolumes(t *testing.T, name string, s *design.Solution, sc *Scene) {
 	if got := volume(plate...); math.Abs(got-want) > 0.01*want {
 		t.Errorf("%s: the plate holds %.0f mm³, want %.0f", name, got, want)
 	}
-	if sum, all := open(plate...); norm(sum) > 1e-9*all {
+	if sum, all := open(plate...); vec3.Norm(sum) > 1e-9*all {
 		t.Errorf("%s: the plate's skins leave %v mm² open", name, sum)
 	}
 	for _, o := range sc.Solids[3:] {
 		if o.Name == "sides" {
 			continue
 		}
-		if sum, all := open(o); norm(sum) > 1e-9*all {
+		if sum, all := open(o); vec3.Norm(sum) > 1e-9*all {
 			t.Errorf("%s, %s: %v mm² open", name, o.Name, sum)
 		}
 		if v := volume(o); !(v > 10) {
@@ -253,7 +254,7 @@ func TestRimWords(t *testing.T) {
 	want := map[string]vec{"neck": {0, 1, 0}, "tail": {0, -1, 0}, "bass": {-1, 0, 0}, "treble": {1, 0, 0}}
 	for _, l := range sc.Labels {
 		d, ok := want[l.Text]
-		if !ok || l.Toward != d || dot(l.At, d) < 100 {
+		if !ok || l.Toward != d || vec3.Dot(l.At, d) < 100 {
 			t.Errorf("%q at %v toward %v", l.Text, l.At, l.Toward)
 		}
 		delete(want, l.Text)

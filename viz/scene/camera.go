@@ -1,6 +1,10 @@
 package scene
 
-import "math"
+import (
+	"math"
+
+	"archload/fem/vec3"
+)
 
 // Camera is where the scene is seen from: it looks at Target from a distance,
 // turned by yaw and pitch. The zero value is not usable; Scene.Seen makes one.
@@ -31,7 +35,7 @@ func (c Camera) Axes() (right, up, back [3]float64) {
 	sp, cp := math.Sincos(c.Pitch * math.Pi / 180)
 	back = vec{sy * cp, -cy * cp, sp}
 	right = vec{cy, sy, 0}
-	return right, cross(back, right), back
+	return right, vec3.Cross(back, right), back
 }
 
 // Eye returns where the camera stands, mm.
@@ -77,7 +81,7 @@ func (c Camera) Zoomed(factor, x, y float64, w, h int) Camera {
 // is on the page.
 func (c Camera) ZoomedAbout(factor float64, p [3]float64) Camera {
 	factor = c.Distance / math.Max(nearest, math.Min(farthest, c.Distance/factor))
-	c.Target = plus(p, 1/factor, sub(c.Target, p))
+	c.Target = plus(p, 1/factor, vec3.Sub(c.Target, p))
 	c.Distance /= factor
 	return c
 }
@@ -95,7 +99,7 @@ func (c Camera) Project(p [3]float64, w, h int) (x, y, depth float64, ok bool) {
 func (c Camera) Ray(x, y float64, w, h int) (from, dir [3]float64) {
 	right, up, back := c.Axes()
 	f := c.focal(h)
-	d := plus(plus(times(back, -f), x-float64(w)/2, right), -(y - float64(h)/2), up)
+	d := plus(plus(vec3.Scale(back, -f), x-float64(w)/2, right), -(y - float64(h)/2), up)
 	return c.Eye(), unit(d)
 }
 
@@ -118,8 +122,8 @@ func (c Camera) Matrix(w, h int) [16]float64 {
 		m[4*k], m[4*k+1] = fx*right[k], fy*up[k]
 		m[4*k+2], m[4*k+3] = a*back[k], -back[k]
 	}
-	m[12], m[13] = -fx*dot(right, eye), -fy*dot(up, eye)
-	m[14], m[15] = -a*dot(back, eye)+b, dot(back, eye)
+	m[12], m[13] = -fx*vec3.Dot(right, eye), -fy*vec3.Dot(up, eye)
+	m[14], m[15] = -a*vec3.Dot(back, eye)+b, vec3.Dot(back, eye)
 	return m
 }
 
@@ -137,11 +141,11 @@ func (c Camera) lens(w, h int) lens {
 }
 
 func (l *lens) project(p vec) (x, y, depth float64, ok bool) {
-	d := sub(p, l.eye)
-	depth = -dot(d, l.back)
+	d := vec3.Sub(p, l.eye)
+	depth = -vec3.Dot(d, l.back)
 	if depth < l.near {
 		return 0, 0, depth, false
 	}
 	s := l.focal / depth
-	return l.cx + s*dot(d, l.right), l.cy - s*dot(d, l.up), depth, true
+	return l.cx + s*vec3.Dot(d, l.right), l.cy - s*vec3.Dot(d, l.up), depth, true
 }

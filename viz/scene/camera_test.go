@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand"
 	"testing"
+
+	"archload/fem/vec3"
 )
 
 // cameras of all kinds, with a fixed seed.
@@ -30,11 +32,11 @@ func TestRayMeetsProject(t *testing.T) {
 			t.Fatalf("%+v does not see %v at depth %g", c, p, depth)
 		}
 		from, dir := c.Ray(x, y, 1280, 800)
-		off := sub(p, from)
-		if got := norm(sub(off, times(dir, dot(off, dir)))); got > 1e-9*d {
+		off := vec3.Sub(p, from)
+		if got := vec3.Norm(vec3.Sub(off, vec3.Scale(dir, vec3.Dot(off, dir)))); got > 1e-9*d {
 			t.Errorf("%+v: the ray passes %g mm from %v", c, got, p)
 		}
-		if got := dot(off, times(back, -1)); math.Abs(got-depth) > 1e-9*d {
+		if got := vec3.Dot(off, vec3.Scale(back, -1)); math.Abs(got-depth) > 1e-9*d {
 			t.Errorf("depth %g, want %g", depth, got)
 		}
 	}
@@ -84,7 +86,7 @@ func TestDirections(t *testing.T) {
 			what      string
 			got, want vec
 		}{{"eye", back, c.toEye}, {"up", up, c.up}, {"right", right, c.rgt}} {
-			if norm(sub(k.got, k.want)) > 1e-12 {
+			if vec3.Norm(vec3.Sub(k.got, k.want)) > 1e-12 {
 				t.Errorf("%s: %s lies along %v, want %v", c.name, k.what, k.got, k.want)
 			}
 		}
@@ -97,7 +99,7 @@ func TestZoomKeepsThePointer(t *testing.T) {
 		const w, h, x, y = 1280, 800, 333.0, 612.0
 		from, dir := c.Ray(x, y, w, h)
 		_, _, back := c.Axes()
-		p := plus(from, dot(sub(c.Target, from), back)/dot(dir, back), dir) // in the plane of the target
+		p := plus(from, vec3.Dot(vec3.Sub(c.Target, from), back)/vec3.Dot(dir, back), dir) // in the plane of the target
 		z := c.Zoomed(1.4, x, y, w, h)
 		gx, gy, _, _ := z.Project(p, w, h)
 		if math.Hypot(gx-x, gy-y) > 1e-6 {

@@ -1,5 +1,7 @@
 package scene
 
+import "archload/fem/vec3"
+
 // The light falls from the left and a little from above, low over what faces
 // the page, so that a carved arch reads as relief. It goes with the camera, as
 // one turns a plate in the hand before a window.
@@ -16,7 +18,7 @@ const (
 // the scene's axes.
 func (c Camera) Light() [3]float64 {
 	right, up, back := c.Axes()
-	return unit(plus(plus(times(right, lightRight), lightUp, up), lightBack, back))
+	return unit(plus(plus(vec3.Scale(right, lightRight), lightUp, up), lightBack, back))
 }
 
 // Shade returns the factor by which light changes a colour's sRGB components,

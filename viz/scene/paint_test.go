@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"archload/cases/answer"
+	"archload/fem/vec3"
 	"archload/mesh"
 	"archload/viz/scale"
 )
@@ -55,7 +56,7 @@ func TestColourAtNodes(t *testing.T) {
 			if got := flat.NRGBAAt(int(x), int(y)); away(got, want) > 6 {
 				t.Fatalf("%s, node %d: colour %v, want %v of %g", f.Name(), i, got, want, out.Values[i])
 			}
-			k := Shade(dot(out.Normals[i], c.Light()))
+			k := Shade(vec3.Dot(out.Normals[i], c.Light()))
 			lit := func(v uint8) uint8 { return uint8(min(255, k*float64(v))) }
 			want = color.NRGBA{lit(want.R), lit(want.G), lit(want.B), 255}
 			if got := shaded.NRGBAAt(int(x), int(y)); away(got, want) > 8 {
@@ -79,7 +80,7 @@ func steepness(tris [][3]int32, o *Solid) []float64 {
 	for _, t := range tris {
 		for k := range 3 {
 			i, j := t[k], t[(k+1)%3]
-			g := math.Abs(o.Values[i]-o.Values[j]) / norm(sub(o.Points[i], o.Points[j]))
+			g := math.Abs(o.Values[i]-o.Values[j]) / vec3.Norm(vec3.Sub(o.Points[i], o.Points[j]))
 			out[i], out[j] = math.Max(out[i], g), math.Max(out[j], g)
 		}
 	}
@@ -111,7 +112,7 @@ func TestContours(t *testing.T) {
 				if u < 0.1 || u > 0.9 || level < 0.9 || level > float64(sc.Scale.Bands())-0.9 {
 					continue
 				}
-				x, y, _, _ := c.Project(plus(p, u, sub(q, p)), 1200, 1500)
+				x, y, _, _ := c.Project(plus(p, u, vec3.Sub(q, p)), 1200, 1500)
 				d := away(with.NRGBAAt(int(x), int(y)), without.NRGBAAt(int(x), int(y)))
 				if level == math.Floor(level) {
 					on, inked = on+1, inked+b2i(d > 12)
@@ -151,7 +152,7 @@ func TestPickAtCrown(t *testing.T) {
 		if !ok {
 			t.Fatalf("%s: nothing under %g, %g", v.Name, x, y)
 		}
-		if d := norm(sub(hit.At, at)); d > 0.5 {
+		if d := vec3.Norm(vec3.Sub(hit.At, at)); d > 0.5 {
 			t.Errorf("%s: met at %v, want %v", v.Name, hit.At, at)
 		}
 		if math.Abs(hit.Value-reading.Sink) > 0.01*reading.Sink {

@@ -1,6 +1,10 @@
 package scene
 
-import "math"
+import (
+	"math"
+
+	"archload/fem/vec3"
+)
 
 // ribbon is a line on the page.
 type ribbon struct {
@@ -46,7 +50,7 @@ func (p *painter) ribbon(l *Line) ribbon {
 	for i := range l.Points {
 		if i > 0 {
 			r.stretch(p, l.Points[i-1], l.Points[i], length)
-			length += norm(sub(l.Points[i], l.Points[i-1]))
+			length += vec3.Norm(vec3.Sub(l.Points[i], l.Points[i-1]))
 		}
 	}
 	if l.Beads && p.o.Phase > 0 {
@@ -65,7 +69,7 @@ func (p *painter) ribbon(l *Line) ribbon {
 // stretch adds the part of a b beyond the near plane; s is the line's length
 // up to a.
 func (r *ribbon) stretch(p *painter, a, b vec, s float64) {
-	da, db := -dot(sub(a, p.lens.eye), p.lens.back), -dot(sub(b, p.lens.eye), p.lens.back)
+	da, db := -vec3.Dot(vec3.Sub(a, p.lens.eye), p.lens.back), -vec3.Dot(vec3.Sub(b, p.lens.eye), p.lens.back)
 	limit := p.lens.near * (1 + 1e-9)
 	if da < limit && db < limit || math.IsNaN(da+db) {
 		return
@@ -77,7 +81,7 @@ func (r *ribbon) stretch(p *painter, a, b vec, s float64) {
 	if db < limit {
 		v = (limit - da) / (db - da)
 	}
-	d, long := sub(b, a), norm(sub(b, a))
+	d, long := vec3.Sub(b, a), vec3.Norm(vec3.Sub(b, a))
 	n := len(r.pts)
 	from, to := r.point(p, plus(a, u, d), s+u*long), r.point(p, plus(a, v, d), s+v*long)
 	if n == 0 || r.pts[n-1] != from {

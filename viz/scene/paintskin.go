@@ -1,6 +1,10 @@
 package scene
 
-import "math"
+import (
+	"math"
+
+	"archload/fem/vec3"
+)
 
 // corner is a point of a solid on the page.
 type corner struct {
@@ -27,7 +31,7 @@ func (p *painter) skin(o *Solid) skin {
 		c.x, c.y, c.near, c.value = x, y, 1/depth, math.NaN()
 		c.light = 1
 		if !p.o.Unlit && o.Normals != nil {
-			c.light = Shade(dot(o.Normals[i], p.light))
+			c.light = Shade(vec3.Dot(o.Normals[i], p.light))
 		}
 		if o.Values != nil && p.field.shown {
 			c.value = o.Values[i]
@@ -95,10 +99,10 @@ func (p *painter) clipped(s *skin, t [3]int32) []corner {
 // between is the place where the edge i j meets the near plane.
 func (p *painter) between(s *skin, i, j int32) corner {
 	a, b := s.of.Points[i], s.of.Points[j]
-	da, db := -dot(sub(a, p.lens.eye), p.lens.back), -dot(sub(b, p.lens.eye), p.lens.back)
+	da, db := -vec3.Dot(vec3.Sub(a, p.lens.eye), p.lens.back), -vec3.Dot(vec3.Sub(b, p.lens.eye), p.lens.back)
 	u := (p.lens.near*(1+1e-9) - da) / (db - da)
 	c := s.corners[i]
-	x, y, depth, _ := p.lens.project(plus(a, u, sub(b, a)))
+	x, y, depth, _ := p.lens.project(plus(a, u, vec3.Sub(b, a)))
 	c.x, c.y, c.near = x, y, 1/depth
 	c.light += u * (s.corners[j].light - c.light)
 	c.value += u * (s.corners[j].value - c.value)

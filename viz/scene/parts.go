@@ -5,6 +5,7 @@ import (
 
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/fem/vec3"
 
 	"archload/mesh"
 )
@@ -61,10 +62,10 @@ func (b *build) braceRing(st *braceStation) [4]vec {
 		u := b.s.Result.U[6*n : 6*n+6]
 		turn = plus(turn, st.middle.l[k], vec{u[3], u[4], u[5]})
 	}
-	low := func(e int) vec { return plus(add(glue, st.below[e]), b.e, cross(turn, st.below[e])) }
+	low := func(e int) vec { return plus(vec3.Add(glue, st.below[e]), b.e, vec3.Cross(turn, st.below[e])) }
 	high := func(e int) vec { // let into the plate a little, so that no gap shows
 		p := st.edge[e].on(b.inner)
-		return plus(p, 0.3, unit(sub(st.edge[e].on(b.outer), p)))
+		return plus(p, 0.3, unit(vec3.Sub(st.edge[e].on(b.outer), p)))
 	}
 	return [4]vec{low(0), high(0), high(1), low(1)}
 }
@@ -177,10 +178,10 @@ func lofted(name string, rings [][]vec, paint color.NRGBA) *Solid {
 // from their axis, so that the edges between the faces do not show.
 func (o *Solid) rounded(rings [][]vec) {
 	a, b := middle(rings[0]), middle(rings[len(rings)-1])
-	axis := unit(sub(b, a))
+	axis := unit(vec3.Sub(b, a))
 	for i := range 4 * len(rings[0]) {
-		r := sub(o.Points[i], a)
-		o.Normals[i] = unit(plus(r, -dot(r, axis), axis))
+		r := vec3.Sub(o.Points[i], a)
+		o.Normals[i] = unit(plus(r, -vec3.Dot(r, axis), axis))
 	}
 }
 
@@ -195,7 +196,7 @@ func middle(pts []vec) vec {
 
 // quad adds a flat face, anticlockwise seen from outside.
 func (o *Solid) quad(a, b, c, d vec) {
-	n := unit(cross(sub(c, a), sub(d, b)))
+	n := unit(vec3.Cross(vec3.Sub(c, a), vec3.Sub(d, b)))
 	if n == (vec{}) {
 		return // no face: the two sections meet here
 	}
@@ -210,11 +211,11 @@ func (o *Solid) cap(ring []vec, first bool) {
 	f, m := int32(len(o.Points)), int32(len(ring))
 	var n vec
 	for i := range ring {
-		n = add(n, cross(sub(ring[i], ring[0]), sub(ring[(i+1)%len(ring)], ring[0])))
+		n = vec3.Add(n, vec3.Cross(vec3.Sub(ring[i], ring[0]), vec3.Sub(ring[(i+1)%len(ring)], ring[0])))
 	}
 	n = unit(n)
 	if first {
-		n = times(n, -1)
+		n = vec3.Scale(n, -1)
 	}
 	for _, p := range ring {
 		o.Points, o.Normals = append(o.Points, p), append(o.Normals, n)

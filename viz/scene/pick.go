@@ -1,6 +1,10 @@
 package scene
 
-import "math"
+import (
+	"math"
+
+	"archload/fem/vec3"
+)
 
 // Hit is where a line of sight meets a solid.
 type Hit struct {
@@ -56,23 +60,23 @@ func (o *Solid) valueAt(tri int, bary [3]float64) float64 {
 // Source: T. Möller, B. Trumbore, "Fast, minimum storage ray/triangle
 // intersection", 1997.
 func meet(from, dir, a, b, c vec) (d, u, v float64) {
-	e, f := sub(b, a), sub(c, a)
-	p := cross(dir, f)
-	det := dot(e, p)
+	e, f := vec3.Sub(b, a), vec3.Sub(c, a)
+	p := vec3.Cross(dir, f)
+	det := vec3.Dot(e, p)
 	if det == 0 {
 		return -1, 0, 0
 	}
-	t := sub(from, a)
-	u = dot(t, p) / det
+	t := vec3.Sub(from, a)
+	u = vec3.Dot(t, p) / det
 	if u < 0 || u > 1 {
 		return -1, 0, 0
 	}
-	q := cross(t, e)
-	v = dot(dir, q) / det
+	q := vec3.Cross(t, e)
+	v = vec3.Dot(dir, q) / det
 	if v < 0 || u+v > 1 {
 		return -1, 0, 0
 	}
-	return dot(f, q) / det, u, v
+	return vec3.Dot(f, q) / det, u, v
 }
 
 // Hides tells whether an opaque solid stands between the eye and a place of
@@ -81,8 +85,8 @@ func meet(from, dir, a, b, c vec) (d, u, v float64) {
 func (s *Scene) Hides(c Camera, p [3]float64) bool {
 	const atIt = 6.0 // mm
 	eye := c.Eye()
-	way := sub(p, eye)
-	far := norm(way)
+	way := vec3.Sub(p, eye)
+	far := vec3.Norm(way)
 	dir := unit(way)
 	near, _ := c.Clip()
 	for _, o := range s.Solids {

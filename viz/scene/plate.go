@@ -1,6 +1,10 @@
 package scene
 
-import "image/color"
+import (
+	"image/color"
+
+	"archload/fem/vec3"
+)
 
 // The colours of the parts. Functions, so that none can be changed.
 
@@ -28,11 +32,11 @@ func (b *build) plate() {
 	for i := range m.Nodes {
 		d := &m.Nodes[i]
 		u := b.s.Result.U[6*i : 6*i+6]
-		arm := times(d.N, d.H/2)
-		turn := cross(vec{u[3], u[4], u[5]}, arm)
+		arm := vec3.Scale(d.N, d.H/2)
+		turn := vec3.Cross(vec{u[3], u[4], u[5]}, arm)
 		move := vec{u[0], u[1], u[2]}
-		b.outer[i] = plus(add(d.P, arm), b.e, add(move, turn))
-		b.inner[i] = plus(sub(d.P, arm), b.e, sub(move, turn))
+		b.outer[i] = plus(vec3.Add(d.P, arm), b.e, vec3.Add(move, turn))
+		b.inner[i] = plus(vec3.Sub(d.P, arm), b.e, vec3.Sub(move, turn))
 	}
 	b.up = normals(b.outer, m.Tris)
 	out := &Solid{Name: "plate outside", Points: b.outer, Normals: b.up, Tris: m.Tris, Values: b.values, Paint: spruceColor(), Picks: true}
@@ -70,7 +74,7 @@ func normals(pts []vec, tris [][3]int32) []vec {
 	out := make([]vec, len(pts))
 	for _, t := range tris {
 		a := &pts[t[0]]
-		n := cross(sub(pts[t[1]], *a), sub(pts[t[2]], *a))
+		n := vec3.Cross(vec3.Sub(pts[t[1]], *a), vec3.Sub(pts[t[2]], *a))
 		for _, k := range t {
 			out[k][0] += n[0]
 			out[k][1] += n[1]

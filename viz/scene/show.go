@@ -6,6 +6,7 @@ import (
 
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/fem/vec3"
 
 	"archload/viz/figure"
 	"archload/viz/scale"
@@ -134,7 +135,7 @@ func EnlargeFor(s *design.Solution) float64 {
 	most, lo, hi := 0.0, math.Inf(1), math.Inf(-1)
 	for i, n := range s.Top.Built.Mesh.Nodes {
 		u := s.Result.U[6*i : 6*i+3]
-		most = math.Max(most, norm(vec{u[0], u[1], u[2]}))
+		most = math.Max(most, vec3.Norm(vec{u[0], u[1], u[2]}))
 		z := n.P[2] + n.H/2*n.N[2]
 		lo, hi = math.Min(lo, z), math.Max(hi, z)
 	}

@@ -3,6 +3,8 @@ package scene
 import (
 	"math"
 	"slices"
+
+	"archload/fem/vec3"
 )
 
 // NamedView is a direction that a maker asks for by name.
@@ -59,8 +61,8 @@ func (s *Scene) FittedTo(c Camera, w, h int, names ...string) Camera {
 		most[k] = math.Inf(-1)
 	}
 	s.eachOutermost(names, func(p vec) {
-		q := sub(p, s.Centre)
-		x, y, z := dot(q, right), dot(q, up), dot(q, back)
+		q := vec3.Sub(p, s.Centre)
+		x, y, z := vec3.Dot(q, right), vec3.Dot(q, up), vec3.Dot(q, back)
 		for k, v := range [4]float64{x + tx*z, -x + tx*z, y + ty*z, -y + ty*z} {
 			most[k] = math.Max(most[k], v)
 		}
@@ -96,7 +98,7 @@ func (s *Scene) eachOutermost(names []string, f func(p vec)) {
 // bound fills Centre and Radius.
 func (s *Scene) bound() {
 	lo := vec{math.Inf(1), math.Inf(1), math.Inf(1)}
-	hi := times(lo, -1)
+	hi := vec3.Scale(lo, -1)
 	s.eachOutermost(nil, func(p vec) {
 		for k := range p {
 			lo[k], hi[k] = math.Min(lo[k], p[k]), math.Max(hi[k], p[k])
@@ -105,6 +107,6 @@ func (s *Scene) bound() {
 	if lo[0] > hi[0] {
 		return
 	}
-	s.Centre = times(add(lo, hi), 0.5)
-	s.Radius = norm(sub(hi, lo)) / 2
+	s.Centre = vec3.Scale(vec3.Add(lo, hi), 0.5)
+	s.Radius = vec3.Norm(vec3.Sub(hi, lo)) / 2
 }

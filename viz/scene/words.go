@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"archload/cases/answer"
+	"archload/fem/vec3"
 
 	"archload/viz/figure"
 	"archload/viz/scale"
@@ -33,7 +34,7 @@ func (b *build) words() {
 		}
 		var toward vec
 		toward[w.axis] = w.sign
-		b.label(Label{Text: w.text, At: times(add(b.outer[best], b.inner[best]), 0.5), Kind: Orientation, Toward: toward})
+		b.label(Label{Text: w.text, At: vec3.Scale(vec3.Add(b.outer[best], b.inner[best]), 0.5), Kind: Orientation, Toward: toward})
 	}
 }
 
@@ -62,8 +63,8 @@ func (b *build) pins() {
 // circle is a closed ring about p, square to n, mm.
 func circle(p, n vec, radius float64) []vec {
 	const corners = 20
-	u := unit(cross(n, vec{0, 1, 0.01}))
-	v := cross(n, u)
+	u := unit(vec3.Cross(n, vec{0, 1, 0.01}))
+	v := vec3.Cross(n, u)
 	out := make([]vec, corners+1)
 	for i := range out {
 		s, c := math.Sincos(2 * math.Pi * float64(i) / corners)
@@ -106,13 +107,13 @@ func (b *build) head(pts []vec, share float64) {
 	if i < 2 || i >= len(pts) || len(pts) < 10 {
 		return
 	}
-	b.arrowHead(pts[i], unit(sub(pts[i], pts[i-2])), 1.5, headSize)
+	b.arrowHead(pts[i], unit(vec3.Sub(pts[i], pts[i-2])), 1.5, headSize)
 }
 
 // arrowHead adds an open head at p that points along dir, with strokes of a
 // length in mm.
 func (b *build) arrowHead(p, dir vec, width, size float64) {
-	side := unit(cross(dir, vec{0, 0, 1}))
+	side := unit(vec3.Cross(dir, vec{0, 0, 1}))
 	back := plus(p, -0.85*size, dir)
 	b.line(&Line{Points: []vec{plus(back, 0.5*size, side), p, plus(back, -0.5*size, side)}, Width: width, Paint: flowColor(), Halo: true})
 }
@@ -165,7 +166,7 @@ func (b *build) sectorEnds() {
 			continue
 		}
 		n, m := b.k.mesh.Rim[i], b.k.mesh.Rim[j]
-		p := times(add(b.outer[n], b.outer[m]), 0.5)
+		p := vec3.Scale(vec3.Add(b.outer[n], b.outer[m]), 0.5)
 		q := b.k.mesh.Points
 		away := unit(vec{q[m][1] - q[n][1], q[n][0] - q[m][0], 0})
 		b.line(&Line{Points: []vec{plus(p, -5, away), plus(p, 8, away)}, Width: 2, Paint: lineColor(), Halo: true})
@@ -215,8 +216,8 @@ func (b *build) braceForces() {
 		var below, above []vec
 		for j := range f.stations {
 			ring := b.braceRing(&f.stations[j])
-			below = append(below, plus(times(add(ring[0], ring[3]), 0.5), -hover, vec{0, 0, 1}))
-			above = append(above, times(add(b.lifted(f.stations[j].above[0]), b.lifted(f.stations[j].above[1])), 0.5))
+			below = append(below, plus(vec3.Scale(vec3.Add(ring[0], ring[3]), 0.5), -hover, vec{0, 0, 1}))
+			above = append(above, vec3.Scale(vec3.Add(b.lifted(f.stations[j].above[0]), b.lifted(f.stations[j].above[1])), 0.5))
 		}
 		paint := flowColor()
 		width := 1.5 + 20*math.Min(0.2, math.Abs(r.Share))

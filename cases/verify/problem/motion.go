@@ -38,6 +38,15 @@ func hertz(values []float64) Readings {
 	return out
 }
 
+// pure are tones as readings omega a² of a plate whose rho h and D are 1.
+func pure(values []float64, a float64) Readings {
+	out := Readings{}
+	for i, v := range values {
+		out[strconv.Itoa(i+1)] = math.Sqrt(v) * a * a
+	}
+	return out
+}
+
 // woodDensity is that of the test wood, kg/m³.
 const woodDensity = 400
 
@@ -53,14 +62,7 @@ func squareTones(s supports, free int) func(d Density) (Readings, error) {
 			return nil, err
 		}
 		values, err := p.tones(7, free, 1e-10)
-		if err != nil {
-			return nil, err
-		}
-		out := Readings{}
-		for i, v := range values {
-			out[strconv.Itoa(i+1)] = math.Sqrt(v) * a * a
-		}
-		return out, nil
+		return pure(values, a), err
 	}
 }
 
@@ -76,14 +78,7 @@ func cantileverSquare(d Density) (Readings, error) {
 		return nil, err
 	}
 	values, err := p.tones(5, 0, 1)
-	if err != nil {
-		return nil, err
-	}
-	out := Readings{}
-	for i, v := range values {
-		out[strconv.Itoa(i+1)] = math.Sqrt(v) * a * a
-	}
-	return out, nil
+	return pure(values, a), err
 }
 
 // rectangleTones are those of a flat rectangle of wood, Hz, with a weight (g) in its middle.
@@ -156,14 +151,7 @@ func discTones(d Density) (Readings, error) {
 		return nil, err
 	}
 	values, err := p.tones(7, 0, 1)
-	if err != nil {
-		return nil, err
-	}
-	out := Readings{}
-	for i, v := range values {
-		out[strconv.Itoa(i+1)] = math.Sqrt(v) * a * a
-	}
-	return out, nil
+	return pure(values, a), err
 }
 
 // capTones are those of a clamped spherical cap, R 500, base radius 100, t 2 mm, E 10 GPa,
