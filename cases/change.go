@@ -44,6 +44,7 @@ func (v ChangeValue) Number() (float64, bool) {
 	return 0, false
 }
 
+// NumberStart finds the number that a text begins with.
 func NumberStart() *regexp.Regexp {
 	return regexp.MustCompile(`^[-+]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?`)
 }

@@ -100,7 +100,7 @@ func ringsOf(d *tree.Decoder, n *tree.Node, key, value string) (*drawnSheet, []d
 // openDrawing reads a drawing beside the file of n, once; nil if it is faulty.
 func openDrawing(d *tree.Decoder, n *tree.Node, key, name string) *drawnSheet {
 	_, label := n.Src.Beside(name)
-	drawings := KeptBy(d).drawings
+	drawings := keptBy(d).drawings
 	if w, ok := drawings[label]; ok {
 		d.SpoilIf(w == nil, key)
 		return w

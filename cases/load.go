@@ -61,17 +61,21 @@ func loadChanged(src, over *tree.Source, set []KeyValue) (*Case, error) {
 func NewDecoder() *tree.Decoder {
 	return &tree.Decoder{Rep: tree.NewFaultLog(), Tables: map[string]*tree.CsvTable{}, Root: reflect.TypeFor[Case](),
 		Listed: "archload keys",
-		Own:    &kept{Cards: map[string]materials.Card{}, drawings: map[string]*drawnSheet{}}}
+		Own:    &kept{cards: map[string]materials.Card{}, drawings: map[string]*drawnSheet{}}}
 }
 
 // kept is what the keys of a case share while they are read.
 type kept struct {
-	Cards    map[string]materials.Card // bundled cards found, by name
+	cards    map[string]materials.Card // bundled cards found, by name
 	drawings map[string]*drawnSheet    // by label; nil: faulty
 }
 
-// KeptBy returns what the decoder of a case keeps.
-func KeptBy(d *tree.Decoder) *kept { return d.Own.(*kept) }
+// keptBy returns what the decoder of a case keeps.
+func keptBy(d *tree.Decoder) *kept { return d.Own.(*kept) }
+
+// CardsFound are the bundled wood cards that the decoder of a case has looked up,
+// by name. What is put among them is not looked up again.
+func CardsFound(d *tree.Decoder) map[string]materials.Card { return keptBy(d).cards }
 
 // Finish makes a case of the tree of its file and bases, with keys set on top.
 func Finish(d *tree.Decoder, c *Case, src *tree.Source, whole *tree.Node, over *tree.Source, set []KeyValue) (*Case, error) {

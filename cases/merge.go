@@ -43,7 +43,7 @@ func Chain(d *tree.Decoder, src *tree.Source, seen []string) *tree.Node {
 	if !ok {
 		return top
 	}
-	lower, err := openBase(d, src, b)
+	lower, err := openBase(src, b)
 	seen = append(seen, src.Label)
 	switch {
 	case err != nil:
@@ -68,7 +68,7 @@ const maxChain = 16
 
 // openBase opens a base case: a file beside the one that names it, or a
 // bundled case by its name without ".toml".
-func openBase(d *tree.Decoder, from *tree.Source, n *tree.Node) (*tree.Source, error) {
+func openBase(from *tree.Source, n *tree.Node) (*tree.Source, error) {
 	name, ok := n.Val.(string)
 	if !ok || name == "" {
 		return nil, fmt.Errorf("want the case to start from, found %s", n.What())

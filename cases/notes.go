@@ -36,6 +36,7 @@ func ParseNote(name string) (tree.Frequency, error) {
 	return tree.Frequency(440 * math.Pow(2, float64(semitone-9)/12+float64(octave-4))), nil
 }
 
+// DecodeNode reads the name of a note, as "A4", or a frequency.
 func (p *Note) DecodeNode(d *tree.Decoder, n *tree.Node, key string, _ reflect.StructTag) {
 	dim, _ := tree.DimensionOf(tree.Frequency(0))
 	text, isText := n.Val.(string)

@@ -55,6 +55,7 @@ func (p Profile) Max() float64 {
 	return m
 }
 
+// DecodeNode reads one length, or stations.
 func (p *Profile) DecodeNode(d *tree.Decoder, n *tree.Node, key string, tag reflect.StructTag) {
 	dim, _ := tree.DimensionOf(tree.Length(0))
 	switch n.Val.(type) {
@@ -75,6 +76,7 @@ func alongWord(tag reflect.StructTag) string {
 	return "fraction"
 }
 
+// DecodeNode reads pairs of a place and a length, the places rising.
 func (st *Stations) DecodeNode(d *tree.Decoder, n *tree.Node, key string, tag reflect.StructTag) {
 	items, ok := n.Val.([]*tree.Node)
 	if !ok || len(items) < 2 {

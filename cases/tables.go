@@ -70,6 +70,7 @@ func points(t *tree.CsvTable) []mesh.Point {
 	return out
 }
 
+// DecodeNode reads points, the name of a table of points, or a ring of a drawing.
 func (o *Outline) DecodeNode(d *tree.Decoder, n *tree.Node, key string, _ reflect.StructTag) {
 	switch v := n.Val.(type) {
 	case string:
@@ -115,6 +116,7 @@ func (o *Outline) fromFile(d *tree.Decoder, n *tree.Node, key, name string) {
 	}
 }
 
+// DecodeNode reads the name of a table of heights, or a layer of a drawing.
 func (h *HeightTable) DecodeNode(d *tree.Decoder, n *tree.Node, key string, tag reflect.StructTag) {
 	name, ok := n.Val.(string)
 	if !ok {
@@ -160,6 +162,8 @@ func (h *HeightTable) checkLevels(d *tree.Decoder, key string) {
 	}
 }
 
+// DecodeNode reads one height for the whole plate, or a table of the ways in which
+// heights may be given.
 func (h *Heights) DecodeNode(d *tree.Decoder, n *tree.Node, key string, _ reflect.StructTag) {
 	kids, ok := n.Val.(map[string]*tree.Node)
 	if !ok {

@@ -29,6 +29,8 @@ func woodDimension(key string) tree.Dimension {
 	return d
 }
 
+// DecodeNode reads a wood of the case's own: a bundled card with what differs, or
+// every constant.
 func (w *Wood) DecodeNode(d *tree.Decoder, n *tree.Node, key string, _ reflect.StructTag) {
 	kids, ok := n.Val.(map[string]*tree.Node)
 	if !ok {
@@ -85,7 +87,7 @@ type woodFinder struct {
 // ending .toml), or a bundled card.
 func (c *Case) findWoods(d *tree.Decoder) {
 	r := d.Rep
-	f := woodFinder{rep: r, own: map[string]*materials.Card{}, files: map[string]*materials.Card{}, cards: map[string]materials.Card{}, known: KeptBy(d).Cards}
+	f := woodFinder{rep: r, own: map[string]*materials.Card{}, files: map[string]*materials.Card{}, cards: map[string]materials.Card{}, known: keptBy(d).cards}
 	for _, name := range tree.SortedKeys(c.Woods) {
 		key := tree.JoinKey("wood", name)
 		f.own[name] = nil

@@ -120,32 +120,32 @@ func refitted(t *Top, g *Geometry, d difference, o Options) (*Top, error) {
 	return &q, q.bear(t)
 }
 
-// bear sets the new bridge of q, a copy of t in the making, on the plate. Contact
-// points beyond the nodes that may carry them ask for another order of
+// bear sets the new bridge of t, a copy of another top in the making, on the plate.
+// Contact points beyond the nodes that may carry them ask for another order of
 // elimination; points that press elsewhere for another reduction of the plate;
 // and a body or a bedding of its own for another contact problem.
-func (q *Top) bear(t *Top) error {
-	b := q.Built
-	zone := united(t.Factored.Model.Zone, b.contactNodes(b.Bridge))
-	if len(zone) > len(t.Factored.Model.Zone) {
-		sys := t.Factored.WithZone(zone)
-		factored, err := sys.Prepare(q.Workers)
+func (t *Top) bear(from *Top) error {
+	b := t.Built
+	zone := united(from.Factored.Model.Zone, b.contactNodes(b.Bridge))
+	if len(zone) > len(from.Factored.Model.Zone) {
+		sys := from.Factored.WithZone(zone)
+		factored, err := sys.Prepare(t.Workers)
 		if err != nil {
 			return Explain(b.Case, err)
 		}
-		q.Factored, b.Model = factored, sys.Model
-		return q.condense()
+		t.Factored, b.Model = factored, sys.Model
+		return t.condense()
 	}
-	if b.Bridge.bearsAlike(t.Built.Bridge) && slices.Equal(b.Loads, t.Built.Loads) {
+	if b.Bridge.bearsAlike(from.Built.Bridge) && slices.Equal(b.Loads, from.Built.Loads) {
 		return nil
 	}
-	cond, same := q.Cond.Under(b.Bridge.Pads)
-	if !same || b.Bridge.Hold != t.Built.Bridge.Hold {
-		return q.condense()
+	cond, same := t.Cond.Under(b.Bridge.Pads)
+	if !same || b.Bridge.Hold != from.Built.Bridge.Hold {
+		return t.condense()
 	}
-	q.Cond = cond
+	t.Cond = cond
 	var err error
-	q.Stand, err = cond.Problem(&b.Bridge.Body)
+	t.Stand, err = cond.Problem(&b.Bridge.Body)
 	return err
 }
 

@@ -15,26 +15,26 @@ const (
 	padRows = 4
 )
 
-// cell is one rectangle of the contact grid; x and y are its middle from the
+// Cell is one rectangle of the contact grid; x and y are its middle from the
 // bridge's middle, mm.
-type cell struct {
+type Cell struct {
 	X, Y   float64
 	Dx, Dy float64
 	Foot   int
 }
 
-func (c cell) Area() float64 { return c.Dx * c.Dy }
+func (c Cell) Area() float64 { return c.Dx * c.Dy }
 
 // Cells lays the contact grid over the bearing area, foot by foot from the
 // bass, column by column. A perimeter bearing, or a base hollowed through its
 // face, bears on its walls alone: the same grid with a mask.
-func Cells(b *cases.Bridge) []cell {
-	var out []cell
+func Cells(b *cases.Bridge) []Cell {
+	var out []Cell
 	for i := range b.Feet {
 		xs, ys := bearingEdges(b, i)
 		for k := 1; k < len(xs); k++ {
 			for j := 1; j < len(ys); j++ {
-				c := cell{X: (xs[k-1] + xs[k]) / 2, Y: (ys[j-1] + ys[j]) / 2,
+				c := Cell{X: (xs[k-1] + xs[k]) / 2, Y: (ys[j-1] + ys[j]) / 2,
 					Dx: xs[k] - xs[k-1], Dy: ys[j] - ys[j-1], Foot: i}
 				if !hollowAt(b, i, c.X, c.Y) {
 					out = append(out, c)
@@ -65,7 +65,7 @@ func bearingEdges(b *cases.Bridge, i int) (xs, ys []float64) {
 }
 
 // columns are the middles along the bridge of a set of cells, rising.
-func columns(cells []cell) []float64 {
+func columns(cells []Cell) []float64 {
 	var xs []float64
 	for _, c := range cells {
 		xs = append(xs, c.X)

@@ -16,7 +16,7 @@ import (
 type BridgeModel struct {
 	Body   contact.Body
 	Pads   []contact.Pad
-	Cells  []cell
+	Cells  []Cell
 	Along  []float64 // place of each pad along the bearing length, 0 bass end to 1 treble end
 	Mid    int32     // node of the base at its middle
 	Base   int       // nodes of the base; those of the saddle beam come after
@@ -192,7 +192,7 @@ func (b *Built) pads(card materials.Card) {
 }
 
 // pad is the contact point of one cell.
-func (b *Built) pad(c cell, bed bedding) contact.Pad {
+func (b *Built) pad(c Cell, bed bedding) contact.Pad {
 	br := b.Case.Bridge
 	mid := mesh.Point{br.At[0] + c.X, br.At[1] + c.Y}
 	p := contact.Pad{Node: b.Bridge.nearestNode(mid[0], 0, b.Bridge.Base), Area: c.Area(), Spread: b.under(br, c)}
@@ -205,7 +205,7 @@ func (b *Built) pad(c cell, bed bedding) contact.Pad {
 }
 
 // under are the places of the plate on which a cell of a bridge presses.
-func (b *Built) under(br *cases.Bridge, c cell) []fem.SurfacePoint {
+func (b *Built) under(br *cases.Bridge, c Cell) []fem.SurfacePoint {
 	mid := mesh.Point{br.At[0] + c.X, br.At[1] + c.Y}
 	lo := mesh.Point{mid[0] - c.Dx/2, mid[1] - c.Dy/2}
 	hi := mesh.Point{mid[0] + c.Dx/2, mid[1] + c.Dy/2}
@@ -213,7 +213,7 @@ func (b *Built) under(br *cases.Bridge, c cell) []fem.SurfacePoint {
 }
 
 // MeanGap is the gap's mean along a cell, by Simpson's rule, mm.
-func MeanGap(b *cases.Bridge, c cell) float64 {
+func MeanGap(b *cases.Bridge, c Cell) float64 {
 	return (b.Gap(c.X-c.Dx/2, c.Y) + 4*b.Gap(c.X, c.Y) + b.Gap(c.X+c.Dx/2, c.Y)) / 6
 }
 

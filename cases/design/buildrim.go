@@ -142,6 +142,7 @@ func (b *Built) lining(k, next int, card materials.Card) {
 	})
 }
 
+// Unit2 is the direction of (x, y), one long; of no use for a point.
 func Unit2(x, y float64) [2]float64 {
 	l := math.Hypot(x, y)
 	return [2]float64{x / l, y / l}

@@ -27,8 +27,8 @@ func (c *circles) Of(p *Top) [][]int32 {
 
 // Each calls do(0) to do(n-1), shared between the workers. The calls must not
 // depend on each other.
-func (p *Top) Each(n int, do func(i int)) {
-	parts := max(1, p.Workers)
+func (t *Top) Each(n int, do func(i int)) {
+	parts := max(1, t.Workers)
 	var wg sync.WaitGroup
 	for w := range parts {
 		wg.Go(func() {
@@ -77,6 +77,7 @@ func (b *Built) CircleAbout(c mesh.Point, h float64, shape []mesh.Point) (tris [
 	return tris, true
 }
 
+// Centroid is the centre of a triangle of the plate in plan, mm.
 func (b *Built) Centroid(i int) mesh.Point {
 	var c mesh.Point
 	for _, n := range b.Mesh.Tris[i] {

@@ -14,15 +14,8 @@ import (
 func (f *fitter) checkPlaces() {
 	c := f.c
 	moved := func(keys ...string) bool { return f.touched(append(keys, "plate.outline", "plate.hole")...) }
-	if b := c.Bridge; b != nil && moved("bridge.at", "bridge.width", "bridge.length", "bridge.foot") {
-		for i := range b.Feet {
-			key := "bridge.at"
-			if f.rep.IsSet(tree.EntryKey("bridge.foot", i+1)) {
-				key = tree.EntryKey("bridge.foot", i+1)
-			}
-			lo, hi := b.FootRect(i)
-			f.onWood(key, "the foot", rectPoints(lo, hi))
-		}
+	if c.Bridge != nil && moved("bridge.at", "bridge.width", "bridge.length", "bridge.foot") {
+		f.checkFeet()
 	}
 	if moved("load") {
 		for i := range c.Loads {
@@ -46,6 +39,18 @@ func (f *fitter) checkPlaces() {
 		for i, p := range c.Posts {
 			f.onWood(tree.EntryKey("post", i+1)+".at", p.Name, []mesh.Point{p.At})
 		}
+	}
+}
+
+// checkFeet wants every foot of the bridge to stand on wood.
+func (f *fitter) checkFeet() {
+	for i := range f.c.Bridge.Feet {
+		key := "bridge.at"
+		if foot := tree.EntryKey("bridge.foot", i+1); f.rep.IsSet(foot) {
+			key = foot
+		}
+		lo, hi := f.c.Bridge.FootRect(i)
+		f.onWood(key, "the foot", rectPoints(lo, hi))
 	}
 }
 

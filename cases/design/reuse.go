@@ -1,4 +1,6 @@
 /*
+Package design makes anew no more than a change asks for.
+
 # How a prepared top is reused
 
 An answer goes through five nouns, each a plain struct that the stages after it

@@ -20,6 +20,7 @@ type Options struct {
 	Progress func(stage string) // told what starts; may be nil
 }
 
+// WorkerCount is how many goroutines may work, 1 at least.
 func (o Options) WorkerCount() int { return max(1, o.Workers) }
 
 func (o Options) refine() float64 {
@@ -29,6 +30,7 @@ func (o Options) refine() float64 {
 	return o.Refine
 }
 
+// Say tells the stage that starts to Progress, if that is wanted.
 func (o Options) Say(stage string) {
 	if o.Progress != nil {
 		o.Progress(stage)

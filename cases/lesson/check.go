@@ -15,7 +15,7 @@ import (
 
 // Finding is a claim beside what was computed for it.
 type Finding struct {
-	Claim    *LessonClaim
+	Claim    *Claim
 	Computed float64         // in the unit of the words; NaN if it cannot be had
 	Fault    *tree.FileError // why the claim does not hold; nil if it does
 }
@@ -34,7 +34,7 @@ type Checker struct {
 // answered is a solved design, and its numbers as claims look them up.
 type answered struct {
 	solution *design.Solution
-	numbers  *LessonAnswer
+	numbers  *Answer
 }
 
 // NewChecker returns a checker for lessons whose own cases lie in fsys.
@@ -45,18 +45,18 @@ func NewChecker(fsys fs.FS, o design.Options) *Checker {
 // Check solves the designs of a step, unless that is done already, and returns
 // what was found for each of its claims, in their order. The error says that a
 // design could not be opened or solved, or that ctx was cancelled.
-func (k *Checker) Check(ctx context.Context, s *LessonStep) ([]Finding, error) {
+func (k *Checker) Check(ctx context.Context, s *Step) ([]Finding, error) {
 	if len(s.Claims) == 0 {
 		return nil, nil
 	}
-	flow := slices.ContainsFunc(s.Claims, func(c LessonClaim) bool {
+	flow := slices.ContainsFunc(s.Claims, func(c Claim) bool {
 		return strings.Contains(c.Of, "flow.") || strings.Contains(c.Of, "sectors.") // an elastic edge's come from the flow
 	})
 	design, err := k.answer(ctx, s.Case, s.Set, flow)
 	if err != nil {
 		return nil, err
 	}
-	var beside *LessonAnswer
+	var beside *Answer
 	if s.Beside != "" {
 		other, err := k.answer(ctx, s.Beside, nil, flow)
 		if err != nil {
@@ -73,7 +73,7 @@ func (k *Checker) Failed() []string { return k.failed }
 
 // findings holds every claim of a step against the answers of its design and
 // of the one beside it (nil if there is none).
-func (s *LessonStep) findings(design, beside *LessonAnswer) []Finding {
+func (s *Step) findings(design, beside *Answer) []Finding {
 	out := make([]Finding, len(s.Claims))
 	for i := range s.Claims {
 		c := &s.Claims[i]
@@ -116,7 +116,7 @@ func (k *Checker) answer(ctx context.Context, name string, set []cases.KeyValue,
 	for _, what := range report.Error.Failed() {
 		k.failed = append(k.failed, what+" of "+named(name, set))
 	}
-	numbers, err := newLessonAnswer(c, report)
+	numbers, err := newAnswer(c, report)
 	if err != nil {
 		return nil, err
 	}
@@ -153,7 +153,7 @@ func heavy(key string) bool { return !design.Light(key) }
 
 // Shown names the designs of a step: its case with the keys set on it, and the
 // one beside it.
-func (s *LessonStep) Shown() string {
+func (s *Step) Shown() string {
 	if s.Beside == "" {
 		return named(s.Case, s.Set)
 	}

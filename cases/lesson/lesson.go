@@ -15,11 +15,11 @@ type Lesson struct {
 	Name  string // the file's, without its ending
 	Title string
 	About string // one sentence
-	Steps []LessonStep
+	Steps []Step
 }
 
-// LessonStep is one picture of a lesson, with the words under it.
-type LessonStep struct {
+// Step is one picture of a lesson, with the words under it.
+type Step struct {
 	Caption string           // one or two sentences, without the marks of its claims
 	Caution string           // where harm could come of it; "": none
 	Case    string           // as OpenChanged takes it
@@ -27,34 +27,34 @@ type LessonStep struct {
 	Beside  string           // a second design at its side, as Open takes it; "": none
 	Load    float64          // 0..1 of the string load
 	Play    bool             // the load runs from nothing to Load
-	Field   string           // one of LessonFields
-	Face    string           // one of LessonFaces
-	View    string           // one of LessonViews
-	Section string           // one of LessonSections
-	Points  []LessonPoint    // what is pointed at
-	Claims  []LessonClaim    // what the caption and the caution say of the numbers
+	Field   string           // one of Fields
+	Face    string           // one of Faces
+	View    string           // one of Views
+	Section string           // one of Sections
+	Points  []Point          // what is pointed at
+	Claims  []Claim          // what the caption and the caution say of the numbers
 }
 
-// LessonPoint is a place that a step points at.
-type LessonPoint struct {
+// Point is a place that a step points at.
+type Point struct {
 	Name  string     // one of the case's landmarks; "": a place of the lesson's own
 	At    mesh.Point // mm, in plan
 	Words string     // written beside it
 }
 
-// LessonFields lists what may colour the top in a lesson.
-func LessonFields() []string {
+// Fields lists what may colour the top in a lesson.
+func Fields() []string {
 	return []string{"none", "sink", "stress along", "stress across", "strength used", "load flow", "foot pressure", "gap"}
 }
 
-// LessonFaces lists the faces whose stress a lesson may show.
-func LessonFaces() []string { return []string{"outside", "inside"} }
+// Faces lists the faces whose stress a lesson may show.
+func Faces() []string { return []string{"outside", "inside"} }
 
-// LessonViews lists where a lesson may look from.
-func LessonViews() []string {
+// Views lists where a lesson may look from.
+func Views() []string {
 	return []string{"from outside", "from the tail", "from the treble side", "from inside", "at an angle"}
 }
 
-// LessonSections lists the cuts that a lesson may show: across at the bridge,
+// Sections lists the cuts that a lesson may show: across at the bridge,
 // or along the centre line.
-func LessonSections() []string { return []string{"none", "cross", "long"} }
+func Sections() []string { return []string{"none", "cross", "long"} }

@@ -71,7 +71,7 @@ func TestBadLessons(t *testing.T) {
 				"a.toml:8: step[1].load: want 0 to 1, found -1"},
 		{"a faulty case", lessonText(`caption = "C."`, `case = "fine.toml"`), "a.toml:6: step[1].case: fine.toml:5: plate.thickness: want > 0 mm, found -5"},
 	} {
-		_, err := LoadLesson(casetest.Files("a.toml", c.text, "fine.toml", strings.Replace(casetest.TopText, "= 5", "= -5", 1)+casetest.RestText), "a.toml")
+		_, err := Load(casetest.Files("a.toml", c.text, "fine.toml", strings.Replace(casetest.TopText, "= 5", "= -5", 1)+casetest.RestText), "a.toml")
 		if err == nil {
 			t.Errorf("%s: no fault found, want\n%s", c.name, c.want)
 			continue
@@ -84,19 +84,19 @@ func TestBadLessons(t *testing.T) {
 
 func TestOpenLesson(t *testing.T) {
 	fsys := casetest.Files("1-arch.toml", lessonText(`caption = "C."`, `case = "first"`))
-	if l, err := OpenLesson(fsys, "1-arch.toml"); err != nil || len(l.Steps) != 1 {
-		t.Errorf("OpenLesson(1-arch.toml): %v, want the file", err)
+	if l, err := Open(fsys, "1-arch.toml"); err != nil || len(l.Steps) != 1 {
+		t.Errorf("Open(1-arch.toml): %v, want the file", err)
 	}
-	if l, err := OpenLesson(fsys, "1-arch"); err != nil || len(l.Steps) < 4 {
-		t.Errorf("OpenLesson(1-arch): %v, want the bundled lesson", err)
+	if l, err := Open(fsys, "1-arch"); err != nil || len(l.Steps) < 4 {
+		t.Errorf("Open(1-arch): %v, want the bundled lesson", err)
 	}
 	for _, c := range []struct{ name, want string }{
 		{"1-arc", `1-arc:1: no bundled lesson of this name; did you mean "1-arch"?`},
 		{"nothing-like-it", "nothing-like-it:1: no bundled lesson of this name; there are 1-arch, 2-relief, 3-apex, 4-bowed"},
 		{"1-arc.toml", `1-arc.toml:1: no such file; did you mean "1-arch.toml"?`},
 	} {
-		if _, err := OpenLesson(fsys, c.name); err == nil || err.Error() != c.want {
-			t.Errorf("OpenLesson(%s): %v, want %s", c.name, err, c.want)
+		if _, err := Open(fsys, c.name); err == nil || err.Error() != c.want {
+			t.Errorf("Open(%s): %v, want %s", c.name, err, c.want)
 		}
 	}
 }
@@ -113,7 +113,7 @@ func FuzzLesson(f *testing.F) {
 		f.Add([]byte(seed))
 	}
 	f.Fuzz(func(t *testing.T, text []byte) {
-		l, err := LoadLesson(fstest.MapFS{"a.toml": {Data: text}, "b.toml": {Data: []byte(casetest.TopText + casetest.RestText)}}, "a.toml")
+		l, err := Load(fstest.MapFS{"a.toml": {Data: text}, "b.toml": {Data: []byte(casetest.TopText + casetest.RestText)}}, "a.toml")
 		var faults tree.Faults
 		switch {
 		case err == nil:

@@ -23,7 +23,7 @@ func TestLessonDocs(t *testing.T) {
 		t.Fatal("no example in docs/lessons.md")
 	}
 	fsys := casetest.Files("mine.toml", example)
-	l, err := LoadLesson(fsys, "mine.toml")
+	l, err := Load(fsys, "mine.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -31,7 +31,7 @@ func TestLessonDocs(t *testing.T) {
 	if len(l.Steps) != 3 || claims != 8 {
 		t.Errorf("%d steps, %d claims, want the example's 3 and 8", len(l.Steps), claims)
 	}
-	for _, list := range [][]string{LessonFields(), LessonFaces(), LessonViews(), LessonSections()} {
+	for _, list := range [][]string{Fields(), Faces(), Views(), Sections()} {
 		for _, word := range list {
 			if !strings.Contains(text, "`\""+word+"\"`") {
 				t.Errorf("docs/lessons.md does not name %q", word)
@@ -43,7 +43,7 @@ func TestLessonDocs(t *testing.T) {
 			t.Errorf("docs/lessons.md has no row for %s", key)
 		}
 	}
-	infos, err := BundledLessons()
+	infos, err := Bundled()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -20,7 +20,7 @@ func TestLessonSteps(t *testing.T) {
 	text := lessonText(`caption = "One."`, `case = "low/a.toml"`, `set = { "bridge.relief.depth" = 0.1, "bridge.width" = 12 }`, `field = "gap"`, "load = 0.5", `beside = "first"`) +
 		"[[step]]\ncaption = \"Two.\"\nset.bridge.relief.depth = 0.2\nview = \"from inside\"\nface = \"inside\"\nplay = true\nsection = \"long\"\n" +
 		"[[step]]\ncaption = \"\"\"\nThree\n  on two lines.\"\"\"\ncase = \"low/a.toml\"\nfield = \"sink\"\n"
-	l, err := LoadLesson(casetest.Files("les/l.toml", text, "les/low/a.toml", casetest.TopText+casetest.RestText), "les/l.toml")
+	l, err := Load(casetest.Files("les/l.toml", text, "les/low/a.toml", casetest.TopText+casetest.RestText), "les/l.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -48,7 +48,7 @@ func TestLessonSetsTables(t *testing.T) {
 	text := lessonText(`caption = "It is {0.5 = key:plate.wood.EL / beside:key:plate.wood.EL in 0.4..0.9}."`, `case = "first"`, `beside = "first"`,
 		"[step.set]", `plate.wood = "soft"`, `"wood.soft" = { like = "sitka-spruce", EL = 8000 }`,
 		"[[step.set.load]]", "at = [0, 50]", "force = [1, 0, -10]", "name = \"thumb\"")
-	l, err := LoadLesson(casetest.Files("a.toml", text), "a.toml")
+	l, err := Load(casetest.Files("a.toml", text), "a.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -104,11 +104,11 @@ func TestClaims(t *testing.T) {
 	report := func(sink float64) *answer.Report {
 		return &answer.Report{Bridge: &answer.BridgeReport{Sink: sink, EndSink: [2]float64{0.25, -0.5}, MiddleClosesAt: answer.None(), Share: answer.ShareReport{Middle: 0.3}}, Gauges: []answer.GaugeReport{{Name: "a, b", Sink: 3}}}
 	}
-	one, err := newLessonAnswer(c, report(0.449))
+	one, err := newAnswer(c, report(0.449))
 	if err != nil {
 		t.Fatal(err)
 	}
-	two, err := newLessonAnswer(c, report(0.898))
+	two, err := newAnswer(c, report(0.898))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -20,13 +20,13 @@ import (
 // bundledLessons opens the lessons that come with the program.
 func bundledLessons(t *testing.T) []*Lesson {
 	t.Helper()
-	list, err := BundledLessons()
+	list, err := Bundled()
 	if err != nil {
 		t.Fatal(err)
 	}
 	var out []*Lesson
 	for _, info := range list {
-		l, err := OpenLesson(nil, info.Name)
+		l, err := Open(nil, info.Name)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -220,8 +220,8 @@ func TestLessonWords(t *testing.T) {
 	for _, l := range bundledLessons(t) {
 		for _, s := range l.Steps {
 			used["field "+s.Field], used["face "+s.Face], used["view "+s.View], used["section "+s.Section] = true, true, true, true
-			if !slices.Contains(LessonFields(), s.Field) || !slices.Contains(LessonFaces(), s.Face) ||
-				!slices.Contains(LessonViews(), s.View) || !slices.Contains(LessonSections(), s.Section) {
+			if !slices.Contains(Fields(), s.Field) || !slices.Contains(Faces(), s.Face) ||
+				!slices.Contains(Views(), s.View) || !slices.Contains(Sections(), s.Section) {
 				t.Errorf("%s: %q, %q, %q, %q: want words of the lists", l.Name, s.Field, s.Face, s.View, s.Section)
 			}
 		}

@@ -14,27 +14,27 @@ import (
 	"archload/cases/tree"
 )
 
-// LessonAnswer is one answered design, at full load, that a lesson's claims
+// Answer is one answered design, at full load, that a lesson's claims
 // can be held against.
-type LessonAnswer struct {
+type Answer struct {
 	keys map[string]string // the case's own values as text
 	rep  *answer.Report
 	tree any // the report as JSON has it
 }
 
-// newLessonAnswer makes the numbers of a case and its report ready to be
+// newAnswer makes the numbers of a case and its report ready to be
 // looked up.
-func newLessonAnswer(c *cases.Case, r *answer.Report) (*LessonAnswer, error) {
+func newAnswer(c *cases.Case, r *answer.Report) (*Answer, error) {
 	data, err := json.Marshal(r)
 	if err != nil {
 		return nil, err
 	}
-	a := &LessonAnswer{keys: textsOf(c), rep: r}
+	a := &Answer{keys: textsOf(c), rep: r}
 	return a, json.Unmarshal(data, &a.tree)
 }
 
 // number looks a reference up.
-func (a *LessonAnswer) number(r lookup) (float64, error) {
+func (a *Answer) number(r lookup) (float64, error) {
 	if r.key {
 		v, ok := numberOf(a.keys, r.path)
 		if !ok {
@@ -147,7 +147,7 @@ func pathParts(path string) []string {
 
 // checkNames refuses a claim that names no number of a report, before
 // anything is solved. A design that could not be opened is nil.
-func (c *LessonClaim) checkNames(design, other *cases.Case, beside bool) error {
+func (c *Claim) checkNames(design, other *cases.Case, beside bool) error {
 	for _, r := range c.formula.references() {
 		of := design
 		if r.beside {
@@ -221,7 +221,7 @@ func reportHas(t reflect.Type, parts []string) error {
 // check compares the claim with two answered designs; beside may be nil. It
 // returns what was computed, NaN if that cannot be had, and why the claim does
 // not hold; nil if it does.
-func (c *LessonClaim) check(design, beside *LessonAnswer) (float64, error) {
+func (c *Claim) check(design, beside *Answer) (float64, error) {
 	v, err := c.formula.value(func(r lookup) (float64, error) {
 		of := design
 		if r.beside {

@@ -10,7 +10,7 @@ import (
 	"archload/cases/tree"
 )
 
-// LessonClaim is what a caption says of a number of the report: words of the
+// Claim is what a caption says of a number of the report: words of the
 // caption, the number they stand for, and the range in which it must lie for
 // the words to be true.
 //
@@ -24,7 +24,7 @@ import (
 // agree with the computed one to the digits shown; a percentage stands for a
 // hundredth part of it. Words without a number, or about a loose one, say
 // their range behind "in".
-type LessonClaim struct {
+type Claim struct {
 	Words string // as in the caption
 	Of    string // the number they stand for, as written
 
@@ -41,7 +41,7 @@ func claimMark() *regexp.Regexp { return regexp.MustCompile(`\{([^{}]*)\}`) }
 func shownNumber() *regexp.Regexp { return regexp.MustCompile(`[-+]?\d+(?:\.(\d+))?(\s*%)?`) }
 
 // parseClaims parts a text into what is read and what it claims.
-func parseClaims(text string) (plain string, claims []LessonClaim, err error) {
+func parseClaims(text string) (plain string, claims []Claim, err error) {
 	var b strings.Builder
 	rest, mark := text, claimMark()
 	for {
@@ -65,9 +65,9 @@ func parseClaims(text string) (plain string, claims []LessonClaim, err error) {
 }
 
 // parseClaim reads what stands between the braces.
-func parseClaim(text string) (LessonClaim, error) {
+func parseClaim(text string) (Claim, error) {
 	words, of, ok := strings.Cut(text, "=")
-	c := LessonClaim{Words: strings.Join(strings.Fields(words), " "), Of: strings.TrimSpace(of)}
+	c := Claim{Words: strings.Join(strings.Fields(words), " "), Of: strings.TrimSpace(of)}
 	if !ok || c.Words == "" || c.Of == "" {
 		return c, fmt.Errorf("want {WORDS = NUMBER}, as in {0.45 mm = bridge.sink}, found {%s}", text)
 	}
@@ -89,7 +89,7 @@ func parseClaim(text string) (LessonClaim, error) {
 }
 
 // expect sets the range from what stands behind "in", or from the words.
-func (c *LessonClaim) expect(span string) error {
+func (c *Claim) expect(span string) error {
 	if span != "" {
 		lo, hi, ok := strings.Cut(span, "..")
 		var errLo, errHi error

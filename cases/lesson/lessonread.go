@@ -155,7 +155,7 @@ func readLesson(src *tree.Source) (*Lesson, error) {
 	}
 	r := &lessonReader{src: src, rep: d.Rep, opened: map[string]*cases.Case{}}
 	out := &Lesson{Name: cases.TrimExt(path.Base(src.Label)), Title: f.Title, About: f.About}
-	before := LessonStep{Field: LessonFields()[0], Face: LessonFaces()[0], View: "at an angle", Section: LessonSections()[0]}
+	before := Step{Field: Fields()[0], Face: Faces()[0], View: "at an angle", Section: Sections()[0]}
 	for i := range f.Steps {
 		before = r.step(&f.Steps[i], tree.EntryKey("step", i+1), before)
 		out.Steps = append(out.Steps, before)
@@ -167,12 +167,12 @@ func readLesson(src *tree.Source) (*Lesson, error) {
 }
 
 // step resolves one step from the file's words and the step before.
-func (r *lessonReader) step(f *stepFile, key string, before LessonStep) LessonStep {
-	s := LessonStep{Load: f.Load, Play: f.Play, Case: before.Case, Set: before.Set}
-	s.Field = r.choice(f.Field, before.Field, key+".field", LessonFields())
-	s.Face = r.choice(f.Face, before.Face, key+".face", LessonFaces())
-	s.View = r.choice(f.View, before.View, key+".view", LessonViews())
-	s.Section = r.choice(f.Section, before.Section, key+".section", LessonSections())
+func (r *lessonReader) step(f *stepFile, key string, before Step) Step {
+	s := Step{Load: f.Load, Play: f.Play, Case: before.Case, Set: before.Set}
+	s.Field = r.choice(f.Field, before.Field, key+".field", Fields())
+	s.Face = r.choice(f.Face, before.Face, key+".face", Faces())
+	s.View = r.choice(f.View, before.View, key+".view", Views())
+	s.Section = r.choice(f.Section, before.Section, key+".section", Sections())
 	if f.Case != "" {
 		s.Case, s.Set = r.pathOf(f.Case), nil
 	}
@@ -261,7 +261,7 @@ func (r *lessonReader) lineOf(f *tree.FileError, inForce int, key string, own *l
 }
 
 // words takes the marks of the claims out of a text and keeps the claims.
-func (r *lessonReader) words(text, key string, s *LessonStep, design, other *cases.Case) string {
+func (r *lessonReader) words(text, key string, s *Step, design, other *cases.Case) string {
 	plain, claims, err := parseClaims(text)
 	if err != nil {
 		r.rep.AddKey(key, "%w", err)
@@ -282,8 +282,8 @@ func (r *lessonReader) words(text, key string, s *LessonStep, design, other *cas
 }
 
 // point finds a point on the design.
-func (r *lessonReader) point(f *pointFile, design *cases.Case) LessonPoint {
-	p := LessonPoint{Name: f.At.name, At: f.At.at, Words: f.Words}
+func (r *lessonReader) point(f *pointFile, design *cases.Case) Point {
+	p := Point{Name: f.At.name, At: f.At.at, Words: f.Words}
 	if p.Words == "" {
 		p.Words = p.Name
 	}

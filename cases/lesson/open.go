@@ -11,10 +11,10 @@ import (
 	"archload/cases/tree"
 )
 
-// LoadLesson reads a lesson file and opens every case that it shows. The
+// Load reads a lesson file and opens every case that it shows. The
 // error, if any, is Faults. A case named with its ending .toml lies beside the
 // lesson; one named without is bundled.
-func LoadLesson(fsys fs.FS, name string) (*Lesson, error) {
+func Load(fsys fs.FS, name string) (*Lesson, error) {
 	src, err := tree.OpenSource(fsys, name, name)
 	if err != nil {
 		return nil, tree.Faults{{File: name, Line: 1, Err: err}}
@@ -22,11 +22,11 @@ func LoadLesson(fsys fs.FS, name string) (*Lesson, error) {
 	return readLesson(src)
 }
 
-// OpenLesson loads a bundled lesson by its name, or a lesson file from fsys. A
+// Open loads a bundled lesson by its name, or a lesson file from fsys. A
 // name without a slash and without the ending .toml is that of a bundled one.
-func OpenLesson(fsys fs.FS, nameOrPath string) (*Lesson, error) {
+func Open(fsys fs.FS, nameOrPath string) (*Lesson, error) {
 	if strings.ContainsAny(nameOrPath, `/\`) || path.Ext(nameOrPath) == ".toml" {
-		return LoadLesson(fsys, nameOrPath)
+		return Load(fsys, nameOrPath)
 	}
 	file := path.Join(lessonDir, nameOrPath+".toml")
 	src, err := tree.OpenSource(cases.BundledFiles, file, file)
@@ -44,28 +44,28 @@ func OpenLesson(fsys fs.FS, nameOrPath string) (*Lesson, error) {
 	return nil, tree.Faults{{File: nameOrPath, Line: 1, Err: errors.New("no bundled lesson of this name" + hint)}}
 }
 
-// LessonInfo describes a bundled lesson.
-type LessonInfo struct {
+// Info describes a bundled lesson.
+type Info struct {
 	Name  string // to be given instead of a path
 	Title string
 	About string
 	Steps int
 }
 
-// BundledLessons lists the lessons that come with the program, in the order
+// Bundled lists the lessons that come with the program, in the order
 // in which they are best taken.
-func BundledLessons() ([]LessonInfo, error) {
+func Bundled() ([]Info, error) {
 	names, err := lessonNames()
 	if err != nil {
 		return nil, err
 	}
-	var out []LessonInfo
+	var out []Info
 	for _, name := range names {
-		l, err := OpenLesson(nil, name)
+		l, err := Open(nil, name)
 		if err != nil {
 			return nil, err
 		}
-		out = append(out, LessonInfo{Name: name, Title: l.Title, About: l.About, Steps: len(l.Steps)})
+		out = append(out, Info{Name: name, Title: l.Title, About: l.About, Steps: len(l.Steps)})
 	}
 	return out, nil
 }

@@ -11,8 +11,8 @@ import (
 	"archload/fem/contact"
 )
 
-// LiveEvent is something that happens while the load rises.
-type LiveEvent struct {
+// Event is something that happens while the load rises.
+type Event struct {
 	Load  float64 // fraction of full string load, 1
 	Words string  // what, in a maker's words
 }
@@ -20,7 +20,7 @@ type LiveEvent struct {
 // Events tells what happens at the foot as the load rises, in the order of the
 // load and each once: what bears first, when the middle touches and has closed,
 // what lifts. Nil without a bridge, or if the load cannot be followed.
-func (l *Live) Events() []LiveEvent {
+func (l *Live) Events() []Event {
 	if l.top.Stand == nil {
 		return nil
 	}
@@ -30,25 +30,25 @@ func (l *Live) Events() []LiveEvent {
 	}
 	s := &design.Solution{Top: l.top, Result: &contact.Result{State: t.at(1)}}
 	out := slices.Concat(bearing(s), middle(s), lifts(s))
-	slices.SortStableFunc(out, func(a, b LiveEvent) int { return cmp.Compare(a.Load, b.Load) })
+	slices.SortStableFunc(out, func(a, b Event) int { return cmp.Compare(a.Load, b.Load) })
 	return out
 }
 
 // middle tells when the middle third of the bearing length touches and when it
 // has closed.
-func middle(s *design.Solution) []LiveEvent {
+func middle(s *design.Solution) []Event {
 	touches, closed := "the middle first touches", "the middle has closed"
 	if len(s.Top.Built.Case.Bridge.Feet) > 1 {
 		touches, closed = "the inner ends of the feet first touch", "the inner ends of the feet have closed"
 	}
 	var b answer.BridgeReport
 	b.SetEvents(s)
-	var out []LiveEvent
+	var out []Event
 	if at := b.MiddleTouchesAt; at.Known() && at > 0 {
-		out = append(out, LiveEvent{float64(at), touches})
+		out = append(out, Event{float64(at), touches})
 	}
 	if at := b.MiddleClosesAt; at.Known() && at > 0 && at > b.MiddleTouchesAt {
-		out = append(out, LiveEvent{float64(at), closed})
+		out = append(out, Event{float64(at), closed})
 	}
 	return out
 }
@@ -82,20 +82,20 @@ func stretches(s *design.Solution) []stretch {
 
 // bearing tells which parts bear from the start, and when the others come to
 // bear. The middle of a continuous foot has its own words.
-func bearing(s *design.Solution) []LiveEvent {
+func bearing(s *design.Solution) []Event {
 	at, all := firstLoads(s)
 	switch {
 	case len(at) == 0:
 		return nil
 	case all && len(s.Top.Built.Case.Bridge.Feet) > 1:
-		return []LiveEvent{{0, "both feet bear from the start"}}
+		return []Event{{0, "both feet bear from the start"}}
 	case all:
-		return []LiveEvent{{0, "the whole foot bears from the start"}}
+		return []Event{{0, "the whole foot bears from the start"}}
 	}
-	ends := slices.DeleteFunc(at, func(e LiveEvent) bool { return e.Words == middlePart && e.Load > 0 })
-	least := slices.MinFunc(ends, func(a, b LiveEvent) int { return cmp.Compare(a.Load, b.Load) }).Load
+	ends := slices.DeleteFunc(at, func(e Event) bool { return e.Words == middlePart && e.Load > 0 })
+	least := slices.MinFunc(ends, func(a, b Event) int { return cmp.Compare(a.Load, b.Load) }).Load
 	if len(ends) == 2 && ends[0].Load == ends[1].Load && len(s.Top.Built.Case.Bridge.Feet) == 1 {
-		return []LiveEvent{{least, "both ends bear first"}}
+		return []Event{{least, "both ends bear first"}}
 	}
 	for i, e := range ends {
 		ends[i].Words = e.Words + " comes to bear"
@@ -111,7 +111,7 @@ const middlePart = "the middle"
 
 // firstLoads is the load at which each part of the foot first bears, with its
 // name; all says that every part does so from the start.
-func firstLoads(s *design.Solution) (at []LiveEvent, all bool) {
+func firstLoads(s *design.Solution) (at []Event, all bool) {
 	first, parts := firstClosed(s), stretches(s)
 	all = true
 	for _, part := range parts {
@@ -123,7 +123,7 @@ func firstLoads(s *design.Solution) (at []LiveEvent, all bool) {
 		}
 		all = all && load == 0
 		if !math.IsInf(load, 1) {
-			at = append(at, LiveEvent{load, part.words})
+			at = append(at, Event{load, part.words})
 		}
 	}
 	return at, all
@@ -142,10 +142,10 @@ func firstClosed(s *design.Solution) map[int32]float64 {
 
 // lifts tells which parts of the foot let go of the top for good: the parts
 // along it, and its edges toward neck and tail.
-func lifts(s *design.Solution) []LiveEvent {
+func lifts(s *design.Solution) []Event {
 	parts := append(stretches(s), edges(s)...)
 	st := s.Result.State
-	var out []LiveEvent
+	var out []Event
 	for _, part := range parts {
 		open, last := true, -1.0
 		for _, i := range part.pads {
@@ -157,7 +157,7 @@ func lifts(s *design.Solution) []LiveEvent {
 			}
 		}
 		if open && last >= 0 {
-			out = append(out, LiveEvent{last, part.words + " lifts"})
+			out = append(out, Event{last, part.words + " lifts"})
 		}
 	}
 	return out

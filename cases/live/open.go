@@ -44,13 +44,13 @@ func (o *readCase) with(keys []cases.KeyValue) (*readCase, error) {
 	d := cases.NewDecoder()
 	d.Rep.Order = append(d.Rep.Order, o.order...)
 	maps.Copy(d.Tables, o.tables)
-	maps.Copy(cases.KeptBy(d).Cards, o.cards)
+	maps.Copy(cases.CardsFound(d), o.cards)
 	c, err := cases.Finish(d, &cases.Case{Rep: d.Rep}, o.src, o.tree, o.over, keys)
 	if err != nil {
 		return nil, err
 	}
 	q := *o
-	q.tables, q.cards, q.last = d.Tables, cases.KeptBy(d).Cards, c
+	q.tables, q.cards, q.last = d.Tables, cases.CardsFound(d), c
 	return &q, nil
 }
 

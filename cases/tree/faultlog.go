@@ -25,6 +25,7 @@ type fault struct {
 	err *FileError
 }
 
+// NewFaultLog returns an empty log.
 func NewFaultLog() *FaultLog {
 	return &FaultLog{Places: map[string]Place{}, told: map[string]bool{}, faulty: map[string]bool{}, tainted: map[string]bool{}}
 }

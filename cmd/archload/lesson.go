@@ -60,7 +60,7 @@ func newLesson(d *disk.Disk) *cobra.Command {
 
 // openLesson opens a bundled lesson by its name, or a lesson file.
 func openLesson(d *disk.Disk, arg string) (*lesson.Lesson, error) {
-	l, err := lesson.OpenLesson(d, filepath.ToSlash(arg))
+	l, err := lesson.Open(d, filepath.ToSlash(arg))
 	if err == nil {
 		return l, nil
 	}
@@ -72,7 +72,7 @@ func openLesson(d *disk.Disk, arg string) (*lesson.Lesson, error) {
 
 // completeLessons offers the bundled lessons and the files here.
 func completeLessons(_ *cobra.Command, args []string, typed string) ([]string, cobra.ShellCompDirective) {
-	infos, err := lesson.BundledLessons()
+	infos, err := lesson.Bundled()
 	if err != nil || len(args) > 0 {
 		return nil, cobra.ShellCompDirectiveNoFileComp
 	}
@@ -85,7 +85,7 @@ func completeLessons(_ *cobra.Command, args []string, typed string) ([]string, c
 }
 
 func listLessons(w io.Writer) error {
-	infos, err := lesson.BundledLessons()
+	infos, err := lesson.Bundled()
 	if err != nil {
 		return err
 	}

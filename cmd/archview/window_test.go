@@ -219,7 +219,7 @@ func (p *person) orbitAndZoom() {
 }
 
 func (p *person) everyField() {
-	for i, word := range lesson.LessonFields() {
+	for i, word := range lesson.Fields() {
 		if i%2 == 0 {
 			p.key(strconv.Itoa(i))
 		} else {

@@ -171,26 +171,7 @@ func (f *Factor) Negative() int {
 func (f *Factor) Growth(m *Matrix) float64 {
 	sum := make([]float64, Block*f.a.n) // by place
 	for k := range f.a.fronts {
-		fd := f.data(int32(k))
-		own := sum[Block*int(fd.first):]
-		for i := range fd.k() {
-			row := fd.d[triOff(i/panelRows)+i%panelRows:]
-			for c := range i + 1 {
-				own[i] += row[panelRows*c] * row[panelRows*c]
-			}
-		}
-		for p := range panels(fd.r()) {
-			var add [panelRows]float64
-			for panel := fd.s[panelRows*fd.k()*p:][:panelRows*fd.k()]; len(panel) > 0; panel = panel[panelRows:] {
-				for r, v := range panel[:panelRows] {
-					add[r] += v * v
-				}
-			}
-			for r := range min(panelRows, fd.r()-panelRows*p) {
-				i := panelRows*p + r
-				sum[Block*int(fd.rows[i/Block])+i%Block] += add[r]
-			}
-		}
+		f.addSquares(sum, int32(k))
 	}
 	most := 0.0
 	for p, v := range f.a.order {
@@ -201,4 +182,29 @@ func (f *Factor) Growth(m *Matrix) float64 {
 		}
 	}
 	return most
+}
+
+// addSquares adds the squares of a front's columns of L to the sums of their rows,
+// by place.
+func (f *Factor) addSquares(sum []float64, k int32) {
+	fd := f.data(k)
+	own := sum[Block*int(fd.first):]
+	for i := range fd.k() {
+		row := fd.d[triOff(i/panelRows)+i%panelRows:]
+		for c := range i + 1 {
+			own[i] += row[panelRows*c] * row[panelRows*c]
+		}
+	}
+	for p := range panels(fd.r()) {
+		var add [panelRows]float64
+		for panel := fd.s[panelRows*fd.k()*p:][:panelRows*fd.k()]; len(panel) > 0; panel = panel[panelRows:] {
+			for r, v := range panel[:panelRows] {
+				add[r] += v * v
+			}
+		}
+		for r := range min(panelRows, fd.r()-panelRows*p) {
+			i := panelRows*p + r
+			sum[Block*int(fd.rows[i/Block])+i%Block] += add[r]
+		}
+	}
 }

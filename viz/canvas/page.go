@@ -38,9 +38,10 @@ func (r Rect) Width() float64 { return r.X1 - r.X0 }
 // Height is the rectangle's extent upward, points.
 func (r Rect) Height() float64 { return r.Y1 - r.Y0 }
 
-// The three faces of the type on a page.
+// Face is one of the three faces of the type on a page.
 type Face int
 
+// The faces.
 const (
 	Regular Face = iota
 	Bold

@@ -78,7 +78,7 @@ type Desk struct {
 	copied string
 	lesson *walk
 
-	lessons    []lesson.LessonInfo // that come with the program; nil: not yet asked for
+	lessons    []lesson.Info // that come with the program; nil: not yet asked for
 	lessonsErr error
 }
 

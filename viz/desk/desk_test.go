@@ -248,7 +248,7 @@ func TestKeep(t *testing.T) {
 }
 
 func TestLessonFromFirstToLast(t *testing.T) {
-	infos, err := lesson.BundledLessons()
+	infos, err := lesson.Bundled()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -332,13 +332,13 @@ func TestShortcuts(t *testing.T) {
 // The words by which a lesson asks for a field or a view are those of the scene,
 // in the same order.
 func TestLessonWords(t *testing.T) {
-	if got, want := lesson.LessonFields(), FieldWords(); !slices.Equal(got, want) {
+	if got, want := lesson.Fields(), FieldWords(); !slices.Equal(got, want) {
 		t.Errorf("lessons know the fields %q, the scene %q", got, want)
 	}
-	if got, want := len(lesson.LessonViews()), len(scene.Views()); got != want {
+	if got, want := len(lesson.Views()), len(scene.Views()); got != want {
 		t.Errorf("lessons know %d views, the scene %d", got, want)
 	}
-	for _, v := range lesson.LessonViews() {
+	for _, v := range lesson.Views() {
 		if err := KnownView(v); err != nil {
 			t.Error(err)
 		}

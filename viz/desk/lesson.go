@@ -11,7 +11,7 @@ import (
 
 // openLesson begins a lesson.
 func (d *Desk) openLesson(name string) error {
-	l, err := lesson.OpenLesson(d.o.FS, name)
+	l, err := lesson.Open(d.o.FS, name)
 	if err != nil {
 		return err
 	}

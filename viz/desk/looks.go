@@ -34,7 +34,7 @@ func (l Looks) orUsual() Looks {
 
 // cutWords are the words of the cuts, in their order: those of the lessons, and
 // the one that only the hand can draw.
-func cutWords() []string { return append(lesson.LessonSections(), "drawn") }
+func cutWords() []string { return append(lesson.Sections(), "drawn") }
 
 // Text writes the looks as lines of name and value, which ParseLooks reads.
 func (l Looks) Text() string {

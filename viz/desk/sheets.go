@@ -57,7 +57,7 @@ func (d *Desk) drawHelp() {
 // drawLessons lists the bundled lessons.
 func (d *Desk) drawLessons() {
 	if d.lessons == nil {
-		d.lessons, d.lessonsErr = lesson.BundledLessons() // it opens every case that they show
+		d.lessons, d.lessonsErr = lesson.Bundled() // it opens every case that they show
 	}
 	infos, err := d.lessons, d.lessonsErr
 	r := d.lid(560, 120+78*float64(len(infos)))

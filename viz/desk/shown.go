@@ -34,7 +34,7 @@ type Answered struct {
 	Cut      *design.LineCut      // now; nil without a section
 	Flow     *answer.FlowReport   // now; nil if no lines of force are wanted
 	Pathless string               // why there are no paths of the load, if they are wanted
-	Events   []live.LiveEvent
+	Events   []live.Event
 	Report   *answer.Report // at full load; nil until it is worked out
 }
 

@@ -12,7 +12,7 @@ type walk struct {
 	at int // the step
 }
 
-func (l *walk) step() *lesson.LessonStep { return &l.Steps[l.at] }
+func (l *walk) step() *lesson.Step { return &l.Steps[l.at] }
 
 // toolbox is what can be changed of a design, worked out once for each state
 // of its keys.

@@ -1,3 +1,4 @@
+// Package canvastest holds what the tests of pictures share.
 package canvastest
 
 import (
@@ -17,7 +18,7 @@ type sizes struct {
 	least float64
 }
 
-func (s *sizes) FillString(f font.Face, p vg.Point, text string) {
+func (s *sizes) FillString(f font.Face, _ vg.Point, _ string) {
 	s.least = math.Min(s.least, float64(f.Font.Size))
 }
 
