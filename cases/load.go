@@ -58,6 +58,7 @@ func loadChanged(src, over *tree.Source, set []KeyValue) (*Case, error) {
 	return Finish(d, &Case{Rep: d.Rep}, src, Chain(d, src, nil), over, set)
 }
 
+// NewDecoder returns a decoder that fills a Case, with nothing read so far.
 func NewDecoder() *tree.Decoder {
 	return &tree.Decoder{Rep: tree.NewFaultLog(), Tables: map[string]*tree.CsvTable{}, Root: reflect.TypeFor[Case](),
 		Listed: "archload keys",

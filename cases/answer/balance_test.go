@@ -3,8 +3,6 @@ package answer
 import (
 	"math"
 	"testing"
-
-	"archload/cases/casetest"
 )
 
 // TestContactBalancesStrings: wherever the apex lies, the foot's forces and
@@ -12,7 +10,7 @@ import (
 // Statics of the bridge as a free body.
 func TestContactBalancesStrings(t *testing.T) {
 	for _, name := range []string{"course-guitar", "course-guitar-treble"} {
-		s := answered(t, casetest.Open(t, name), 0.6)
+		s := solved(t, name, 0.6)
 		var force, moment [3]float64
 		add := func(at, f [3]float64) {
 			for k := range 3 {

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"testing"
 
-	"archload/cases/casetest"
 	"archload/mesh"
 	"archload/mesh/plane"
 )
@@ -14,7 +13,7 @@ import (
 // wants heights of the carved surface, sinks of the gauges' own reading, and
 // no station beyond the outline.
 func TestCutAlongAgrees(t *testing.T) {
-	s := answered(t, casetest.Open(t, "course-guitar"), 0.5)
+	s := solved(t, "course-guitar", 0.5)
 	for _, c := range []struct {
 		name     string
 		from, to mesh.Point
@@ -50,7 +49,7 @@ func TestCutAlongAgrees(t *testing.T) {
 // TestCutAcrossIsACutAlong wants the cross cut to be the same cut, its holes
 // open.
 func TestCutAcrossIsACutAlong(t *testing.T) {
-	s := answered(t, casetest.Open(t, "course-guitar"), 0.5)
+	s := solved(t, "course-guitar", 0.5)
 	c := s.CutAcross(-10)
 	open := 0
 	for i, q := range c.At {
@@ -73,7 +72,7 @@ func TestCutAcrossIsACutAlong(t *testing.T) {
 // TestCutBraces wants the two tone bars where they are drawn, as wide and as
 // high as they are there.
 func TestCutBraces(t *testing.T) {
-	s := answered(t, casetest.Open(t, "course-guitar"), 0.5)
+	s := solved(t, "course-guitar", 0.5)
 	// The bars run from x = ±36 at y = 120 to ±44 at y = -135, 7 mm wide and 13
 	// high between 15 and 85 % of their length.
 	const y = 20

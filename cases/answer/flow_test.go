@@ -30,7 +30,7 @@ func outflow(m *mesh.Mesh, t [][2]float64) []float64 {
 // strings' downforce and the reactions, and a brace gives what it takes.
 func TestFlowBalances(t *testing.T) {
 	for _, name := range []string{"course-guitar", "course-guitar-elastic", "bowed-layout"} {
-		s := answered(t, casetest.Open(t, name), 0.5)
+		s := solved(t, name, 0.5)
 		f := s.Flow
 		plate, whole := outflow(s.Top.Built.Mesh, f.Plate), outflow(s.Top.Built.Mesh, f.Whole)
 		var off, load, held, braces float64
@@ -89,7 +89,7 @@ func alongLine(l [][2]float64, u float64) [2]float64 {
 // along, within 2 %, summed over straight cuts from the one to the other.
 func TestFlowBetweenLines(t *testing.T) {
 	for _, name := range []string{"course-guitar", "octave-mandola", "course-guitar-two-feet"} {
-		f := answered(t, casetest.Open(t, name), 0.5).Flow
+		f := solved(t, name, 0.5).Flow
 		lines, err := f.Lines(flowLines)
 		if err != nil {
 			t.Fatal(err)
@@ -147,7 +147,7 @@ func TestFlowLinesAreWhole(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, info := range list {
-		s := answered(t, casetest.Open(t, info.Name), 0.5)
+		s := solved(t, info.Name, 0.5)
 		if s.Flow == nil {
 			t.Errorf("%s: no load flow: %v", info.Name, s.FlowFault)
 			continue

@@ -4,14 +4,13 @@ import (
 	"math"
 	"testing"
 
-	"archload/cases/casetest"
 	"archload/cases/design"
 )
 
 // TestBridgeMoves wants the drawn bridge to move as the report says.
 func TestBridgeMoves(t *testing.T) {
 	for _, name := range []string{"course-guitar", "course-guitar-treble-relief", "course-guitar-posts"} {
-		s := answered(t, casetest.Open(t, name), 0.5)
+		s := solved(t, name, 0.5)
 		at := s.Top.Built.Case.Bridge.At
 		mid := design.BridgePoint{At: [3]float64{at[0], at[1], s.Top.Built.Bridge.Body.Nodes[s.Top.Built.Bridge.Mid][2]}, Node: s.Top.Built.Bridge.Mid}
 		got, rest := -s.BridgeMove(mid)[2], -s.Result.State.SlackRest[2]+s.Result.State.SlackRest[4]*(at[0]-s.Top.Built.Bridge.Body.Nodes[0][0])
@@ -36,7 +35,7 @@ func TestBridgeParts(t *testing.T) {
 		name  string
 		parts []string
 	}{{"course-guitar", []string{"base", "saddle"}}, {"course-guitar-posts", []string{"base", "post", "post", "saddle beam"}}, {"bench-plate", nil}} {
-		s := answered(t, casetest.Open(t, c.name), 0.5)
+		s := solved(t, c.name, 0.5)
 		parts := s.Top.Built.BridgeParts()
 		if len(parts) != len(c.parts) {
 			t.Fatalf("%s: %d parts, want %v", c.name, len(parts), c.parts)

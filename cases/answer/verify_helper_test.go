@@ -2,9 +2,11 @@ package answer
 
 import (
 	"context"
+	"sync"
 	"testing"
 
 	"archload/cases"
+	"archload/cases/casetest"
 	"archload/cases/design"
 )
 
@@ -15,6 +17,36 @@ func answered(t testing.TB, c *cases.Case, refine float64) *design.Solution {
 	if err != nil {
 		t.Fatal(err)
 	}
+	return s
+}
+
+// bundledAt is a bundled case at a mesh density.
+type bundledAt struct {
+	name   string
+	refine float64
+}
+
+// kept holds the solutions that several tests read.
+var kept struct {
+	sync.Mutex
+	sols map[bundledAt]*design.Solution
+}
+
+// solved is answered for a bundled case. It is solved once for all tests, which
+// only read it.
+func solved(t testing.TB, name string, refine float64) *design.Solution {
+	t.Helper()
+	kept.Lock()
+	defer kept.Unlock()
+	at := bundledAt{name, refine}
+	if s, ok := kept.sols[at]; ok {
+		return s
+	}
+	if kept.sols == nil {
+		kept.sols = map[bundledAt]*design.Solution{}
+	}
+	s := answered(t, casetest.Open(t, name), refine)
+	kept.sols[at] = s
 	return s
 }
 

@@ -23,6 +23,7 @@ type Cell struct {
 	Foot   int
 }
 
+// Area is the cell's, mm².
 func (c Cell) Area() float64 { return c.Dx * c.Dy }
 
 // Cells lays the contact grid over the bearing area, foot by foot from the

@@ -117,6 +117,7 @@ func (r roundRod) Rigidity() element.Rigidity {
 	return element.Rigidity{EA: r.e * a, GAy: shear * g * a, GAz: shear * g * a, GJ: g * 2 * i, EIy: r.e * i, EIz: r.e * i}
 }
 
+// Sq returns x².
 func Sq(x float64) float64   { return x * x }
 func cube(x float64) float64 { return x * x * x }
 

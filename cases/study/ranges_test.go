@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"archload/cases"
@@ -44,6 +45,54 @@ func solveAll(t *testing.T, o design.Options, cs ...*cases.Case) []*design.Solut
 	return out
 }
 
+// shared holds what several tests read: solutions of bundled cases with rough
+// options, and what the scatter of wood does to a solution.
+var shared struct {
+	sync.Mutex
+	sols    map[string]*design.Solution
+	spreads map[*design.Solution]*Spread
+}
+
+// roughly answers bundled cases with rough options, each once for all tests,
+// which only read it.
+func roughly(t *testing.T, names ...string) []*design.Solution {
+	t.Helper()
+	shared.Lock()
+	defer shared.Unlock()
+	var out []*design.Solution
+	for _, name := range names {
+		s, ok := shared.sols[name]
+		if !ok {
+			if shared.sols == nil {
+				shared.sols = map[string]*design.Solution{}
+			}
+			s = solveAll(t, rough(), casetest.Open(t, name))[0]
+			shared.sols[name] = s
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// spreadOf finds what the scatter of wood does to a solution, once.
+func spreadOf(t *testing.T, s *design.Solution) *Spread {
+	t.Helper()
+	shared.Lock()
+	defer shared.Unlock()
+	if sp, ok := shared.spreads[s]; ok {
+		return sp
+	}
+	sp, err := FindSpread(t.Context(), s, design.Options{Workers: 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if shared.spreads == nil {
+		shared.spreads = map[*design.Solution]*Spread{}
+	}
+	shared.spreads[s] = sp
+	return sp
+}
+
 // compareAll sets solutions side by side with their ranges.
 func compareAll(t *testing.T, sols []*design.Solution) *Comparison {
 	t.Helper()
@@ -51,10 +100,7 @@ func compareAll(t *testing.T, sols []*design.Solution) *Comparison {
 	var reps []*answer.Report
 	var spreads []*Spread
 	for i, s := range sols {
-		sp, err := FindSpread(t.Context(), s, design.Options{Workers: 2})
-		if err != nil {
-			t.Fatal(err)
-		}
+		sp := spreadOf(t, s)
 		if len(sp.faults) > 0 {
 			t.Errorf("%s: %v", s.Top.Built.Case.Title, sp.faults)
 		}
@@ -78,7 +124,7 @@ func nearly(got, want answer.Num, relative float64) bool {
 
 // TestTopInOtherPlanks: the same top in other planks is what a solve of its own gives.
 func TestTopInOtherPlanks(t *testing.T) {
-	s := solveAll(t, rough(), casetest.Open(t, "course-guitar-posts"))[0]
+	s := roughly(t, "course-guitar-posts")[0]
 	planks := planks(s.Top.Built.Case)
 	times := make([]map[string]float64, len(planks))
 	for i := range planks {
@@ -103,7 +149,7 @@ func TestTopInOtherPlanks(t *testing.T) {
 // TestScatterShares: a constant of the bridge asks for contact alone, a strength
 // or a density for a summary alone; all give what a solve of its own gives.
 func TestScatterShares(t *testing.T) {
-	s := solveAll(t, rough(), casetest.Open(t, "course-guitar-relief"))[0]
+	s := roughly(t, "course-guitar-relief")[0]
 	planks, base := planks(s.Top.Built.Case), plainReport(s)
 	shared := 0
 	for _, c := range scattering(planks, true) {
@@ -141,8 +187,8 @@ func TestScatterShares(t *testing.T) {
 // TestEqualDesigns: two equal designs in the same planks differ in nothing,
 // with certainty.
 func TestEqualDesigns(t *testing.T) {
-	s := solveAll(t, rough(), casetest.Open(t, "course-guitar-relief"))
-	c := compareAll(t, append(s, s...))
+	s := append(solveAll(t, rough(), casetest.Open(t, "course-guitar-relief")), roughly(t, "course-guitar-relief")...)
+	c := compareAll(t, s)
 	if len(c.Differs) != 0 {
 		t.Errorf("input differs: %v", c.Differs)
 	}
@@ -192,9 +238,8 @@ func TestRealDifference(t *testing.T) {
 // TestOtherPlanks: two woods are two planks, whose scatters add up; a wood of
 // another mean is another plank too.
 func TestOtherPlanks(t *testing.T) {
-	a := casetest.Open(t, "course-guitar")
 	b := caseWith(t, "course-guitar", cases.KeyValue{Key: "plate.wood", Value: cases.Valued("engelmann-spruce")})
-	c := compareAll(t, solveAll(t, rough(), a, b))
+	c := compareAll(t, append(roughly(t, "course-guitar"), solveAll(t, rough(), b)...))
 	r := rowOf(t, c, "bridge_sink")
 	both := answer.Num(math.Hypot(float64(r.Ranges[0].Wood), float64(r.Ranges[1].Wood)))
 	if d := r.Differences[0].Wood; !nearly(d, both, 0.02) {
@@ -250,7 +295,8 @@ func TestPlanks(t *testing.T) {
 // first; what it has not got stands as none.
 func TestNeverAndNone(t *testing.T) {
 	deep := caseWith(t, "course-guitar", cases.KeyValue{Key: "bridge.relief.depth", Value: cases.Valued(2.0)})
-	c := compareAll(t, solveAll(t, rough(), casetest.Open(t, "course-guitar"), deep, casetest.Open(t, "bench-plate")))
+	tight := roughly(t, "course-guitar", "bench-plate")
+	c := compareAll(t, []*design.Solution{tight[0], solveAll(t, rough(), deep)[0], tight[1]})
 	r := rowOf(t, c, "middle_touches_at")
 	if r.Values[1].Known() || r.Ranges[1].Wood.Known() || r.Differences[0].Value.Known() || r.Differences[0].Within || r.Weight.Known() {
 		t.Errorf("relief of 2 mm: touches at %v ± %v; want never, without ranges", r.Values[1], r.Ranges[1].Wood)
@@ -282,7 +328,7 @@ func TestSideNeedsFlow(t *testing.T) {
 
 // TestSpreadStops: an interrupt ends the work.
 func TestSpreadStops(t *testing.T) {
-	s := solveAll(t, rough(), casetest.Open(t, "bench-plate"))
+	s := roughly(t, "bench-plate")
 	ctx, stop := context.WithCancel(t.Context())
 	stop()
 	if _, err := FindSpread(ctx, s[0], design.Options{}); err == nil {
@@ -296,7 +342,7 @@ func TestSpreadStops(t *testing.T) {
 // TestParts: the rows stand part by part, and in each by weight; a percentage of
 // what may as well be zero is left out.
 func TestParts(t *testing.T) {
-	c := compareAll(t, solveAll(t, rough(), casetest.Open(t, "course-guitar"), casetest.Open(t, "course-guitar-relief")))
+	c := compareAll(t, roughly(t, "course-guitar", "course-guitar-relief"))
 	if !slices.IsSortedFunc(c.Rows, byWeight) {
 		t.Error("the rows are not in order")
 	}

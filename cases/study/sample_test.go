@@ -7,7 +7,6 @@ import (
 
 	"archload/cases"
 	"archload/cases/answer"
-	"archload/cases/casetest"
 	"archload/cases/design"
 )
 
@@ -42,7 +41,7 @@ func TestHypercube(t *testing.T) {
 // TestSampleRepeats: a seed gives the same bits with one goroutine and with
 // two, and another seed others.
 func TestSampleRepeats(t *testing.T) {
-	sols := solveAll(t, rough(), casetest.Open(t, "course-guitar-two-feet"), casetest.Open(t, "course-guitar"))
+	sols := roughly(t, "course-guitar-two-feet", "course-guitar")
 	take := func(seed uint64, workers int) *Sample {
 		s, err := DrawSample(t.Context(), sols, 6, seed, design.Options{Workers: workers})
 		if err != nil {
