@@ -29,6 +29,10 @@ type Case struct {
 	Supports []Support        `toml:"support" most:"100"` // default: none
 	Posts    []Post           `toml:"post" most:"50"`     // default: none
 	Woods    map[string]*Wood `toml:"wood" most:"100"`    // the case's own woods; default: none
+	Motion   *Motion          `toml:"motion"`             // default: none, that is, its own defaults
+	Masses   []PlateMass      `toml:"mass" most:"100"`    // default: none
+	Taps     []Tap            `toml:"tap" most:"100"`     // default: none
+	Tones    []HeardTone      `toml:"tone" most:"100"`    // default: none
 	Mesh     Mesh             `toml:"mesh"`
 
 	Rep   *tree.FaultLog            // places of the keys
@@ -205,6 +209,8 @@ type String struct {
 	FrontAngle *tree.Angle `toml:"front_angle" want:"0..45" eg:"5"`
 	// deg, this string's own, toward the tail; default: the set's
 	BackAngle *tree.Angle `toml:"back_angle" want:"0..45" eg:"9"`
+	// mm, diameter of a wound string's core, which carries the stretch; default: three tenths of its mass
+	Core tree.Length `toml:"core" want:">0" eg:"0.4"`
 	// N, added to the speaking length alone (a plucked string); default: 0
 	Rise tree.Force `toml:"rise" default:"0" want:">=0" eg:"20"`
 }

@@ -122,6 +122,12 @@ func (c *Case) nameThings() {
 	for i := range c.Posts {
 		name(&c.Posts[i].Name, "post", i)
 	}
+	for i := range c.Masses {
+		name(&c.Masses[i].Name, "mass", i)
+	}
+	for i := range c.Taps {
+		name(&c.Taps[i].Name, "tap", i)
+	}
 	if c.Strings == nil {
 		return
 	}

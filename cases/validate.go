@@ -20,6 +20,7 @@ func (c *Case) validate(r *tree.FaultLog) {
 	c.checkBridge(r)
 	c.checkBench(r)
 	c.checkHeld(r)
+	c.checkMotion(r)
 }
 
 // checkArch wants exactly one source of the arch, and a rim that is not

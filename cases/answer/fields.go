@@ -33,9 +33,14 @@ func StressFields(s *design.Solution, zeta float64) (along, across []float64) {
 
 // Outlines returns the plate's edge and the edges of its holes, mm.
 func Outlines(s *design.Solution) (edge []mesh.Point, holes [][]mesh.Point) {
+	return OutlinesOf(s.Top.Built)
+}
+
+// OutlinesOf does it for a case that is built.
+func OutlinesOf(b *design.Built) (edge []mesh.Point, holes [][]mesh.Point) {
 	const chord = 0.1
-	edge = s.Top.Built.Geometry.Outline.Polyline(chord)
-	for _, h := range s.Top.Built.Geometry.Holes {
+	edge = b.Geometry.Outline.Polyline(chord)
+	for _, h := range b.Geometry.Holes {
 		holes = append(holes, h.Polyline(chord))
 	}
 	return edge, holes

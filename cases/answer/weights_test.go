@@ -9,11 +9,8 @@ import (
 	"archload/cases/design"
 )
 
-// g/mm³ in 1 kg/m³, and tonnes in 1 g.
-const (
-	gramPerMM3   = 1e-6
-	tonnePerGram = 1e-6
-)
+// gramPerMM3 is how many g/mm³ are 1 kg/m³.
+const gramPerMM3 = 1e-6
 
 // TestWeights: what vibrates is what is weighed: the masses of plate and braces, from the elements' mass
 // under rigid motions, are those of the report, and their centres those of the volumes.

@@ -61,6 +61,7 @@ func Build(g *Geometry, m *mesh.Mesh) (*Built, error) {
 	b.supports()
 	b.friction()
 	b.posts()
+	b.masses()
 	b.Loads = b.loads()
 	if c.Bridge != nil && c.Strings != nil {
 		var err error
@@ -225,6 +226,9 @@ func (b *Built) friction() {
 		}
 		at = append(at, s.Line...)
 	}
+	if len(at) < 2 {
+		return // nothing holds it: a plate in the hand
+	}
 	p, q, far := mesh.Point{}, mesh.Point{}, -1.0
 	for i := range at {
 		for _, o := range at[i+1:] {
@@ -292,12 +296,7 @@ func (b *Built) loads() []fem.PointForce {
 	var out []fem.PointForce
 	for i := range b.Case.Loads {
 		l := &b.Case.Loads[i]
-		pts := b.Place.spread(l.At, l.At, 1, 1)
-		if l.Size != nil {
-			w, h := float64(l.Size[0]), float64(l.Size[1])
-			pts = b.Place.spread(mesh.Point{l.At[0] - w/2, l.At[1] - h/2}, mesh.Point{l.At[0] + w/2, l.At[1] + h/2},
-				cases.Pieces(w, 1), cases.Pieces(h, 1))
-		}
+		pts := b.spots(l.At, l.Size)
 		f := [3]float64{}
 		for k := range 3 {
 			f[k] = float64(l.Force[k]) / float64(len(pts))

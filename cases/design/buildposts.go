@@ -46,9 +46,10 @@ func (b *Built) postUnder(x float64) {
 	arm := [2][3]float64{{0, 0, br.Height.Value(x) / 2}, {0, 0, -float64(br.SaddleBeam.Height) / 2}}
 	d := float64(br.Posts.Diameter)
 	rod := roundRod{diameter: d, e: float64(br.Posts.Modulus)}
-	st.Body.Beams = append(st.Body.Beams, contact.BodyBeam{Nodes: [2]int32{lower, upper}, Offset: arm,
-		Up: [3]float64{0, 1, 0}, Section: rod})
 	p, q := st.Body.Nodes[lower], st.Body.Nodes[upper]
 	low, high := p[2]+arm[0][2], q[2]+arm[1][2]
-	st.weigh(math.Pi*d*d/4*(high-low)*brassDensity*gramPerMM3, [3]float64{p[0], p[1], (low + high) / 2})
+	m := math.Pi * d * d / 4 * (high - low) * brassDensity * gramPerMM3
+	st.Body.Beams = append(st.Body.Beams, contact.BodyBeam{Nodes: [2]int32{lower, upper}, Offset: arm,
+		Up: [3]float64{0, 1, 0}, Section: rod, Mass: m * tonnePerGram})
+	st.weigh(m, [3]float64{p[0], p[1], (low + high) / 2})
 }

@@ -43,7 +43,7 @@ func (g *Geometry) fine() []mesh.Fine {
 		out = append(out, holeFine(h, m)...)
 	}
 	for _, l := range g.Case.Loads {
-		lo, hi := rect(&l)
+		lo, hi := rect(l.At, l.Size)
 		mid := (lo[1] + hi[1]) / 2
 		out = append(out, mesh.Fine{
 			Along:  []mesh.Point{{lo[0], mid}, {hi[0], mid}},
@@ -62,13 +62,12 @@ func (g *Geometry) fine() []mesh.Fine {
 }
 
 // rect returns the corners of a load's rectangle in plan, mm.
-func rect(l *cases.TopLoad) (lo, hi mesh.Point) {
-	var size [2]tree.Length
-	if l.Size != nil {
-		size = *l.Size
+func rect(at mesh.Point, size *[2]tree.Length) (lo, hi mesh.Point) {
+	if size == nil {
+		return at, at
 	}
 	for k := range 2 {
-		lo[k], hi[k] = l.At[k]-float64(size[k])/2, l.At[k]+float64(size[k])/2
+		lo[k], hi[k] = at[k]-float64(size[k])/2, at[k]+float64(size[k])/2
 	}
 	return lo, hi
 }

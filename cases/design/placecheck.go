@@ -19,8 +19,20 @@ func (f *fitter) checkPlaces() {
 	}
 	if moved("load") {
 		for i := range c.Loads {
-			lo, hi := rect(&c.Loads[i])
+			lo, hi := rect(c.Loads[i].At, c.Loads[i].Size)
 			f.onWood(tree.EntryKey("load", i+1)+".at", c.Loads[i].Name, rectPoints(lo, hi))
+		}
+	}
+	if moved("mass") {
+		for i, m := range c.Masses {
+			lo, hi := rect(m.At, m.Size)
+			f.onWood(tree.EntryKey("mass", i+1)+".at", m.Name, rectPoints(lo, hi))
+		}
+	}
+	if moved("tap") {
+		for i, t := range c.Taps {
+			lo, hi := rect(t.At, t.Size)
+			f.onWood(tree.EntryKey("tap", i+1)+".at", t.Name, rectPoints(lo, hi))
 		}
 	}
 	if moved("gauge") {

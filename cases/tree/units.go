@@ -26,6 +26,9 @@ type Stress float64
 // Density is a mass per volume, kg/m³, that may be written "0.41 g/cm3".
 type Density float64
 
+// Mass is a mass, g, that may be written "1 oz".
+type Mass float64
+
 // LineMass is a mass per length of string, kg/m (the same number as g/mm),
 // that may be written "4.9e-4 lb/in".
 type LineMass float64
@@ -79,6 +82,8 @@ func DimensionOf(v any) (Dimension, bool) {
 		return Dimension{"a stress", `"11.5 GPa"`, 1e6, []unit{{"MPa", 1}, {"N/mm2", 1}, {"GPa", 1000}, {"kPa", 1e-3}, {"psi", psi}}, nil}, true
 	case Density:
 		return Dimension{"a density", `"0.41 g/cm3"`, 3e4, []unit{{"kg/m3", 1}, {"g/cm3", 1000}, {"lb/ft3", pound / math.Pow(12*Inch/1000, 3)}}, nil}, true
+	case Mass:
+		return Dimension{"a mass", `"1 oz"`, 1e5, []unit{{"g", 1}, {"kg", 1000}, {"oz", pound * 1000 / 16}, {"lb", pound * 1000}}, nil}, true
 	case LineMass:
 		return Dimension{"a mass per length", `"4.9e-4 lb/in"`, 1, []unit{{"kg/m", 1}, {"g/mm", 1}, {"g/m", 1e-3}, {"lb/in", pound / Inch * 1000}}, nil}, true
 	case Stiffness:

@@ -1,10 +1,12 @@
 package vibration
 
 import (
+	"errors"
 	"math"
 
 	"archload/fem"
 	"archload/fem/eigen"
+	"archload/fem/sparse"
 )
 
 // Tones are the lowest tones of a structure, ascending and complete below a bound.
@@ -31,13 +33,28 @@ func (s *Structure) Tones(count, free int) (*Tones, error) {
 	m, err := eigen.Lowest(&eigen.Problem{K: s.K, M: s.M, Fixed: s.fixed, Plan: s.plan},
 		eigen.Options{Count: count, Free: free, Scale: firstGuess, Workers: s.in.Workers})
 	if err != nil {
-		return nil, err
+		return nil, s.explain(err)
 	}
 	t := &Tones{Free: free, To: hertz(m.Proof.Bound), Proof: m.Proof, of: s, modes: m}
 	for i := free; i < len(m.Values); i++ {
 		t.List = append(t.List, Tone{Hz: hertz(m.Values[i]), Shape: m.Vectors[i], Bound: m.Residuals[i] / 2})
 	}
 	return t, nil
+}
+
+// explain puts a pivot that vanishes at its place.
+func (s *Structure) explain(err error) error {
+	var pe *sparse.PivotError
+	if !errors.As(err, &pe) {
+		return err
+	}
+	u := &fem.UnsupportedError{Dof: pe.Dof, Err: err}
+	if n := int(s.first); pe.Node < n {
+		u.At = s.in.Plate.Model.Nodes[pe.Node].P
+	} else {
+		u.At = s.in.Body.Nodes[pe.Node-n]
+	}
+	return u
 }
 
 // firstGuess is omega² of the lowest tone of a free plate, 1/s²: 50 Hz. A wrong guess costs time.
@@ -112,6 +129,14 @@ func square(m, u []float64) float64 {
 		}
 	}
 	return sum
+}
+
+// Node is the place of a node, mm.
+func (s *Structure) Node(n int32) [3]float64 {
+	if n < s.first {
+		return s.in.Plate.Model.Nodes[n].P
+	}
+	return s.in.Body.Nodes[n-s.first]
 }
 
 // Most returns the node that moves most and how far, mm: of the plate's nodes and the body's.

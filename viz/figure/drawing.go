@@ -17,6 +17,7 @@ type Drawing struct {
 	Strings  [][]mesh.Point // centre lines
 	Flow     [][]mesh.Point // lines of equal force
 	FlowNote string         // what one of them carries: "each line carries 5 N"
+	Sand     [][]mesh.Point // lines that stay still in a tone
 	Rim      *RimHold       // what holds the edge up; nil: not shown
 	Gauges   []Mark
 	Grain    float64 // turn of the grain from the centre line, degrees, anticlockwise seen from outside

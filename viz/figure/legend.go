@@ -141,6 +141,9 @@ func (v *planView) keyItems() []canvas.KeyItem {
 	add(len(d.Flow) > 0, cmp.Or(canvas.Clean(d.FlowNote), "line of force"), func(g *canvas.Page, r canvas.Rect) {
 		g.Line(canvas.At(r.X0, r.Y0+3), canvas.At(r.X1, r.Y0+3), flowPen())
 	})
+	add(len(d.Sand) > 0, "stays still: sand gathers", func(g *canvas.Page, r canvas.Rect) {
+		g.Line(canvas.At(r.X0, r.Y0+3), canvas.At(r.X1, r.Y0+3), sandPen())
+	})
 	out = append(out, v.rimKey()...)
 	add(v.hasMark(func(m Mark) bool { return !m.Worst && !m.Post }), "gauge", func(g *canvas.Page, r canvas.Rect) { drawGauge(g, canvas.At((r.X0+r.X1)/2, (r.Y0+r.Y1)/2)) })
 	add(v.hasMark(func(m Mark) bool { return m.Post }), "post to the back", func(g *canvas.Page, r canvas.Rect) { drawPost(g, canvas.At((r.X0+r.X1)/2, (r.Y0+r.Y1)/2)) })

@@ -184,6 +184,7 @@ func (v *planView) drawParts(g *canvas.Page) {
 	g.Stroke(v.clippedStrings(), false, canvas.Pen{Width: 0.4, Color: canvas.Faded(canvas.Ink(), 0.6)})
 	v.drawRimHold(g)
 	v.drawFlow(g)
+	g.Stroke(v.lay.frame.Lines(d.Sand), false, sandPen())
 	for _, l := range d.Feet {
 		g.Stroke([][]canvas.Point{f.All(l)}, true, canvas.Pen{Width: 2.6, Color: canvas.Faded(canvas.Paper(), 0.7)})
 		g.Stroke([][]canvas.Point{f.All(l)}, true, canvas.Firm())

@@ -68,3 +68,6 @@ func Smoothed(l [][2]float64) []mesh.Point {
 }
 
 func flowPen() canvas.Pen { return canvas.Pen{Width: 0.9, Color: color.NRGBA{120, 30, 60, 255}} }
+
+// sandPen draws the lines where sand gathers.
+func sandPen() canvas.Pen { return canvas.Pen{Width: 2.4, Color: color.NRGBA{92, 64, 28, 255}} }

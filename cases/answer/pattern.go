@@ -1,0 +1,171 @@
+package answer
+
+import (
+	"fmt"
+	"math"
+
+	"archload/cases/design"
+)
+
+// normalMovement is the movement of the plate's nodes square to it, scaled so that the greatest is
+// 1 and upward.
+func normalMovement(m *design.Moving, shape []float64) []float64 {
+	w := make([]float64, m.Built.PlateN)
+	most := 0.0
+	for i := range w {
+		n, u := m.Built.Model.Nodes[i].N, shape[6*i:][:3]
+		w[i] = n[0]*u[0] + n[1]*u[1] + n[2]*u[2]
+		if math.Abs(w[i]) > math.Abs(most) {
+			most = w[i]
+		}
+	}
+	if most != 0 {
+		for i := range w {
+			w[i] /= most
+		}
+	}
+	return w
+}
+
+// leastField is the share of the plate's area, and of the greatest movement, from which a field
+// that swings in one sense counts.
+const leastField = 0.01
+
+// field is a part of the plate that swings in one sense.
+type field struct {
+	up   bool
+	area float64 // share of the plate
+	most float64 // greatest movement in it, 1
+	edge bool    // it reaches the outline
+}
+
+// fieldsOf cuts the plate into fields along the lines of no movement, node by node: neighbours of
+// one sign belong together.
+func fieldsOf(m *design.Moving, w []float64) []field {
+	root := make([]int32, len(w))
+	for i := range root {
+		root[i] = int32(i)
+	}
+	find := func(i int32) int32 {
+		for root[i] != i {
+			root[i] = root[root[i]]
+			i = root[i]
+		}
+		return i
+	}
+	area, total := make([]float64, len(w)), 0.0
+	for t, tri := range m.Built.Mesh.Tris {
+		a := m.Built.Mesh.TriArea(int32(t))
+		total += a
+		for k, n := range tri {
+			area[n] += a / 3
+			if o := tri[(k+1)%3]; (w[n] > 0) == (w[o] > 0) {
+				root[find(n)] = find(o)
+			}
+		}
+	}
+	at := map[int32]int{}
+	var list []field
+	index := func(i int32) int {
+		r := find(i)
+		k, seen := at[r]
+		if !seen {
+			k = len(list)
+			at[r] = k
+			list = append(list, field{up: w[i] > 0})
+		}
+		return k
+	}
+	for i := range w {
+		f := &list[index(int32(i))]
+		f.area += area[i] / total
+		f.most = max(f.most, math.Abs(w[i]))
+	}
+	for _, n := range m.Built.Mesh.Rim {
+		list[index(n)].edge = true
+	}
+	var kept []field
+	for _, f := range list {
+		if f.area > leastField && f.most > 5*leastField {
+			kept = append(kept, f)
+		}
+	}
+	return kept
+}
+
+// patternOf says in plain words how the plate swings: the trade's names where they fit ("twist" for
+// the cross of two lines, "ring" for one closed line, on a free plate), or how many fields there are
+// along and across.
+func patternOf(m *design.Moving, w []float64) string {
+	fields := fieldsOf(m, w)
+	across, along := crossings(m, w)
+	inner := 0
+	for _, f := range fields {
+		if !f.edge {
+			inner++
+		}
+	}
+	if m.State == design.Free {
+		switch {
+		case len(fields) >= 3 && across == 1 && along == 1:
+			return "twist"
+		case len(fields) == 2 && inner == 1:
+			return "ring"
+		}
+	}
+	switch n := len(fields); {
+	case n <= 1:
+		return "all in one sense"
+	case across == 0:
+		return fmt.Sprintf("%d fields along", along+1)
+	case along == 0:
+		return fmt.Sprintf("%d fields across", across+1)
+	default:
+		return fmt.Sprintf("%d fields, up to %d across, %d along", n, across+1, along+1)
+	}
+}
+
+// crossings counts the lines of no movement that a straight path meets, the most over a few paths:
+// across the plate at some places along it, and along it at some places across.
+func crossings(m *design.Moving, w []float64) (across, along int) {
+	lo, hi := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
+	for _, p := range m.Built.Mesh.Points {
+		for k := range 2 {
+			lo[k], hi[k] = min(lo[k], p[k]), max(hi[k], p[k])
+		}
+	}
+	for _, share := range []float64{0.25, 0.4, 0.5, 0.6, 0.75} {
+		across = max(across, signChanges(m, w, 0, lo[1]+share*(hi[1]-lo[1]), [2]float64{lo[0], hi[0]}))
+		along = max(along, signChanges(m, w, 1, lo[0]+share*(hi[0]-lo[0]), [2]float64{lo[1], hi[1]}))
+	}
+	return across, along
+}
+
+// signChanges counts the changes of sense along a line parallel to an axis; what moves less than a
+// hundredth of the greatest counts for neither.
+func signChanges(m *design.Moving, w []float64, axis int, at float64, span [2]float64) int {
+	const steps = 160
+	count, last := 0, 0.0
+	for i := range steps + 1 {
+		var q [2]float64
+		q[axis], q[1-axis] = span[0]+(span[1]-span[0])*float64(i)/steps, at
+		place, inside := m.Built.Place.Outer(q)
+		if !inside {
+			continue
+		}
+		v := 0.0
+		for k, n := range m.Built.Model.Shells[place.Shell].Nodes {
+			if int(n) < len(w) {
+				v += place.L[k] * w[n]
+			}
+		}
+		if math.Abs(v) < 2*leastField {
+			continue
+		}
+		if last != 0 && (v > 0) != (last > 0) {
+			count++
+		}
+		last = v
+	}
+	return count
+}

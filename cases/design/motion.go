@@ -1,0 +1,175 @@
+package design
+
+import (
+	"context"
+	"math"
+
+	"archload/cases"
+	"archload/cases/tree"
+	"archload/fem"
+	"archload/fem/contact"
+	"archload/fem/vibration"
+	"archload/mesh"
+)
+
+// State says what a design is when it vibrates.
+type State string
+
+// The states.
+const (
+	Free   State = "free"   // the plate as on a tapping bench: no edge, no sides, no strings
+	Bare   State = "bare"   // on its edge, without strings and bridge
+	Strung State = "strung" // under its strings
+)
+
+// Moving is a design that vibrates.
+type Moving struct {
+	Case      *cases.Case
+	State     State
+	Built     *Built
+	Structure *vibration.Structure
+	Free      int       // motions that nothing holds
+	Solution  *Solution // what the strings do at rest; nil but for Strung
+	Strings   []cases.StringSpan
+	Bearing   int // pads that bear
+	Refine    float64
+}
+
+// Vibrating builds a design in a state. It is a fault to ask for a strung one without strings and
+// bridge. Other errors are those of a solve.
+func Vibrating(ctx context.Context, c *cases.Case, state State, o Options) (*Moving, error) {
+	if state == Strung {
+		return strung(ctx, c, o)
+	}
+	alone := alone(c, state)
+	g, err := NewGeometry(alone)
+	if err != nil {
+		return nil, err
+	}
+	b, err := g.Built(o.refine())
+	if err != nil {
+		return nil, err
+	}
+	m := &Moving{Case: c, State: state, Built: b, Refine: o.refine()}
+	if state == Free {
+		m.Free = 6
+	}
+	o.Say("assemble")
+	sys, err := fem.Assemble(b.Model, o.WorkerCount())
+	if err != nil {
+		return nil, err
+	}
+	m.Structure, err = vibration.New(vibration.Input{Plate: sys, Workers: o.WorkerCount()})
+	return m, err
+}
+
+// alone is the case without strings, bridge and loads; a free plate without all that holds it.
+func alone(c *cases.Case, state State) *cases.Case {
+	a := *c
+	a.Strings, a.Bridge, a.Loads = nil, nil, nil
+	if state == Free {
+		a.Rim.Support, a.Rim.Squeeze, a.Supports, a.Posts = "free", 0, nil, nil
+	}
+	return &a
+}
+
+// strung builds a design under its strings: what bears at full load stays in contact.
+func strung(ctx context.Context, c *cases.Case, o Options) (*Moving, error) {
+	if c.Strings == nil || c.Bridge == nil {
+		return nil, c.Fault("strings", "want strings and a bridge, or another --state than strung")
+	}
+	o.NoFlow, o.NoError = true, true
+	sol, err := Solve(ctx, c, o)
+	if err != nil {
+		return nil, err
+	}
+	b := sol.Top.Built
+	m := &Moving{Case: c, State: Strung, Built: b, Solution: sol, Refine: o.refine(), Strings: c.StringSpans(b.Geometry.TopAtBridge)}
+	in := vibration.Input{Plate: sol.Top.Factored.System, Body: &b.Bridge.Body, Workers: o.WorkerCount(),
+		Pads: bearingPads(b.Bridge, sol.Result.State), Stays: stays(b, m.Strings)}
+	m.Bearing = len(in.Pads)
+	if c.Moving().Stress {
+		in.Loaded = sol.Result.U
+	}
+	m.Structure, err = vibration.New(in)
+	return m, err
+}
+
+// bearingPads are the pads that carry force; in grip they stick.
+func bearingPads(br *BridgeModel, st *contact.State) []vibration.Pad {
+	rows := 3
+	if br.Hold == contact.Slip {
+		rows = 1
+	}
+	var pads []vibration.Pad
+	for i := range br.Pads {
+		if st.Lambda[i*rows] > 0 {
+			pads = append(pads, vibration.Pad{Pad: br.Pads[i], Rows: rows})
+		}
+	}
+	return pads
+}
+
+// stays are the strings as springs at the saddle: each length of a string resists a movement along
+// it with EA/l and one square to it with T/l.
+func stays(b *Built, strings []cases.StringSpan) []vibration.Stay {
+	var list []vibration.Stay
+	for _, s := range strings {
+		t := vibration.Stay{Node: b.SaddleNode(s.Force.X), At: b.Saddle(s.Force.X)}
+		addLength(&t.Stiffness, [3]float64{0, cosDeg(s.Force.FrontAngle), -sinDeg(s.Force.FrontAngle)}, s.EA/s.Front, (s.Force.Tension+s.Force.Rise)/s.Front)
+		addLength(&t.Stiffness, [3]float64{0, -cosDeg(s.Force.BackAngle), -sinDeg(s.Force.BackAngle)}, s.EA/s.Back, s.Force.Tension/s.Back)
+		list = append(list, t)
+	}
+	return list
+}
+
+// addLength adds along e eᵀ + across (1 - e eᵀ).
+func addLength(k *[3][3]float64, e [3]float64, along, across float64) {
+	for i := range 3 {
+		k[i][i] += across
+		for j := range 3 {
+			k[i][j] += (along - across) * e[i] * e[j]
+		}
+	}
+}
+
+func sinDeg(a float64) float64 { return math.Sin(a * math.Pi / 180) }
+func cosDeg(a float64) float64 { return math.Cos(a * math.Pi / 180) }
+
+// Tones finds the lowest tones.
+func (m *Moving) Tones(count int) (*vibration.Tones, error) {
+	t, err := m.Structure.Tones(count, m.Free)
+	if err != nil {
+		return nil, Explain(m.Case, err)
+	}
+	return t, nil
+}
+
+// Spots are the places of the outer surface under a rectangle about a point.
+func (m *Moving) Spots(at mesh.Point, size *[2]tree.Length) []fem.SurfacePoint {
+	return m.Built.spots(at, size)
+}
+
+// Carries is the frequency up to which the triangles carry bending waves, Hz: there the shortest
+// wave, across the grain or along it whichever is softer, is edgesPerWave of their edges long. With
+// as many, a tone of a flat plate is found to about 2 % (the tones of the published checks, by
+// their wavelength).
+func (m *Moving) Carries() (float64, error) {
+	card, err := m.Case.Wood("plate.wood")
+	if err != nil {
+		return 0, err
+	}
+	w, h := card.Wood, math.Inf(1)
+	for i := range m.Built.Mesh.Nodes {
+		h = min(h, m.Built.Mesh.Nodes[i].H)
+	}
+	soft := min(w.EL, w.ER, w.ET)
+	if m.Case.Plate.Cut == "quarter" {
+		soft = min(w.EL, w.ER)
+	}
+	edge := float64(m.Case.Mesh.Size) / m.Case.Mesh.Refine / m.Refine
+	k := 2 * math.Pi / (edgesPerWave * edge)
+	return k * k * math.Sqrt(soft*h*h/12/(w.Density*1e-12)) / (2 * math.Pi), nil
+}
+
+const edgesPerWave = 8
