@@ -9,9 +9,9 @@ import (
 )
 
 // plan takes the triangles of the domain out of the triangulation, numbers
-// their nodes and follows the input curves through them.
-func (s *arcSet) plan(tr *delaunay.Triangulation) (*Plan, error) {
-	p := &Plan{}
+// their nodes and follows the arcs through them.
+func (s *arcSet) plan(tr *delaunay.Triangulation) (p *Plan, chains [][]int32, err error) {
+	p = &Plan{}
 	node := make([]int32, len(tr.P))
 	for _, t := range tr.T {
 		if t.In {
@@ -32,14 +32,10 @@ func (s *arcSet) plan(tr *delaunay.Triangulation) (*Plan, error) {
 		}
 	}
 	if len(p.Tris) > maxTriangles {
-		return nil, &PlaceError{Part: "size", Msg: fmt.Sprintf("makes %d triangles, more than %d: want a larger size", len(p.Tris), maxTriangles)}
+		return nil, nil, &PlaceError{Part: "size", Msg: fmt.Sprintf("makes %d triangles, more than %d: want a larger size", len(p.Tris), maxTriangles)}
 	}
-	chains, err := s.chains(tr, node)
-	if err != nil {
-		return nil, err
-	}
-	s.assemble(p, chains)
-	return p, s.checkPlan(p)
+	chains, err = s.chains(tr, node)
+	return p, chains, err
 }
 
 // chains returns the nodes along each arc, its last one left out.

@@ -27,10 +27,10 @@ type arcChord struct {
 
 // resample cuts every arc into chords of the wanted length, all of the same
 // number of sizes, and halves chords until no two cross or touch.
-func (s *arcSet) resample(f *sizeField) (*chordSet, error) {
+func (s *arcSet) resample(size func(Point) float64) (*chordSet, error) {
 	c := &chordSet{pts: append([]Point(nil), s.pts...)}
 	for i := range s.arcs {
-		c.cutArc(&s.arcs[i], int32(i), f)
+		c.cutArc(&s.arcs[i], int32(i), size)
 	}
 	for range resampleRounds {
 		bad := c.crossing()
@@ -47,11 +47,11 @@ func (s *arcSet) resample(f *sizeField) (*chordSet, error) {
 
 // cutArc places points so that the integral of the larger of ds/size and
 // turning/chordTurn between neighbours is the same.
-func (c *chordSet) cutArc(a *planArc, arc int32, f *sizeField) {
+func (c *chordSet) cutArc(a *planArc, arc int32, size func(Point) float64) {
 	w := make([]float64, len(a.samples))
 	for i := 1; i < len(w); i++ {
 		p, q := &a.samples[i-1], &a.samples[i]
-		ds := (q.s - p.s) / f.at(plane.Lerp(p.p, q.p, 0.5))
+		ds := (q.s - p.s) / size(plane.Lerp(p.p, q.p, 0.5))
 		w[i] = w[i-1] + max(ds, (p.turn+q.turn)/2/chordTurn)
 	}
 	total := w[len(w)-1]

@@ -24,6 +24,7 @@ const (
 
 	surfaceTurn = 0.1 // edge times curvature of the surface
 	surfaceStep = 5.0 // mm between looks at the curvature, which is an average
+	perSizeStep = 1e6 // of the size for a curvature, 1/mm: the rounding of a fitted surface shall not show
 )
 
 // arcSource makes the field follow one arc.
@@ -78,6 +79,7 @@ func (f *sizeField) bendSource(d *Domain) {
 			want := d.Size
 			if k > 0 {
 				want = min(max(surfaceTurn/k, d.Size/2), d.Size)
+				want = math.Round(want*perSizeStep) / perSizeStep
 			}
 			coarse.h[j*coarse.nx+i] = want
 		}

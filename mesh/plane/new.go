@@ -16,7 +16,8 @@ const (
 	Flatness  = 1e-6 // chord error of the fine polyline
 )
 
-// NewCurve lays a closed curve through pts, mm, in either direction. corner
+// NewCurve lays a closed curve through pts, mm, rounded to 1e-9, in either
+// direction. corner
 // says where it may turn sharply; nil means nowhere. A last point that repeats
 // the first is dropped. Fewer than three points, repeated points, numbers that
 // are not finite or beyond 100 m, points on one line and curves that cross
@@ -28,7 +29,10 @@ func NewCurve(pts []Point, corner []bool) (*Curve, error) {
 	if err := checkNumbers(pts); err != nil {
 		return nil, err
 	}
-	c := &Curve{pts: slices.Clone(pts), corner: make([]bool, len(pts))}
+	c := &Curve{pts: make([]Point, len(pts)), corner: make([]bool, len(pts))}
+	for i, p := range pts {
+		c.pts[i] = p.Rounded()
+	}
 	copy(c.corner, corner)
 	lo, hi := Bounds(pts)
 	diag := Dist(lo, hi)
@@ -117,20 +121,6 @@ func (c *Curve) checkShape(reversed bool) error {
 		i = (2*n - 2 - i) % n
 	}
 	return &CurveError{Point: i, At: c.flat[at], Msg: "the curve crosses or touches itself between this point and the next"}
-}
-
-// Mirrored returns the curve reflected in the y axis (x to -x), again
-// anticlockwise.
-func (c *Curve) Mirrored() *Curve {
-	n := len(c.pts)
-	m := &Curve{pts: make([]Point, n), corner: make([]bool, n)}
-	for i, p := range c.pts {
-		j := (n - i) % n // the first point stays the first
-		m.pts[j], m.corner[j] = Point{-p[0], p[1]}, c.corner[i]
-	}
-	lo, hi := Bounds(m.pts)
-	m.build(Dist(lo, hi))
-	return m
 }
 
 // ringArea returns the signed area of a closed polygon, mm²; anticlockwise is
