@@ -24,7 +24,8 @@ func (d *Domain) mirrored() Domain {
 	return m
 }
 
-// with returns a domain whose curves and points are those of d, changed.
+// with returns a domain whose curves and points are those of d, changed; the fine
+// zones stand in an order of their own.
 func (d *Domain) with(curve func(*plane.Curve) *plane.Curve, point func(Point) Point) Domain {
 	chain := func(pts []Point) []Point {
 		out := make([]Point, len(pts))
@@ -43,24 +44,32 @@ func (d *Domain) with(curve func(*plane.Curve) *plane.Curve, point func(Point) P
 		m.Lines = append(m.Lines, chain(l))
 	}
 	for _, f := range d.Fine {
-		m.Fine = append(m.Fine, Fine{Along: chain(f.Along), Radius: f.Radius, Size: f.Size})
+		along := chain(f.Along)
+		if n := len(along); n > 0 && slices.Compare(along[n-1][:], along[0][:]) < 0 {
+			slices.Reverse(along)
+		}
+		m.Fine = append(m.Fine, Fine{Along: along, Radius: f.Radius, Size: f.Size})
 	}
+	slices.SortStableFunc(m.Fine, compareFine)
 	return m
 }
 
 // compareDomains orders domains in normal form by their coordinates.
 func compareDomains(a, b *Domain) int {
-	points := func(p, q []Point) int {
-		return slices.CompareFunc(p, q, func(p, q Point) int { return slices.Compare(p[:], q[:]) })
-	}
 	return cmp.Or(
 		plane.Compare(a.Outline, b.Outline),
 		slices.CompareFunc(a.Holes, b.Holes, plane.Compare),
-		slices.CompareFunc(a.Lines, b.Lines, points),
-		slices.CompareFunc(a.Fine, b.Fine, func(f, g Fine) int {
-			return cmp.Or(points(f.Along, g.Along), cmp.Compare(f.Radius, g.Radius), cmp.Compare(f.Size, g.Size))
-		}),
+		slices.CompareFunc(a.Lines, b.Lines, comparePoints),
+		slices.CompareFunc(a.Fine, b.Fine, compareFine),
 	)
+}
+
+func comparePoints(p, q []Point) int {
+	return slices.CompareFunc(p, q, func(p, q Point) int { return slices.Compare(p[:], q[:]) })
+}
+
+func compareFine(f, g Fine) int {
+	return cmp.Or(comparePoints(f.Along, g.Along), cmp.Compare(f.Radius, g.Radius), cmp.Compare(f.Size, g.Size))
 }
 
 // mirrored returns the plan reflected in the y axis: the same nodes, triangles

@@ -11,13 +11,18 @@ import (
 // TestMirroredDomainGivesTheMirroredPlan writes the mirror image of each domain as
 // its maker would: every point with x negated, in the same order, so that curves
 // run the other way and the holes' starts lie elsewhere. The plans must be mirror
-// images to the last bit.
+// images to the last bit, node by node; a domain that is its own mirror image gives
+// one plan.
 func TestMirroredDomainGivesTheMirroredPlan(t *testing.T) {
 	for _, c := range planCases() {
 		t.Run(c.name, func(t *testing.T) {
 			d := c.domain(t)
-			got, want := mustPlan(t, mirrorOf(t, d, 3)), mustPlan(t, d).mirrored()
-			samePlan(t, got, want)
+			want := mustPlan(t, d)
+			here, there := d.normal(), d.mirrored()
+			if compareDomains(&here, &there) != 0 { // else it is its own mirror image
+				want = want.mirrored()
+			}
+			samePlan(t, mustPlan(t, mirrorOf(t, d, 3)), want)
 		})
 	}
 }

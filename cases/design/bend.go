@@ -20,10 +20,14 @@ type bendMap struct {
 // bendCell is the grid's step, mm; three make the averaging square.
 const bendCell = 5.0
 
-// newBendMap samples a surface.
+// newBendMap samples a surface. The grid lies about the middle of the outline, so
+// that a mirrored plate has the mirrored map.
 func newBendMap(outline *plane.Curve, s surface.Surface) *bendMap {
 	lo, hi := outline.Bounds()
-	m := &bendMap{lo: lo, nx: int((hi[0]-lo[0])/bendCell) + 2, ny: int((hi[1]-lo[1])/bendCell) + 2}
+	m := &bendMap{nx: int((hi[0]-lo[0])/bendCell) + 2, ny: int((hi[1]-lo[1])/bendCell) + 2}
+	for k, n := range [2]int{m.nx, m.ny} {
+		m.lo[k] = (lo[k]+hi[k])/2 - bendCell*float64(n-1)/2
+	}
 	m.point = make([]float64, m.nx*m.ny)
 	m.smooth = make([]float64, m.nx*m.ny)
 	m.each(func(k int, p mesh.Point) {

@@ -2,6 +2,7 @@ package design
 
 import (
 	"math"
+	"slices"
 
 	"archload/cases"
 	"archload/cases/tree"
@@ -74,23 +75,45 @@ func rect(at mesh.Point, size *[2]tree.Length) (lo, hi mesh.Point) {
 
 // holeFine returns the sizes along a hole's edge: 0.4 of the edge's own
 // radius, between eyeEdge and holeEdge, in steps of half a millimetre so that
-// long stretches share one entry.
+// long stretches share one entry. It begins at the hole's end toward the tail, or
+// once at each of several, so that a mirrored hole has the mirrored sizes.
 func holeFine(h *plane.Curve, m cases.Mesh) []mesh.Fine {
 	const step = 2.0 // mm along the edge
-	pts := plane.Evenly(h.Polyline(0.02), step)
-	n := len(pts)
 	var out []mesh.Fine
-	last := 0.0
-	for i := range n {
-		r := circumradius(pts[(i+n-1)%n], pts[i], pts[(i+1)%n])
-		size := min(max(math.Round(2*eyeShare*r)/2, eyeEdge), holeEdge)
-		next := pts[(i+1)%n]
-		if size == last {
-			out[len(out)-1].Along = append(out[len(out)-1].Along, next)
-			continue
+	for _, ring := range fromTail(h.Polyline(0.02)) {
+		pts := plane.Evenly(ring, step)
+		n := len(pts)
+		sizes := make([]float64, n)
+		for i := range n {
+			r := circumradius(pts[(i+n-1)%n], pts[i], pts[(i+1)%n])
+			sizes[i] = min(max(math.Round(2*eyeShare*r)/2, eyeEdge), holeEdge)
 		}
-		last = size
-		out = append(out, mesh.Fine{Along: []mesh.Point{pts[i], next}, Radius: edge(m, size), Size: edge(m, size)})
+		last := 0.0
+		for i := range n {
+			size, next := min(sizes[i], sizes[(i+1)%n]), pts[(i+1)%n]
+			if size == last {
+				out[len(out)-1].Along = append(out[len(out)-1].Along, next)
+				continue
+			}
+			last = size
+			out = append(out, mesh.Fine{Along: []mesh.Point{pts[i], next}, Radius: edge(m, size), Size: edge(m, size)})
+		}
+	}
+	return out
+}
+
+// fromTail returns the closed polyline as it begins at its point nearest to the
+// tail, once for each such point.
+func fromTail(ring []mesh.Point) (out [][]mesh.Point) {
+	const same = 1e-6 // mm
+	least := math.Inf(1)
+	for _, p := range ring {
+		least = min(least, p[1])
+	}
+	for i, p := range ring {
+		if p[1] <= least+same {
+			out = append(out, slices.Concat(ring[i:], ring[:i]))
+		}
 	}
 	return out
 }

@@ -45,20 +45,24 @@ func NewCurve(pts []Point, corner []bool) (*Curve, error) {
 	}
 	reversed := ringArea(c.pts) < 0
 	if reversed {
-		slices.Reverse(c.pts)
-		slices.Reverse(c.corner)
+		c.turn()
 	}
 	c.build(diag)
 	if c.Area() < 0 { // a spline with large overshoots may turn against its points
 		reversed = !reversed
-		slices.Reverse(c.pts)
-		slices.Reverse(c.corner)
+		c.turn()
 		c.build(diag)
 	}
 	if err := c.checkShape(reversed); err != nil {
 		return nil, err
 	}
 	return c, nil
+}
+
+// turn reverses the direction; the first point stays the first.
+func (c *Curve) turn() {
+	slices.Reverse(c.pts[1:])
+	slices.Reverse(c.corner[1:])
 }
 
 // build fits the spline and the search structures.
@@ -118,7 +122,7 @@ func (c *Curve) checkShape(reversed bool) error {
 	}
 	i := c.interval(c.flatAt[at])
 	if n := len(c.pts); reversed {
-		i = (2*n - 2 - i) % n
+		i = n - 1 - i
 	}
 	return &CurveError{Point: i, At: c.flat[at], Msg: "the curve crosses or touches itself between this point and the next"}
 }
