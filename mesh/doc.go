@@ -27,6 +27,14 @@
 // (J. Algorithms 18, 1995), sources there. What cannot be meshed is refused as
 // a *[PlaceError] that names the part and the place.
 //
+// # Mirror images
+//
+// Coordinates are rounded to 1e-9 mm, curves brought into a form that does not
+// depend on where they begin, and of a domain and its image in the y axis the
+// lesser is meshed (mirror.go): mirror images get mirrored plans, bit for bit. A
+// domain whose outline, holes and lines are their own image is meshed on the side
+// x >= 0, with the axis as a boundary, and unfolded (half.go).
+//
 // # Mid-surface
 //
 // With f the outer surface, g its gradient, W = √(1 + g·g) and h the thickness
