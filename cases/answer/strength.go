@@ -47,10 +47,8 @@ func (r *StrengthReport) SetFootPressure(s *design.Solution) {
 		return
 	}
 	worst := 0.0
-	for i := range s.Top.Built.Bridge.Cells {
-		if mean, ok := meanPressure(s, i); ok {
-			worst = math.Max(worst, mean)
-		}
+	for _, m := range FootMeans(s) {
+		worst = math.Max(worst, m.Pressure)
 	}
 	r.FootPressure = Num(worst)
 	if limit := CrushingLimit(s.Top.Built.Case); limit > 0 {

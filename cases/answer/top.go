@@ -9,20 +9,24 @@ import (
 
 // TopReport is the plate's shape and how far it sinks where it sinks most.
 type TopReport struct {
-	Thinnest Spot `json:"thinnest"` // mm
-	Thickest Spot `json:"thickest"` // mm
-	Steepest Spot `json:"steepest"` // deg, of the outer surface
-	Apex     Spot `json:"apex"`     // mm above z = 0, before loading
-	ApexSink Num  `json:"apex_sink"`
+	Thinnest Spot `json:"thinnest"`  // mm
+	Thickest Spot `json:"thickest"`  // mm
+	Steepest Spot `json:"steepest"`  // deg, of the outer surface
+	Apex     Spot `json:"apex"`      // mm above z = 0, before loading
+	ApexSink Num  `json:"apex_sink"` // mm; null for a flat top, which has no apex
 	MostSunk Spot `json:"most_sunk"` // mm
 }
+
+// Arched says whether the outer surface slopes at all: a flat top is highest
+// wherever rounding has it.
+func (t TopReport) Arched() bool { return t.Steepest.Value > 0.1 }
 
 // topReport finds the extremes of the plate's shape and where it sinks most.
 func topReport(s *design.Solution) TopReport {
 	e := s.Top.Built.Plate.Extremes(s.Top.Built.Mesh)
 	t := TopReport{Thinnest: spotOf(e.Thinnest), Thickest: spotOf(e.Thickest), Steepest: spotOf(e.Steepest),
 		Apex: apex(s.Top.Built, e.Highest), ApexSink: None()}
-	if at, inside := s.Top.Built.Place.Outer(mesh.Point{t.Apex.X, t.Apex.Y}); inside {
+	if at, inside := s.Top.Built.Place.Outer(mesh.Point{t.Apex.X, t.Apex.Y}); inside && t.Arched() {
 		t.ApexSink = Num(-s.Result.MoveAt(at)[2])
 	}
 	for i := range s.Top.Built.PlateN {

@@ -93,7 +93,7 @@ func (s *summary) top() {
 			r.Top.Thinnest.Y, r.Top.Thickest.Value, r.Top.Thickest.X, r.Top.Thickest.Y)
 	}
 	s.skip("apex_sink")
-	if r.Top.Steepest.Value > 0.1 { // it is arched
+	if r.Top.Arched() {
 		line(b, "apex", "%.1f mm high at (%.0f, %.0f)", r.Top.Apex.Value, r.Top.Apex.X, r.Top.Apex.Y)
 		line(b, "steepest slope", "%.1f degrees at (%.0f, %.0f)", r.Top.Steepest.Value, r.Top.Steepest.X, r.Top.Steepest.Y)
 		if r.Top.ApexSink.Known() {
