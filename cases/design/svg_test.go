@@ -58,9 +58,9 @@ func TestShapes(t *testing.T) {
 		{`<path id="outline" d="M300 100A200 200 0 0 1 300 500A200 200 0 0 1 300 100Z"/>`, math.Pi * 200 * 200, 1e-6},
 		{`<path id="outline" d="M200 200H400V400H200Z"/>`, 40000, 1e-12},
 		{`<path id="outline" d="M200 200H400A100 100 0 0 1 400 400H200A100 100 0 0 1 200 200Z"/>`, 40000 + math.Pi*1e4, 1e-4},
-		{`<polygon id="outline" points="` + ring(72, 150) + `"/>`, math.Pi * 150 * 150, 1e-5},      // a circle as points
-		{`<polygon id="outline" points="` + ring(12, 150) + `"/>`, 12.0 / 2 * 150 * 150 / 2, 1e-6}, // a dodecagon: n/2 r² sin(2 pi/n)
-		{`<g id="outline" transform="rotate(30 300 300)"><rect x="200" y="200" width="200" height="200" transform="translate(300 300) scale(.5 1.5) translate(-300 -300)"/></g>`, 100 * 300, 1e-12},
+		{`<polygon id="outline" points="` + ring(72, 150) + `"/>`, math.Pi * 150 * 150, 1e-5},                                                                                                       // a circle as points
+		{`<polygon id="outline" points="` + ring(12, 150) + `"/>`, 12.0 / 2 * 150 * 150 / 2, 1e-6},                                                                                                  // a dodecagon: n/2 r² sin(2 pi/n)
+		{`<g id="outline" transform="rotate(30 300 300)"><rect x="200" y="200" width="200" height="200" transform="translate(300 300) scale(.5 1.5) translate(-300 -300)"/></g>`, 100 * 300, 2e-11}, // of coordinates rounded to 1e-9 mm
 		{`<rect id="outline" x="0" y="0" width="200" height="100" transform="matrix(1 0 1 2 150 100)"/>`, 200 * 100 * 2, 1e-12},
 	} {
 		curve, _ := drawn(t, page(plainMarks+c.shape))

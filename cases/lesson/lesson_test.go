@@ -113,7 +113,8 @@ func letsOut(t *testing.T, s *design.Solution) {
 }
 
 // closesInward checks the words "the gap closes from the ends inward" and, at a
-// tenth of the load, "only the ends bear": stations farther in close later.
+// tenth of the load, "only the ends bear": stations farther in close later, or so
+// nearly together that the mesh decides, which shifts a closing by ten times that.
 func closesInward(t *testing.T, s *design.Solution) {
 	t.Helper()
 	at := map[float64]float64{} // load at which a station first bears, by its distance from the middle
@@ -123,9 +124,10 @@ func closesInward(t *testing.T, s *design.Solution) {
 			at[x] = e.Load
 		}
 	}
+	const together = 1e-4 // of the load
 	stations := sortedDistances(at)
 	for i := 1; i < len(stations); i++ {
-		if in, out := at[stations[i-1]], at[stations[i]]; out > in+1e-9 {
+		if in, out := at[stations[i-1]], at[stations[i]]; out > in+together {
 			t.Errorf("the station %g mm out bears at %.4f of the load, after %.4f at %g mm, want it before", stations[i], out, in, stations[i-1])
 		}
 	}
