@@ -7,6 +7,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/say"
 	"archload/cmd/internal/disk"
+	"archload/cmd/internal/shell"
 
 	"github.com/spf13/cobra"
 )
@@ -36,7 +37,7 @@ func lookInto(d *disk.Disk, cmd *cobra.Command, look func(*cases.Case) (page, er
 	var jsonFile string
 	cmd.Args, cmd.ValidArgsFunction = takes(1, 1, "one case"), completeCases
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		tell, done := progress(cmd.ErrOrStderr())
+		tell, done := shell.Progress(cmd.ErrOrStderr())
 		tell(fileStem(args[0]) + ": looking it over")
 		c, err := openCase(d, args[0])
 		if err == nil {

@@ -135,7 +135,7 @@ func spread(cmd *cobra.Command, args []string, sols []*design.Solution) ([]*stud
 
 // telling are options on all cores that tell their progress behind a name.
 func telling(cmd *cobra.Command, name string) (o design.Options, done func()) {
-	tell, done := progress(cmd.ErrOrStderr())
+	tell, done := shell.Progress(cmd.ErrOrStderr())
 	return design.Options{Workers: runtime.NumCPU(), Progress: func(stage string) { tell(name + ": " + stage) }}, done
 }
 

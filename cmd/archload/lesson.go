@@ -41,7 +41,7 @@ func newLesson(d *disk.Disk) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			tell, done := progress(cmd.ErrOrStderr())
+			tell, done := shell.Progress(cmd.ErrOrStderr())
 			k := lesson.NewChecker(d, design.Options{Workers: runtime.NumCPU(), Progress: tell})
 			p, err := checkLesson(cmd.Context(), k, l)
 			done()

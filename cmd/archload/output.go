@@ -4,13 +4,13 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"archload/cmd/internal/disk"
+	"archload/cmd/internal/shell"
 )
 
 // output is one thing to be written, in one file for each ending.
@@ -23,7 +23,7 @@ type output struct {
 // writeAll writes every file, and tells of each to out. An interrupt stops it
 // between two files.
 func writeAll(cmd *cobra.Command, d *disk.Disk, out io.Writer, files []output) error {
-	tell, done := progress(cmd.ErrOrStderr())
+	tell, done := shell.Progress(cmd.ErrOrStderr())
 	defer done()
 	for _, f := range files {
 		if err := disk.Make(filepath.Dir(f.stem)); err != nil {
@@ -69,18 +69,4 @@ func jsonOf(v any) func(io.Writer) error {
 		e.SetIndent("", "  ")
 		return e.Encode(v)
 	}
-}
-
-// progress returns a function that tells stages on a terminal, one line that
-// overwrites itself, and one that clears it. In a pipe both are silent.
-func progress(stderr io.Writer) (say func(string), done func()) {
-	f, ok := stderr.(*os.File)
-	if !ok {
-		return func(string) {}, func() {}
-	}
-	if info, err := f.Stat(); err != nil || info.Mode()&os.ModeCharDevice == 0 {
-		return func(string) {}, func() {}
-	}
-	const wipe = "\r\x1b[K"
-	return func(stage string) { fmt.Fprintf(f, "%s%s ...", wipe, stage) }, func() { fmt.Fprint(f, wipe) }
 }

@@ -60,6 +60,9 @@ func (o *reliefFlags) run(cmd *cobra.Command, arg string) error {
 	if !slices.Contains(sheet.Papers(), sheet.Paper(o.paper)) {
 		return shell.Usagef("--paper: want one of %q, found %q", sheet.Papers(), o.paper)
 	}
+	tell, done := shell.Progress(cmd.ErrOrStderr())
+	defer done()
+	tell(fileStem(arg) + ": reading")
 	c, err := openCase(o.disk, arg)
 	if err != nil {
 		return err
@@ -78,7 +81,6 @@ func (o *reliefFlags) run(cmd *cobra.Command, arg string) error {
 	if err != nil {
 		return err
 	}
-	tell, done := progress(cmd.ErrOrStderr())
 	p, err := design.Prepare(cmd.Context(), c, design.Options{Workers: runtime.NumCPU(), Refine: o.refine,
 		Progress: func(stage string) { tell(fileStem(arg) + ": " + stage) }})
 	if err == nil {

@@ -70,7 +70,7 @@ func (o *wanted) writeReport(cmd *cobra.Command, args []string) error {
 	if err := disk.Make(filepath.Dir(o.report)); err != nil {
 		return err
 	}
-	tell, done := progress(cmd.ErrOrStderr())
+	tell, done := shell.Progress(cmd.ErrOrStderr())
 	if o.report != "-" {
 		tell("writing " + o.report)
 	}

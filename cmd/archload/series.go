@@ -133,7 +133,7 @@ func (o *seriesFlags) plan(cmd *cobra.Command, arg string) (*study.Series, error
 	if n, err := fmt.Sscanf(o.part+";", "%d/%d;", &part[0], &part[1]); n != 2 || err != nil {
 		return nil, shell.Usagef("--part: want I/N as in 2/8, found %q", o.part)
 	}
-	tell, done := progress(cmd.ErrOrStderr())
+	tell, done := shell.Progress(cmd.ErrOrStderr())
 	tell(fileStem(arg) + ": reading")
 	defer done()
 	s, err := study.NewSeries(o.disk, filepath.ToSlash(arg), changes,
@@ -153,7 +153,7 @@ func (o *seriesFlags) plan(cmd *cobra.Command, arg string) (*study.Series, error
 // work solves what the store does not hold yet, and tells the progress.
 func (o *seriesFlags) work(cmd *cobra.Command, s *study.Series, st *store.Store) error {
 	todo := st.Missing(s.Mine())
-	tell, done := progress(cmd.ErrOrStderr())
+	tell, done := shell.Progress(cmd.ErrOrStderr())
 	defer done()
 	start, count := time.Now(), 0
 	told := func() {

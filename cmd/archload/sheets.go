@@ -33,7 +33,7 @@ func newSheets(d *disk.Disk) *cobra.Command {
 			if cmd.Flags().Changed("every") && !(every >= 5 && every <= 500) {
 				return shell.Usagef("--every: want 5 to 500 mm, found %g", every)
 			}
-			tell, done := progress(cmd.ErrOrStderr())
+			tell, done := shell.Progress(cmd.ErrOrStderr())
 			tell(fileStem(args[0]) + ": drawing")
 			sheets, err := draw(d, args[0], sheet.Options{Paper: sheet.Paper(paper), Every: every})
 			done()

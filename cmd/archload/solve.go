@@ -93,7 +93,7 @@ func (o *wanted) solve(cmd *cobra.Command, arg string) (*design.Solution, *answe
 	if err := o.check(); err != nil {
 		return nil, nil, err
 	}
-	tell, done := progress(cmd.ErrOrStderr())
+	tell, done := shell.Progress(cmd.ErrOrStderr())
 	tell(fileStem(arg) + ": reading")
 	c, err := openCase(o.disk, arg)
 	done()
@@ -105,7 +105,7 @@ func (o *wanted) solve(cmd *cobra.Command, arg string) (*design.Solution, *answe
 			return nil, nil, err
 		}
 	}
-	tell, done = progress(cmd.ErrOrStderr())
+	tell, done = shell.Progress(cmd.ErrOrStderr())
 	sol, err := design.Solve(cmd.Context(), c, design.Options{
 		Workers: runtime.NumCPU(), Refine: o.refine, Clock: time.Now,
 		Progress: func(stage string) { tell(fileStem(arg) + ": " + stage) },

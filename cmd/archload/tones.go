@@ -61,7 +61,7 @@ func (o *wanted) tones(cmd *cobra.Command, arg, state string, count int) (*answe
 	if count < 1 || count > mostTones {
 		return nil, nil, shell.Usagef("--count: want 1 to %d, found %d", mostTones, count)
 	}
-	tell, done := progress(cmd.ErrOrStderr())
+	tell, done := shell.Progress(cmd.ErrOrStderr())
 	defer done()
 	tell(fileStem(arg) + ": reading")
 	c, err := openCase(o.disk, arg)

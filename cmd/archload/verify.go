@@ -58,7 +58,7 @@ func (o *proof) run(cmd *cobra.Command) ([]verify.Row, error) {
 	if _, err := regexp.Compile(o.only); err != nil {
 		return nil, shell.Usagef("--only: want a regular expression, found %q: %w", o.only, err)
 	}
-	tell, done := progress(cmd.ErrOrStderr())
+	tell, done := shell.Progress(cmd.ErrOrStderr())
 	rows, err := verify.Run(cmd.Context(), verify.Options{
 		Only: o.only, Refine: o.refine, Workers: runtime.NumCPU(), Progress: tell,
 	})

@@ -16,6 +16,7 @@ import (
 	"time"
 
 	"archload/cmd/internal/disk"
+	"archload/cmd/internal/shell"
 	"archload/viz/desk"
 	"archload/viz/panel"
 	"archload/viz/window"
@@ -58,6 +59,9 @@ func (o *options) run(cmd *cobra.Command, args []string) error {
 
 // writeSnapshot writes the drawing as a PNG.
 func (o *options) writeSnapshot(cmd *cobra.Command, args []string, w, h int) error {
+	say, done := shell.Progress(cmd.ErrOrStderr())
+	defer done()
+	say("archview: reading")
 	d, err := o.setUp(args, desk.UsualLooks())
 	if err != nil {
 		return err
@@ -79,6 +83,7 @@ func (o *options) writeSnapshot(cmd *cobra.Command, args []string, w, h int) err
 	if err != nil {
 		return err
 	}
+	say("archview: solving and painting " + o.snapshot)
 	if err := one.Settle(cmd.Context()); err != nil {
 		return err
 	}
@@ -93,6 +98,7 @@ func (o *options) writeSnapshot(cmd *cobra.Command, args []string, w, h int) err
 	if err := o.disk.Write(o.snapshot, func(out io.Writer) error { _, err := out.Write(data); return err }); err != nil {
 		return err
 	}
+	done()
 	if why != nil {
 		fmt.Fprintf(cmd.ErrOrStderr(), "archview: painted %s: %v\n", how, why)
 	}
