@@ -4,6 +4,7 @@ import (
 	"math"
 	"sync"
 
+	"archload/fem/parallel"
 	"archload/mesh"
 )
 
@@ -28,16 +29,12 @@ func (c *circles) Of(p *Top) [][]int32 {
 // Each calls do(0) to do(n-1), shared between the workers. The calls must not
 // depend on each other.
 func (t *Top) Each(n int, do func(i int)) {
-	parts := max(1, t.Workers)
-	var wg sync.WaitGroup
-	for w := range parts {
-		wg.Go(func() {
-			for i := w * n / parts; i < (w+1)*n/parts; i++ {
-				do(i)
-			}
-		})
-	}
-	wg.Wait()
+	const turns = 64 // at a time: one is short
+	parallel.Chunks(t.Workers, n, turns, func(from, to int) {
+		for i := from; i < to; i++ {
+			do(i)
+		}
+	})
 }
 
 // Circle holds sample places of a circle of diameter 1 about the origin, all

@@ -6,10 +6,10 @@ import (
 	"math"
 	"slices"
 	"sync"
-	"sync/atomic"
 
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/fem/parallel"
 )
 
 // Spread is how the numbers of a solved case answer to its wood: a report of
@@ -101,20 +101,18 @@ func scattering(planks []plank, bridge bool) []constant {
 // inParallel does n pieces of work on the options' workers and tells how far it
 // is. The error is that of the context.
 func inParallel(ctx context.Context, o design.Options, n int, do func(i int)) error {
-	var next, done atomic.Int64
-	var wg sync.WaitGroup
 	var say sync.Mutex
-	for range min(o.WorkerCount(), n) {
-		wg.Go(func() {
-			for i := int(next.Add(1)) - 1; i < n && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
-				do(i)
-				say.Lock()
-				o.Say(fmt.Sprintf("planks, %d of %d", done.Add(1), n))
-				say.Unlock()
-			}
-		})
-	}
-	wg.Wait()
+	done := 0 // under say
+	parallel.Chunks(o.WorkerCount(), n, 1, func(i, _ int) {
+		if ctx.Err() != nil {
+			return
+		}
+		do(i)
+		say.Lock()
+		defer say.Unlock()
+		done++
+		o.Say(fmt.Sprintf("planks, %d of %d", done, n))
+	})
 	return ctx.Err()
 }
 

@@ -6,11 +6,11 @@ import (
 	"fmt"
 	"math"
 	"regexp"
-	"slices"
 	"strings"
 	"sync"
 
 	"archload/cases/verify/problem"
+	"archload/fem/parallel"
 )
 
 // Options steer a run; the zero value runs every check once.
@@ -152,32 +152,19 @@ func (p *plan) addJob(name string, at problem.Density) {
 // run does all jobs. Each fills its own slot, so that the answers do not
 // depend on the number of workers.
 func (p *plan) run(ctx context.Context, o Options) error {
-	left := slices.Clone(p.order)
-	var mu sync.Mutex
-	next := func() *job {
-		mu.Lock()
-		defer mu.Unlock()
-		if len(left) == 0 || ctx.Err() != nil {
-			return nil
+	var tell sync.Mutex
+	parallel.Chunks(o.Workers, len(p.order), 1, func(i, _ int) {
+		if ctx.Err() != nil {
+			return
 		}
-		j := left[0]
-		left = left[1:]
+		j := p.order[i]
 		if o.Progress != nil {
+			tell.Lock()
 			o.Progress(j.problem)
+			tell.Unlock()
 		}
-		return j
-	}
-	var wg sync.WaitGroup
-	for range max(1, o.Workers) {
-		wg.Add(1)
-		go func() {
-			defer wg.Done()
-			for j := next(); j != nil; j = next() {
-				j.got, j.err = p.problems[j.problem].Solve(ctx, j.at)
-			}
-		}()
-	}
-	wg.Wait()
+		j.got, j.err = p.problems[j.problem].Solve(ctx, j.at)
+	})
 	if err := ctx.Err(); err != nil {
 		return err
 	}
