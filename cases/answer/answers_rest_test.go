@@ -10,6 +10,7 @@ import (
 // TestAnswersOfManyReliefs lays a narrow foot on many depths of relief: the
 // slack bridge finds its rest on each, and the sink changes smoothly.
 func TestAnswersOfManyReliefs(t *testing.T) {
+	t.Parallel()
 	p := mustPrepare(t, "octave-mandola", 1)
 	depth := float64(p.Built.Case.Bridge.Relief.Depth)
 	last := 0.0

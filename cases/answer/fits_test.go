@@ -15,6 +15,7 @@ import (
 // tops with one foot and with two, in grip and in slip: every one is answered
 // and passes the built-in checks.
 func TestManyFits(t *testing.T) {
+	t.Parallel()
 	rng := rand.New(rand.NewPCG(11, 7))
 	for _, name := range []string{"course-guitar", "course-guitar-two-feet", "first", "octave-mandola"} {
 		for _, hold := range []string{"grip", "slip"} {

@@ -29,6 +29,7 @@ func outflow(m *mesh.Mesh, t [][2]float64) []float64 {
 // on it less what rim and supports hold, to 1e-8 of the load; the sums are the
 // strings' downforce and the reactions, and a brace gives what it takes.
 func TestFlowBalances(t *testing.T) {
+	t.Parallel()
 	for _, name := range []string{"course-guitar", "course-guitar-elastic", "bowed-layout"} {
 		s := solved(t, name, 0.5)
 		f := s.Flow
@@ -88,6 +89,7 @@ func alongLine(l [][2]float64, u float64) [2]float64 {
 // TestFlowBetweenLines: the same force flows between two neighbouring lines all
 // along, within 2 %, summed over straight cuts from the one to the other.
 func TestFlowBetweenLines(t *testing.T) {
+	t.Parallel()
 	for _, name := range []string{"course-guitar", "octave-mandola", "course-guitar-two-feet"} {
 		f := solved(t, name, 0.5).Flow
 		lines, err := f.Lines(flowLines)
@@ -122,6 +124,7 @@ func TestFlowBetweenLines(t *testing.T) {
 // from foot, holes and braces, the flow changes by less than 5 % to a finer
 // mesh, and what the balance changes falls.
 func TestFlowConverges(t *testing.T) {
+	t.Parallel()
 	c := casetest.Open(t, "course-guitar")
 	coarse, fine := answered(t, c, 0.7).Flow, answered(t, c, 1).Flow
 	for _, p := range [][2]float64{{0, 45}, {15, 70}, {10, -80}, {0, 140}, {0, -150}, {70, -100}, {-60, 140}, {110, 100}, {-80, -170}, {59, 80}} {
@@ -142,6 +145,7 @@ func TestFlowConverges(t *testing.T) {
 // the rim or a support, in steps no longer than a triangle, on the plate, and
 // carry the load between them.
 func TestFlowLinesAreWhole(t *testing.T) {
+	t.Parallel()
 	list, err := cases.Bundled()
 	if err != nil {
 		t.Fatal(err)
@@ -272,6 +276,7 @@ func TestFlowOnRails(t *testing.T) {
 }
 
 func TestThinned(t *testing.T) {
+	t.Parallel()
 	got := thinned([][2]float64{{0, 0}, {1, 0.01}, {2, 0}, {3, 1.004}, {4, 2}}, 0.05)
 	want := [][2]float64{{0, 0}, {2, 0}, {4, 2}}
 	if len(got) != len(want) {

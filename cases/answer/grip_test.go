@@ -13,6 +13,7 @@ import (
 // TestGripTolerance: what counts as touching, halved, changes nothing beyond
 // 1e-6 of the load, though grip follows a path.
 func TestGripTolerance(t *testing.T) {
+	t.Parallel()
 	p := mustPrepare(t, "course-guitar-relief", 0.6)
 	fit := p.Fit()
 	a, err := p.Stand.Follow(fit)
@@ -35,6 +36,7 @@ func TestGripTolerance(t *testing.T) {
 // TestGripStringOrder: the same strings listed from the bass side press the
 // same.
 func TestGripStringOrder(t *testing.T) {
+	t.Parallel()
 	p := mustPrepare(t, "course-guitar-relief", 0.6)
 	want, err := p.Answer()
 	if err != nil {
@@ -87,6 +89,7 @@ saddle_height = 14
 // and about the tangent of the slope where the plate slopes, because the load
 // comes straight down. Statics: a weight on an incline.
 func TestFrictionNeeded(t *testing.T) {
+	t.Parallel()
 	table := "x_mm,y_mm,corner\n-150,-200,1\n150,-200,1\n150,200,1\n-150,200,1\n"
 	for _, c := range []struct{ height, x float64 }{{8, 0}, {40, 70}} {
 		s := answered(t, casetest.Load(t, casetest.Files("a.toml", fmt.Sprintf(padCase, c.height, c.x), "o.csv", table), "a.toml"), 0.7)

@@ -12,6 +12,7 @@ import (
 // of closed points keeps its answer, and says that the mesh's share is not
 // known.
 func TestAnswerWithoutEstimate(t *testing.T) {
+	t.Parallel()
 	c := casetest.Load(t, casetest.Files("thin.toml", "format = 1\nbase = \"first\"\n[plate]\nthickness = 0.3\n"), "thin.toml")
 	sol, err := design.Solve(t.Context(), c, design.Options{Refine: 0.6})
 	if err != nil {

@@ -22,6 +22,7 @@ func mustPrepare(t testing.TB, name string, refine float64) *design.Top {
 // TestRefit: a relief tried on a prepared top gives what a solve of its own
 // gives.
 func TestRefit(t *testing.T) {
+	t.Parallel()
 	tight := mustPrepare(t, "course-guitar", 0.5)
 	got, err := refit(tight, casetest.Open(t, "course-guitar-relief"))
 	if err != nil {

@@ -9,6 +9,7 @@ import (
 
 // TestBridgeMoves wants the drawn bridge to move as the report says.
 func TestBridgeMoves(t *testing.T) {
+	t.Parallel()
 	for _, name := range []string{"course-guitar", "course-guitar-treble-relief", "course-guitar-posts"} {
 		s := solved(t, name, 0.5)
 		at := s.Top.Built.Case.Bridge.At
@@ -31,6 +32,7 @@ func TestBridgeMoves(t *testing.T) {
 // TestBridgeParts wants every part's sections to be whole, and its outer size
 // to be the case's.
 func TestBridgeParts(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		name  string
 		parts []string

@@ -220,6 +220,7 @@ func archSinks(t testing.TB, g *design.Geometry) [2]float64 {
 // cannot see the trough: there is no bar then, but there must be a warning.
 // Bars: the project's own, from a prototype of the same method.
 func TestArchFidelity(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		name         string
 		power, depth float64 // 1, mm

@@ -89,6 +89,7 @@ func checkHeadline(t *testing.T, name, text string, r *Report) {
 // TestBundledCases solves every bundled case and holds it to the built-in
 // checks' limits, to the mesh's bars, to JSON without NaN and to its headline.
 func TestBundledCases(t *testing.T) {
+	t.Parallel()
 	list, err := cases.Bundled()
 	if err != nil {
 		t.Fatal(err)

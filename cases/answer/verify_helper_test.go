@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"archload/cases"
-	"archload/cases/casetest"
 	"archload/cases/design"
 )
 
@@ -29,24 +28,34 @@ type bundledAt struct {
 // kept holds the solutions that several tests read.
 var kept struct {
 	sync.Mutex
-	sols map[bundledAt]*design.Solution
+	sols map[bundledAt]func() (*design.Solution, error)
 }
 
 // solved is answered for a bundled case. It is solved once for all tests, which
 // only read it.
 func solved(t testing.TB, name string, refine float64) *design.Solution {
 	t.Helper()
-	kept.Lock()
-	defer kept.Unlock()
 	at := bundledAt{name, refine}
-	if s, ok := kept.sols[at]; ok {
-		return s
+	kept.Lock()
+	solve, ok := kept.sols[at]
+	if !ok {
+		if kept.sols == nil {
+			kept.sols = map[bundledAt]func() (*design.Solution, error){}
+		}
+		solve = sync.OnceValues(func() (*design.Solution, error) {
+			c, err := cases.Open(nil, name)
+			if err != nil {
+				return nil, err
+			}
+			return design.Solve(context.Background(), c, design.Options{Workers: 2, Refine: refine, NoError: true})
+		})
+		kept.sols[at] = solve
 	}
-	if kept.sols == nil {
-		kept.sols = map[bundledAt]*design.Solution{}
+	kept.Unlock()
+	s, err := solve()
+	if err != nil {
+		t.Fatal(err)
 	}
-	s := answered(t, casetest.Open(t, name), refine)
-	kept.sols[at] = s
 	return s
 }
 

@@ -67,6 +67,7 @@ func extrapolated(a, b, c float64) float64 {
 // the largest there) within 6 %. The discretisation error reported must lie
 // within a factor of three of the true one.
 func TestMeshConvergence(t *testing.T) {
+	t.Parallel()
 	names := []string{"course-guitar", "course-guitar-relief"}
 	rows := map[string][]meshRow{}
 	for i, refine := range []float64{1, math.Sqrt2, 2} {

@@ -43,6 +43,7 @@ func scaleCase(t *testing.T, relief, tension float64) *cases.Case {
 // force, gap and movement must grow by the same factor, and every event stay at
 // its share of the load. Contact without drag depends on load over gap alone.
 func TestSlipScales(t *testing.T) {
+	t.Parallel()
 	one := answered(t, scaleCase(t, 0.1, 150), 1)
 	passed(t, "slip", one)
 	st := one.Result.State
@@ -86,6 +87,7 @@ func compareScaled(t *testing.T, what string, a, b []float64, k float64) {
 // of the loads and of the contact forces on the gaps they close:
 // U = 1/2 F·u - 1/2 Σ λ g, loads and gaps counted from the slack bridge's rest.
 func TestSlipEnergy(t *testing.T) {
+	t.Parallel()
 	s := answered(t, scaleCase(t, 0.1, 150), 1)
 	work, closing := slipWork(s)
 	want := work/2 - closing/2
@@ -125,6 +127,7 @@ func restGaps(s *design.Solution) []float64 {
 // TestRestOnTheEnds lets the slack bridge down on a foot with a parabola under
 // it: it touches at both outer ends and overlaps nowhere.
 func TestRestOnTheEnds(t *testing.T) {
+	t.Parallel()
 	for _, hold := range []string{"slip", "grip"} {
 		text := strings.Replace(fmt.Sprintf(scaleText, 0.1, 150.0), `hold = "slip"`, fmt.Sprintf("hold = %q", hold), 1)
 		s := answered(t, casetest.Load(t, casetest.Files("a.toml", text), "a.toml"), 0.5)

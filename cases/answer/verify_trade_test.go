@@ -28,6 +28,7 @@ func tradeCase(t *testing.T, changes string) *cases.Case {
 // alone until, at some part of the load, the middle joins in, and to press more
 // on its ends at full load than a tight one. Common practice.
 func TestReliefMakesTheEndsBearFirst(t *testing.T) {
+	t.Parallel()
 	top, err := design.Prepare(context.Background(), tradeCase(t, ""), design.Options{Workers: 2, Refine: tradeRefine})
 	if err != nil {
 		t.Fatal(err)
@@ -65,6 +66,7 @@ func TestReliefMakesTheEndsBearFirst(t *testing.T) {
 // a plucked string does: the bridge leans further toward the nut. In slip the
 // strings hold the saddle along, so only grip can show it. Common practice.
 func TestPluckRollsTowardTheNeck(t *testing.T) {
+	t.Parallel()
 	last := math.Inf(-1)
 	for _, rise := range []float64{0, 1.5, 3} {
 		text := "[strings]\nfront_angle = 5\nback_angle = 9\nspread = 52\neach = ["
@@ -84,6 +86,7 @@ func TestPluckRollsTowardTheNeck(t *testing.T) {
 // TestStifferBaseSpreadsTheLoad makes the base of stiffer and stiffer wood:
 // the foot presses further out. Common practice.
 func TestStifferBaseSpreadsTheLoad(t *testing.T) {
+	t.Parallel()
 	for _, relief := range []float64{0, 0.12} {
 		last := 0.0
 		for _, factor := range []float64{0.5, 1, 2} {
@@ -103,6 +106,7 @@ func TestStifferBaseSpreadsTheLoad(t *testing.T) {
 // fitted bridge and spread evenly over the same foot: the stiff bridge leads it
 // toward its ends, and the plate with its braces stores less. Common practice.
 func TestFittedBridgeSparesTheTop(t *testing.T) {
+	t.Parallel()
 	with := answered(t, tradeCase(t, ""), tradeRefine)
 	forces := with.Top.Built.Geometry.StringForces()
 	down := 0.0

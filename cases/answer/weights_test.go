@@ -15,6 +15,7 @@ const gramPerMM3 = 1e-6
 // TestWeights: what vibrates is what is weighed: the masses of plate and braces, from the elements' mass
 // under rigid motions, are those of the report, and their centres those of the volumes.
 func TestWeights(t *testing.T) {
+	t.Parallel()
 	for _, name := range []string{"course-guitar", "course-guitar-elastic", "course-guitar-crossed"} {
 		c, err := cases.Open(nil, name)
 		if err != nil {

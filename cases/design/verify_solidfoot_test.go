@@ -309,6 +309,7 @@ func solidFootMisses() casetest.Bars {
 // touches within 4 %, sink of the beam within 2 % (at the bass end 4 %).
 // Source: testdata/README.md.
 func TestSolidFoot(t *testing.T) {
+	t.Parallel()
 	for _, rim := range []string{"clamped", "hinged"} {
 		values := readSolidValues(t, rim)
 		want := values.foot(t)

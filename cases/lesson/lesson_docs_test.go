@@ -12,6 +12,7 @@ import (
 // TestLessonDocs runs the whole lesson of docs/lessons.md and looks for every
 // word and key that a lesson may use.
 func TestLessonDocs(t *testing.T) {
+	t.Parallel()
 	data, err := os.ReadFile("../../docs/lessons.md")
 	if err != nil {
 		t.Fatal(err)

@@ -60,6 +60,7 @@ func checkLesson(t *testing.T, k *Checker, l *Lesson) int {
 // TestLessonClaims holds every number and every word in braces of the bundled
 // lessons to the solve of the designs that the step shows.
 func TestLessonClaims(t *testing.T) {
+	t.Parallel()
 	k := NewChecker(nil, design.Options{Workers: 2})
 	claims := 0
 	for _, l := range bundledLessons(t) {

@@ -72,6 +72,7 @@ func furthest(got, want []float64) float64 {
 
 // TestLiveIsSolve: the live answer at full load is that of a solve.
 func TestLiveIsSolve(t *testing.T) {
+	t.Parallel()
 	for _, name := range []string{"course-guitar", "course-guitar-relief", "octave-mandola", "bowed-layout", "flat-plate"} {
 		got, want := mustAt(t, mustBegin(t, name, quick()), 1), mustSolve(t, casetest.Open(t, name))
 		if d := furthest(got.Result.U, want.Result.U); d > 1e-9 {
@@ -93,6 +94,7 @@ func TestLiveIsSolve(t *testing.T) {
 // TestLiveLoad: the top at a fraction of the load is that of strings so much
 // slacker, for the load of a slack set is the beginning of that of a tight one.
 func TestLiveLoad(t *testing.T) {
+	t.Parallel()
 	for _, hold := range []string{"slip", "grip"} {
 		l := mustSet(t, mustBegin(t, "course-guitar-relief", quick()), cases.KeyValue{Key: "bridge.hold", Value: cases.Valued(hold)})
 		for _, load := range []float64{0.2, 0.45, 0.8} {
@@ -129,6 +131,7 @@ func TestLiveLoad(t *testing.T) {
 
 // TestLiveBare: a plate without a bridge bends in proportion to its load.
 func TestLiveBare(t *testing.T) {
+	t.Parallel()
 	l := mustBegin(t, "bench-plate", quick())
 	want := mustSolve(t, casetest.Open(t, "bench-plate"))
 	half := answer.SinkField(mustAt(t, l, 0.5))
@@ -212,6 +215,7 @@ func costFrom(l *Live, set ...cases.KeyValue) (design.Cost, error) {
 // own gives; where it keeps triangles that a solve would lay otherwise the sink
 // agrees within their error.
 func TestLiveCosts(t *testing.T) {
+	t.Parallel()
 	l := mustSet(t, mustBegin(t, "course-guitar", quick()), cases.KeyValue{Key: "bridge.relief.depth", Value: cases.Valued(0.1)}, cases.KeyValue{Key: "bridge.hollow.wall", Value: cases.Valued(3.0)}, cases.KeyValue{Key: "bridge.hollow.depth", Value: cases.Valued(2.0)})
 	mustAt(t, l, 1) // so that there is a track to share
 	for _, e := range liveEdits() {
@@ -243,6 +247,7 @@ func TestLiveCosts(t *testing.T) {
 
 // TestLiveShares: what an edit does not touch is shared, not made again.
 func TestLiveShares(t *testing.T) {
+	t.Parallel()
 	l := mustBegin(t, "course-guitar-relief", quick())
 	mustAt(t, l, 1)
 	deeper := mustSet(t, l, cases.KeyValue{Key: "bridge.relief.depth", Value: cases.Valued(0.3)})
@@ -265,6 +270,7 @@ func TestLiveShares(t *testing.T) {
 // TestLiveStops: a cancelled context ends a Set of every cost and leaves the
 // design as it was.
 func TestLiveStops(t *testing.T) {
+	t.Parallel()
 	l := mustBegin(t, "course-guitar", quick())
 	want := answer.Sink(mustAt(t, l, 1))
 	ctx, cancel := context.WithCancel(context.Background())
@@ -311,6 +317,7 @@ func TestLiveFaults(t *testing.T) {
 
 // TestLiveEvents: what happens at the foot, in words.
 func TestLiveEvents(t *testing.T) {
+	t.Parallel()
 	relief := mustBegin(t, "course-guitar-relief", quick())
 	misfit := cases.ChangeValue{Text: "misfit", Value: []any{[]any{-66.0, 0.0}, []any{66.0, 0.1}}}
 	for _, c := range []struct {
@@ -348,6 +355,7 @@ func TestLiveEvents(t *testing.T) {
 
 // TestLiveReport: the report is that of a solve.
 func TestLiveReport(t *testing.T) {
+	t.Parallel()
 	l := mustSet(t, mustBegin(t, "course-guitar-relief", quick()), cases.KeyValue{Key: "bridge.relief.depth", Value: cases.Valued(0.1)})
 	got, err := l.Report(context.Background())
 	if err != nil {

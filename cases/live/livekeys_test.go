@@ -33,6 +33,7 @@ func TestThicknessScale(t *testing.T) {
 // TestBraceNotFitted: a brace that is not glued in is not there, whatever its
 // wood and height.
 func TestBraceNotFitted(t *testing.T) {
+	t.Parallel()
 	c := changedCase(t, "course-guitar", cases.KeyValue{Key: "brace[1].fitted", Value: cases.Valued(false)})
 	s := mustSolve(t, c)
 	r := answer.Summarize(s)

@@ -13,6 +13,7 @@ import (
 // order round the value; what cannot be negative is not said to be; and without
 // a spread no range is made up.
 func TestAnswers(t *testing.T) {
+	t.Parallel()
 	o := rough()
 	o.NoError, o.Refine = false, 0.6
 	s := solveAll(t, o, casetest.Open(t, "course-guitar-relief"))[0]

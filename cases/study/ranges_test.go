@@ -49,27 +49,42 @@ func solveAll(t *testing.T, o design.Options, cs ...*cases.Case) []*design.Solut
 // options, and what the scatter of wood does to a solution.
 var shared struct {
 	sync.Mutex
-	sols    map[string]*design.Solution
-	spreads map[*design.Solution]*Spread
+	sols    map[string]func() (*design.Solution, error)
+	spreads map[*design.Solution]func() (*Spread, error)
 }
 
-// roughly answers bundled cases with rough options, each once for all tests,
-// which only read it.
-func roughly(t *testing.T, names ...string) []*design.Solution {
+// once is the value of a key, worked out once for all tests, which only read it.
+func once[K comparable, V any](t *testing.T, known *map[K]func() (V, error), key K, find func() (V, error)) V {
 	t.Helper()
 	shared.Lock()
-	defer shared.Unlock()
+	if *known == nil {
+		*known = map[K]func() (V, error){}
+	}
+	value, ok := (*known)[key]
+	if !ok {
+		value = sync.OnceValues(find)
+		(*known)[key] = value
+	}
+	shared.Unlock()
+	v, err := value()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+// roughly answers bundled cases with rough options, each once.
+func roughly(t *testing.T, names ...string) []*design.Solution {
+	t.Helper()
 	var out []*design.Solution
 	for _, name := range names {
-		s, ok := shared.sols[name]
-		if !ok {
-			if shared.sols == nil {
-				shared.sols = map[string]*design.Solution{}
+		out = append(out, once(t, &shared.sols, name, func() (*design.Solution, error) {
+			c, err := cases.Open(nil, name)
+			if err != nil {
+				return nil, err
 			}
-			s = solveAll(t, rough(), casetest.Open(t, name))[0]
-			shared.sols[name] = s
-		}
-		out = append(out, s)
+			return design.Solve(context.Background(), c, rough())
+		}))
 	}
 	return out
 }
@@ -77,20 +92,9 @@ func roughly(t *testing.T, names ...string) []*design.Solution {
 // spreadOf finds what the scatter of wood does to a solution, once.
 func spreadOf(t *testing.T, s *design.Solution) *Spread {
 	t.Helper()
-	shared.Lock()
-	defer shared.Unlock()
-	if sp, ok := shared.spreads[s]; ok {
-		return sp
-	}
-	sp, err := FindSpread(t.Context(), s, design.Options{Workers: 2})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if shared.spreads == nil {
-		shared.spreads = map[*design.Solution]*Spread{}
-	}
-	shared.spreads[s] = sp
-	return sp
+	return once(t, &shared.spreads, s, func() (*Spread, error) {
+		return FindSpread(context.Background(), s, design.Options{Workers: 2})
+	})
 }
 
 // compareAll sets solutions side by side with their ranges.
@@ -124,6 +128,7 @@ func nearly(got, want answer.Num, relative float64) bool {
 
 // TestTopInOtherPlanks: the same top in other planks is what a solve of its own gives.
 func TestTopInOtherPlanks(t *testing.T) {
+	t.Parallel()
 	s := roughly(t, "course-guitar-posts")[0]
 	planks := planks(s.Top.Built.Case)
 	times := make([]map[string]float64, len(planks))
@@ -149,6 +154,7 @@ func TestTopInOtherPlanks(t *testing.T) {
 // TestScatterShares: a constant of the bridge asks for contact alone, a strength
 // or a density for a summary alone; all give what a solve of its own gives.
 func TestScatterShares(t *testing.T) {
+	t.Parallel()
 	s := roughly(t, "course-guitar-relief")[0]
 	planks, base := planks(s.Top.Built.Case), plainReport(s)
 	shared := 0
@@ -187,6 +193,7 @@ func TestScatterShares(t *testing.T) {
 // TestEqualDesigns: two equal designs in the same planks differ in nothing,
 // with certainty.
 func TestEqualDesigns(t *testing.T) {
+	t.Parallel()
 	s := append(solveAll(t, rough(), casetest.Open(t, "course-guitar-relief")), roughly(t, "course-guitar-relief")...)
 	c := compareAll(t, s)
 	if len(c.Differs) != 0 {
@@ -209,6 +216,7 @@ func TestEqualDesigns(t *testing.T) {
 // TestRealDifference: an apex to the treble softens the bass end in any plank,
 // and the same plank in both takes out most of the scatter.
 func TestRealDifference(t *testing.T) {
+	t.Parallel()
 	o := rough()
 	o.NoError = false
 	o.Refine = 0.6
@@ -238,6 +246,7 @@ func TestRealDifference(t *testing.T) {
 // TestOtherPlanks: two woods are two planks, whose scatters add up; a wood of
 // another mean is another plank too.
 func TestOtherPlanks(t *testing.T) {
+	t.Parallel()
 	b := caseWith(t, "course-guitar", cases.KeyValue{Key: "plate.wood", Value: cases.Valued("engelmann-spruce")})
 	c := compareAll(t, append(roughly(t, "course-guitar"), solveAll(t, rough(), b)...))
 	r := rowOf(t, c, "bridge_sink")
@@ -294,6 +303,7 @@ func TestPlanks(t *testing.T) {
 // TestNeverAndNone: what a design never comes to has no range and stands
 // first; what it has not got stands as none.
 func TestNeverAndNone(t *testing.T) {
+	t.Parallel()
 	deep := caseWith(t, "course-guitar", cases.KeyValue{Key: "bridge.relief.depth", Value: cases.Valued(2.0)})
 	tight := roughly(t, "course-guitar", "bench-plate")
 	c := compareAll(t, []*design.Solution{tight[0], solveAll(t, rough(), deep)[0], tight[1]})
@@ -316,6 +326,7 @@ func TestNeverAndNone(t *testing.T) {
 // TestSideNeedsFlow: on elastic sides, what the edge holds up is that of the
 // load flow, in the ranges too.
 func TestSideNeedsFlow(t *testing.T) {
+	t.Parallel()
 	o := rough()
 	o.NoFlow, o.NoError, o.Refine = false, false, 0.5
 	c := compareAll(t, solveAll(t, o, casetest.Open(t, "course-guitar-elastic")))
@@ -342,6 +353,7 @@ func TestSpreadStops(t *testing.T) {
 // TestParts: the rows stand part by part, and in each by weight; a percentage of
 // what may as well be zero is left out.
 func TestParts(t *testing.T) {
+	t.Parallel()
 	c := compareAll(t, roughly(t, "course-guitar", "course-guitar-relief"))
 	if !slices.IsSortedFunc(c.Rows, byWeight) {
 		t.Error("the rows are not in order")

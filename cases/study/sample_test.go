@@ -41,6 +41,7 @@ func TestHypercube(t *testing.T) {
 // TestSampleRepeats: a seed gives the same bits with one goroutine and with
 // two, and another seed others.
 func TestSampleRepeats(t *testing.T) {
+	t.Parallel()
 	sols := roughly(t, "course-guitar-two-feet", "course-guitar")
 	take := func(seed uint64, workers int) *Sample {
 		s, err := DrawSample(t.Context(), sols, 6, seed, design.Options{Workers: workers})
@@ -80,6 +81,7 @@ func TestSampleRepeats(t *testing.T) {
 // numbers' own ranges counts as agreement. The friction needed is the greatest
 // of three thirds; its difference bends where another third takes over.
 func TestSampledRanges(t *testing.T) {
+	t.Parallel()
 	const planks, seed = 150, 1
 	short := []cases.KeyValue{{Key: "bridge.foot[1].from", Value: cases.Valued(-33.0)}, {Key: "bridge.foot[1].to", Value: cases.Valued(33.0)}}
 	tight := caseWith(t, "course-guitar-treble", short...)

@@ -44,6 +44,7 @@ func collect(t *testing.T, s *Series, workers int) []string {
 // TestSeriesWorkers: the rows do not depend on how many work, on the order of
 // the work, or on parts.
 func TestSeriesWorkers(t *testing.T) {
+	t.Parallel()
 	changes := []cases.Change{mustChange(t, "bridge.relief.depth = [0, 0.1, -1]"), mustChange(t, "plate.thickness = [5, 4]")}
 	plan := func(part [2]int) *Series {
 		s, err := NewSeries(nil, "flat-plate", changes, SeriesOptions{Refine: 0.25, Part: part})
@@ -83,6 +84,7 @@ func TestSeriesWorkers(t *testing.T) {
 // TestSeriesRefit: a point read off a shared top gives what a solve of its own
 // does.
 func TestSeriesRefit(t *testing.T) {
+	t.Parallel()
 	rows := collect(t, must(NewSeries(nil, "first", []cases.Change{mustChange(t, "strings.back_angle = [7, 9]")}, SeriesOptions{Refine: 0.25, Part: [2]int{1, 1}})), 1)
 	var got SeriesRow
 	if err := json.Unmarshal([]byte(rows[1]), &got); err != nil {

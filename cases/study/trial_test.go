@@ -27,6 +27,7 @@ func steps(n int, step float64) []float64 {
 // TestTry compares reliefs read off one path with a refit of each: with grip,
 // with slip, and with a gap that is not the depth times a shape.
 func TestTry(t *testing.T) {
+	t.Parallel()
 	for name, set := range map[string][]cases.KeyValue{
 		"grip":            nil,
 		"slip":            {{Key: "bridge.hold", Value: cases.Valued("slip")}},

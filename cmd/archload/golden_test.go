@@ -47,6 +47,7 @@ func TestGolden(t *testing.T) {
 	}
 	for _, info := range infos {
 		t.Run(info.Name, func(t *testing.T) {
+			t.Parallel()
 			got := goldenAnswer(t, info.Name)
 			file := filepath.Join("testdata", "golden", info.Name+".json.gz")
 			if *goldenUpdate {
