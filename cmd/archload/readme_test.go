@@ -36,6 +36,7 @@ func block(t *testing.T, text, mark, language string) string {
 
 // TestReadmeCase solves the first case that a newcomer types.
 func TestReadmeCase(t *testing.T) {
+	t.Parallel()
 	file := filepath.Join(t.TempDir(), "mine.toml")
 	body := block(t, readme(t), "Save this as `mine.toml`", "toml")
 	if n := strings.Count(body, "\n") + 1; n != 12 {
@@ -55,6 +56,7 @@ func TestReadmeCase(t *testing.T) {
 // their last digit, places of the worst values not at all, because a symmetric
 // plate has two.
 func TestReadmeOutput(t *testing.T) {
+	t.Parallel()
 	text := readme(t)
 	for _, c := range []struct {
 		mark string

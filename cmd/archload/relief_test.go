@@ -15,6 +15,7 @@ import (
 )
 
 func TestReliefCommand(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	var stdout, stderr bytes.Buffer
 	code := run(t.Context(), []string{"relief", "first", "--refine", "0.25", "--depths", "0..0.2 by 0.05", "--shapes", "parabola,wedge",

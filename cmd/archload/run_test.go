@@ -39,6 +39,7 @@ func TestResultsThatCannotBePrinted(t *testing.T) {
 }
 
 func TestInterrupt(t *testing.T) {
+	t.Parallel()
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
 	dir := t.TempDir()

@@ -80,6 +80,7 @@ func filesOf(t *testing.T, stem string) string {
 // places as a loss of power would, and goes on: the end is the uninterrupted
 // one's to the byte.
 func TestSeriesResumes(t *testing.T) {
+	t.Parallel()
 	s := testSeries(t, [2]int{1, 1})
 	whole := t.TempDir()
 	if !runFor(t, s, whole, 100) {
@@ -114,6 +115,7 @@ func TestSeriesResumes(t *testing.T) {
 // TestSeriesParts: parts put together are the whole to the byte; parts that are
 // missing, doubled or of another series are refused.
 func TestSeriesParts(t *testing.T) {
+	t.Parallel()
 	whole := t.TempDir()
 	runFor(t, testSeries(t, [2]int{1, 1}), whole, 100)
 	var dirs []string
@@ -192,6 +194,7 @@ func TestSeriesParts(t *testing.T) {
 // TestSeriesCommand runs the command: an interrupt keeps what is done and says
 // how to go on; another series is not mixed in.
 func TestSeriesCommand(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	call := func(ctx context.Context, args ...string) (int, string, string) {
 		var stdout, stderr bytes.Buffer
