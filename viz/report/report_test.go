@@ -245,9 +245,9 @@ func TestReportLean(t *testing.T) {
 
 func TestReportSideBySide(t *testing.T) {
 	in, page := reportOf(t, "first", "bench-plate")
-	want := len(viz.ComparePictures(in.Solutions, in.Comparison)) + 2
+	want := len(viz.ComparePictures(in.Solutions, in.Comparison))
 	for i, s := range in.Solutions {
-		for _, p := range viz.Pictures(s, in.Reports[i]) {
+		for _, p := range slices.Concat(viz.DesignPictures(s, in.Reports[i]), viz.Pictures(s, in.Reports[i])) {
 			if !slices.Contains(elsewhere(2), p.Name) {
 				want++
 			}
