@@ -1,6 +1,8 @@
 package cases
 
 import (
+	"fmt"
+
 	"archload/cases/tree"
 	"archload/materials"
 	"archload/mesh"
@@ -91,16 +93,6 @@ type ArchFormula struct {
 	RecurveDepth tree.Length `toml:"recurve_depth" default:"0" want:">=0" eg:"1"`
 	// mm, distance of the trough's floor from the outline; default: 22
 	RecurveAt tree.Length `toml:"recurve_at" default:"22" want:">0" eg:"20"`
-}
-
-// Heights is a thickness: constant, or from contours, templates or measured
-// points.
-type Heights struct {
-	Const     tree.Length  // mm; 0 when a table is given
-	Contours  *HeightTable // CSV line,height,x,y, or a layer of a drawing
-	Templates *HeightTable // CSV station,x,y,height
-	Points    *HeightTable // CSV x,y,height
-	Noise     tree.Length  // mm, standard deviation of measured points; default: what they show, at most 0.1
 }
 
 // Hole is a sound hole cut out of the plate: a curve, or an oval (at, size).
@@ -213,4 +205,39 @@ type String struct {
 	Core tree.Length `toml:"core" want:">0" eg:"0.4"`
 	// N, added to the speaking length alone (a plucked string); default: 0
 	Rise tree.Force `toml:"rise" default:"0" want:">=0" eg:"20"`
+}
+
+// Tables lists the tables an arch may come from; absent ones are nil.
+func (a *Arch) Tables() []KeyedTable {
+	return []KeyedTable{{"contours", a.Contours}, {"templates", a.Templates}, {"points", a.Points}}
+}
+
+// Files returns the files the case was read from: the case, its bases, tables
+// and wood cards, in the order of opening. Names in bundled cases begin with
+// "bundled/".
+func (c *Case) Files() []string {
+	var out []string
+	for _, s := range c.Rep.Order {
+		out = append(out, s.Label)
+	}
+	return out
+}
+
+// Place returns the file and line that set a key, or the table it would stand
+// in if it is left to its default.
+func (c *Case) Place(key string) (file string, line int) {
+	p := c.Rep.Find(key)
+	return p.Src.Label, p.Line
+}
+
+// Fault returns a fault at a key, for what only a later stage can see.
+func (c *Case) Fault(key, form string, args ...any) *tree.FileError {
+	file, line := c.Place(key)
+	return &tree.FileError{File: file, Line: line, Key: key, Err: fmt.Errorf(form, args...)}
+}
+
+// IsSet reports whether a key stands in the case or its bases.
+func (c *Case) IsSet(key string) bool {
+	_, ok := c.Rep.Places[key]
+	return ok
 }

@@ -203,18 +203,6 @@ func Laid(before []KeyValue, set ...KeyValue) []KeyValue {
 	return out
 }
 
-// OpenChanged opens a case as Open does and sets keys in it before it is
-// decoded and checked, as if a case on top of it had said so. Faults in them
-// are told at the place from, which stands for a file, and the number of the
-// key among them as its line.
-func OpenChanged(fsys fs.FS, nameOrPath, from string, set []KeyValue) (*Case, error) {
-	src, err := OpenNamed(fsys, nameOrPath)
-	if err != nil {
-		return nil, tree.Faults{{File: nameOrPath, Line: 1, Err: err}}
-	}
-	return loadChanged(src, &tree.Source{Fsys: fsys, Path: from, Label: from}, set)
-}
-
 // OpenNamed opens a bundled case, or a case file.
 func OpenNamed(fsys fs.FS, nameOrPath string) (*tree.Source, error) {
 	if strings.ContainsAny(nameOrPath, `/\`) || path.Ext(nameOrPath) == ".toml" {

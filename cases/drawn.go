@@ -1,6 +1,8 @@
 package cases
 
 import (
+	"archload/materials"
+
 	"errors"
 
 	"archload/cases/drawing"
@@ -136,3 +138,16 @@ func drawingFault(d *tree.Decoder, src *tree.Source, key string, err error) {
 	d.Rep.Add(at, name, err)
 	d.SpoilIf(true, key)
 }
+
+// kept is what the keys of a case share while they are read.
+type kept struct {
+	cards    map[string]materials.Card // bundled cards found, by name
+	drawings map[string]*drawnSheet    // by label; nil: faulty
+}
+
+// keptBy returns what the decoder of a case keeps.
+func keptBy(d *tree.Decoder) *kept { return d.Own.(*kept) }
+
+// CardsFound are the bundled wood cards that the decoder of a case has looked up,
+// by name. What is put among them is not looked up again.
+func CardsFound(d *tree.Decoder) map[string]materials.Card { return keptBy(d).cards }

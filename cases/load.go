@@ -1,25 +1,13 @@
 package cases
 
 import (
-	"embed"
 	"fmt"
 	"io/fs"
 	"path"
 	"reflect"
-	"slices"
-	"strings"
 
 	"archload/cases/tree"
-	"archload/materials"
 )
-
-// BundledFiles are the cases that come with the program, and their tables.
-//
-//go:embed bundled
-var BundledFiles embed.FS
-
-// BundledDir is where they lie in BundledFiles.
-const BundledDir = "bundled"
 
 // Info describes a bundled case.
 type Info struct {
@@ -57,26 +45,6 @@ func loadChanged(src, over *tree.Source, set []KeyValue) (*Case, error) {
 	d := NewDecoder()
 	return Finish(d, &Case{Rep: d.Rep}, src, Chain(d, src, nil), over, set)
 }
-
-// NewDecoder returns a decoder that fills a Case, with nothing read so far.
-func NewDecoder() *tree.Decoder {
-	return &tree.Decoder{Rep: tree.NewFaultLog(), Tables: map[string]*tree.CsvTable{}, Root: reflect.TypeFor[Case](),
-		Listed: "archload keys",
-		Own:    &kept{cards: map[string]materials.Card{}, drawings: map[string]*drawnSheet{}}}
-}
-
-// kept is what the keys of a case share while they are read.
-type kept struct {
-	cards    map[string]materials.Card // bundled cards found, by name
-	drawings map[string]*drawnSheet    // by label; nil: faulty
-}
-
-// keptBy returns what the decoder of a case keeps.
-func keptBy(d *tree.Decoder) *kept { return d.Own.(*kept) }
-
-// CardsFound are the bundled wood cards that the decoder of a case has looked up,
-// by name. What is put among them is not looked up again.
-func CardsFound(d *tree.Decoder) map[string]materials.Card { return keptBy(d).cards }
 
 // Finish makes a case of the tree of its file and bases, with keys set on top.
 func Finish(d *tree.Decoder, c *Case, src *tree.Source, whole *tree.Node, over *tree.Source, set []KeyValue) (*Case, error) {
@@ -148,66 +116,6 @@ func (c *Case) fillHollow() {
 	}
 }
 
-// Files returns the files the case was read from: the case, its bases, tables
-// and wood cards, in the order of opening. Names in bundled cases begin with
-// "bundled/".
-func (c *Case) Files() []string {
-	var out []string
-	for _, s := range c.Rep.Order {
-		out = append(out, s.Label)
-	}
-	return out
-}
-
-// Place returns the file and line that set a key, or the table it would stand
-// in if it is left to its default.
-func (c *Case) Place(key string) (file string, line int) {
-	p := c.Rep.Find(key)
-	return p.Src.Label, p.Line
-}
-
-// Fault returns a fault at a key, for what only a later stage can see.
-func (c *Case) Fault(key, form string, args ...any) *tree.FileError {
-	file, line := c.Place(key)
-	return &tree.FileError{File: file, Line: line, Key: key, Err: fmt.Errorf(form, args...)}
-}
-
-// IsSet reports whether a key stands in the case or its bases.
-func (c *Case) IsSet(key string) bool {
-	_, ok := c.Rep.Places[key]
-	return ok
-}
-
-// openBundled opens a bundled case.
-func openBundled(name string) (*tree.Source, error) {
-	file := path.Join(BundledDir, name+".toml")
-	src, err := tree.OpenSource(BundledFiles, file, file)
-	if err == nil {
-		return src, nil
-	}
-	names, listErr := bundledNames()
-	if listErr != nil {
-		return nil, listErr
-	}
-	if like := tree.Nearest(name, names); like != "" {
-		return nil, fmt.Errorf("no bundled case of this name; did you mean %q?", like)
-	}
-	return nil, fmt.Errorf("no bundled case of this name (a file needs its ending .toml); there are %s", strings.Join(names, ", "))
-}
-
-// bundledNames lists the bundled cases.
-func bundledNames() ([]string, error) {
-	files, err := fs.Glob(BundledFiles, path.Join(BundledDir, "*.toml"))
-	if err != nil {
-		return nil, err
-	}
-	for i, f := range files {
-		files[i] = TrimExt(path.Base(f))
-	}
-	slices.Sort(files)
-	return files, nil
-}
-
 // Bundled lists the bundled cases by name.
 func Bundled() ([]Info, error) {
 	names, err := bundledNames()
@@ -229,18 +137,14 @@ func Bundled() ([]Info, error) {
 	return out, nil
 }
 
-// BundledFS returns the bundled cases and their tables, for copying.
-func BundledFS() (fs.FS, error) { return fs.Sub(BundledFiles, BundledDir) }
-
-// opening returns the first paragraph of a file's opening comment.
-func opening(text string) string {
-	var words []string
-	for line := range strings.Lines(text) {
-		body, ok := strings.CutPrefix(strings.TrimSpace(line), "#")
-		if !ok || strings.TrimSpace(body) == "" {
-			break
-		}
-		words = append(words, strings.Fields(body)...)
+// OpenChanged opens a case as Open does and sets keys in it before it is
+// decoded and checked, as if a case on top of it had said so. Faults in them
+// are told at the place from, which stands for a file, and the number of the
+// key among them as its line.
+func OpenChanged(fsys fs.FS, nameOrPath, from string, set []KeyValue) (*Case, error) {
+	src, err := OpenNamed(fsys, nameOrPath)
+	if err != nil {
+		return nil, tree.Faults{{File: nameOrPath, Line: 1, Err: err}}
 	}
-	return strings.Join(words, " ")
+	return loadChanged(src, &tree.Source{Fsys: fsys, Path: from, Label: from}, set)
 }

@@ -164,3 +164,35 @@ func SumStrings(forces []StringForce) StringSum {
 	}
 	return s
 }
+
+// BreakAngles returns the front and back break angle of string i, deg, as given
+// or from the path over a top whose outer surface lies at top above z = 0 under
+// the bridge's middle, mm.
+func (c *Case) BreakAngles(i int, top float64) (front, back tree.Angle) {
+	s := c.Strings
+	if s.Path != nil {
+		f, b := s.Path.angles(top, c.Contact(i), float64(s.scale(i)))
+		return tree.Angle(f), tree.Angle(b)
+	}
+	e := &s.Each[i]
+	return angle(e.FrontAngle, s.FrontAngle), angle(e.BackAngle, s.BackAngle)
+}
+
+// Contact returns the height of string i's contact above the top at the
+// bridge's middle, mm; zero without a bridge.
+func (c *Case) Contact(i int) float64 {
+	if c.Bridge == nil {
+		return 0
+	}
+	return float64(c.Bridge.SaddleHeight) - c.Strings.CrownFall(c.Strings.x(i))
+}
+
+// CrownFall returns how far the string at x from the bridge's middle lies
+// below the saddle's middle, mm.
+func (s *Strings) CrownFall(x float64) float64 {
+	if s == nil || s.Path == nil || s.Path.SaddleRadius == 0 {
+		return 0
+	}
+	R := float64(s.Path.SaddleRadius)
+	return R - math.Sqrt(R*R-x*x)
+}
