@@ -1,19 +1,17 @@
 package eigen
 
 import (
-	"cmp"
-	"fmt"
 	"math"
 
 	"archload/fem/sparse"
 )
 
+// Limits of the search.
 const (
-	width       = sparse.Octet // vectors of a block
-	spare       = 2 * width    // vectors kept beyond those wanted at a restart
-	mostBlocks  = 4000         // steps before it counts as not converged
-	leastRank   = 1e-11        // of a vector after orthogonalisation, relative to the largest theta
-	firstBlocks = 4            // blocks after which the shift of a free body is judged
+	spare       = 2 * width // vectors kept beyond those wanted at a restart
+	mostBlocks  = 4000      // steps before it counts as not converged
+	leastRank   = 1e-11     // of a vector after orthogonalisation, relative to the largest theta
+	firstBlocks = 4         // blocks after which the shift of a free body is judged
 )
 
 // lanczos is the state of the search: the M-orthonormal basis v of some octets, the last of
@@ -45,83 +43,6 @@ type lanczos struct {
 	cut  cut
 }
 
-func newLanczos(p *Problem, o Options, room int) (*lanczos, error) {
-	l := &lanczos{p: p, o: o,
-		mass: p.M.Octets(o.Workers), alg: sparse.NewOctetAlgebra(p.K.Nodes(), o.Workers)}
-	l.free = make([]bool, sparse.Block*p.K.Nodes())
-	for i := range l.free {
-		l.free[i] = true
-	}
-	for _, d := range p.Fixed {
-		l.free[d] = false
-	}
-	for _, is := range l.free {
-		if is {
-			l.dofs++
-		}
-	}
-	l.most = cmp.Or(room, (3*(o.Count+o.Free)+96)/width)
-	l.v = make([]float64, (l.most+1)*l.alg.Len())
-	l.mv, l.work = make([]float64, l.alg.Len()), make([]float64, l.alg.Len())
-	l.t = make([]float64, l.most*width*l.most*width)
-	if o.Free == 0 {
-		return l, l.begin(0)
-	}
-	return l, l.beginFree()
-}
-
-// begin factorises K + shift M and makes the first block.
-func (l *lanczos) begin(shift float64) error {
-	k := l.p.K
-	if shift != 0 {
-		k = l.shifted(shift)
-	}
-	var err error
-	if l.f == nil {
-		if l.f, err = sparse.Factorize(k, l.p.Plan, l.o.Workers); err != nil {
-			return err
-		}
-		l.solve = l.f.Octets()
-	} else if err = l.f.Refactor(k); err != nil {
-		return err
-	}
-	l.shift, l.size, l.seed, l.whole = shift, 0, 0, false
-	clear(l.t)
-	l.fresh()
-	return nil
-}
-
-// beginFree chooses the shift of a free body: small beside its lowest elastic eigenvalue,
-// so that the spectrum is well spread, but not so small that the rigid motions drown it.
-func (l *lanczos) beginFree() error {
-	shift := l.o.Scale
-	if !(shift > 0) {
-		shift = 1
-	}
-	for range 12 {
-		if err := l.begin(shift); err != nil {
-			return err
-		}
-		for range firstBlocks {
-			l.step()
-		}
-		l.project()
-		if len(l.ritz.theta) <= l.o.Free {
-			return nil // smaller than a few blocks
-		}
-		lowest := l.ritz.value(l.o.Free)
-		if lowest > 0.3*shift && lowest < 1e4*shift {
-			return nil
-		}
-		if lowest > 0 {
-			shift = lowest / 10
-		} else {
-			shift *= 1e-3
-		}
-	}
-	return fmt.Errorf("eigen: no shift fits a body with %d free motions: lowest other eigenvalue %.3g", l.o.Free, l.ritz.value(l.o.Free))
-}
-
 // shifted returns K + s M with the fixed freedoms as in K.
 func (l *lanczos) shifted(s float64) *sparse.Matrix {
 	a := l.p.K.Like()
@@ -135,17 +56,6 @@ func (l *lanczos) octet(k int) []float64 { return l.v[k*l.alg.Len():][:l.alg.Len
 
 // octets returns octets lo..hi of the basis.
 func (l *lanczos) octets(lo, hi int) []float64 { return l.v[lo*l.alg.Len() : hi*l.alg.Len()] }
-
-// fresh appends a block of new start vectors, smoothed once by the operator and
-// orthogonal to the basis.
-func (l *lanczos) fresh() {
-	w, z := l.octet(l.size), l.mv
-	l.start(w, z)
-	l.from = l.size
-	l.orthogonalise(w, z)
-	l.normalise(w, z, l.largest())
-	l.size++
-}
 
 // start sets w to the operator times vectors of M-norm 1 from a fixed sequence; z is work
 // space.
@@ -187,30 +97,6 @@ func (l *lanczos) random(w []float64) {
 		x ^= x >> 31
 		w[i] = float64(int64(x)>>11) / (1 << 52)
 	}
-}
-
-// step takes the last block of the basis through the operator and appends what is new
-// in the result.
-func (l *lanczos) step() {
-	j := l.size - 1
-	w := l.octet(l.size)
-	copy(w, l.mv)
-	l.solve.Solve(w)
-	a := l.alg.Dots(l.mv, w)
-	l.alg.Subtract(w, l.octet(j), a)
-	if l.from < j {
-		l.alg.Subtract(w, l.octets(l.from, j), l.coupling(l.from, j))
-	}
-	l.addDiagonal(j, a)
-	l.addDiagonal(j, l.orthogonalise(w, l.mv))
-	b := l.normalise(w, l.mv, l.largest())
-	if l.size < l.most {
-		l.setBelow(j, b)
-	}
-	l.ritz.below = b
-	l.from = j
-	l.size++
-	l.steps++
 }
 
 // at returns an entry of the projection.
