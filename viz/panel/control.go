@@ -5,24 +5,6 @@ import (
 	"slices"
 )
 
-// Control is what every control has.
-type Control struct {
-	ID    string // unlike every other on the page, and the same in every frame
-	At    Rect   // points
-	Label string
-	Key   string // the shortcut that does the same, shown behind the label: "Sink [1]"
-	Tip   string // shown when the pointer rests
-	Off   string // why it cannot be used now; empty: it can
-}
-
-// words returns the label with its shortcut.
-func (c Control) words() string {
-	if c.Key == "" {
-		return c.Label
-	}
-	return c.Label + " [" + c.Key + "]"
-}
-
 // The heights that suit each control, points.
 const (
 	ButtonHeight = 26
@@ -33,38 +15,6 @@ const (
 	RowHeight    = 20 // of a key and its value, and of a table
 	HeadHeight   = 30 // of a heading and of a section's line
 )
-
-// Kind says what a place on the page is.
-type Kind uint8
-
-// The kinds of place.
-const (
-	ButtonPlace Kind = iota
-	TogglePlace
-	ChoicePlace // the whole choice
-	WordPlace   // one of a choice's words: its id is the choice's, a slash and the number from 0
-	SliderPlace // the whole slider
-	HandlePlace // its handle: the slider's id and "/handle"
-	TrackPlace  // where the handle's middle can be: the slider's id and "/track"
-	NumberPlace
-	SectionPlace
-	ScrollPlace // a scroll area
-	BarPlace    // its drag bar: the area's id and "/bar"
-	TextPlace   // words that only stand there
-)
-
-// Place is where something stands on the page, for tests and for driving the
-// window from a script.
-type Place struct {
-	ID    string
-	Kind  Kind
-	At    Rect // points, all of it
-	Seen  Rect // what of it can be seen and clicked
-	Label string
-	Value string // as shown
-	Off   bool   // cannot be used now
-	Focus bool   // has the keyboard
-}
 
 // Places returns every control of the last frame, in the order of drawing.
 func (p *Panel) Places() []Place { return slices.Clone(p.places) }
@@ -246,4 +196,37 @@ func (c Control) ink() color.NRGBA {
 		return asleep()
 	}
 	return Ink()
+}
+
+// reveal scrolls the control that the keyboard has just reached into view.
+func (p *Panel) reveal(c Control) {
+	if p.aim == "" || p.aim != c.ID {
+		return
+	}
+	p.aim, p.aimed = "", c.ID
+	n := len(p.areas)
+	if n == 0 {
+		return
+	}
+	const air = 8 // points
+	a := p.areas[n-1]
+	switch {
+	case c.At.Y < a.at.Y:
+		a.s.offset -= a.at.Y - c.At.Y + air
+	case c.At.Bottom() > a.at.Bottom():
+		a.s.offset += c.At.Bottom() - a.at.Bottom() + air
+	default:
+		return
+	}
+	p.wake = 0
+}
+
+// canScroll tells whether the innermost open area is higher than it shows.
+func (p *Panel) canScroll() bool {
+	for _, a := range p.areas {
+		if a.s.content > a.at.H {
+			return true
+		}
+	}
+	return false
 }

@@ -20,18 +20,6 @@ type Number struct {
 	Parse func(text string) (float64, error)
 }
 
-// entry is a number being typed.
-type entry struct {
-	id    string
-	text  []rune
-	caret int
-	all   bool // everything is selected: the next letter replaces it
-	fault string
-}
-
-// longestEntry is the most letters that an entry takes.
-const longestEntry = 40
-
 // read returns the number typed, or what is wrong with it.
 func (n Number) read(text string) (float64, error) {
 	parse := n.Parse
@@ -75,15 +63,6 @@ func (n Number) bare(v float64) string {
 		t = strings.TrimRight(strings.TrimRight(t, "0"), ".")
 	}
 	return t
-}
-
-// leaveEntry ends typing because the focus goes elsewhere; the field takes
-// what was typed, if it is good, when it is drawn next.
-func (p *Panel) leaveEntry() {
-	if p.entry.id != "" {
-		p.left = p.entry
-	}
-	p.entry = entry{}
 }
 
 // Number draws a label and a line to write on, and tells whether v was
@@ -234,57 +213,6 @@ func (p *Panel) accept(n Number, v *float64) bool {
 	p.entry = entry{}
 	p.byKeys = true
 	return true
-}
-
-// edit moves the caret or takes letters away.
-func (e *entry) edit(k KeyPress) {
-	all := e.all
-	switch k.Key {
-	case KeyLeft:
-		e.caret = max(0, e.caret-1)
-	case KeyRight:
-		e.caret = min(len(e.text), e.caret+1)
-	case KeyHome:
-		e.caret = 0
-	case KeyEnd:
-		e.caret = len(e.text)
-	case KeyBackspace:
-		if !all && e.caret > 0 {
-			e.text = append(e.text[:e.caret-1], e.text[e.caret:]...)
-			e.caret--
-		}
-		e.wipe(all)
-	case KeyDelete:
-		if !all && e.caret < len(e.text) {
-			e.text = append(e.text[:e.caret], e.text[e.caret+1:]...)
-		}
-		e.wipe(all)
-	case LetterKey('a'):
-		e.all = k.Ctrl || e.all
-		return
-	default:
-		return
-	}
-	e.all = false
-}
-
-// wipe takes everything away if all is set.
-func (e *entry) wipe(all bool) {
-	if all {
-		e.text, e.caret = nil, 0
-	}
-	e.fault = ""
-}
-
-// insert types a letter.
-func (e *entry) insert(r rune) {
-	if r < ' ' || r == 0x7f || len(e.text) >= longestEntry && !e.all {
-		return
-	}
-	e.wipe(e.all)
-	e.all = false
-	e.text = append(e.text[:e.caret:e.caret], append([]rune{r}, e.text[e.caret:]...)...)
-	e.caret++
 }
 
 // entryBox returns where the number is written: the right part of the field,

@@ -106,3 +106,25 @@ func isEar(p []Point, left []int, i int) bool {
 	}
 	return true
 }
+
+// Circle draws the outline of a circle; radius and width in points.
+func (l *List) Circle(at Point, radius, width float64, k color.NRGBA) {
+	ring := l.around(at, radius)
+	l.Polyline(append(ring, ring[0]), width, k)
+}
+
+// Disc fills a circle; radius in points.
+func (l *List) Disc(at Point, radius float64, k color.NRGBA) {
+	l.Polygon(l.around(at, radius), k)
+}
+
+// around returns a ring of places, fine enough for a smooth edge.
+func (l *List) around(at Point, radius float64) []Point {
+	n := int(min(96, max(12, math.Ceil(6*math.Sqrt(radius*l.Atlas.Density)))))
+	out := make([]Point, n)
+	for i := range out {
+		s, c := math.Sincos(2 * math.Pi * float64(i) / float64(n))
+		out[i] = Point{at.X + radius*c, at.Y + radius*s}
+	}
+	return out
+}

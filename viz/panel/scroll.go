@@ -2,19 +2,6 @@ package panel
 
 import "math"
 
-// scroll is what a scroll area remembers.
-type scroll struct {
-	offset  float64 // of what lies above the area's top, points
-	content float64 // height of everything
-}
-
-// area is a scroll area that is being laid out.
-type area struct {
-	id string
-	at Rect
-	s  *scroll
-}
-
 const (
 	barWidth = 9.0 // points
 	barGap   = 5.0 // beside it
@@ -113,37 +100,4 @@ func (p *Panel) bar(a area, room float64) {
 	}
 	p.list.Upright(rail.Centre().X, rail.Y, rail.Bottom(), 1, Hair())
 	p.list.Rect(at().Inset(2.5, 0), k)
-}
-
-// canScroll tells whether the innermost open area is higher than it shows.
-func (p *Panel) canScroll() bool {
-	for _, a := range p.areas {
-		if a.s.content > a.at.H {
-			return true
-		}
-	}
-	return false
-}
-
-// reveal scrolls the control that the keyboard has just reached into view.
-func (p *Panel) reveal(c Control) {
-	if p.aim == "" || p.aim != c.ID {
-		return
-	}
-	p.aim, p.aimed = "", c.ID
-	n := len(p.areas)
-	if n == 0 {
-		return
-	}
-	const air = 8 // points
-	a := p.areas[n-1]
-	switch {
-	case c.At.Y < a.at.Y:
-		a.s.offset -= a.at.Y - c.At.Y + air
-	case c.At.Bottom() > a.at.Bottom():
-		a.s.offset += c.At.Bottom() - a.at.Bottom() + air
-	default:
-		return
-	}
-	p.wake = 0
 }

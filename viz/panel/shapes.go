@@ -5,43 +5,6 @@ import (
 	"math"
 )
 
-// Point is a place on the page, points from the left and the top.
-type Point struct{ X, Y float64 }
-
-// Rect is a rectangle of the page, points.
-type Rect struct{ X, Y, W, H float64 }
-
-// Right returns the x of the right edge, points.
-func (r Rect) Right() float64 { return r.X + r.W }
-
-// Bottom returns the y of the lower edge, points.
-func (r Rect) Bottom() float64 { return r.Y + r.H }
-
-// Centre returns the middle.
-func (r Rect) Centre() Point { return Point{r.X + r.W/2, r.Y + r.H/2} }
-
-// Inset returns the rectangle with dx less on the left and on the right, dy
-// less above and below.
-func (r Rect) Inset(dx, dy float64) Rect {
-	return Rect{r.X + dx, r.Y + dy, max(0, r.W-2*dx), max(0, r.H-2*dy)}
-}
-
-// Holds tells whether the place lies in the rectangle; the right and the
-// lower edge do not belong to it.
-func (r Rect) Holds(p Point) bool {
-	return p.X >= r.X && p.X < r.Right() && p.Y >= r.Y && p.Y < r.Bottom()
-}
-
-// Meet returns what both rectangles cover; its width or height is 0 if nothing.
-func (r Rect) Meet(s Rect) Rect {
-	x0, y0 := max(r.X, s.X), max(r.Y, s.Y)
-	x1, y1 := min(r.Right(), s.Right()), min(r.Bottom(), s.Bottom())
-	return Rect{x0, y0, max(0, x1-x0), max(0, y1-y0)}
-}
-
-// Empty tells whether nothing lies inside.
-func (r Rect) Empty() bool { return !(r.W > 0 && r.H > 0) }
-
 // NewList returns an empty page.
 func NewList(a *Atlas) *List { return &List{Atlas: a} }
 
@@ -126,28 +89,6 @@ func (l *List) Strip(r Rect, paints []color.NRGBA, up bool) {
 		le, ri := x0+(x1-x0)*t0, x0+(x1-x0)*t1
 		l.quad(corner{le, y0, a}, corner{ri, y0, b}, corner{ri, y1, b}, corner{le, y1, a})
 	}
-}
-
-// Circle draws the outline of a circle; radius and width in points.
-func (l *List) Circle(at Point, radius, width float64, k color.NRGBA) {
-	ring := l.around(at, radius)
-	l.Polyline(append(ring, ring[0]), width, k)
-}
-
-// Disc fills a circle; radius in points.
-func (l *List) Disc(at Point, radius float64, k color.NRGBA) {
-	l.Polygon(l.around(at, radius), k)
-}
-
-// around returns a ring of places, fine enough for a smooth edge.
-func (l *List) around(at Point, radius float64) []Point {
-	n := int(min(96, max(12, math.Ceil(6*math.Sqrt(radius*l.Atlas.Density)))))
-	out := make([]Point, n)
-	for i := range out {
-		s, c := math.Sincos(2 * math.Pi * float64(i) / float64(n))
-		out[i] = Point{at.X + radius*c, at.Y + radius*s}
-	}
-	return out
 }
 
 // faded returns k with its opacity multiplied by a, 0 to 1.

@@ -2,16 +2,6 @@ package panel
 
 import "image/color"
 
-// tip is the note that comes when the pointer rests.
-type tip struct {
-	id    string
-	at    Rect
-	text  string
-	since float64 // s, when the pointer came
-	met   bool    // in this frame
-	quiet bool    // a press sent it away
-}
-
 const (
 	tipDelay = 0.5 // s
 	tipWidth = 260 // points, at most
