@@ -79,7 +79,7 @@ type GaugeReport struct {
 // the outer surface, with no name; inside is false beyond the plate's edge or
 // over a hole, where nothing stands.
 func ReadingAt(s *design.Solution, q mesh.Point) (r GaugeReport, inside bool) {
-	at, inside := s.Top.Built.Place.Outer(q)
+	at, inside := s.Top.Built.OnOuter(q)
 	return reading(s, q, at), inside
 }
 

@@ -149,7 +149,7 @@ func signChanges(m *design.Moving, w []float64, axis int, at float64, span [2]fl
 	for i := range steps + 1 {
 		var q [2]float64
 		q[axis], q[1-axis] = span[0]+(span[1]-span[0])*float64(i)/steps, at
-		place, inside := m.Built.Place.Outer(q)
+		place, inside := m.Built.OnOuter(q)
 		if !inside {
 			continue
 		}

@@ -52,7 +52,7 @@ func judge(s *design.Solution, f *strengthField, i int, all stresses, tris []int
 // circleField is the strength used in the circle about each triangle's centre.
 func circleField(s *design.Solution, all stresses, st materials.Strength) strengthField {
 	f := newStrengthField(len(s.Top.Built.Mesh.Tris))
-	circles := s.Top.Circles.Of(s.Top)
+	circles := s.Top.Circles()
 	s.Top.Each(len(circles), func(i int) { judge(s, &f, i, all, circles[i], st) })
 	return f
 }

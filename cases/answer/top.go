@@ -26,7 +26,7 @@ func topReport(s *design.Solution) TopReport {
 	e := s.Top.Built.Plate.Extremes(s.Top.Built.Mesh)
 	t := TopReport{Thinnest: spotOf(e.Thinnest), Thickest: spotOf(e.Thickest), Steepest: spotOf(e.Steepest),
 		Apex: apex(s.Top.Built, e.Highest), ApexSink: None()}
-	if at, inside := s.Top.Built.Place.Outer(mesh.Point{t.Apex.X, t.Apex.Y}); inside && t.Arched() {
+	if at, inside := s.Top.Built.OnOuter(mesh.Point{t.Apex.X, t.Apex.Y}); inside && t.Arched() {
 		t.ApexSink = Num(-s.Result.MoveAt(at)[2])
 	}
 	for i := range s.Top.Built.PlateN {

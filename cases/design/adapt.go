@@ -84,7 +84,7 @@ func shapes(key string) bool {
 // thickness, with other sections of braces or another rim. Where the same nodes
 // couple it is eliminated in the same order.
 func refactored(ctx context.Context, t *Top, g *Geometry, spent Stages, o Options) (*Top, error) {
-	lifted, circ := t.Built.Mesh, t.Circles
+	lifted, circ := t.Built.Mesh, t.circles
 	if g.Plate != t.Built.Plate {
 		lifted, circ = mesh.Lift(t.Built.Mesh.Plan, g.Plate), &circles{}
 	}
@@ -93,7 +93,7 @@ func refactored(ctx context.Context, t *Top, g *Geometry, spent Stages, o Option
 		return nil, err
 	}
 	b.Model.Zone = united(t.Factored.Model.Zone, b.Model.Zone)
-	return solid(ctx, &Top{Built: b, refine: t.refine, Spent: spent, Circles: circ}, o, t.Factored)
+	return solid(ctx, &Top{Built: b, refine: t.refine, Spent: spent, circles: circ}, o, t.Factored)
 }
 
 // refitted is the same top under other strings, another bridge or other loads;

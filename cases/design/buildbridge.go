@@ -12,20 +12,6 @@ import (
 	"archload/mesh/surface"
 )
 
-// BridgeModel is the bridge as a body with its pads.
-type BridgeModel struct {
-	Body   contact.Body
-	Pads   []contact.Pad
-	Cells  []Cell
-	Along  []float64 // place of each pad along the bearing length, 0 bass end to 1 treble end
-	Mid    int32     // node of the base at its middle
-	Base   int       // nodes of the base; those of the saddle beam come after
-	saddle [2]int    // range of the nodes that carry the strings
-	Mass   float64   // g
-	Centre [3]float64
-	Hold   contact.Hold
-}
-
 // newBridgeModel builds the bridge of a case on its built plate: the body, its
 // pads and its guides.
 func newBridgeModel(plate *Built) (*BridgeModel, error) {
@@ -67,23 +53,6 @@ func (st *BridgeModel) regapped(b *Built) *BridgeModel {
 	return &q
 }
 
-// bearsAlike says whether two bridges give the same contact problem: they may
-// differ in gaps, in what the strings do and in weight.
-func (st *BridgeModel) bearsAlike(o *BridgeModel) bool {
-	same := func(p, q contact.Pad) bool {
-		return p.Node == q.Node && p.At == q.At && p.Dir == q.Dir && p.Area == q.Area && p.Bedding == q.Bedding && slices.Equal(p.Spread, q.Spread)
-	}
-	a, b := &st.Body, &o.Body
-	return st.Hold == o.Hold && slices.EqualFunc(st.Pads, o.Pads, same) &&
-		slices.Equal(a.Nodes, b.Nodes) && slices.EqualFunc(a.Beams, b.Beams, sameBeam) && slices.Equal(a.Guides, b.Guides)
-}
-
-// sameBeam says whether two beams are as stiff; they may differ in weight.
-func sameBeam(p, q contact.BodyBeam) bool {
-	p.Mass = q.Mass
-	return p == q
-}
-
 // baseStations are the places along the base that need a node: its ends, the
 // posts or strings, the middle, the pads, and nowhere more than 4 mm apart.
 func (b *Built) baseStations() []float64 {
@@ -96,32 +65,6 @@ func (b *Built) baseStations() []float64 {
 		xs = append(xs, b.stringPlaces()...)
 	}
 	return stations(xs, 4)
-}
-
-func (b *Built) stringPlaces() []float64 {
-	var xs []float64
-	for _, s := range b.Geometry.StringForces() {
-		xs = append(xs, s.X)
-	}
-	return xs
-}
-
-// stations sorts places, drops doubles and fills in so that none are more than
-// most apart, mm.
-func stations(xs []float64, most float64) []float64 {
-	slices.Sort(xs)
-	out := []float64{xs[0]}
-	for _, x := range xs[1:] {
-		last := out[len(out)-1]
-		if x-last < 1e-9 {
-			continue
-		}
-		for n, k := math.Ceil((x-last)/most), 1.0; k < n; k++ {
-			out = append(out, last+(x-last)*k/n)
-		}
-		out = append(out, x)
-	}
-	return out
 }
 
 // Base lays the beam on the arch: its underside is the fitted surface, its
@@ -163,24 +106,6 @@ func hollowOf(b *cases.Bridge, x float64) (wall, depth float64) {
 	return 0, 0
 }
 
-// Add adds one beam between two nodes of the body and counts its mass.
-func (st *BridgeModel) add(sec bridgeSection, nodes [2]int32, density float64) {
-	lift := [3]float64{0, 0, sec.lift}
-	p, q := st.Body.Nodes[nodes[0]], st.Body.Nodes[nodes[1]]
-	m := sec.Area() * math.Abs(q[0]-p[0]) * density * gramPerMM3
-	st.Body.Beams = append(st.Body.Beams, contact.BodyBeam{Nodes: nodes, Offset: [2][3]float64{lift, lift},
-		Up: [3]float64{0, 0, 1}, Section: sec.Section, Mass: m * tonnePerGram})
-	st.weigh(m, [3]float64{(p[0] + q[0]) / 2, (p[1] + q[1]) / 2, (p[2]+q[2])/2 + sec.lift})
-}
-
-// weigh adds a mass at a place; centre holds the sum until it is divided.
-func (st *BridgeModel) weigh(m float64, at [3]float64) {
-	st.Mass += m
-	for k := range 3 {
-		st.Centre[k] += m * at[k]
-	}
-}
-
 // Pads lays the contact points on the bearing area.
 func (b *Built) pads(card materials.Card) {
 	br, st := b.Case.Bridge, b.Bridge
@@ -215,7 +140,7 @@ func (b *Built) under(br *cases.Bridge, c Cell) []fem.SurfacePoint {
 	mid := mesh.Point{br.At[0] + c.X, br.At[1] + c.Y}
 	lo := mesh.Point{mid[0] - c.Dx/2, mid[1] - c.Dy/2}
 	hi := mesh.Point{mid[0] + c.Dx/2, mid[1] + c.Dy/2}
-	return b.Place.spread(lo, hi, 2, 2)
+	return b.place.spread(lo, hi, 2, 2)
 }
 
 // MeanGap is the gap's mean along a cell, by Simpson's rule, mm.
@@ -234,53 +159,6 @@ func surfaceFrame(j surface.Jet) [3][3]float64 {
 	return [3][3]float64{n, t, u}
 }
 
-// guides hold the saddle across, along and about the upright: what the
-// strings do when the foot slips.
-func (b *Built) guides() {
-	st := b.Bridge
-	node, at := b.SaddleNode(0), b.Saddle(0)
-	for _, g := range []contact.Guide{{Dir: [3]float64{1, 0, 0}}, {Dir: [3]float64{0, 1, 0}},
-		{Dir: [3]float64{0, 0, 1}, Turn: true}} {
-		g.Node, g.At = node, at
-		st.Body.Guides = append(st.Body.Guides, g)
-	}
-}
-
-// Saddle is the place of string contact at x from the bridge's middle, mm, on
-// the saddle's arc.
-func (b *Built) Saddle(x float64) [3]float64 {
-	br := b.Case.Bridge
-	h := float64(br.SaddleHeight) - b.Case.Strings.CrownFall(x)
-	return [3]float64{br.At[0] + x, br.At[1], b.Plate.Outer.At(br.At).Z + h}
-}
-
-// SaddleNode is the body node that carries string contact at x.
-func (b *Built) SaddleNode(x float64) int32 {
-	return b.Bridge.nearestNode(b.Case.Bridge.At[0]+x, b.Bridge.saddle[0], b.Bridge.saddle[1])
-}
-
-// stringLoads puts each string's forces on the saddle, carried by the nearest
-// station through a rigid arm.
-func (b *Built) stringLoads() []contact.BodyLoad {
-	var loads []contact.BodyLoad
-	for _, s := range b.Geometry.StringForces() {
-		loads = append(loads, contact.BodyLoad{Node: b.SaddleNode(s.X), At: b.Saddle(s.X),
-			F: [3]float64{0, s.Along, -s.Downforce}})
-	}
-	return loads
-}
-
-// nearestNode is the node of the range first..end nearest to x, mm.
-func (st *BridgeModel) nearestNode(x float64, first, end int) int32 {
-	best := first
-	for i := first; i < end; i++ {
-		if math.Abs(st.Body.Nodes[i][0]-x) < math.Abs(st.Body.Nodes[best][0]-x) {
-			best = i
-		}
-	}
-	return int32(best)
-}
-
 // contactNodes are the nodes of the triangles that the pads press on, rising.
 func (b *Built) contactNodes(st *BridgeModel) []int32 {
 	var out []int32
@@ -291,4 +169,38 @@ func (b *Built) contactNodes(st *BridgeModel) []int32 {
 	}
 	slices.Sort(out)
 	return slices.Compact(out)
+}
+
+// bedding is the wood's own squash between the foot's face and the middle of
+// the plate, and between the face and the base's axis: what a shell and a
+// beam, stiff through their depth, leave out.
+type bedding struct {
+	plate     materials.Compliance // 1/MPa, in the plate's wood axes
+	plateAxes materials.Axes
+	base      materials.Compliance // of the bridge, in its wood axes
+	baseAxes  materials.Axes
+	width     float64 // of the base, mm
+}
+
+func (b *Built) bedding(card materials.Card) bedding {
+	sec := &b.Model.Sections[0]
+	return bedding{
+		plate: sec.Wood, plateAxes: sec.Axes,
+		base: card.Wood.Compliance(), baseAxes: materials.BridgeAxes(float64(b.Case.Bridge.RingAngle)),
+		width: float64(b.Case.Bridge.Width),
+	}
+}
+
+// per returns the squash under 1 MPa, normal and tangential, mm/MPa: half the
+// plate and half the base (at most half its width) in series, with the moduli
+// along the contact normal; tangentially the same depths in shear, the mean of
+// the two directions. dir holds the normal and two tangents.
+func (bd bedding) per(dir [3][3]float64, height, thickness float64) (normal, tangential float64) {
+	frame := materials.Axes{dir[1], dir[2], dir[0]} // the normal is axis 3
+	p := bd.plate.Between(bd.plateAxes, frame)
+	q := bd.base.Between(bd.baseAxes, frame)
+	dp, dq := thickness/2, math.Min(height, bd.width)/2
+	normal = dp*p[2][2] + dq*q[2][2]
+	tangential = dp*(p[3][3]+p[4][4])/2 + dq*(q[3][3]+q[4][4])/2
+	return normal, tangential
 }

@@ -142,12 +142,6 @@ func (b *Built) lining(k, next int, card materials.Card) {
 	})
 }
 
-// Unit2 is the direction of (x, y), one long; of no use for a point.
-func Unit2(x, y float64) [2]float64 {
-	l := math.Hypot(x, y)
-	return [2]float64{x / l, y / l}
-}
-
 // squeeze presses the plate's edge together at the two blocks: equal and
 // opposite forces in its plane, spread evenly over each block's nodes.
 func (b *Built) squeeze() []fem.PointForce {
@@ -203,4 +197,84 @@ func (b *Built) SectorOf(x, y, lo, hi float64) string {
 		return "bass"
 	}
 	return "treble"
+}
+
+// benchPin is the stiffness of a point support on the bench, N/mm: so much
+// more than a plate's that 100 N press it down by a hundred-thousandth of a
+// millimetre.
+const benchPin = 1e7
+
+// supports holds the plate vertically at the bench supports.
+func (b *Built) supports() {
+	line := len(b.Case.Braces)
+	for i := range b.Case.Supports {
+		s := &b.Case.Supports[i]
+		if s.At != nil {
+			at, _ := b.place.inner(*s.At)
+			b.Model.Springs = append(b.Model.Springs, fem.Spring{Part: PartRim, At: at, Dir: [3]float64{0, 0, 1}, K: benchPin})
+			continue
+		}
+		for _, n := range b.Mesh.Lines[line] {
+			b.Model.Fixed = append(b.Model.Fixed, fem.Fix{Node: n, Dof: 2})
+		}
+		line++
+	}
+}
+
+// friction keeps a plate that only lies on bench supports from sliding: three
+// ties in its plane at the two supports farthest apart, just enough to hold it,
+// so that they carry nothing under loads straight down.
+func (b *Built) friction() {
+	if b.Case.Rim.Support != "free" {
+		return
+	}
+	var at []mesh.Point
+	for _, s := range b.Case.Supports {
+		if s.At != nil {
+			at = append(at, *s.At)
+		}
+		at = append(at, s.Line...)
+	}
+	if len(at) < 2 {
+		return // nothing holds it: a plate in the hand
+	}
+	p, q, far := mesh.Point{}, mesh.Point{}, -1.0
+	for i := range at {
+		for _, o := range at[i+1:] {
+			if d := math.Hypot(o[0]-at[i][0], o[1]-at[i][1]); d > far {
+				p, q, far = at[i], o, d
+			}
+		}
+	}
+	side := Unit2(p[1]-q[1], q[0]-p[0])
+	for _, tie := range []struct {
+		at  mesh.Point
+		dir [3]float64
+	}{{p, [3]float64{1, 0, 0}}, {p, [3]float64{0, 1, 0}}, {q, [3]float64{side[0], side[1], 0}}} {
+		place, _ := b.place.middle(tie.at)
+		b.Model.Springs = append(b.Model.Springs, fem.Spring{Part: PartRim, At: place, Dir: tie.dir, K: benchPin})
+	}
+}
+
+// PostSprings is how many springs stand for one post: its end bears on a disc,
+// as a plate that shears sinks without limit under a true point.
+const PostSprings = 7
+
+// posts are springs between the plate's inner face and the back, spread over
+// the end of each post: one in its middle, six around it.
+func (b *Built) posts() {
+	b.FirstPost = len(b.Model.Springs)
+	for i := range b.Case.Posts {
+		p := &b.Case.Posts[i]
+		for k := range PostSprings {
+			q := p.At
+			if k > 0 {
+				sin, cos := math.Sincos(float64(k) * math.Pi / 3)
+				q[0] += float64(p.Diameter) / 3 * cos
+				q[1] += float64(p.Diameter) / 3 * sin
+			}
+			at, _ := b.place.inner(q)
+			b.Model.Springs = append(b.Model.Springs, fem.Spring{Part: PartRim, At: at, Dir: [3]float64{0, 0, 1}, K: float64(p.Stiffness) / PostSprings})
+		}
+	}
 }

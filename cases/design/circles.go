@@ -2,22 +2,15 @@ package design
 
 import (
 	"math"
-	"sync"
 
 	"archload/fem/parallel"
 	"archload/mesh"
 )
 
-// Circles are the triangles under the circle about each triangle's centre, over
-// which the strength used is averaged; nil where it would cross an edge. They
-// are laid when first asked for and stay while the mesh does.
-type circles struct {
-	once sync.Once
-	tris [][]int32
-}
-
-// Of lays the circles of a top.
-func (c *circles) Of(p *Top) [][]int32 {
+// Circles lists the triangles under the circle about each triangle's centre, as wide
+// as the plate is thick there; nil where it would cross an edge.
+func (p *Top) Circles() [][]int32 {
+	c := p.circles
 	c.once.Do(func() {
 		shape := Circle()
 		c.tris = make([][]int32, len(p.Built.Mesh.Tris))
@@ -65,7 +58,7 @@ func (b *Built) CircleAt(i int, shape []mesh.Point) (tris []int32, whole bool) {
 // CircleAbout lists the triangles under a circle of diameter h about c.
 func (b *Built) CircleAbout(c mesh.Point, h float64, shape []mesh.Point) (tris []int32, whole bool) {
 	for _, p := range shape {
-		t, _, inside := b.Place.loc.Find(mesh.Point{c[0] + h*p[0], c[1] + h*p[1]})
+		t, _, inside := b.place.loc.Find(mesh.Point{c[0] + h*p[0], c[1] + h*p[1]})
 		if !inside {
 			return nil, false
 		}

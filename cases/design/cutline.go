@@ -41,7 +41,7 @@ func (s *Solution) CutAlong(from, to mesh.Point) LineCut {
 		if !s.Top.Built.Geometry.Outline.Contains(q) {
 			continue
 		}
-		at, inside := s.Top.Built.Place.Outer(q)
+		at, inside := s.Top.Built.OnOuter(q)
 		u := s.Result.MoveAt(at)
 		z := s.Top.Built.Plate.Outer.At(q).Z
 		in := z - s.Top.Built.Plate.Thickness.At(q).Z
@@ -95,7 +95,7 @@ func (s *Solution) braceCut(i int, from, to mesh.Point, t, u float64, dir [2]flo
 	// An oblique cut through a bar is wider than the bar.
 	half := br.Width.Value(u) / 2 / math.Max(0.1, math.Abs(line[0]*dir[1]-line[1]*dir[0]))
 	q := mesh.Point{from[0] + (to[0]-from[0])*t, from[1] + (to[1]-from[1])*t}
-	at, _ := s.Top.Built.Place.inner(q)
+	at, _ := s.Top.Built.OnInner(q)
 	top := s.Top.Built.Model.Place(at)[2]
 	return BraceCut{Name: br.Name, Brace: i, From: length*t - half, To: length*t + half,
 		Top: top, Bottom: top - br.HeightAt(u), Sink: -s.Result.MoveAt(at)[2]}

@@ -1,6 +1,8 @@
 package design
 
 import (
+	"slices"
+
 	"errors"
 	"fmt"
 	"math"
@@ -208,17 +210,6 @@ func rowPlace(tables []cases.KeyedTable, set string, row int32, otherwise tree.P
 	return otherwise
 }
 
-// warn adds a doubt.
-func (f *fitter) warn(key, form string, args ...any) {
-	f.made.told[f.part] = append(f.made.told[f.part], f.c.Fault(key, form, args...))
-}
-
-// Limits on a carved plate.
-const (
-	thinnest   = 0.3 // mm: less is a hole
-	dipAllowed = 2.0 // mm below z = 0 before a warning: a usual recurve dips by 1 to 1.5
-)
-
 // checkSurfaces refuses a plate that is too thin anywhere or bends more
 // tightly than it is thick, and warns where its thickness runs away from the
 // data and where its underside dips below z = 0.
@@ -273,4 +264,55 @@ func (f *fitter) formula() {
 		return
 	}
 	f.made.Plate.Outer = s
+}
+
+// NewGeometry fits the plan and the surfaces of a case. Faults come as Faults:
+// curves that cross themselves, data from which no surface follows, feet,
+// loads or gauges that stand beside the wood, strings whose path over this
+// arch gives no break angle. Holes and lines beside the wood are found by the
+// mesher; see PlaceFault.
+func NewGeometry(c *cases.Case) (*Geometry, error) { return fitGeometry(c, nil, nil) }
+
+// fitGeometry fits what the changed keys touch and takes the rest from old; nil
+// has nothing to take.
+func fitGeometry(c *cases.Case, old *Geometry, changed []string) (*Geometry, error) {
+	f := fitter{c: c, rep: fresh(c.Rep), made: &Geometry{Case: c}, old: old, changed: changed}
+	for _, step := range []func(){f.plan, f.stand, f.check} {
+		if step(); len(f.rep.Faults) > 0 {
+			return nil, f.rep.Err()
+		}
+	}
+	f.made.Warnings = slices.Concat(f.made.told[ofThickness], f.made.told[ofArch], f.made.told[ofSurfaces], f.rocks())
+	return f.made, nil
+}
+
+// Stand wants everything on wood and makes the surfaces.
+func (f *fitter) stand() {
+	f.checkPlaces()
+	f.surfaces()
+}
+
+// check wants surfaces that can be carved and strings that can be strung over
+// them.
+func (f *fitter) check() {
+	f.bend()
+	if f.touched("plate.outline", "plate.hole", "plate.arch", "plate.thickness", "plate.thickness_scale") {
+		f.part = ofSurfaces
+		f.checkSurfaces(f.made.bends)
+	} else {
+		f.made.told[ofSurfaces] = f.old.told[ofSurfaces]
+	}
+	if b := f.c.Bridge; b != nil {
+		f.made.TopAtBridge = f.made.Plate.Outer.At(b.At).Z
+		f.checkPathOver()
+	}
+}
+
+// bend samples how tightly the outer surface bends.
+func (f *fitter) bend() {
+	if f.old != nil && f.old.Outline == f.made.Outline && f.old.Plate.Outer == f.made.Plate.Outer {
+		f.made.bends = f.old.bends
+		return
+	}
+	f.made.bends = newBendMap(f.made.Outline, f.made.Plate.Outer)
 }

@@ -3,7 +3,6 @@ package design
 import (
 	"math"
 
-	"archload/cases"
 	"archload/cases/tree"
 )
 
@@ -62,11 +61,3 @@ func (f *fitter) rocks() []*tree.FileError {
 	}
 	return f.c.Rocks(f.made.StringSum())
 }
-
-// StringForces returns what each string does to the saddle over this arch, in
-// the order listed; nil without strings.
-func (g *Geometry) StringForces() []cases.StringForce { return g.Case.StringForces(g.TopAtBridge) }
-
-// StringSum returns the string set's resultant over this arch; zero without
-// strings or bridge.
-func (g *Geometry) StringSum() cases.StringSum { return g.Case.StringSum(g.TopAtBridge) }

@@ -1,6 +1,8 @@
 package design
 
 import (
+	"archload/mesh"
+
 	"fmt"
 	"math"
 
@@ -122,3 +124,26 @@ func Sq(x float64) float64   { return x * x }
 func cube(x float64) float64 { return x * x * x }
 
 func scale(v [3]float64, s float64) [3]float64 { return [3]float64{s * v[0], s * v[1], s * v[2]} }
+
+// rectangle is a beam section with L along, R upright and T across.
+func rectangle(width, height float64, w materials.Orthotropic) element.Rectangle {
+	return element.Rectangle{Width: width, Height: height, E: w.EL, Gxy: w.GLT, Gxz: w.GLR}
+}
+
+// stretchMass is the mass of a stretch of a bar between two places in plan, tonne: its section
+// stands upright.
+func stretchMass(s element.Section, p, q mesh.Point, density float64) float64 {
+	return s.Area() * math.Hypot(q[0]-p[0], q[1]-p[1]) * density * gramPerMM3 * tonnePerGram
+}
+
+// Unit2 is the direction of (x, y), one long; of no use for a point.
+func Unit2(x, y float64) [2]float64 {
+	l := math.Hypot(x, y)
+	return [2]float64{x / l, y / l}
+}
+
+// gramPerMM3 turns kg/m³ into g/mm³.
+const gramPerMM3 = 1e-6
+
+// tonnePerGram turns g into the tonne of mechanics, which goes with mm, N and s.
+const tonnePerGram = 1e-6

@@ -10,14 +10,14 @@ import (
 
 // OnOuter returns the place of the outer surface whose plan is q, mm; inside is
 // false beyond the plate's edge or over a hole, where it is the nearest one.
-func (b *Built) OnOuter(q mesh.Point) (at fem.SurfacePoint, inside bool) { return b.Place.Outer(q) }
+func (b *Built) OnOuter(q mesh.Point) (at fem.SurfacePoint, inside bool) { return b.place.Outer(q) }
 
 // OnInner is OnOuter for the inner surface.
-func (b *Built) OnInner(q mesh.Point) (at fem.SurfacePoint, inside bool) { return b.Place.inner(q) }
+func (b *Built) OnInner(q mesh.Point) (at fem.SurfacePoint, inside bool) { return b.place.inner(q) }
 
 // OnMiddle is OnOuter for the middle surface, in whose plan the mesh and the
 // load flow are.
-func (b *Built) OnMiddle(q mesh.Point) (at fem.SurfacePoint, inside bool) { return b.Place.middle(q) }
+func (b *Built) OnMiddle(q mesh.Point) (at fem.SurfacePoint, inside bool) { return b.place.middle(q) }
 
 // PlateShape is the carved plate at one place in plan, unloaded.
 type PlateShape struct {

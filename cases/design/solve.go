@@ -2,52 +2,10 @@ package design
 
 import (
 	"context"
-	"errors"
 
 	"archload/cases"
-	"archload/fem"
 	"archload/fem/contact"
-	"archload/fem/flow"
 )
-
-// Options steer a solve; the zero value is the default.
-type Options struct {
-	Workers  int                // goroutines; 0 means 1. The answer does not depend on it
-	Refine   float64            // multiplies the case's own mesh.refine; 0 means 1
-	Clock    Clock              // for the timings; nil leaves them zero
-	NoFlow   bool               // leave out the load flow
-	NoError  bool               // leave out the second, coarser solve behind the discretisation estimate
-	Progress func(stage string) // told what starts; may be nil
-}
-
-// WorkerCount is how many goroutines may work, 1 at least.
-func (o Options) WorkerCount() int { return max(1, o.Workers) }
-
-func (o Options) refine() float64 {
-	if o.Refine == 0 {
-		return 1
-	}
-	return o.Refine
-}
-
-// Say tells the stage that starts to Progress, if that is wanted.
-func (o Options) Say(stage string) {
-	if o.Progress != nil {
-		o.Progress(stage)
-	}
-}
-
-// Solution is an answered case: its top and what full load does to it.
-type Solution struct {
-	Top    *Top
-	Result *contact.Result
-	Flow   *flow.Flow // where the load goes; nil if left out or the load does not press down
-	Coarse *Solution  // the same case on triangles twice as large; nil if not wanted
-	Spent  Stages
-
-	FlowFault   error // why a load that presses down has no flow
-	CoarseFault error // why there is no Coarse where one was wanted
-}
 
 // Solve answers a case: geometry, mesh, model, factor, contact, results.
 // Cancelling ctx stops it between two stages. A coarser solve that fails does
@@ -92,16 +50,25 @@ func solveOn(ctx context.Context, g *Geometry, spent Stages, o Options, refine f
 	return t.Answer()
 }
 
-// Explain puts a mechanical failure at the key that causes it.
-func Explain(c *cases.Case, err error) error {
-	var free *fem.UnsupportedError
-	switch {
-	case errors.As(err, &free):
-		return c.Fault("rim.support", "%w: nothing holds the plate, or its supports leave a motion free, or a part of it hangs on nothing; give [rim] support or bench supports", err)
-	case errors.Is(err, contact.ErrOverturns):
-		return c.Fault("strings", "the strings' resultant falls outside the bridge's foot: the bridge would tip")
-	case errors.Is(err, contact.ErrMechanism):
-		return errors.New("contact: the closed points do not hold the bridge; it would tip or slide off")
+// Answer follows the load up to the full one and recovers the result, without
+// the load flow. Errors: a *FileError at the strings that tip the bridge, or a
+// contact that does not come to rest.
+func (t *Top) Answer() (*Solution, error) {
+	s := &Solution{Top: t, Spent: t.Spent}
+	var err error
+	t.clock.time(&s.Spent.Contact, func() {
+		if t.Stand == nil {
+			s.Result = t.Cond.RecoverPlate()
+			return
+		}
+		fit := t.Fit()
+		var st *contact.State
+		if st, err = t.Stand.Follow(fit); err == nil {
+			s.Result = t.Stand.Recover(st, fit)
+		}
+	})
+	if err != nil {
+		return nil, Explain(t.Built.Case, err)
 	}
-	return err
+	return s, nil
 }

@@ -1,6 +1,9 @@
 package design
 
 import (
+	"errors"
+	"sync"
+
 	"context"
 
 	"archload/cases"
@@ -16,13 +19,14 @@ import (
 type Top struct {
 	Built    *Built
 	Factored *fem.Prepared
-	Cond     *contact.Condensed
-	Stand    *contact.Problem // nil without a bridge
-	refine   float64          // on top of the case's own
-	Workers  int
-	clock    Clock
+	Cond     *contact.Condensed // the plate's compliance at the pads and under the loads
+	Stand    *contact.Problem   // nil without a bridge
+	Workers  int                // goroutines that prepared it, and that work for it later
 	Spent    Stages
-	Circles  *circles
+
+	refine  float64 // on top of the case's own
+	clock   Clock
+	circles *circles
 }
 
 // Prepare does the costly part of a solve: arch, mesh, factor and the plate's
@@ -57,7 +61,7 @@ func prepare(ctx context.Context, g *Geometry, spent Stages, o Options, refine f
 	if err != nil {
 		return nil, err
 	}
-	return solid(ctx, &Top{Built: b, refine: refine, Spent: spent, Circles: &circles{}}, o, nil)
+	return solid(ctx, &Top{Built: b, refine: refine, Spent: spent, circles: &circles{}}, o, nil)
 }
 
 // Built meshes a geometry, with triangles so many times smaller, and builds the
@@ -130,25 +134,24 @@ func (t *Top) Fit() contact.LoadCase {
 	return f
 }
 
-// Answer follows the load up to the full one and recovers the result, without
-// the load flow. Errors: a *FileError at the strings that tip the bridge, or a
-// contact that does not come to rest.
-func (t *Top) Answer() (*Solution, error) {
-	s := &Solution{Top: t, Spent: t.Spent}
-	var err error
-	t.clock.time(&s.Spent.Contact, func() {
-		if t.Stand == nil {
-			s.Result = t.Cond.RecoverPlate()
-			return
-		}
-		fit := t.Fit()
-		var st *contact.State
-		if st, err = t.Stand.Follow(fit); err == nil {
-			s.Result = t.Stand.Recover(st, fit)
-		}
-	})
-	if err != nil {
-		return nil, Explain(t.Built.Case, err)
+// Explain puts a mechanical failure at the key that causes it.
+func Explain(c *cases.Case, err error) error {
+	var free *fem.UnsupportedError
+	switch {
+	case errors.As(err, &free):
+		return c.Fault("rim.support", "%w: nothing holds the plate, or its supports leave a motion free, or a part of it hangs on nothing; give [rim] support or bench supports", err)
+	case errors.Is(err, contact.ErrOverturns):
+		return c.Fault("strings", "the strings' resultant falls outside the bridge's foot: the bridge would tip")
+	case errors.Is(err, contact.ErrMechanism):
+		return errors.New("contact: the closed points do not hold the bridge; it would tip or slide off")
 	}
-	return s, nil
+	return err
+}
+
+// Circles are the triangles under the circle about each triangle's centre, over
+// which the strength used is averaged; nil where it would cross an edge. They
+// are laid when first asked for and stay while the mesh does.
+type circles struct {
+	once sync.Once
+	tris [][]int32
 }

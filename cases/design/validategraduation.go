@@ -75,3 +75,9 @@ func nearest(h *cases.HeightTable, p mesh.Point) float64 {
 	}
 	return least
 }
+
+// Limits on a carved plate.
+const (
+	thinnest   = 0.3 // mm: less is a hole
+	dipAllowed = 2.0 // mm below z = 0 before a warning: a usual recurve dips by 1 to 1.5
+)

@@ -180,7 +180,7 @@ func (s *solidStand) lay(t *testing.T, normal bool) {
 		lo, hi := mesh.Point{x - 4, solidFootY - solidFootWide/2}, mesh.Point{x + 4, solidFootY + solidFootWide/2}
 		at := slices.IndexFunc(s.Built.Bridge.Body.Nodes, func(p [3]float64) bool { return p[0] == x })
 		pad := contact.Pad{Node: int32(at), At: s.Built.Bridge.Body.Nodes[at], Area: 8 * solidFootWide,
-			Spread: s.Built.Place.spread(lo, hi, 16, 26), Dir: [3][3]float64{{0, 0, 1}, {1, 0, 0}, {0, 1, 0}}}
+			Spread: s.Built.place.spread(lo, hi, 16, 26), Dir: [3][3]float64{{0, 0, 1}, {1, 0, 0}, {0, 1, 0}}}
 		if normal {
 			mid := mesh.Point{x, solidFootY}
 			j := s.Built.Plate.Outer.At(mid)

@@ -1,6 +1,8 @@
 package design
 
 import (
+	"errors"
+
 	"math"
 	"slices"
 
@@ -124,4 +126,61 @@ func circumradius(a, b, c mesh.Point) float64 {
 	side := func(p, q mesh.Point) float64 { return math.Hypot(q[0]-p[0], q[1]-p[1]) }
 	area := math.Abs((b[0]-a[0])*(c[1]-a[1])-(c[0]-a[0])*(b[1]-a[1])) / 2
 	return side(a, b) * side(b, c) * side(c, a) / (4 * area)
+}
+
+// edge returns the edge length wanted at a feature, mm: its own, but not above
+// the general one, divided by refine.
+func edge(m cases.Mesh, feature float64) float64 { return min(feature, float64(m.Size)) / m.Refine }
+
+// Domain is the mesher's input. Its lines are the braces and then the support
+// lines, in the order of the case; its lengths are divided by the case's
+// refine.
+func (g *Geometry) Domain() mesh.Domain {
+	c := g.Case
+	d := mesh.Domain{
+		Outline: g.Outline, Holes: g.Holes, Fine: g.fine(),
+		Size: edge(c.Mesh, float64(c.Mesh.Size)), Curvature: g.bends.mean,
+	}
+	for _, b := range c.Braces {
+		d.Lines = append(d.Lines, b.Line)
+	}
+	for _, s := range c.Supports {
+		if len(s.Line) > 0 {
+			d.Lines = append(d.Lines, s.Line)
+		}
+	}
+	return d
+}
+
+// lineKeys are the keys of the domain's lines.
+func (g *Geometry) lineKeys() []string {
+	var out []string
+	for i := range g.Case.Braces {
+		out = append(out, tree.EntryKey("brace", i+1)+".line")
+	}
+	for i, s := range g.Case.Supports {
+		if len(s.Line) > 0 {
+			out = append(out, tree.EntryKey("support", i+1)+".line")
+		}
+	}
+	return out
+}
+
+// PlaceFault turns the mesher's *mesh.PlaceError into a *FileError that names
+// the key; any other error is returned as it is.
+func (g *Geometry) PlaceFault(err error) error {
+	var pe *mesh.PlaceError
+	if !errors.As(err, &pe) {
+		return err
+	}
+	key, lines := "plate.outline", g.lineKeys()
+	switch {
+	case pe.Part == "hole" && pe.Index < len(g.holeKeys):
+		key = g.holeKeys[pe.Index]
+	case pe.Part == "line" && pe.Index < len(lines):
+		key = lines[pe.Index]
+	case pe.Part == "size":
+		key = "mesh.size"
+	}
+	return g.Case.Fault(key, "at %s: %s", tree.Spot(pe.At), pe.Msg)
 }

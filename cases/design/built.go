@@ -1,0 +1,46 @@
+package design
+
+import (
+	"archload/cases"
+	"archload/fem"
+	"archload/mesh"
+)
+
+// The parts of a model, by which strain energies are told.
+const (
+	PartPlate fem.Part = iota
+	// PartBraces is all braces.
+	PartBraces
+	PartBridge
+	PartBedding
+	// PartRim is all that holds the plate: sides, linings, blocks, posts and
+	// supports.
+	PartRim
+)
+
+// Built is a case turned into mechanics: the mesh, the model, and what ties
+// results back to the maker's words.
+type Built struct {
+	Case     *cases.Case
+	Geometry *Geometry
+	Plate    mesh.Plate // of the geometry
+	Mesh     *mesh.Mesh
+	Model    *fem.Model
+	Bridge   *BridgeModel     // nil without a bridge
+	Loads    []fem.PointForce // on the plate itself
+	Bars     []Bar            // the braces that are fitted, in the order of the case
+
+	FirstPost int // first spring of the model that is a post
+	PlateN    int // nodes of the plate; those of the sides come after
+
+	place  placer
+	joints map[int32]int32 // joint node of a plate node where joined braces cross
+}
+
+// Bar is one brace of the model.
+type Bar struct {
+	Name  string
+	Brace int // of the case, from 0
+	First int // first beam of the model
+	Count int
+}
