@@ -24,7 +24,7 @@ type PlateMass struct {
 	At mesh.Point `toml:"at" need:"the place [x, y] in mm" eg:"[0, 120]"`
 	// mm, rectangle it is spread on, across and along; default: a point
 	Size *[2]tree.Length `toml:"size" want:">0" eg:"[20, 20]"`
-	// g
+	// how heavy it is, g
 	Mass tree.Mass `toml:"mass" need:"how heavy it is, in g" want:">0" eg:"15"`
 }
 
@@ -42,7 +42,7 @@ type Tap struct {
 
 // HeardTone is a tone of the plate that was heard or measured.
 type HeardTone struct {
-	// Hz
+	// Hz, the tone that was heard
 	Hz tree.Frequency `toml:"hz" need:"the frequency in Hz" want:">0" eg:"98"`
 	// what sand or fingers showed, "ring" or "twist", or in the maker's own words; default: none
 	Pattern string `toml:"pattern" eg:"'ring'"`

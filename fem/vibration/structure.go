@@ -258,3 +258,34 @@ func (s *Structure) BodyMotion(u []float64, at [3]float64) (move, turn [3]float6
 	}
 	return move, turn
 }
+
+// VolumePort is the volume that the first nodes' surface sweeps, mm³ for each mm: the integral of
+// the movement square to the plate's facets, of those triangles whose corners are all among them.
+func (s *Structure) VolumePort(nodes int) sparse.Column {
+	sum := make([]float64, 6*nodes)
+	sys := s.in.Plate
+	for i := range sys.Shells {
+		c := sys.Model.Shells[i].Nodes
+		if int(max(c[0], c[1], c[2])) >= nodes {
+			continue
+		}
+		n, share := sys.Shells[i].Frame()[2], sys.Shells[i].Area()/3
+		for _, v := range c {
+			for k := range 3 {
+				sum[6*int(v)+k] += share * n[k]
+			}
+		}
+	}
+	for _, d := range s.fixed {
+		if int(d) < len(sum) {
+			sum[d] = 0
+		}
+	}
+	var col sparse.Column
+	for d, v := range sum {
+		if v != 0 {
+			col.Dofs, col.Vals = append(col.Dofs, int32(d)), append(col.Vals, v)
+		}
+	}
+	return col
+}
