@@ -22,9 +22,10 @@ func TestScripts(t *testing.T) {
 		Dir:                 "testdata",
 		RequireExplicitExec: true,
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"status": status,
-			"lines":  lines,
-			"fields": fields,
+			"status":   status,
+			"lines":    lines,
+			"fields":   fields,
+			"terminal": onTerminal,
 		},
 	})
 }
