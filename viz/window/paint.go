@@ -7,7 +7,7 @@ import (
 	"image"
 	"slices"
 
-	"github.com/go-gl/gl/v2.1/gl"
+	"github.com/go-gl/gl/v3.3-core/gl"
 
 	"archload/viz/desk"
 )

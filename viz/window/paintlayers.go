@@ -6,7 +6,7 @@ import (
 	"math"
 	"unsafe"
 
-	"github.com/go-gl/gl/v2.1/gl"
+	"github.com/go-gl/gl/v3.3-core/gl"
 
 	"archload/viz/desk"
 	"archload/viz/scene"
