@@ -46,7 +46,7 @@ func (c *Case) listFields(out *[]Setting, v reflect.Value, key string) {
 	}
 }
 
-// List lists one key and what is below it. A zero without a default says
+// list lists one key and what is below it. A zero without a default says
 // nothing and is left out.
 func (c *Case) list(out *[]Setting, v reflect.Value, key string, hasDefault bool) {
 	for v.Kind() == reflect.Pointer {

@@ -69,7 +69,7 @@ func (s *Strings) scale(i int) tree.Length {
 	return s.Scale
 }
 
-// X returns the place of string i from the bridge's middle, mm: its own, or
+// x returns the place of string i from the bridge's middle, mm: its own, or
 // spread evenly in the order listed, the first at the treble end.
 func (s *Strings) x(i int) float64 {
 	if own := s.Each[i].X; own != nil {

@@ -46,7 +46,7 @@ func heightColumns(kind, also string) []tree.Column {
 	return []tree.Column{xy[0], xy[1], height}
 }
 
-// Places returns the place of every row.
+// places returns the place of every row.
 func places(t *tree.CsvTable) []tree.Place {
 	out := make([]tree.Place, len(t.Lines))
 	for i, l := range t.Lines {

@@ -60,7 +60,7 @@ func (f *woodFinder) findOr(key, name, other string) {
 	}
 }
 
-// Find resolves one name.
+// find resolves one name.
 func (f *woodFinder) find(key, name string) {
 	if name == "" || !f.rep.Clean(key) {
 		return

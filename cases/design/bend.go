@@ -40,7 +40,7 @@ func newBendMap(outline *plane.Curve, s surface.Surface) *bendMap {
 	return m
 }
 
-// Each calls a function for every grid point.
+// each calls a function for every grid point.
 func (m *bendMap) each(f func(k int, p mesh.Point)) {
 	for j := range m.ny {
 		for i := range m.nx {
@@ -49,7 +49,7 @@ func (m *bendMap) each(f func(k int, p mesh.Point)) {
 	}
 }
 
-// Average fills smooth: the mean of the sampled neighbours, 0 without any.
+// average fills smooth: the mean of the sampled neighbours, 0 without any.
 func (m *bendMap) average() {
 	for k := range m.smooth {
 		sum, count := 0.0, 0.0

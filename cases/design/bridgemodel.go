@@ -90,7 +90,7 @@ type BridgeModel struct {
 	Hold   contact.Hold
 }
 
-// Add adds one beam between two nodes of the body and counts its mass.
+// add adds one beam between two nodes of the body and counts its mass.
 func (st *BridgeModel) add(sec bridgeSection, nodes [2]int32, density float64) {
 	lift := [3]float64{0, 0, sec.lift}
 	p, q := st.Body.Nodes[nodes[0]], st.Body.Nodes[nodes[1]]

@@ -58,7 +58,7 @@ func (b *Built) findJoints() {
 	}
 }
 
-// Bar adds the beams of one brace.
+// bar adds the beams of one brace.
 func (b *Built) bar(br *cases.Brace, chain []int32, card materials.Card, group int32) Bar {
 	one := Bar{Name: br.Name, First: len(b.Model.Beams), Count: len(chain) - 1}
 	along := fractions(b.Model.Nodes, chain)

@@ -67,7 +67,7 @@ func (b *Built) baseStations() []float64 {
 	return stations(xs, 4)
 }
 
-// Base lays the beam on the arch: its underside is the fitted surface, its
+// base lays the beam on the arch: its underside is the fitted surface, its
 // nodes lie half the base's height above it.
 func (b *Built) base(xs []float64, card materials.Card) {
 	br, st := b.Case.Bridge, b.Bridge
@@ -106,7 +106,7 @@ func hollowOf(b *cases.Bridge, x float64) (wall, depth float64) {
 	return 0, 0
 }
 
-// Pads lays the contact points on the bearing area.
+// pads lays the contact points on the bearing area.
 func (b *Built) pads(card materials.Card) {
 	br, st := b.Case.Bridge, b.Bridge
 	total := 0.0

@@ -111,7 +111,7 @@ func (f *fitter) rimHeight() float64 {
 	return sum / long
 }
 
-// Data gathers tables of heights for the fit; absent tables are nil.
+// data gathers tables of heights for the fit; absent tables are nil.
 func (f *fitter) data(contours, templates, points *cases.HeightTable, noise tree.Length) surface.Data {
 	d := surface.Data{Outline: f.made.Outline, Noise: float64(noise)}
 	if contours != nil {
@@ -139,7 +139,7 @@ func (f *fitter) data(contours, templates, points *cases.HeightTable, noise tree
 // on a screen or a tablet, mm (as a ruler is read).
 const drawnRounding = 0.1
 
-// Chain is the rows of a table that share a name, in their order.
+// chain is the rows of a table that share a name, in their order.
 type chain struct {
 	name    string
 	points  []mesh.Point
@@ -166,7 +166,7 @@ func chains(h *cases.HeightTable) []chain {
 	return out
 }
 
-// Fit fits one surface; faults and doubts of the data go to the rows of the
+// fit fits one surface; faults and doubts of the data go to the rows of the
 // tables they come from.
 func (f *fitter) fit(key string, data surface.Data, tables []cases.KeyedTable) (*surface.Spline, *surface.Report) {
 	s, rep, err := surface.Fit(data)
@@ -286,7 +286,7 @@ func fitGeometry(c *cases.Case, old *Geometry, changed []string) (*Geometry, err
 	return f.made, nil
 }
 
-// Stand wants everything on wood and makes the surfaces.
+// stand wants everything on wood and makes the surfaces.
 func (f *fitter) stand() {
 	f.checkPlaces()
 	f.surfaces()

@@ -53,7 +53,7 @@ func (f *fitter) checkPathAngles(i int, front, back tree.Angle) bool {
 	return f.rep.Clean("strings.path")
 }
 
-// Rocks tells of a bridge that rocks under a path's angles; of given ones the
+// rocks tells of a bridge that rocks under a path's angles; of given ones the
 // case's own warnings do.
 func (f *fitter) rocks() []*tree.FileError {
 	if f.c.Bridge == nil || f.c.Strings == nil || f.c.Strings.Path == nil {

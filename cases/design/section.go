@@ -56,7 +56,7 @@ func (c channel) opening() float64 { return c.width - 2*c.wall }
 // Area returns that of the rectangle less that of the opening, mm².
 func (c channel) Area() float64 { return c.width*c.height - c.opening()*c.depth }
 
-// Centroid is its height above the underside, mm.
+// centroid is its height above the underside, mm.
 func (c channel) centroid() float64 {
 	return (c.width*c.height*c.height/2 - c.opening()*c.depth*c.depth/2) / c.Area()
 }

@@ -148,7 +148,7 @@ func Explain(c *cases.Case, err error) error {
 	return err
 }
 
-// Circles are the triangles under the circle about each triangle's centre, over
+// circles are the triangles under the circle about each triangle's centre, over
 // which the strength used is averaged; nil where it would cross an edge. They
 // are laid when first asked for and stay while the mesh does.
 type circles struct {

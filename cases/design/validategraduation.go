@@ -67,7 +67,7 @@ func (f *fitter) tooThin(thin extreme) {
 	f.rep.AddKey("plate.thickness", "want >= %g mm everywhere, found %.2g at %s%s", thinnest, thin.z, tree.Spot(thin.at), unmeasured)
 }
 
-// Nearest returns the distance to the nearest datum, mm.
+// nearest returns the distance to the nearest datum, mm.
 func nearest(h *cases.HeightTable, p mesh.Point) float64 {
 	least := math.Inf(1)
 	for i := range h.X {

@@ -162,7 +162,7 @@ func (s *svgSegment) halves() (a, b svgSegment) {
 	return svgSegment{p: [4]mesh.Point{s.p[0], p01, p012, m}}, svgSegment{p: [4]mesh.Point{m, p123, p23, s.p[3]}}
 }
 
-// Divide adds points of a straight line behind its start, so that a curve that
+// divide adds points of a straight line behind its start, so that a curve that
 // runs into it finds it straight.
 func (s *svgSegment) divide(pts []mesh.Point) []mesh.Point {
 	a, b := s.p[0], s.p[3]

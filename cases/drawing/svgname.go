@@ -44,7 +44,7 @@ func unescaped(name string) string {
 	}))
 }
 
-// Find returns the one element of a name: by id, or else by label or title.
+// find returns the one element of a name: by id, or else by label or title.
 // The error does not name it.
 func (w *svgSheet) find(name string) (*svgElement, error) {
 	var byID, byName []*svgElement

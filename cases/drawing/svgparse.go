@@ -68,7 +68,7 @@ type svgReader struct {
 // lineOf returns the line of a byte offset.
 func (r *svgReader) lineOf(offset int64) int { return sort.SearchInts(r.starts, int(offset)+1) }
 
-// Explain turns a parser's error into a fault with its line.
+// explain turns a parser's error into a fault with its line.
 func (r *svgReader) explain(err error) error {
 	var fault *Fault
 	if errors.As(err, &fault) {
@@ -137,7 +137,7 @@ func (r *svgReader) start(t xml.StartElement, line int) error {
 	return nil
 }
 
-// Each calls f for the element and all below it, in the order of drawing.
+// each calls f for the element and all below it, in the order of drawing.
 func (e *svgElement) each(f func(*svgElement)) {
 	f(e)
 	for _, k := range e.kids {

@@ -18,7 +18,7 @@ type svgPen struct {
 	ctrl   mesh.Point // its last control point, for the smooth commands
 }
 
-// Fault is an error at the place reached.
+// fault is an error at the place reached.
 func (s *svgPen) fault(want string) error {
 	found := "its end"
 	if s.at < len(s.text) {
@@ -50,7 +50,7 @@ func (s *svgPen) atNumber() bool {
 	return s.at < len(s.text) && strings.IndexByte("+-.0123456789", s.text[s.at]) >= 0
 }
 
-// Number reads one number of the grammar, in which "1.5.5-3" is three.
+// number reads one number of the grammar, in which "1.5.5-3" is three.
 func (s *svgPen) number() (float64, error) {
 	i := s.at
 	digits := func() (n int) {

@@ -40,7 +40,7 @@ func (w *svgSheet) Rings(name string) ([]Ring, error) {
 	return out, nil
 }
 
-// Labels are those of an element and of the groups around it, up to the one
+// labels are those of an element and of the groups around it, up to the one
 // selected.
 func (e *svgElement) labels(selected *svgElement) []Label {
 	var out []Label

@@ -15,7 +15,7 @@ func (m affine) at(p mesh.Point) mesh.Point {
 	return mesh.Point{m.a*p[0] + m.c*p[1] + m.e, m.b*p[0] + m.d*p[1] + m.f}
 }
 
-// Of returns the map that first applies n, then m.
+// of returns the map that first applies n, then m.
 func (m affine) of(n affine) affine {
 	o := m.at(mesh.Point{n.e, n.f})
 	return affine{

@@ -24,7 +24,7 @@ type lookup struct {
 	path   string
 }
 
-// Value computes the formula.
+// value computes the formula.
 func (f *formula) value(look func(lookup) (float64, error)) (float64, error) {
 	switch f.op {
 	case 'n':
@@ -107,7 +107,7 @@ func (p *formulaReader) sum() (*formula, error) { return p.chain("+-", p.product
 
 func (p *formulaReader) product() (*formula, error) { return p.chain("*/", p.factor) }
 
-// Chain reads parts joined by one of two operations, from left to right.
+// chain reads parts joined by one of two operations, from left to right.
 func (p *formulaReader) chain(ops string, part func() (*formula, error)) (*formula, error) {
 	f, err := part()
 	for err == nil && p.next() != 0 && strings.IndexByte(ops, p.next()) >= 0 {
@@ -120,7 +120,7 @@ func (p *formulaReader) chain(ops string, part func() (*formula, error)) (*formu
 	return f, err
 }
 
-// Factor reads a number, a reference, something in parentheses, or either
+// factor reads a number, a reference, something in parentheses, or either
 // with a minus before it.
 func (p *formulaReader) factor() (*formula, error) {
 	p.depth++

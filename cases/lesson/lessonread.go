@@ -50,6 +50,7 @@ type lessonKeys struct {
 	lines []int
 }
 
+// DecodeNode reads a table of keys, flat or nested.
 func (k *lessonKeys) DecodeNode(d *tree.Decoder, n *tree.Node, key string, _ reflect.StructTag) {
 	kids, ok := n.Val.(map[string]*tree.Node)
 	if !ok {
@@ -86,6 +87,7 @@ func dotted(key, name string) string {
 // lessonPoints reads one point or a list of them.
 type lessonPoints []pointFile
 
+// DecodeNode reads one table or a list of them.
 func (p *lessonPoints) DecodeNode(d *tree.Decoder, n *tree.Node, key string, _ reflect.StructTag) {
 	items, isList := n.Val.([]*tree.Node)
 	if !isList {
@@ -116,6 +118,7 @@ type lessonPlace struct {
 	at   mesh.Point // mm
 }
 
+// DecodeNode reads a name or a place [x, y].
 func (p *lessonPlace) DecodeNode(d *tree.Decoder, n *tree.Node, key string, tag reflect.StructTag) {
 	switch v := n.Val.(type) {
 	case string:

@@ -59,7 +59,7 @@ func (l *Live) follow() (*track, error) {
 	return t, nil
 }
 
-// Nearest is how the contact points closed that are known best.
+// nearest is how the contact points closed that are known best.
 func (l *Live) nearest() *closings {
 	l.mu.Lock()
 	defer l.mu.Unlock()

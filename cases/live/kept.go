@@ -130,7 +130,7 @@ func (k *keeper) tree() (*tree.Node, error) {
 	return out, nil
 }
 
-// Table writes a table: its values, then the tables and lists of tables in it.
+// table writes a table: its values, then the tables and lists of tables in it.
 func (k *keeper) table(key string, kids map[string]*tree.Node, t reflect.Type) {
 	names := inOrder(kids, t)
 	var below []string
@@ -215,7 +215,7 @@ func fieldType(t reflect.Type, name string) reflect.Type {
 	return nil
 }
 
-// Value writes a value on one line.
+// value writes a value on one line.
 func (k *keeper) value(key string, n *tree.Node) string {
 	switch v := n.Val.(type) {
 	case string:

@@ -85,7 +85,7 @@ func newTrack(p *design.Top, near *closings) (*track, error) {
 // would scale.
 func relieved(p *design.Top) bool { return study.Scales(p) && p.Built.Case.Bridge.Relief.Depth > 0 }
 
-// At is the contact at a fraction of the load.
+// at is the contact at a fraction of the load.
 func (t *track) at(load float64) *contact.State { return t.state.Likewise(t.gap, t.force, load) }
 
 // serving is the track as it serves another design on the same top and bridge;

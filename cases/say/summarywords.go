@@ -47,14 +47,14 @@ func (s *summary) text(key string) string {
 	return "not known"
 }
 
-// Number is a quantity's number alone.
+// number is a quantity's number alone.
 func (s *summary) number(key string) string {
 	s.told[key] = true
 	q := answer.QuantityOf(key)
 	return numberText(q, q.Get(s.r))
 }
 
-// Say prints a line of a quantity under its name, and what is to be said
+// say prints a line of a quantity under its name, and what is to be said
 // besides.
 func (s *summary) say(key, format string, args ...any) {
 	line(&s.Builder, answer.QuantityOf(key).Name, "%s", s.text(key)+fmt.Sprintf(format, args...))

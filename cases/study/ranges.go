@@ -146,7 +146,7 @@ func norm(shifts []float64) answer.Num {
 	return answer.Num(math.Sqrt(sum))
 }
 
-// Wood is the wood's range of a number, one standard deviation, in its unit.
+// wood is the wood's range of a number, one standard deviation, in its unit.
 func (sp *Spread) wood(q answer.Quantity) answer.Num { return norm(sp.shifts(q)) }
 
 // apart is the wood's range of what o has more than sp of a number, if both
@@ -164,7 +164,7 @@ func (sp *Spread) apart(o *Spread, q answer.Quantity) answer.Num {
 	return norm(shifts)
 }
 
-// Find is the place of a plank's constant among o's, or -1.
+// find is the place of a plank's constant among o's, or -1.
 func (sp *Spread) find(p plank, key string) int {
 	return slices.IndexFunc(sp.constants, func(c constant) bool { return c.key == key && sp.planks[c.plank].same(p) })
 }

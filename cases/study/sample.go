@@ -174,7 +174,7 @@ func inPlanks(ctx context.Context, s *design.Solution, drawn []plank, times []ma
 	return out
 }
 
-// Drawn is the standard deviation of quantity h of a design, less that of the
+// drawn is the standard deviation of quantity h of a design, less that of the
 // design from if it is not negative.
 func (s *Sample) drawn(h, which, from int) *Drawn {
 	var v []float64

@@ -74,7 +74,7 @@ type csvHead struct {
 	factor  float64 // to base units
 }
 
-// Fault records a fault at a line, up to the most reported.
+// fault records a fault at a line, up to the most reported.
 func (r *csvReader) fault(line int, key, form string, args ...any) {
 	r.faults++
 	switch {
@@ -131,7 +131,7 @@ func partedBy(header string) string {
 	return ","
 }
 
-// Cells parts a line.
+// cells parts a line.
 func (r *csvReader) cells(text string) []string {
 	cells := strings.Split(text, r.parted)
 	for j, c := range cells {
@@ -140,7 +140,7 @@ func (r *csvReader) cells(text string) []string {
 	return cells
 }
 
-// Number reads a cell; a comma in it is a decimal one if it parts no cells.
+// number reads a cell; a comma in it is a decimal one if it parts no cells.
 func (r *csvReader) number(cell string) (float64, error) {
 	if r.parted != "," && strings.Count(cell, ",") == 1 && !strings.Contains(cell, ".") {
 		cell = strings.Replace(cell, ",", ".", 1)
@@ -148,7 +148,7 @@ func (r *csvReader) number(cell string) (float64, error) {
 	return strconv.ParseFloat(cell, 64)
 }
 
-// Wanted is the header with the units of bare numbers.
+// wanted is the header with the units of bare numbers.
 func (r *csvReader) wanted() string {
 	var b strings.Builder
 	for i, c := range r.cols {

@@ -19,7 +19,7 @@ type FaultLog struct {
 	Notes   []*FileError    // admitted, but to be told
 }
 
-// Fault is a FileError with its file's rank.
+// fault is a FileError with its file's rank.
 type fault struct {
 	at  Place
 	err *FileError

@@ -72,7 +72,7 @@ func (l *locator) keyValue(e *unstable.Node, table string) {
 	l.value(e.Value(), path, line)
 }
 
-// Value notes the entries of arrays and inline tables.
+// value notes the entries of arrays and inline tables.
 func (l *locator) value(n *unstable.Node, path string, line int) {
 	i := 0
 	for it := n.Children(); it.Next(); {
@@ -97,7 +97,7 @@ func firstLeaf(n *unstable.Node) *unstable.Node {
 	return n
 }
 
-// Line returns the line a node begins on, or the one given if the parser did
+// line returns the line a node begins on, or the one given if the parser did
 // not keep its text.
 func (l *locator) line(n *unstable.Node, otherwise int) int {
 	if n.Raw.Length == 0 {
