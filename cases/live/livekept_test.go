@@ -121,11 +121,15 @@ thickness = 4
 arch = { formula = { height = 12 } }
 [[plate.hole]]
 outline = "hole.csv"
+[[plate.hole]]
+outline = "ROSE.SVG#rose"
 [[load]]
 at = [60, 0]
 force = [0, 0, -10]
 `
-	files := map[string]string{"bench/a.toml": base, "curves/edge.csv": square, "bench/hole.csv": "x_mm,y_mm\n-10,-10\n10,-10\n10,10\n-10,10\n"}
+	files := map[string]string{"bench/a.toml": base, "curves/edge.csv": square, "bench/hole.csv": "x_mm,y_mm\n-10,-10\n10,-10\n10,10\n-10,10\n",
+		"bench/ROSE.SVG": `<svg xmlns="http://www.w3.org/2000/svg" width="200mm" height="200mm" viewBox="0 0 200 200"><circle id="origin" cx="100" cy="100" r="1"/>` +
+			`<circle id="neck" cx="100" cy="20" r="1"/><circle id="treble" cx="160" cy="100" r="1"/><rect id="rose" x="90" y="40" width="20" height="20"/></svg>`}
 	fsys := fstest.MapFS{}
 	for k, v := range files {
 		fsys[k] = &fstest.MapFile{Data: []byte(v)}
@@ -138,7 +142,7 @@ force = [0, 0, -10]
 	for _, at := range []string{"bench/b.toml", "kept.toml", "far/away/c.toml", "curves/d.toml"} {
 		files[at] = mustKeep(t, q, at)
 		c := reopened(t, files, at)
-		if got, want := fmt.Sprint(c.Plate.Holes[0].Outline.Points, c.Plate.Outline.Points), fmt.Sprint(q.c.Plate.Holes[0].Outline.Points, q.c.Plate.Outline.Points); got != want {
+		if got, want := pointsOf(c), pointsOf(q.c); got != want {
 			t.Errorf("%s: points %s, want %s", at, got, want)
 		}
 	}
@@ -152,4 +156,13 @@ force = [0, 0, -10]
 	if _, err := q.Kept("kept.toml"); err == nil || !strings.Contains(err.Error(), "comes with the program") {
 		t.Errorf("a list with a bundled file gives %v, want a refusal that says so", err)
 	}
+}
+
+// pointsOf writes the points of the outline and of every hole.
+func pointsOf(c *cases.Case) string {
+	out := fmt.Sprintln(c.Plate.Outline.Points)
+	for _, h := range c.Plate.Holes {
+		out += fmt.Sprintln(h.Outline.Points)
+	}
+	return out
 }
