@@ -113,10 +113,16 @@ func FindTones(ctx context.Context, c *cases.Case, state design.State, count int
 	r := toneReport(m, t)
 	r.GoodTo = good
 	s := &ToneShapes{Moving: m, Tones: t}
+	var shapes [][]float64
+	for i := range t.List {
+		shapes = append(shapes, t.List[i].Shape)
+	}
+	shares := m.Structure.Shares(shapes)
 	for i := range t.List {
 		w := normalMovement(m, t.List[i].Shape)
 		s.Normal = append(s.Normal, w)
 		r.Tones = append(r.Tones, toneOf(m, &t.List[i], w))
+		r.Tones[i].Share = shareOf(shares[i])
 	}
 	if !o.NoError {
 		if err := r.estimate(ctx, m, o); err != nil {
@@ -161,19 +167,22 @@ func toneOf(m *design.Moving, t *vibration.Tone, w []float64) Tone {
 	node, most := m.Structure.Most(t.Shape)
 	at := m.Structure.Node(node)
 	out := Tone{Hz: t.Hz, Bound: t.Bound, Error: None(), X: at[0], Y: at[1], ModalMass: 1 / (most * most) / tonnePerGram, Pattern: patternOf(m, w)}
-	s := m.Structure.Shares(t.Shape)
+	if m.State == design.Strung {
+		out.Bridge = bridgeTone(m, t.Shape)
+	}
+	return out
+}
+
+// shareOf names the parts.
+func shareOf(s vibration.Shares) ToneShare {
 	part := func(i int) float64 {
 		if i < len(s.Parts) {
 			return s.Parts[i]
 		}
 		return 0
 	}
-	out.Share = ToneShare{Plate: part(int(design.PartPlate)), Braces: part(int(design.PartBraces)), Sides: part(int(design.PartRim)),
+	return ToneShare{Plate: part(int(design.PartPlate)), Braces: part(int(design.PartBraces)), Sides: part(int(design.PartRim)),
 		Bridge: s.Body, Masses: s.Masses}
-	if m.State == design.Strung {
-		out.Bridge = bridgeTone(m, t.Shape)
-	}
-	return out
 }
 
 // tonnePerGram turns g into the tonne of mechanics.

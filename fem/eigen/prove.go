@@ -85,10 +85,9 @@ func (l *lanczos) modes() *Modes {
 		}
 		norms := l.alg.Dots(x, mx)
 		for k := range count {
-			norm := math.Sqrt(norms[(width+1)*k])
 			m.Values = append(m.Values, l.ritz.value(first+k))
-			m.Vectors = append(m.Vectors, column(x, k, norm))
 		}
+		m.Vectors = append(m.Vectors, columns(x, norms, count)...)
 	}
 	l.solve.Solve(rest)
 	for first := 0; first < l.cut.below; first += width {
@@ -102,11 +101,19 @@ func (l *lanczos) modes() *Modes {
 	return m
 }
 
-// column returns vector r of an octet over its norm.
-func column(x []float64, r int, norm float64) []float64 {
-	c := make([]float64, len(x)/width)
-	for i := range c {
-		c[i] = x[width*i+r] / norm
+// columns returns the first vectors of an octet, each over its norm; norms has their squares on its
+// diagonal.
+func columns(x, norms []float64, count int) [][]float64 {
+	list := make([][]float64, count)
+	var inverse [width]float64
+	for k := range list {
+		list[k] = make([]float64, len(x)/width)
+		inverse[k] = 1 / math.Sqrt(norms[(width+1)*k])
 	}
-	return c
+	for i := range len(x) / width {
+		for k, v := range x[width*i:][:count] {
+			list[k][i] = v * inverse[k]
+		}
+	}
+	return list
 }

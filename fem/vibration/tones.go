@@ -69,55 +69,69 @@ type Shares struct {
 	Body   float64
 }
 
-// Shares sums the kinetic energy of a shape by part, over all of it.
-func (s *Structure) Shares(shape []float64) Shares {
-	var out Shares
-	sum := 0.0
+// Shares sums the kinetic energy of shapes by part, over all of it.
+func (s *Structure) Shares(shapes [][]float64) []Shares {
+	out := make([]Shares, len(shapes))
+	s.plateShares(out, shapes)
+	var m [144]float64
+	var u [12]float64
+	for i := range s.beams {
+		s.beams[i].MassTo(&m, s.in.Body.Beams[i].Mass)
+		for k, shape := range shapes {
+			fem.Gather(u[:], shape, s.bodyNodes(i))
+			out[k].Body += square(m[:], u[:])
+		}
+	}
+	for i := range s.in.Plate.Model.Masses {
+		p := &s.in.Plate.Model.Masses[i]
+		for _, at := range p.At {
+			for k, shape := range shapes {
+				d := s.in.Plate.MoveAt(shape, at)
+				out[k].Masses += p.Mass / float64(len(p.At)) * (d[0]*d[0] + d[1]*d[1] + d[2]*d[2])
+			}
+		}
+	}
+	for k := range out {
+		out[k].normalise()
+	}
+	return out
+}
+
+// plateShares sums over the plate's elements, each mass once for all shapes.
+func (s *Structure) plateShares(out []Shares, shapes [][]float64) {
+	var m, u []float64
 	for _, e := range s.in.Plate.Elements {
 		h, ok := e.(fem.Massive)
 		if !ok {
 			continue
 		}
-		for int(e.Part()) >= len(out.Parts) {
-			out.Parts = append(out.Parts, 0)
+		n := 6 * len(e.Nodes())
+		if cap(m) < n*n {
+			m, u = make([]float64, n*n), make([]float64, n)
 		}
-		v := kinetic(h, shape)
-		out.Parts[e.Part()] += v
-		sum += v
-	}
-	var m [144]float64
-	var u [12]float64
-	for i := range s.beams {
-		s.beams[i].MassTo(&m, s.in.Body.Beams[i].Mass)
-		fem.Gather(u[:], shape, s.bodyNodes(i))
-		v := square(m[:], u[:])
-		out.Body += v
-		sum += v
-	}
-	for i := range s.in.Plate.Model.Masses {
-		p := &s.in.Plate.Model.Masses[i]
-		for _, at := range p.At {
-			d := s.in.Plate.MoveAt(shape, at)
-			v := p.Mass / float64(len(p.At)) * (d[0]*d[0] + d[1]*d[1] + d[2]*d[2])
-			out.Masses += v
-			sum += v
+		h.MassTo(m[:n*n])
+		for k, shape := range shapes {
+			o := &out[k]
+			for int(e.Part()) >= len(o.Parts) {
+				o.Parts = append(o.Parts, 0)
+			}
+			fem.Gather(u[:n], shape, e.Nodes())
+			o.Parts[e.Part()] += square(m[:n*n], u[:n])
 		}
 	}
-	for i := range out.Parts {
-		out.Parts[i] /= sum
-	}
-	out.Body /= sum
-	out.Masses /= sum
-	return out
 }
 
-// kinetic is uᵀ M u of one element.
-func kinetic(e fem.Massive, shape []float64) float64 {
-	u := make([]float64, 6*len(e.Nodes()))
-	fem.Gather(u, shape, e.Nodes())
-	m := make([]float64, len(u)*len(u))
-	e.MassTo(m)
-	return square(m, u)
+// normalise makes the shares sum to 1.
+func (o *Shares) normalise() {
+	sum := o.Body + o.Masses
+	for _, v := range o.Parts {
+		sum += v
+	}
+	for i := range o.Parts {
+		o.Parts[i] /= sum
+	}
+	o.Body /= sum
+	o.Masses /= sum
 }
 
 // square is uᵀ m u.
