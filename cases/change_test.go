@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
+
+	"archload/cases/tree"
 )
 
 func TestParseChange(t *testing.T) {
@@ -23,7 +25,7 @@ func TestParseChange(t *testing.T) {
 		{`plate.made = "pressed"`, "plate.made", []string{"pressed"}},
 		{"b = [true, false]", "b", []string{"true", "false"}},
 	} {
-		got, err := ParseChange(c.text)
+		got, err := tree.ParseChange(c.text)
 		if err != nil {
 			t.Errorf("%s: %v", c.text, err)
 			continue
@@ -57,7 +59,7 @@ func TestParseChange(t *testing.T) {
 		"a[1]b = 1":                          "want a key",
 		"bridge.relief.depth = 0..1..2 by 1": "want a rising range",
 	} {
-		if _, err := ParseChange(text); err == nil || !strings.Contains(err.Error(), says) {
+		if _, err := tree.ParseChange(text); err == nil || !strings.Contains(err.Error(), says) {
 			t.Errorf("%q: %v, want an error that says %q", text, err, says)
 		}
 	}
@@ -66,14 +68,14 @@ func TestParseChange(t *testing.T) {
 // TestOpenChanged sets keys as a case on top would, and tells faults by the
 // number of the change.
 func TestOpenChanged(t *testing.T) {
-	set := func(key, values string) KeyValue {
-		v, err := ParseValues(values)
+	set := func(key, values string) tree.KeyValue {
+		v, err := tree.ParseValues(values)
 		if err != nil {
 			t.Fatal(err)
 		}
-		return KeyValue{key, v[0]}
+		return tree.KeyValue{Key: key, Value: v[0]}
 	}
-	c, err := OpenChanged(nil, "course-guitar", "--change", []KeyValue{
+	c, err := OpenChanged(nil, "course-guitar", "--change", []tree.KeyValue{
 		set("brace[2].width", `"0.25 in"`), set("plate.thickness", "4.5"), set("bridge.relief.depth", "0.1"),
 		set("plate.arch.formula.height", "20")})
 	if err != nil {
@@ -99,7 +101,7 @@ func TestOpenChanged(t *testing.T) {
 		{"plate.arch.contours", `"none.csv"`, "--change:1: plate.arch.contours: "},
 		{"format", "2", "--change:1: format: "},
 	} {
-		_, err := OpenChanged(fstest.MapFS{}, "course-guitar", "--change", []KeyValue{set(f.key, f.value)})
+		_, err := OpenChanged(fstest.MapFS{}, "course-guitar", "--change", []tree.KeyValue{set(f.key, f.value)})
 		if err == nil || !strings.HasPrefix(err.Error(), f.want) || strings.Contains(err.Error(), "\n") {
 			t.Errorf("%s = %s: %v, want %s", f.key, f.value, err, f.want)
 		}
@@ -107,14 +109,14 @@ func TestOpenChanged(t *testing.T) {
 }
 
 func TestLengths(t *testing.T) {
-	v, err := ParseValues("0..0.01 by 0.005 in")
+	v, err := tree.ParseValues("0..0.01 by 0.005 in")
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got, err := Lengths(v); err != nil || !slices.Equal(got, []float64{0, 0.127, 0.254}) {
+	if got, err := tree.Lengths(v); err != nil || !slices.Equal(got, []float64{0, 0.127, 0.254}) {
 		t.Errorf("lengths %v, %v; want 0, 0.127, 0.254 mm", got, err)
 	}
-	if _, err := Lengths([]ChangeValue{Valued("thick")}); err == nil {
+	if _, err := tree.Lengths([]tree.ChangeValue{tree.Valued("thick")}); err == nil {
 		t.Error("a word passed for a length")
 	}
 }

@@ -41,13 +41,13 @@ func load(src *tree.Source) (*Case, error) { return loadChanged(src, nil, nil) }
 
 // loadChanged is load with keys set by the user on top of the files; over
 // stands for the place they come from.
-func loadChanged(src, over *tree.Source, set []KeyValue) (*Case, error) {
+func loadChanged(src, over *tree.Source, set []tree.KeyValue) (*Case, error) {
 	d := NewDecoder()
 	return Finish(d, &Case{Rep: d.Rep}, src, Chain(d, src, nil), over, set)
 }
 
 // Finish makes a case of the tree of its file and bases, with keys set on top.
-func Finish(d *tree.Decoder, c *Case, src *tree.Source, whole *tree.Node, over *tree.Source, set []KeyValue) (*Case, error) {
+func Finish(d *tree.Decoder, c *Case, src *tree.Source, whole *tree.Node, over *tree.Source, set []tree.KeyValue) (*Case, error) {
 	if whole != nil && len(set) > 0 {
 		whole = SetKeys(d, whole, over, set)
 	}
@@ -141,7 +141,7 @@ func Bundled() ([]Info, error) {
 // decoded and checked, as if a case on top of it had said so. Faults in them
 // are told at the place from, which stands for a file, and the number of the
 // key among them as its line.
-func OpenChanged(fsys fs.FS, nameOrPath, from string, set []KeyValue) (*Case, error) {
+func OpenChanged(fsys fs.FS, nameOrPath, from string, set []tree.KeyValue) (*Case, error) {
 	src, err := OpenNamed(fsys, nameOrPath)
 	if err != nil {
 		return nil, tree.Faults{{File: nameOrPath, Line: 1, Err: err}}

@@ -9,10 +9,10 @@ import (
 	"archload/cases/tree"
 )
 
-// alternatives lists the keys of a table that exclude each other: a case that
+// Alternatives lists the keys of a table that exclude each other: a case that
 // writes one of a group takes the others of its base away, so that an arch by
 // formula can replace an arch by contours.
-func alternatives(table string) [][]string {
+func Alternatives(table string) [][]string {
 	switch table {
 	case "plate.arch":
 		return [][]string{{"contours"}, {"templates"}, {"points"}, {"formula"}}
@@ -60,7 +60,7 @@ func Chain(d *tree.Decoder, src *tree.Source, seen []string) *tree.Node {
 	if base == nil {
 		return nil
 	}
-	return tree.Overlay(top, base, "", alternatives)
+	return tree.Overlay(top, base, "", Alternatives)
 }
 
 // maxChain is the longest chain of bases.

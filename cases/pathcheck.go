@@ -45,7 +45,7 @@ func (s *Strings) checkPathString(r *tree.FaultLog, i int) {
 	case !r.Clean(key, "strings.scale", "strings.spread"):
 	case e.FrontAngle != nil || e.BackAngle != nil:
 		r.AddKey(key, "%s: want either its own angle or [strings.path], found both", e.Name)
-	case s.scale(i) == 0:
+	case s.ScaleOf(i) == 0:
 		r.AddKey("strings.scale", "missing, want the speaking length in mm, from which the path's front angle follows")
 	case R > 0 && math.Abs(s.x(i)) >= R && r.Clean("strings.path.saddle_radius"):
 		r.AddKey("strings.path.saddle_radius", "want more than %.4g mm, where %s lies from the middle, found %g", math.Abs(s.x(i)), e.Name, R)

@@ -6,9 +6,9 @@ import (
 	"archload/cases/tree"
 )
 
-// steelDensity is the density of plain carbon steel strings, kg/m³ (handbook
+// SteelDensity is the density of plain carbon steel strings, kg/m³ (handbook
 // value, from memory).
-const steelDensity = 7850
+const SteelDensity = 7850
 
 // StringForce is what one string does to the saddle.
 type StringForce struct {
@@ -54,15 +54,15 @@ func (s *Strings) tension(i int) tree.Force {
 	if t == 0 {
 		mu := e.UnitWeight
 		if e.Plain > 0 {
-			mu = LineMass(e.Plain, steelDensity)
+			mu = LineMass(e.Plain, SteelDensity)
 		}
-		t = TensionOf(mu, s.scale(i), e.Note.Freq)
+		t = TensionOf(mu, s.ScaleOf(i), e.Note.Freq)
 	}
 	return t * tree.Force(s.TensionScale)
 }
 
-// scale returns the speaking length of string i, mm.
-func (s *Strings) scale(i int) tree.Length {
+// ScaleOf returns the speaking length of string i, mm.
+func (s *Strings) ScaleOf(i int) tree.Length {
 	if own := s.Each[i].Scale; own > 0 {
 		return own
 	}
@@ -171,7 +171,7 @@ func SumStrings(forces []StringForce) StringSum {
 func (c *Case) BreakAngles(i int, top float64) (front, back tree.Angle) {
 	s := c.Strings
 	if s.Path != nil {
-		f, b := s.Path.angles(top, c.Contact(i), float64(s.scale(i)))
+		f, b := s.Path.angles(top, c.Contact(i), float64(s.ScaleOf(i)))
 		return tree.Angle(f), tree.Angle(b)
 	}
 	e := &s.Each[i]

@@ -200,7 +200,7 @@ func (s *Strings) checkTension(r *tree.FaultLog, i int, key string) {
 	case e.Tension > 0:
 	case len(weights) == 0 || e.Note.Freq == 0:
 		r.AddKey(key, "%s: want tension, or note with plain (its diameter) or unit_weight", e.Name)
-	case s.scale(i) == 0:
+	case s.ScaleOf(i) == 0:
 		r.AddKey(key, "%s: a tension from its note needs the speaking length; want strings.scale", e.Name)
 	case s.tension(i) > maxTension:
 		r.AddKey(key, "%s: want a tension of at most %d N, found %.4g from its note, scale and weight", e.Name, maxTension, s.tension(i))

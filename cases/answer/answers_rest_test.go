@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cases/tree"
 )
 
 // TestAnswersOfManyReliefs lays a narrow foot on many depths of relief: the
@@ -16,7 +17,7 @@ func TestAnswersOfManyReliefs(t *testing.T) {
 	last := 0.0
 	for i := range 20 {
 		k := 0.5 + 0.05*float64(i)
-		c, err := cases.OpenChanged(nil, "octave-mandola", "test", []cases.KeyValue{{Key: "bridge.relief.depth", Value: cases.Valued(k * depth)}})
+		c, err := cases.OpenChanged(nil, "octave-mandola", "test", []tree.KeyValue{{Key: "bridge.relief.depth", Value: tree.Valued(k * depth)}})
 		if err != nil {
 			t.Fatal(err)
 		}

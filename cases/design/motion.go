@@ -30,7 +30,7 @@ type Moving struct {
 	Structure *vibration.Structure
 	Free      int       // motions that nothing holds
 	Solution  *Solution // what the strings do at rest; nil but for Strung
-	Strings   []cases.StringSpan
+	Strings   []StringSpan
 	Bearing   int // pads that bear
 	Refine    float64
 }
@@ -84,7 +84,7 @@ func strung(ctx context.Context, c *cases.Case, o Options) (*Moving, error) {
 		return nil, err
 	}
 	b := sol.Top.Built
-	m := &Moving{Case: c, State: Strung, Built: b, Solution: sol, Refine: o.refine(), Strings: c.StringSpans(b.Geometry.TopAtBridge)}
+	m := &Moving{Case: c, State: Strung, Built: b, Solution: sol, Refine: o.refine(), Strings: StringSpans(c, b.Geometry.TopAtBridge)}
 	in := vibration.Input{Plate: sol.Top.Factored.System, Body: &b.Bridge.Body, Workers: o.WorkerCount(),
 		Pads: bearingPads(b.Bridge, sol.Result.State), Stays: stays(b, m.Strings)}
 	m.Bearing = len(in.Pads)
@@ -112,7 +112,7 @@ func bearingPads(br *BridgeModel, st *contact.State) []vibration.Pad {
 
 // stays are the strings as springs at the saddle: each length of a string resists a movement along
 // it with EA/l and one square to it with T/l.
-func stays(b *Built, strings []cases.StringSpan) []vibration.Stay {
+func stays(b *Built, strings []StringSpan) []vibration.Stay {
 	var list []vibration.Stay
 	for _, s := range strings {
 		t := vibration.Stay{Node: b.SaddleNode(s.Force.X), At: b.Saddle(s.Force.X)}

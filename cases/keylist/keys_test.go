@@ -1,7 +1,6 @@
 package keylist
 
 import (
-	"errors"
 	"reflect"
 	"regexp"
 	"strings"
@@ -58,9 +57,8 @@ func readExample(k Entry, head string) error {
 	}
 	d := cases.NewDecoder()
 	d.Table(reflect.ValueOf(&cases.Case{}).Elem(), tree.Grow(src, values, "", 1, nil), "")
-	var faults tree.Faults
-	if errors.As(d.Rep.Err(), &faults) {
-		for _, f := range faults {
+	if err, ok := d.Rep.Err().(tree.Faults); ok {
+		for _, f := range err {
 			if text := f.Err.Error(); !strings.HasPrefix(text, "missing, want") && !strings.HasPrefix(text, "want exactly one of") {
 				return f
 			}

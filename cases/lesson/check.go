@@ -89,13 +89,13 @@ func (s *Step) findings(design, beside *Answer) []Finding {
 }
 
 // designID tells designs apart.
-func designID(name string, set []cases.KeyValue, flow bool) string {
+func designID(name string, set []tree.KeyValue, flow bool) string {
 	return fmt.Sprint(name, set, flow)
 }
 
 // answer answers a case with its set keys, with the load flow if that is asked
 // for.
-func (k *Checker) answer(ctx context.Context, name string, set []cases.KeyValue, flow bool) (*answered, error) {
+func (k *Checker) answer(ctx context.Context, name string, set []tree.KeyValue, flow bool) (*answered, error) {
 	id := designID(name, set, flow)
 	if a, ok := k.answers[id]; ok {
 		return a, nil
@@ -161,7 +161,7 @@ func (s *Step) Shown() string {
 }
 
 // named names a case with its set keys.
-func named(name string, set []cases.KeyValue) string {
+func named(name string, set []tree.KeyValue) string {
 	var keys []string
 	for _, kv := range set {
 		keys = append(keys, kv.Key+" = "+kv.Value.Text)

@@ -1,7 +1,8 @@
 package lesson
 
 import (
-	"archload/cases"
+	"archload/cases/tree"
+
 	"archload/mesh"
 )
 
@@ -20,19 +21,19 @@ type Lesson struct {
 
 // Step is one picture of a lesson, with the words under it.
 type Step struct {
-	Caption string           // one or two sentences, without the marks of its claims
-	Caution string           // where harm could come of it; "": none
-	Case    string           // as OpenChanged takes it
-	Set     []cases.KeyValue // keys set on top of the case
-	Beside  string           // a second design at its side, as Open takes it; "": none
-	Load    float64          // 0..1 of the string load
-	Play    bool             // the load runs from nothing to Load
-	Field   string           // one of Fields
-	Face    string           // one of Faces
-	View    string           // one of Views
-	Section string           // one of Sections
-	Points  []Point          // what is pointed at
-	Claims  []Claim          // what the caption and the caution say of the numbers
+	Caption string          // one or two sentences, without the marks of its claims
+	Caution string          // where harm could come of it; "": none
+	Case    string          // as OpenChanged takes it
+	Set     []tree.KeyValue // keys set on top of the case
+	Beside  string          // a second design at its side, as Open takes it; "": none
+	Load    float64         // 0..1 of the string load
+	Play    bool            // the load runs from nothing to Load
+	Field   string          // one of Fields
+	Face    string          // one of Faces
+	View    string          // one of Views
+	Section string          // one of Sections
+	Points  []Point         // what is pointed at
+	Claims  []Claim         // what the caption and the caution say of the numbers
 }
 
 // Point is a place that a step points at.

@@ -150,10 +150,10 @@ func sortedDistances(at map[float64]float64) []float64 {
 // TestLessonPairs holds the words "all else alike": the designs that a lesson
 // sets side by side differ in nothing but what it says.
 func TestLessonPairs(t *testing.T) {
-	sides := []cases.KeyValue{{Key: "rim.support", Value: cases.Valued("elastic")}, {Key: "rim.neck_block", Value: cases.Valued(75.0)}, {Key: "rim.tail_block", Value: cases.Valued(75.0)}}
+	sides := []tree.KeyValue{{Key: "rim.support", Value: tree.Valued("elastic")}, {Key: "rim.neck_block", Value: tree.Valued(75.0)}, {Key: "rim.tail_block", Value: tree.Valued(75.0)}}
 	for _, c := range []struct {
 		a, b string
-		setB []cases.KeyValue
+		setB []tree.KeyValue
 		only []string
 	}{
 		{"course-guitar", "flat-plate", nil, []string{"plate.arch"}},

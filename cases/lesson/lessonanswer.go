@@ -87,7 +87,7 @@ func numberOf(keys map[string]string, key string) (float64, bool) {
 			text = items[n-1]
 		}
 	}
-	v, err := strconv.ParseFloat(cases.NumberStart().FindString(text), 64)
+	v, err := strconv.ParseFloat(tree.NumberStart().FindString(text), 64)
 	return v, err == nil
 }
 

@@ -46,7 +46,7 @@ const (
 
 // lessonKeys are the keys that a step sets, in order of their lines.
 type lessonKeys struct {
-	set   []cases.KeyValue
+	set   []tree.KeyValue
 	lines []int
 }
 
@@ -72,13 +72,13 @@ func (k *lessonKeys) gather(n *tree.Node, key string) {
 		return
 	}
 	v := cases.Plain(n)
-	k.set = append(k.set, cases.KeyValue{Key: key, Value: cases.ChangeValue{Text: cases.ValueWords(v), Value: v}})
+	k.set = append(k.set, tree.KeyValue{Key: key, Value: tree.ChangeValue{Text: tree.ValueWords(v), Value: v}})
 	k.lines = append(k.lines, n.Line)
 }
 
 // dotted joins keys of which the second may be a path itself.
 func dotted(key, name string) string {
-	if _, err := cases.SplitKey(name); err == nil {
+	if _, err := tree.SplitKey(name); err == nil {
 		return key + "." + name
 	}
 	return tree.JoinKey(key, name)
@@ -179,7 +179,7 @@ func (r *lessonReader) step(f *stepFile, key string, before Step) Step {
 	if f.Case != "" {
 		s.Case, s.Set = r.pathOf(f.Case), nil
 	}
-	s.Set = cases.Laid(s.Set, f.Set.set...)
+	s.Set = tree.Laid(s.Set, f.Set.set...)
 	if s.Case == "" {
 		r.rep.AddKey(key+".case", "missing in the first step, want the case it shows")
 	}
@@ -222,7 +222,7 @@ func (r *lessonReader) pathOf(name string) string {
 
 // open opens a case with its set keys; nil if it is faulty, which is told at
 // the key.
-func (r *lessonReader) open(name string, set []cases.KeyValue, key string, from *lessonKeys) *cases.Case {
+func (r *lessonReader) open(name string, set []tree.KeyValue, key string, from *lessonKeys) *cases.Case {
 	if name == "" {
 		return nil
 	}

@@ -44,7 +44,7 @@ func (l *Live) Kept(file string) ([]byte, error) {
 
 // title is the case's; one that speaks of the case as it was is marked.
 func (l *Live) title() string {
-	if len(l.keys) == 0 || slices.ContainsFunc(l.keys, func(kv cases.KeyValue) bool { return kv.Key == "title" }) {
+	if len(l.keys) == 0 || slices.ContainsFunc(l.keys, func(kv tree.KeyValue) bool { return kv.Key == "title" }) {
 		return l.c.Title
 	}
 	return l.c.Title + ", changed"
@@ -112,18 +112,18 @@ func (k *keeper) tree() (*tree.Node, error) {
 	}
 	out := &tree.Node{Src: from.over, Line: 1, Val: map[string]*tree.Node{}}
 	for _, kv := range k.l.keys {
-		parts, err := cases.SplitKey(kv.Key)
+		parts, err := tree.SplitKey(kv.Key)
 		if err != nil {
 			return nil, err
 		}
 		value := tree.Grow(from.over, kv.Value.Value, "", 1, nil)
-		if i := slices.IndexFunc(parts, func(p cases.KeyPart) bool { return p.Entry > 0 }); i >= 0 {
+		if i := slices.IndexFunc(parts, func(p tree.KeyPart) bool { return p.Entry > 0 }); i >= 0 {
 			parts, value = parts[:i], whole
 			for _, p := range parts {
 				value = value.Val.(map[string]*tree.Node)[p.Name]
 			}
 		}
-		if out, err = cases.WithKey(out, parts, "", value); err != nil {
+		if out, err = tree.WithKey(out, parts, "", value, cases.Alternatives); err != nil {
 			return nil, err
 		}
 	}

@@ -7,6 +7,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/design"
+	"archload/cases/tree"
 )
 
 // Live is a design under the hand: a case, the keys set on top of it, and the
@@ -15,7 +16,7 @@ import (
 type Live struct {
 	fsys fs.FS
 	name string
-	keys []cases.KeyValue
+	keys []tree.KeyValue
 	o    design.Options
 	from *readCase
 	c    *cases.Case
@@ -34,4 +35,4 @@ func (l *Live) Case() *cases.Case { return l.c }
 
 // Keys are the keys set on top of the case, each once, in the order in which
 // they were last set.
-func (l *Live) Keys() []cases.KeyValue { return slices.Clone(l.keys) }
+func (l *Live) Keys() []tree.KeyValue { return slices.Clone(l.keys) }

@@ -11,6 +11,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/casetest"
 	"archload/cases/design"
+	"archload/cases/tree"
 )
 
 // quick are coarse meshes: what a live design shares does not depend on them.
@@ -27,7 +28,7 @@ func mustBegin(t testing.TB, name string, o design.Options) *Live {
 	return l
 }
 
-func mustSet(t testing.TB, l *Live, set ...cases.KeyValue) *Live {
+func mustSet(t testing.TB, l *Live, set ...tree.KeyValue) *Live {
 	t.Helper()
 	q, err := l.Set(context.Background(), set...)
 	if err != nil {
@@ -96,9 +97,9 @@ func TestLiveIsSolve(t *testing.T) {
 func TestLiveLoad(t *testing.T) {
 	t.Parallel()
 	for _, hold := range []string{"slip", "grip"} {
-		l := mustSet(t, mustBegin(t, "course-guitar-relief", quick()), cases.KeyValue{Key: "bridge.hold", Value: cases.Valued(hold)})
+		l := mustSet(t, mustBegin(t, "course-guitar-relief", quick()), tree.KeyValue{Key: "bridge.hold", Value: tree.Valued(hold)})
 		for _, load := range []float64{0.2, 0.45, 0.8} {
-			c, err := cases.OpenChanged(nil, l.Name(), "test", append(l.Keys(), cases.KeyValue{Key: "strings.tension_scale", Value: cases.Valued(load)}))
+			c, err := cases.OpenChanged(nil, l.Name(), "test", append(l.Keys(), tree.KeyValue{Key: "strings.tension_scale", Value: tree.Valued(load)}))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -141,7 +142,7 @@ func TestLiveBare(t *testing.T) {
 	if d := furthest(half, answer.SinkField(want)); d > 1e-12 {
 		t.Errorf("twice the sink under half the load differs by %.2g from that under all, want 1e-12", d)
 	}
-	q := mustSet(t, l, cases.KeyValue{Key: "load[1].force", Value: cases.ChangeValue{Text: "-160", Value: []any{0.0, 0.0, -160.0}}})
+	q := mustSet(t, l, tree.KeyValue{Key: "load[1].force", Value: tree.ChangeValue{Text: "-160", Value: []any{0.0, 0.0, -160.0}}})
 	if g, w := sink0(mustAt(t, q, 0.5)), sink0(mustAt(t, l, 1)); math.Abs(g-w) > 1e-12*math.Abs(w) {
 		t.Errorf("half of twice the load sinks %.12g mm, want %.12g", g, w)
 	}
@@ -156,55 +157,55 @@ func sink0(s *design.Solution) float64 { return greatest(answer.SinkField(s)) }
 // liveEdits are edits of the course guitar with what they cost.
 func liveEdits() []struct {
 	key   string
-	value cases.ChangeValue
+	value tree.ChangeValue
 	cost  design.Cost
 	tol   float64 // how far the sink may be from that of a solve, relative
 } {
-	pair := func(x, y float64) cases.ChangeValue { return cases.ChangeValue{Text: "pair", Value: []any{x, y}} }
+	pair := func(x, y float64) tree.ChangeValue { return tree.ChangeValue{Text: "pair", Value: []any{x, y}} }
 	return []struct {
 		key   string
-		value cases.ChangeValue
+		value tree.ChangeValue
 		cost  design.Cost
 		tol   float64
 	}{
-		{"title", cases.Valued("Another name"), design.Nothing, 1e-9},
-		{"brace[1].name", cases.Valued("low bar"), design.Nothing, 1e-9},
-		{"bridge.relief.depth", cases.Valued(0.15), design.Refit, 1e-9},
-		{"bridge.relief.shape", cases.Valued("cosine"), design.Refit, 1e-9},
-		{"bridge.misfit", cases.ChangeValue{Text: "misfit", Value: []any{[]any{-60.0, 0.02}, []any{60.0, 0.0}}}, design.Refit, 1e-9},
-		{"strings.tension_scale", cases.Valued(0.9), design.Refit, 1e-9},
-		{"strings.spread", cases.Valued(48.0), design.Refit, 1e-9},
-		{"bridge.saddle_height", cases.Valued(28.0), design.Refit, 1e-9},
-		{"bridge.wood", cases.Valued("sugar-maple"), design.Refit, 1e-9},
-		{"bridge.height", cases.Valued(10.0), design.Refit, 1e-9},
-		{"bridge.length", cases.Valued(144.0), design.Refit, 1e-9},
-		{"bridge.build", cases.Valued("posts"), design.Refit, 1e-9},
-		{"bridge.hold", cases.Valued("slip"), design.Refit, 1e-9},
-		{"bridge.hollow.depth", cases.Valued(1.5), design.Refit, 1e-9},
-		{"bridge.foot[1].from", cases.Valued(-64.0), design.Refit, 5e-3},
-		{"bridge.width", cases.Valued(15.0), design.Refactor, 5e-3},
+		{"title", tree.Valued("Another name"), design.Nothing, 1e-9},
+		{"brace[1].name", tree.Valued("low bar"), design.Nothing, 1e-9},
+		{"bridge.relief.depth", tree.Valued(0.15), design.Refit, 1e-9},
+		{"bridge.relief.shape", tree.Valued("cosine"), design.Refit, 1e-9},
+		{"bridge.misfit", tree.ChangeValue{Text: "misfit", Value: []any{[]any{-60.0, 0.02}, []any{60.0, 0.0}}}, design.Refit, 1e-9},
+		{"strings.tension_scale", tree.Valued(0.9), design.Refit, 1e-9},
+		{"strings.spread", tree.Valued(48.0), design.Refit, 1e-9},
+		{"bridge.saddle_height", tree.Valued(28.0), design.Refit, 1e-9},
+		{"bridge.wood", tree.Valued("sugar-maple"), design.Refit, 1e-9},
+		{"bridge.height", tree.Valued(10.0), design.Refit, 1e-9},
+		{"bridge.length", tree.Valued(144.0), design.Refit, 1e-9},
+		{"bridge.build", tree.Valued("posts"), design.Refit, 1e-9},
+		{"bridge.hold", tree.Valued("slip"), design.Refit, 1e-9},
+		{"bridge.hollow.depth", tree.Valued(1.5), design.Refit, 1e-9},
+		{"bridge.foot[1].from", tree.Valued(-64.0), design.Refit, 5e-3},
+		{"bridge.width", tree.Valued(15.0), design.Refactor, 5e-3},
 		{"bridge.at", pair(0, 2), design.Refactor, 5e-3},
 		{"bridge.at", pair(0, 30), design.Remesh, 1e-9},
-		{"plate.wood", cases.Valued("engelmann-spruce"), design.Refactor, 1e-9},
-		{"plate.ring_angle", cases.Valued(10.0), design.Refactor, 1e-9},
-		{"plate.made", cases.Valued("pressed"), design.Refactor, 1e-9},
-		{"plate.thickness", cases.Valued(4.6), design.Refactor, 5e-3},
-		{"plate.thickness_scale", cases.Valued(1.08), design.Refactor, 5e-3},
-		{"brace[1].height", cases.Valued(9.0), design.Refactor, 1e-9},
-		{"brace[1].height_scale", cases.Valued(1.2), design.Refactor, 1e-9},
-		{"brace[2].width", cases.Valued(8.0), design.Refactor, 5e-3},
-		{"brace[1].fitted", cases.Valued(false), design.Refactor, 1e-9},
-		{"brace[1].wood", cases.Valued("engelmann-spruce"), design.Refactor, 1e-9},
-		{"rim.support", cases.Valued("clamped"), design.Refactor, 1e-9},
-		{"rim.support", cases.Valued("elastic"), design.Refactor, 1e-9},
-		{"plate.arch.rim_height", cases.Valued(5.5), design.Remesh, 1e-9},
-		{"mesh.size", cases.Valued(7.0), design.Remesh, 1e-9},
+		{"plate.wood", tree.Valued("engelmann-spruce"), design.Refactor, 1e-9},
+		{"plate.ring_angle", tree.Valued(10.0), design.Refactor, 1e-9},
+		{"plate.made", tree.Valued("pressed"), design.Refactor, 1e-9},
+		{"plate.thickness", tree.Valued(4.6), design.Refactor, 5e-3},
+		{"plate.thickness_scale", tree.Valued(1.08), design.Refactor, 5e-3},
+		{"brace[1].height", tree.Valued(9.0), design.Refactor, 1e-9},
+		{"brace[1].height_scale", tree.Valued(1.2), design.Refactor, 1e-9},
+		{"brace[2].width", tree.Valued(8.0), design.Refactor, 5e-3},
+		{"brace[1].fitted", tree.Valued(false), design.Refactor, 1e-9},
+		{"brace[1].wood", tree.Valued("engelmann-spruce"), design.Refactor, 1e-9},
+		{"rim.support", tree.Valued("clamped"), design.Refactor, 1e-9},
+		{"rim.support", tree.Valued("elastic"), design.Refactor, 1e-9},
+		{"plate.arch.rim_height", tree.Valued(5.5), design.Remesh, 1e-9},
+		{"mesh.size", tree.Valued(7.0), design.Remesh, 1e-9},
 	}
 }
 
 // costFrom is what it costs to set some keys.
-func costFrom(l *Live, set ...cases.KeyValue) (design.Cost, error) {
-	from, err := l.from.with(cases.Laid(l.keys, set...))
+func costFrom(l *Live, set ...tree.KeyValue) (design.Cost, error) {
+	from, err := l.from.with(tree.Laid(l.keys, set...))
 	if err != nil {
 		return design.Nothing, err
 	}
@@ -216,10 +217,10 @@ func costFrom(l *Live, set ...cases.KeyValue) (design.Cost, error) {
 // agrees within their error.
 func TestLiveCosts(t *testing.T) {
 	t.Parallel()
-	l := mustSet(t, mustBegin(t, "course-guitar", quick()), cases.KeyValue{Key: "bridge.relief.depth", Value: cases.Valued(0.1)}, cases.KeyValue{Key: "bridge.hollow.wall", Value: cases.Valued(3.0)}, cases.KeyValue{Key: "bridge.hollow.depth", Value: cases.Valued(2.0)})
+	l := mustSet(t, mustBegin(t, "course-guitar", quick()), tree.KeyValue{Key: "bridge.relief.depth", Value: tree.Valued(0.1)}, tree.KeyValue{Key: "bridge.hollow.wall", Value: tree.Valued(3.0)}, tree.KeyValue{Key: "bridge.hollow.depth", Value: tree.Valued(2.0)})
 	mustAt(t, l, 1) // so that there is a track to share
 	for _, e := range liveEdits() {
-		set := cases.KeyValue{Key: e.key, Value: e.value}
+		set := tree.KeyValue{Key: e.key, Value: e.value}
 		cost, err := costFrom(l, set)
 		if err != nil {
 			t.Errorf("%s = %s: %v", e.key, e.value.Text, err)
@@ -240,7 +241,7 @@ func TestLiveCosts(t *testing.T) {
 	if c, err := costFrom(l); err != nil || c != design.Nothing {
 		t.Errorf("no edit costs %q (%v), want %q", c, err, design.Nothing)
 	}
-	if c, err := costFrom(l, cases.KeyValue{Key: "plate.thickness", Value: cases.Valued("5 mm")}); err != nil || c != design.Nothing {
+	if c, err := costFrom(l, tree.KeyValue{Key: "plate.thickness", Value: tree.Valued("5 mm")}); err != nil || c != design.Nothing {
 		t.Errorf("the same thickness in other words costs %q (%v), want %q", c, err, design.Nothing)
 	}
 }
@@ -250,15 +251,15 @@ func TestLiveShares(t *testing.T) {
 	t.Parallel()
 	l := mustBegin(t, "course-guitar-relief", quick())
 	mustAt(t, l, 1)
-	deeper := mustSet(t, l, cases.KeyValue{Key: "bridge.relief.depth", Value: cases.Valued(0.3)})
+	deeper := mustSet(t, l, tree.KeyValue{Key: "bridge.relief.depth", Value: tree.Valued(0.3)})
 	if deeper.top.Factored != l.top.Factored || deeper.top.Stand != l.top.Stand || deeper.track == nil || deeper.track.state != l.track.state {
 		t.Error("a deeper relief made a new factor, bridge or path, want those of before")
 	}
-	wood := mustSet(t, l, cases.KeyValue{Key: "bridge.wood", Value: cases.Valued("sugar-maple")})
+	wood := mustSet(t, l, tree.KeyValue{Key: "bridge.wood", Value: tree.Valued("sugar-maple")})
 	if wood.top.Factored != l.top.Factored {
 		t.Error("another bridge made a new factor, want that of before")
 	}
-	top := mustSet(t, l, cases.KeyValue{Key: "plate.wood", Value: cases.Valued("engelmann-spruce")})
+	top := mustSet(t, l, tree.KeyValue{Key: "plate.wood", Value: tree.Valued("engelmann-spruce")})
 	if top.top.Built.Mesh != l.top.Built.Mesh || top.top.Factored.Factor.Analysis() != l.top.Factored.Factor.Analysis() {
 		t.Error("another wood made a new mesh or order of elimination, want those of before")
 	}
@@ -275,7 +276,7 @@ func TestLiveStops(t *testing.T) {
 	want := answer.Sink(mustAt(t, l, 1))
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	for _, kv := range []cases.KeyValue{{Key: "bridge.relief.depth", Value: cases.Valued(0.1)}, {Key: "plate.wood", Value: cases.Valued("engelmann-spruce")}, {Key: "mesh.size", Value: cases.Valued(8.0)}} {
+	for _, kv := range []tree.KeyValue{{Key: "bridge.relief.depth", Value: tree.Valued(0.1)}, {Key: "plate.wood", Value: tree.Valued("engelmann-spruce")}, {Key: "mesh.size", Value: tree.Valued(8.0)}} {
 		if _, err := l.Set(ctx, kv); !errors.Is(err, context.Canceled) {
 			t.Errorf("%s: got %v, want %v", kv.Key, err, context.Canceled)
 		}
@@ -297,18 +298,18 @@ func TestLiveFaults(t *testing.T) {
 	l := mustBegin(t, "course-guitar", quick())
 	for _, c := range []struct {
 		key   string
-		value cases.ChangeValue
+		value tree.ChangeValue
 		want  string
 	}{
-		{"bridge.relief.depth", cases.Valued(-0.1), "set by hand:1: bridge.relief.depth: want >= 0 mm, found -0.1"},
-		{"bridge.relief.dept", cases.Valued(0.1), "set by hand:1: bridge.relief.dept: unknown key; did you mean \"depth\"? (archload keys explains all)"},
-		{"plate.wood", cases.Valued("sitka-spruse"), "set by hand:1: plate.wood: "},
-		{"plate.thickness_scale", cases.Valued(3.0), "set by hand:1: plate.thickness_scale: want 0.5 to 2, found 3"},
-		{"brace[9].fitted", cases.Valued(false), "set by hand:1: brace[9].fitted: no such entry"},
-		{"brace[1].fitted", cases.Valued("no"), "set by hand:1: brace[1].fitted: want true or false, found \"no\""},
-		{"bridge.at", cases.ChangeValue{Text: "far", Value: []any{0.0, 400.0}}, "bundled/course-guitar.toml:76: bridge.foot[1]: the foot reaches 102 mm beyond the outline"},
+		{"bridge.relief.depth", tree.Valued(-0.1), "set by hand:1: bridge.relief.depth: want >= 0 mm, found -0.1"},
+		{"bridge.relief.dept", tree.Valued(0.1), "set by hand:1: bridge.relief.dept: unknown key; did you mean \"depth\"? (archload keys explains all)"},
+		{"plate.wood", tree.Valued("sitka-spruse"), "set by hand:1: plate.wood: "},
+		{"plate.thickness_scale", tree.Valued(3.0), "set by hand:1: plate.thickness_scale: want 0.5 to 2, found 3"},
+		{"brace[9].fitted", tree.Valued(false), "set by hand:1: brace[9].fitted: no such entry"},
+		{"brace[1].fitted", tree.Valued("no"), "set by hand:1: brace[1].fitted: want true or false, found \"no\""},
+		{"bridge.at", tree.ChangeValue{Text: "far", Value: []any{0.0, 400.0}}, "bundled/course-guitar.toml:76: bridge.foot[1]: the foot reaches 102 mm beyond the outline"},
 	} {
-		_, err := l.Set(context.Background(), cases.KeyValue{Key: c.key, Value: c.value})
+		_, err := l.Set(context.Background(), tree.KeyValue{Key: c.key, Value: c.value})
 		if err == nil || !strings.HasPrefix(err.Error(), c.want) {
 			t.Errorf("got %v, want %q", err, c.want)
 		}
@@ -319,14 +320,14 @@ func TestLiveFaults(t *testing.T) {
 func TestLiveEvents(t *testing.T) {
 	t.Parallel()
 	relief := mustBegin(t, "course-guitar-relief", quick())
-	misfit := cases.ChangeValue{Text: "misfit", Value: []any{[]any{-66.0, 0.0}, []any{66.0, 0.1}}}
+	misfit := tree.ChangeValue{Text: "misfit", Value: []any{[]any{-66.0, 0.0}, []any{66.0, 0.1}}}
 	for _, c := range []struct {
 		l    *Live
 		want []string // in their order
 	}{
 		{mustBegin(t, "course-guitar", quick()), []string{"the whole foot bears from the start"}},
 		{relief, []string{"both ends bear first", "the middle first touches", "the middle has closed"}},
-		{mustSet(t, relief, cases.KeyValue{Key: "bridge.misfit", Value: misfit}), []string{"the middle first touches"}},
+		{mustSet(t, relief, tree.KeyValue{Key: "bridge.misfit", Value: misfit}), []string{"the middle first touches"}},
 		{mustBegin(t, "course-guitar-two-feet", quick()), []string{"both feet bear from the start"}},
 	} {
 		events := c.l.Events()
@@ -356,7 +357,7 @@ func TestLiveEvents(t *testing.T) {
 // TestLiveReport: the report is that of a solve.
 func TestLiveReport(t *testing.T) {
 	t.Parallel()
-	l := mustSet(t, mustBegin(t, "course-guitar-relief", quick()), cases.KeyValue{Key: "bridge.relief.depth", Value: cases.Valued(0.1)})
+	l := mustSet(t, mustBegin(t, "course-guitar-relief", quick()), tree.KeyValue{Key: "bridge.relief.depth", Value: tree.Valued(0.1)})
 	got, err := l.Report(context.Background())
 	if err != nil {
 		t.Fatal(err)
@@ -391,14 +392,14 @@ func TestLiveTogether(t *testing.T) {
 	want := answer.SinkField(mustAt(t, l, 0.5))
 	done := make(chan error, 2)
 	go func() {
-		q, err := l.Set(context.Background(), cases.KeyValue{Key: "bridge.relief.depth", Value: cases.Valued(0.2)})
+		q, err := l.Set(context.Background(), tree.KeyValue{Key: "bridge.relief.depth", Value: tree.Valued(0.2)})
 		if err == nil {
 			_, err = q.At(1)
 		}
 		done <- err
 	}()
 	go func() {
-		q, err := l.Set(context.Background(), cases.KeyValue{Key: "brace[1].height_scale", Value: cases.Valued(1.2)}, cases.KeyValue{Key: "bridge.hold", Value: cases.Valued("slip")})
+		q, err := l.Set(context.Background(), tree.KeyValue{Key: "brace[1].height_scale", Value: tree.Valued(1.2)}, tree.KeyValue{Key: "bridge.hold", Value: tree.Valued("slip")})
 		if err == nil {
 			_, err = q.Report(context.Background())
 		}

@@ -4,7 +4,8 @@ import (
 	"context"
 	"testing"
 
-	"archload/cases"
+	"archload/cases/tree"
+
 	"archload/cases/answer"
 	"archload/cases/design"
 )
@@ -16,11 +17,11 @@ func fineLive(b *testing.B, name string) *Live {
 
 // edited runs an edit with alternating values, answers it at full load and
 // takes the sink, as a window does at every step of a slider.
-func edited(b *testing.B, l *Live, key string, values ...cases.ChangeValue) {
+func edited(b *testing.B, l *Live, key string, values ...tree.ChangeValue) {
 	b.Helper()
 	i := 0
 	for b.Loop() {
-		q, err := l.Set(context.Background(), cases.KeyValue{Key: key, Value: values[i%len(values)]})
+		q, err := l.Set(context.Background(), tree.KeyValue{Key: key, Value: values[i%len(values)]})
 		if err != nil {
 			b.Fatal(err)
 		}
@@ -32,17 +33,17 @@ func edited(b *testing.B, l *Live, key string, values ...cases.ChangeValue) {
 func BenchmarkLiveRefit(b *testing.B) {
 	for _, c := range []struct {
 		name, key string
-		values    []cases.ChangeValue
+		values    []tree.ChangeValue
 	}{
-		{"depth", "bridge.relief.depth", []cases.ChangeValue{cases.Valued(0.1), cases.Valued(0.13)}},
-		{"tension", "strings.tension_scale", []cases.ChangeValue{cases.Valued(0.9), cases.Valued(1.1)}},
-		{"shape", "bridge.relief.shape", []cases.ChangeValue{cases.Valued("wedge"), cases.Valued("cosine")}},
-		{"saddle", "bridge.saddle_height", []cases.ChangeValue{cases.Valued(25.0), cases.Valued(26.0)}},
-		{"bridge", "bridge.wood", []cases.ChangeValue{cases.Valued("ebony"), cases.Valued("sugar-maple")}},
-		{"foot", "bridge.foot[1].from", []cases.ChangeValue{cases.Valued(-64.0), cases.Valued(-65.0)}},
+		{"depth", "bridge.relief.depth", []tree.ChangeValue{tree.Valued(0.1), tree.Valued(0.13)}},
+		{"tension", "strings.tension_scale", []tree.ChangeValue{tree.Valued(0.9), tree.Valued(1.1)}},
+		{"shape", "bridge.relief.shape", []tree.ChangeValue{tree.Valued("wedge"), tree.Valued("cosine")}},
+		{"saddle", "bridge.saddle_height", []tree.ChangeValue{tree.Valued(25.0), tree.Valued(26.0)}},
+		{"bridge", "bridge.wood", []tree.ChangeValue{tree.Valued("ebony"), tree.Valued("sugar-maple")}},
+		{"foot", "bridge.foot[1].from", []tree.ChangeValue{tree.Valued(-64.0), tree.Valued(-65.0)}},
 	} {
 		b.Run(c.name, func(b *testing.B) {
-			l := mustSet(b, fineLive(b, "course-guitar"), cases.KeyValue{Key: "bridge.relief.depth", Value: cases.Valued(0.12)})
+			l := mustSet(b, fineLive(b, "course-guitar"), tree.KeyValue{Key: "bridge.relief.depth", Value: tree.Valued(0.12)})
 			mustAt(b, l, 1)
 			edited(b, l, c.key, c.values...)
 		})
@@ -52,18 +53,18 @@ func BenchmarkLiveRefit(b *testing.B) {
 func BenchmarkLiveRefactor(b *testing.B) {
 	for _, c := range []struct {
 		name, key string
-		values    []cases.ChangeValue
+		values    []tree.ChangeValue
 	}{
-		{"wood", "plate.wood", []cases.ChangeValue{cases.Valued("engelmann-spruce"), cases.Valued("sitka-spruce")}},
-		{"thickness", "plate.thickness_scale", []cases.ChangeValue{cases.Valued(0.98), cases.Valued(1.02)}},
-		{"brace", "brace[1].height_scale", []cases.ChangeValue{cases.Valued(0.9), cases.Valued(1.1)}},
+		{"wood", "plate.wood", []tree.ChangeValue{tree.Valued("engelmann-spruce"), tree.Valued("sitka-spruce")}},
+		{"thickness", "plate.thickness_scale", []tree.ChangeValue{tree.Valued(0.98), tree.Valued(1.02)}},
+		{"brace", "brace[1].height_scale", []tree.ChangeValue{tree.Valued(0.9), tree.Valued(1.1)}},
 	} {
 		b.Run(c.name, func(b *testing.B) { edited(b, fineLive(b, "course-guitar"), c.key, c.values...) })
 	}
 }
 
 func BenchmarkLiveRemesh(b *testing.B) {
-	edited(b, fineLive(b, "course-guitar"), "bridge.at", cases.ChangeValue{Text: "20", Value: []any{0.0, 20.0}}, cases.ChangeValue{Text: "-20", Value: []any{0.0, -20.0}})
+	edited(b, fineLive(b, "course-guitar"), "bridge.at", tree.ChangeValue{Text: "20", Value: []any{0.0, 20.0}}, tree.ChangeValue{Text: "-20", Value: []any{0.0, -20.0}})
 }
 
 // BenchmarkLiveAt is another load of the same design.

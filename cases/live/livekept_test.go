@@ -10,6 +10,7 @@ import (
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/cases/tree"
 )
 
 // reopened loads a kept file from a folder that holds it alone beside others.
@@ -38,9 +39,9 @@ func mustKeep(t *testing.T, l *Live, file string) string {
 // TestKept: a kept design solves to the same numbers, entries of lists among
 // the keys.
 func TestKept(t *testing.T) {
-	l := mustSet(t, mustBegin(t, "course-guitar-relief", quick()), cases.KeyValue{Key: "bridge.relief.depth", Value: cases.Valued(0.1)},
-		cases.KeyValue{Key: "brace[1].height", Value: cases.Valued(9.0)}, cases.KeyValue{Key: "brace[2].fitted", Value: cases.Valued(false)}, cases.KeyValue{Key: "strings.each[1].plain", Value: cases.Valued("0.013 in")},
-		cases.KeyValue{Key: "plate.wood", Value: cases.Valued("engelmann-spruce")}, cases.KeyValue{Key: "title", Value: cases.Valued("Bar 1 at 9 mm")})
+	l := mustSet(t, mustBegin(t, "course-guitar-relief", quick()), tree.KeyValue{Key: "bridge.relief.depth", Value: tree.Valued(0.1)},
+		tree.KeyValue{Key: "brace[1].height", Value: tree.Valued(9.0)}, tree.KeyValue{Key: "brace[2].fitted", Value: tree.Valued(false)}, tree.KeyValue{Key: "strings.each[1].plain", Value: tree.Valued("0.013 in")},
+		tree.KeyValue{Key: "plate.wood", Value: tree.Valued("engelmann-spruce")}, tree.KeyValue{Key: "title", Value: tree.Valued("Bar 1 at 9 mm")})
 	text := mustKeep(t, l, "mine/kept.toml")
 	c := reopened(t, map[string]string{"mine/kept.toml": text}, "mine/kept.toml")
 	want, err := l.Report(context.Background())
@@ -64,23 +65,23 @@ func TestKept(t *testing.T) {
 
 // TestKeptEdits: every edit alone is kept as the case that it is.
 func TestKeptEdits(t *testing.T) {
-	l := mustSet(t, mustBegin(t, "course-guitar", quick()), cases.KeyValue{Key: "bridge.hollow.wall", Value: cases.Valued(3.0)}, cases.KeyValue{Key: "bridge.hollow.depth", Value: cases.Valued(2.0)})
-	edits := []cases.KeyValue{
-		{Key: "strings.each[2]", Value: cases.ChangeValue{Text: "string", Value: map[string]any{"name": "2", "plain": "0.017 in"}}},
-		{Key: "plate.arch.formula", Value: cases.ChangeValue{Text: "formula", Value: map[string]any{"height": 19.0, "apex": []any{3.0, 0.0}}}},
-		{Key: "gauge", Value: cases.ChangeValue{Text: "gauges", Value: []any{map[string]any{"at": []any{10.0, 20.0}, "measured": 0.2}}}},
-		{Key: "wood.mine", Value: cases.ChangeValue{Text: "wood", Value: map[string]any{"like": "sitka-spruce", "EL": 9000.0}}},
+	l := mustSet(t, mustBegin(t, "course-guitar", quick()), tree.KeyValue{Key: "bridge.hollow.wall", Value: tree.Valued(3.0)}, tree.KeyValue{Key: "bridge.hollow.depth", Value: tree.Valued(2.0)})
+	edits := []tree.KeyValue{
+		{Key: "strings.each[2]", Value: tree.ChangeValue{Text: "string", Value: map[string]any{"name": "2", "plain": "0.017 in"}}},
+		{Key: "plate.arch.formula", Value: tree.ChangeValue{Text: "formula", Value: map[string]any{"height": 19.0, "apex": []any{3.0, 0.0}}}},
+		{Key: "gauge", Value: tree.ChangeValue{Text: "gauges", Value: []any{map[string]any{"at": []any{10.0, 20.0}, "measured": 0.2}}}},
+		{Key: "wood.mine", Value: tree.ChangeValue{Text: "wood", Value: map[string]any{"like": "sitka-spruce", "EL": 9000.0}}},
 	}
 	for _, e := range liveEdits() {
-		edits = append(edits, cases.KeyValue{Key: e.key, Value: e.value})
+		edits = append(edits, tree.KeyValue{Key: e.key, Value: e.value})
 	}
 	for _, e := range edits {
-		from, err := l.from.with(cases.Laid(l.keys, e))
+		from, err := l.from.with(tree.Laid(l.keys, e))
 		if err != nil {
 			t.Errorf("%s: %v", e.Key, err)
 			continue
 		}
-		q := &Live{from: from, c: from.last, keys: cases.Laid(l.keys, e)}
+		q := &Live{from: from, c: from.last, keys: tree.Laid(l.keys, e)}
 		text := mustKeep(t, q, "kept.toml")
 		c := reopened(t, map[string]string{"kept.toml": text}, "kept.toml")
 		if want := q.title(); c.Title != want {
@@ -99,11 +100,11 @@ func TestKeptEdits(t *testing.T) {
 func TestKeptResolved(t *testing.T) {
 	l := mustBegin(t, "octave-mandola", quick())
 	for _, s := range cases.Resolved(l.Case()) {
-		v, err := cases.ParseValues(s.Value)
+		v, err := tree.ParseValues(s.Value)
 		if err != nil || len(v) != 1 || strings.Contains(s.Value, "rows)") || strings.Contains(s.Value, "points)") || s.Key == "format" || s.Key == "base" {
 			continue // tables and values of several parts
 		}
-		if c, err := costFrom(l, cases.KeyValue{Key: s.Key, Value: v[0]}); err != nil || c != design.Nothing {
+		if c, err := costFrom(l, tree.KeyValue{Key: s.Key, Value: v[0]}); err != nil || c != design.Nothing {
 			t.Errorf("%s = %s as it is costs %q (%v), want %q", s.Key, s.Value, c, err, design.Nothing)
 		}
 	}
@@ -138,7 +139,7 @@ force = [0, 0, -10]
 	if err != nil {
 		t.Fatal(err)
 	}
-	q := mustSet(t, l, cases.KeyValue{Key: "plate.hole[1].name", Value: cases.Valued("rose")}, cases.KeyValue{Key: "plate.outline", Value: cases.Valued("curves/edge.csv")})
+	q := mustSet(t, l, tree.KeyValue{Key: "plate.hole[1].name", Value: tree.Valued("rose")}, tree.KeyValue{Key: "plate.outline", Value: tree.Valued("curves/edge.csv")})
 	for _, at := range []string{"bench/b.toml", "kept.toml", "far/away/c.toml", "curves/d.toml"} {
 		files[at] = mustKeep(t, q, at)
 		c := reopened(t, files, at)
@@ -152,7 +153,7 @@ force = [0, 0, -10]
 		}
 	}
 	g := mustBegin(t, "course-guitar", quick())
-	q = &Live{from: g.from, c: g.c, keys: []cases.KeyValue{{Key: "plate.hole[1].name", Value: cases.Valued("eye")}}}
+	q = &Live{from: g.from, c: g.c, keys: []tree.KeyValue{{Key: "plate.hole[1].name", Value: tree.Valued("eye")}}}
 	if _, err := q.Kept("kept.toml"); err == nil || !strings.Contains(err.Error(), "comes with the program") {
 		t.Errorf("a list with a bundled file gives %v, want a refusal that says so", err)
 	}

@@ -9,9 +9,10 @@ import (
 	"archload/cases/answer"
 	"archload/cases/casetest"
 	"archload/cases/design"
+	"archload/cases/tree"
 )
 
-func changedCase(t *testing.T, name string, set ...cases.KeyValue) *cases.Case {
+func changedCase(t *testing.T, name string, set ...tree.KeyValue) *cases.Case {
 	t.Helper()
 	c, err := cases.OpenChanged(nil, name, "test", set)
 	if err != nil {
@@ -23,8 +24,8 @@ func changedCase(t *testing.T, name string, set ...cases.KeyValue) *cases.Case {
 // TestThicknessScale: 1.1 times 5 mm is 5.5 mm, also at the rim, whose height
 // follows.
 func TestThicknessScale(t *testing.T) {
-	got := mustSolve(t, changedCase(t, "course-guitar", cases.KeyValue{Key: "plate.thickness_scale", Value: cases.Valued(1.1)}))
-	want := mustSolve(t, changedCase(t, "course-guitar", cases.KeyValue{Key: "plate.thickness", Value: cases.Valued(5.5)}))
+	got := mustSolve(t, changedCase(t, "course-guitar", tree.KeyValue{Key: "plate.thickness_scale", Value: tree.Valued(1.1)}))
+	want := mustSolve(t, changedCase(t, "course-guitar", tree.KeyValue{Key: "plate.thickness", Value: tree.Valued(5.5)}))
 	if d := furthest(got.Result.U, want.Result.U); d > 1e-9 {
 		t.Errorf("displacements differ by %.2g of the greatest, want 1e-9", d)
 	}
@@ -34,14 +35,14 @@ func TestThicknessScale(t *testing.T) {
 // wood and height.
 func TestBraceNotFitted(t *testing.T) {
 	t.Parallel()
-	c := changedCase(t, "course-guitar", cases.KeyValue{Key: "brace[1].fitted", Value: cases.Valued(false)})
+	c := changedCase(t, "course-guitar", tree.KeyValue{Key: "brace[1].fitted", Value: tree.Valued(false)})
 	s := mustSolve(t, c)
 	r := answer.Summarize(s)
 	if len(r.Braces) != len(c.Braces)-1 || r.Braces[0].Name != c.Braces[1].Name {
 		t.Errorf("the report has %d braces, want %d", len(r.Braces), len(c.Braces)-1)
 	}
-	other := mustSolve(t, changedCase(t, "course-guitar", cases.KeyValue{Key: "brace[1].fitted", Value: cases.Valued(false)},
-		cases.KeyValue{Key: "brace[1].height_scale", Value: cases.Valued(2.0)}, cases.KeyValue{Key: "brace[1].wood", Value: cases.Valued("ebony")}))
+	other := mustSolve(t, changedCase(t, "course-guitar", tree.KeyValue{Key: "brace[1].fitted", Value: tree.Valued(false)},
+		tree.KeyValue{Key: "brace[1].height_scale", Value: tree.Valued(2.0)}, tree.KeyValue{Key: "brace[1].wood", Value: tree.Valued("ebony")}))
 	if d := furthest(other.Result.U, s.Result.U); d > 0 {
 		t.Errorf("the height of a brace that is not fitted moves the top by %.2g of its sink, want nothing", d)
 	}
@@ -49,15 +50,15 @@ func TestBraceNotFitted(t *testing.T) {
 	if gain := full.Mass.Braces - r.Mass.Braces; math.Abs(gain-full.Braces[0].Mass) > 1e-9 {
 		t.Errorf("leaving a brace of %.4f g off takes %.4f g off", full.Braces[0].Mass, gain)
 	}
-	none := mustSolve(t, changedCase(t, "course-guitar", cases.KeyValue{Key: "brace[1].fitted", Value: cases.Valued(false)}, cases.KeyValue{Key: "brace[2].fitted", Value: cases.Valued(false)}))
-	bare := mustSolve(t, changedCase(t, "course-guitar", cases.KeyValue{Key: "brace", Value: cases.ChangeValue{Text: "none", Value: []any{}}}))
+	none := mustSolve(t, changedCase(t, "course-guitar", tree.KeyValue{Key: "brace[1].fitted", Value: tree.Valued(false)}, tree.KeyValue{Key: "brace[2].fitted", Value: tree.Valued(false)}))
+	bare := mustSolve(t, changedCase(t, "course-guitar", tree.KeyValue{Key: "brace", Value: tree.ChangeValue{Text: "none", Value: []any{}}}))
 	if a, b := answer.Sink(none), answer.Sink(bare); math.Abs(a-b) > 5e-3*b {
 		t.Errorf("with no brace fitted the bridge sinks %.5f mm, with none in the case %.5f mm: want the same but for the mesh, 0.5 %%", a, b)
 	}
 	if answer.Sink(s) <= answer.Sink(mustSolve(t, casetest.Open(t, "course-guitar"))) || answer.Sink(none) <= answer.Sink(s) {
 		t.Error("a top sinks less with a brace left off")
 	}
-	crossed := mustSolve(t, changedCase(t, "course-guitar-crossed", cases.KeyValue{Key: "brace[1].fitted", Value: cases.Valued(false)}))
+	crossed := mustSolve(t, changedCase(t, "course-guitar-crossed", tree.KeyValue{Key: "brace[1].fitted", Value: tree.Valued(false)}))
 	for _, b := range crossed.Top.Built.Model.Beams {
 		if b.Joined != [2]bool{} {
 			t.Error("a brace is joined to one that is not fitted")

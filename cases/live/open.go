@@ -40,7 +40,7 @@ func openLive(fsys fs.FS, name string) (*readCase, error) {
 
 // with is the case with keys set on top, and what can be shared with the next
 // one.
-func (o *readCase) with(keys []cases.KeyValue) (*readCase, error) {
+func (o *readCase) with(keys []tree.KeyValue) (*readCase, error) {
 	d := cases.NewDecoder()
 	d.Rep.Order = append(d.Rep.Order, o.order...)
 	maps.Copy(d.Tables, o.tables)

@@ -4,7 +4,8 @@ import (
 	"context"
 	"io/fs"
 
-	"archload/cases"
+	"archload/cases/tree"
+
 	"archload/cases/design"
 )
 
@@ -26,8 +27,8 @@ func Begin(ctx context.Context, fsys fs.FS, name string, o design.Options) (*Liv
 // Set returns the design with some keys set, on the cheapest way from this
 // one. Later keys replace earlier ones of the same name. After a fault or a
 // cancelled context this design is as good as before.
-func (l *Live) Set(ctx context.Context, set ...cases.KeyValue) (*Live, error) {
-	keys := cases.Laid(l.keys, set...)
+func (l *Live) Set(ctx context.Context, set ...tree.KeyValue) (*Live, error) {
+	keys := tree.Laid(l.keys, set...)
 	from, err := l.from.with(keys)
 	if err != nil {
 		return nil, err

@@ -9,12 +9,13 @@ import (
 
 	"archload/cases"
 	"archload/cases/casetest"
+	"archload/cases/tree"
 )
 
 // TestNeverAndNoneText: what a design never comes to, and what it has not got,
 // is said in words, within the width of a terminal.
 func TestNeverAndNoneText(t *testing.T) {
-	deep, err := cases.OpenChanged(nil, "course-guitar", "test", []cases.KeyValue{{Key: "bridge.relief.depth", Value: cases.Valued(2.0)}})
+	deep, err := cases.OpenChanged(nil, "course-guitar", "test", []tree.KeyValue{{Key: "bridge.relief.depth", Value: tree.Valued(2.0)}})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,7 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"archload/cases"
+	"archload/cases/tree"
+
 	"archload/cases/study"
 )
 
@@ -54,7 +55,7 @@ func SeriesText(h study.SeriesHead, rows []study.SeriesRow) string {
 
 // writeSeriesRows prints a table of the first results.
 func writeSeriesRows(b *strings.Builder, h study.SeriesHead, rows []study.SeriesRow) {
-	cols := study.DrawnColumns(rows)
+	cols := study.SeriesColumns()[:study.MainColumns]
 	head := append([]string{"point"}, h.Keys...)
 	for _, q := range cols {
 		unit, _, _ := strings.Cut(q.Unit, " of ")
@@ -118,8 +119,8 @@ func writeSeriesRanges(b *strings.Builder, h study.SeriesHead, rows []study.Seri
 // and the unit.
 func Axis(h study.SeriesHead, k int) (values []float64, unit string, ok bool) {
 	for i, w := range h.Values[k] {
-		v, isNumber := cases.ChangeValue{Value: w}.Number()
-		rest := strings.TrimSpace(strings.TrimPrefix(w, cases.NumberStart().FindString(w)))
+		v, isNumber := tree.ChangeValue{Value: w}.Number()
+		rest := strings.TrimSpace(strings.TrimPrefix(w, tree.NumberStart().FindString(w)))
 		if !isNumber || i > 0 && rest != unit {
 			return nil, "", false
 		}

@@ -14,6 +14,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/casetest"
 	"archload/cases/design"
+	"archload/cases/tree"
 )
 
 // rough are options for tests of ranges: a coarse mesh that is its own
@@ -23,7 +24,7 @@ func rough() design.Options {
 }
 
 // caseWith opens a bundled case with some keys set.
-func caseWith(t *testing.T, name string, set ...cases.KeyValue) *cases.Case {
+func caseWith(t *testing.T, name string, set ...tree.KeyValue) *cases.Case {
 	t.Helper()
 	c, err := cases.OpenChanged(nil, name, "test", set)
 	if err != nil {
@@ -247,7 +248,7 @@ func TestRealDifference(t *testing.T) {
 // another mean is another plank too.
 func TestOtherPlanks(t *testing.T) {
 	t.Parallel()
-	b := caseWith(t, "course-guitar", cases.KeyValue{Key: "plate.wood", Value: cases.Valued("engelmann-spruce")})
+	b := caseWith(t, "course-guitar", tree.KeyValue{Key: "plate.wood", Value: tree.Valued("engelmann-spruce")})
 	c := compareAll(t, append(roughly(t, "course-guitar"), solveAll(t, rough(), b)...))
 	r := rowOf(t, c, "bridge_sink")
 	both := answer.Num(math.Hypot(float64(r.Ranges[0].Wood), float64(r.Ranges[1].Wood)))
@@ -278,13 +279,13 @@ func TestOtherPlanks(t *testing.T) {
 func TestPlanks(t *testing.T) {
 	for _, c := range []struct {
 		name string
-		set  []cases.KeyValue
+		set  []tree.KeyValue
 		want string
 	}{
 		{"course-guitar", nil, "top of sitka-spruce, braces of sitka-spruce, bridge of ebony"},
-		{"course-guitar-posts", []cases.KeyValue{{Key: "bridge.saddle_beam.wood", Value: cases.Valued("sugar-maple")}}, "top of sitka-spruce, braces of sitka-spruce, saddle beam of sugar-maple, bridge of ebony"},
+		{"course-guitar-posts", []tree.KeyValue{{Key: "bridge.saddle_beam.wood", Value: tree.Valued("sugar-maple")}}, "top of sitka-spruce, braces of sitka-spruce, saddle beam of sugar-maple, bridge of ebony"},
 		{"course-guitar-posts", nil, "top of sitka-spruce, braces of sitka-spruce, bridge of ebony"},
-		{"course-guitar-elastic", []cases.KeyValue{{Key: "brace[2].wood", Value: cases.Valued("engelmann-spruce")}}, "top of sitka-spruce, braces of sitka-spruce, braces of engelmann-spruce, bridge of ebony, sides of sugar-maple"},
+		{"course-guitar-elastic", []tree.KeyValue{{Key: "brace[2].wood", Value: tree.Valued("engelmann-spruce")}}, "top of sitka-spruce, braces of sitka-spruce, braces of engelmann-spruce, bridge of ebony, sides of sugar-maple"},
 		{"bench-plate", nil, "top of sitka-spruce"},
 	} {
 		var got []string
@@ -304,7 +305,7 @@ func TestPlanks(t *testing.T) {
 // first; what it has not got stands as none.
 func TestNeverAndNone(t *testing.T) {
 	t.Parallel()
-	deep := caseWith(t, "course-guitar", cases.KeyValue{Key: "bridge.relief.depth", Value: cases.Valued(2.0)})
+	deep := caseWith(t, "course-guitar", tree.KeyValue{Key: "bridge.relief.depth", Value: tree.Valued(2.0)})
 	tight := roughly(t, "course-guitar", "bench-plate")
 	c := compareAll(t, []*design.Solution{tight[0], solveAll(t, rough(), deep)[0], tight[1]})
 	r := rowOf(t, c, "middle_touches_at")

@@ -5,7 +5,8 @@ import (
 	"slices"
 	"testing"
 
-	"archload/cases"
+	"archload/cases/tree"
+
 	"archload/cases/answer"
 	"archload/cases/design"
 )
@@ -83,9 +84,9 @@ func TestSampleRepeats(t *testing.T) {
 func TestSampledRanges(t *testing.T) {
 	t.Parallel()
 	const planks, seed = 150, 1
-	short := []cases.KeyValue{{Key: "bridge.foot[1].from", Value: cases.Valued(-33.0)}, {Key: "bridge.foot[1].to", Value: cases.Valued(33.0)}}
+	short := []tree.KeyValue{{Key: "bridge.foot[1].from", Value: tree.Valued(-33.0)}, {Key: "bridge.foot[1].to", Value: tree.Valued(33.0)}}
 	tight := caseWith(t, "course-guitar-treble", short...)
-	relieved := caseWith(t, "course-guitar-treble", append(short, cases.KeyValue{Key: "bridge.relief.depth", Value: cases.Valued(0.03)})...)
+	relieved := caseWith(t, "course-guitar-treble", append(short, tree.KeyValue{Key: "bridge.relief.depth", Value: tree.Valued(0.03)})...)
 	other := caseWith(t, "course-guitar", short...)
 	o := rough()
 	sols := solveAll(t, o, tight, relieved, other)

@@ -30,7 +30,7 @@ type Series struct {
 
 	files   *steady
 	name    string
-	changes []cases.Change
+	changes []tree.Change
 	order   []int // points, 0-based, those of one top together
 	group   []int // of each point: points of one group stand on the same top
 }
@@ -46,12 +46,12 @@ type SeriesOptions struct {
 // once: what happens to them later does not matter. At least one of the first
 // combinations must be a sound case; if none is, the first one's faults are the
 // error.
-func NewSeries(fsys fs.FS, name string, changes []cases.Change, o SeriesOptions) (*Series, error) {
+func NewSeries(fsys fs.FS, name string, changes []tree.Change, o SeriesOptions) (*Series, error) {
 	s := &Series{files: newSteady(fsys), name: name, changes: changes}
 	part := o.Part
 	s.Head = SeriesHead{Format: cases.Format, Units: answer.UnitsNote, Case: name, Refine: o.Refine, Points: 1, Part: part, Program: o.Program}
 	for i, c := range changes {
-		if slices.ContainsFunc(changes[:i], func(o cases.Change) bool { return tree.Related(o.Key)(c.Key) }) {
+		if slices.ContainsFunc(changes[:i], func(o tree.Change) bool { return tree.Related(o.Key)(c.Key) }) {
 			return nil, fmt.Errorf("want each key once, found %s again", c.Key)
 		}
 		s.Head.Keys = append(s.Head.Keys, c.Key)
@@ -111,10 +111,10 @@ func (s *Series) firstSound() (*cases.Case, error) {
 }
 
 // settings are the keys of a point, the last key running fastest.
-func (s *Series) settings(point int) []cases.KeyValue {
-	out := make([]cases.KeyValue, len(s.changes))
+func (s *Series) settings(point int) []tree.KeyValue {
+	out := make([]tree.KeyValue, len(s.changes))
 	for k, c := range slices.Backward(s.changes) {
-		out[k] = cases.KeyValue{Key: c.Key, Value: c.Values[point%len(c.Values)]}
+		out[k] = tree.KeyValue{Key: c.Key, Value: c.Values[point%len(c.Values)]}
 		point /= len(c.Values)
 	}
 	return out

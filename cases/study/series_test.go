@@ -8,15 +8,16 @@ import (
 	"strings"
 	"testing"
 
-	"archload/cases"
+	"archload/cases/tree"
+
 	"archload/cases/answer"
 	"archload/cases/casetest"
 	"archload/cases/design"
 )
 
-func mustChange(t *testing.T, text string) cases.Change {
+func mustChange(t *testing.T, text string) tree.Change {
 	t.Helper()
-	c, err := cases.ParseChange(text)
+	c, err := tree.ParseChange(text)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -45,7 +46,7 @@ func collect(t *testing.T, s *Series, workers int) []string {
 // the work, or on parts.
 func TestSeriesWorkers(t *testing.T) {
 	t.Parallel()
-	changes := []cases.Change{mustChange(t, "bridge.relief.depth = [0, 0.1, -1]"), mustChange(t, "plate.thickness = [5, 4]")}
+	changes := []tree.Change{mustChange(t, "bridge.relief.depth = [0, 0.1, -1]"), mustChange(t, "plate.thickness = [5, 4]")}
 	plan := func(part [2]int) *Series {
 		s, err := NewSeries(nil, "flat-plate", changes, SeriesOptions{Refine: 0.25, Part: part})
 		if err != nil {
@@ -85,7 +86,7 @@ func TestSeriesWorkers(t *testing.T) {
 // does.
 func TestSeriesRefit(t *testing.T) {
 	t.Parallel()
-	rows := collect(t, must(NewSeries(nil, "first", []cases.Change{mustChange(t, "strings.back_angle = [7, 9]")}, SeriesOptions{Refine: 0.25, Part: [2]int{1, 1}})), 1)
+	rows := collect(t, must(NewSeries(nil, "first", []tree.Change{mustChange(t, "strings.back_angle = [7, 9]")}, SeriesOptions{Refine: 0.25, Part: [2]int{1, 1}})), 1)
 	var got SeriesRow
 	if err := json.Unmarshal([]byte(rows[1]), &got); err != nil {
 		t.Fatal(err)
@@ -125,7 +126,7 @@ func TestSeriesRefused(t *testing.T) {
 		{"first", []string{"plate.thickness = [4, 5]"}, [2]int{0, 2}, "want a part"},
 		{"first", []string{"plate.thickness = [4, 5]"}, [2]int{1, 3}, "want a part"},
 	} {
-		var changes []cases.Change
+		var changes []tree.Change
 		for _, text := range c.changes {
 			changes = append(changes, mustChange(t, text))
 		}
@@ -138,7 +139,7 @@ func TestSeriesRefused(t *testing.T) {
 // TestSeriesStops: a row that cannot be kept, or a cancelled context, ends the
 // run with that error.
 func TestSeriesStops(t *testing.T) {
-	s := must(NewSeries(nil, "flat-plate", []cases.Change{mustChange(t, "bridge.relief.depth = 0..0.3 by 0.1")}, SeriesOptions{Refine: 0.25, Part: [2]int{1, 1}}))
+	s := must(NewSeries(nil, "flat-plate", []tree.Change{mustChange(t, "bridge.relief.depth = 0..0.3 by 0.1")}, SeriesOptions{Refine: 0.25, Part: [2]int{1, 1}}))
 	full := errors.New("disk full")
 	if err := s.Run(t.Context(), s.Mine(), 2, func(SeriesRow) error { return full }); !errors.Is(err, full) {
 		t.Errorf("run ended with %v, want %v", err, full)

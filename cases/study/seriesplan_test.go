@@ -8,7 +8,7 @@ import (
 	"testing"
 	"testing/fstest"
 
-	"archload/cases"
+	"archload/cases/tree"
 )
 
 const broad, narrow = "x_mm,y_mm\n-90,-150\n90,-150\n90,150\n-90,150\n", "x_mm,y_mm\n-80,-150\n80,-150\n80,150\n-80,150\n"
@@ -21,7 +21,7 @@ func outlines() fstest.MapFS {
 
 func planned(t *testing.T, fsys fs.FS, program string, texts ...string) *Series {
 	t.Helper()
-	var changes []cases.Change
+	var changes []tree.Change
 	for _, text := range texts {
 		changes = append(changes, mustChange(t, text))
 	}

@@ -28,10 +28,10 @@ func steps(n int, step float64) []float64 {
 // with slip, and with a gap that is not the depth times a shape.
 func TestTry(t *testing.T) {
 	t.Parallel()
-	for name, set := range map[string][]cases.KeyValue{
+	for name, set := range map[string][]tree.KeyValue{
 		"grip":            nil,
-		"slip":            {{Key: "bridge.hold", Value: cases.Valued("slip")}},
-		"hollowed across": {{Key: "bridge.relief.across", Value: cases.Valued(0.05)}},
+		"slip":            {{Key: "bridge.hold", Value: tree.Valued("slip")}},
+		"hollowed across": {{Key: "bridge.relief.across", Value: tree.Valued(0.05)}},
 	} {
 		c, err := cases.OpenChanged(nil, "course-guitar-relief", name, set)
 		if err != nil {
@@ -103,17 +103,17 @@ func BenchmarkTry200(b *testing.B) {
 // TestTrialWood compares the sheet's wood that is all softer with a case whose
 // woods are.
 func TestTrialWood(t *testing.T) {
-	own := func(card string, k float64) cases.ChangeValue {
+	own := func(card string, k float64) tree.ChangeValue {
 		c, err := materials.Find(card)
 		if err != nil {
 			t.Fatal(err)
 		}
-		return cases.ChangeValue{Value: map[string]any{"like": card, "EL": k * c.Wood.EL}}
+		return tree.ChangeValue{Value: map[string]any{"like": card, "EL": k * c.Wood.EL}}
 	}
 	try := func(k float64) *Trial {
-		c, err := cases.OpenChanged(nil, "first", "test", []cases.KeyValue{
-			{Key: "wood.top", Value: own("sitka-spruce", k)}, {Key: "wood.foot", Value: own("ebony", k)}, {Key: "rim.support", Value: cases.Valued("hinged")},
-			{Key: "plate.wood", Value: cases.Valued("top")}, {Key: "bridge.wood", Value: cases.Valued("foot")}, {Key: "bridge.relief.depth", Value: cases.Valued(0.3)}})
+		c, err := cases.OpenChanged(nil, "first", "test", []tree.KeyValue{
+			{Key: "wood.top", Value: own("sitka-spruce", k)}, {Key: "wood.foot", Value: own("ebony", k)}, {Key: "rim.support", Value: tree.Valued("hinged")},
+			{Key: "plate.wood", Value: tree.Valued("top")}, {Key: "bridge.wood", Value: tree.Valued("foot")}, {Key: "bridge.relief.depth", Value: tree.Valued(0.3)}})
 		if err != nil {
 			t.Fatal(err)
 		}

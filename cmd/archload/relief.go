@@ -13,6 +13,7 @@ import (
 	"archload/cases/design"
 	"archload/cases/say"
 	"archload/cases/study"
+	"archload/cases/tree"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/viz"
@@ -152,11 +153,11 @@ func depthsOf(text string) ([]float64, error) {
 	if text != "" && !strings.ContainsAny(text, `["'.`) || strings.HasSuffix(strings.TrimSpace(text), "in") && !strings.Contains(text, "..") && !strings.ContainsAny(text, `["'`) {
 		text = `"` + strings.TrimSpace(text) + `"`
 	}
-	values, err := cases.ParseValues(text)
+	values, err := tree.ParseValues(text)
 	if err != nil {
 		return nil, err
 	}
-	out, err := cases.Lengths(values)
+	out, err := tree.Lengths(values)
 	if err != nil {
 		return nil, err
 	}
@@ -172,8 +173,8 @@ func depthsOf(text string) ([]float64, error) {
 // returns the case with the relief of the bench sheet.
 func (o *reliefFlags) admit(c *cases.Case, arg string, opt study.TrialOptions) (*cases.Case, error) {
 	with := func(from, shape string, depth float64) (*cases.Case, error) {
-		return cases.OpenChanged(o.disk, filepath.ToSlash(arg), from, []cases.KeyValue{
-			{Key: "bridge.relief.depth", Value: cases.Valued(depth)}, {Key: "bridge.relief.shape", Value: cases.Valued(shape)}})
+		return cases.OpenChanged(o.disk, filepath.ToSlash(arg), from, []tree.KeyValue{
+			{Key: "bridge.relief.depth", Value: tree.Valued(depth)}, {Key: "bridge.relief.shape", Value: tree.Valued(shape)}})
 	}
 	for _, s := range opt.Shapes {
 		if _, err := with("--depths", s, opt.Depths[len(opt.Depths)-1]); err != nil {

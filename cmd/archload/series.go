@@ -13,7 +13,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"archload/cases"
 	"archload/cases/say"
 	"archload/cases/study"
 	"archload/cases/tree"
@@ -121,9 +120,9 @@ func (o *seriesFlags) plan(cmd *cobra.Command, arg string) (*study.Series, error
 	if len(o.changes) == 0 {
 		return nil, shell.Usagef("series: want at least one --change \"KEY = VALUES\"")
 	}
-	var changes []cases.Change
+	var changes []tree.Change
 	for _, text := range o.changes {
-		c, err := cases.ParseChange(text)
+		c, err := tree.ParseChange(text)
 		if err != nil {
 			return nil, shell.Usagef("--change: %w", err)
 		}

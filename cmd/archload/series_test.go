@@ -9,7 +9,8 @@ import (
 	"strings"
 	"testing"
 
-	"archload/cases"
+	"archload/cases/tree"
+
 	"archload/cases/study"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
@@ -22,9 +23,9 @@ func testSeries(t *testing.T, part [2]int) *study.Series { return seriesBy(t, "a
 // seriesBy plans the series of testSeries for a version of the program.
 func seriesBy(t *testing.T, program string, part [2]int) *study.Series {
 	t.Helper()
-	var changes []cases.Change
+	var changes []tree.Change
 	for _, text := range []string{"bridge.relief.depth = [0, 0.1, -1, 0.2]", "plate.thickness = [5, 4]"} {
-		c, err := cases.ParseChange(text)
+		c, err := tree.ParseChange(text)
 		if err != nil {
 			t.Fatal(err)
 		}

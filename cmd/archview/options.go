@@ -8,6 +8,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/design"
+	"archload/cases/tree"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/materials"
@@ -114,17 +115,17 @@ func (o *options) looks(remembered desk.Looks) (desk.Looks, error) {
 }
 
 // keys reads --set.
-func (o *options) keys() ([]cases.KeyValue, error) {
-	var out []cases.KeyValue
+func (o *options) keys() ([]tree.KeyValue, error) {
+	var out []tree.KeyValue
 	for _, text := range o.set {
-		c, err := cases.ParseChange(text)
+		c, err := tree.ParseChange(text)
 		if err != nil {
 			return nil, shell.Usagef("--set: %w", err)
 		}
 		if len(c.Values) != 1 {
 			return nil, shell.Usagef("--set: want one value for %s, found %d", c.Key, len(c.Values))
 		}
-		out = append(out, cases.KeyValue{Key: c.Key, Value: c.Values[0]})
+		out = append(out, tree.KeyValue{Key: c.Key, Value: c.Values[0]})
 	}
 	return out, nil
 }
@@ -180,7 +181,7 @@ func (o *options) setUp(args []string, remembered desk.Looks) (d desk.Options, e
 }
 
 // firstOnly gives the keys to the first case alone.
-func firstOnly(keys []cases.KeyValue, i int) []cases.KeyValue {
+func firstOnly(keys []tree.KeyValue, i int) []tree.KeyValue {
 	if i > 0 {
 		return nil
 	}

@@ -6,7 +6,8 @@ import (
 	"math"
 	"slices"
 
-	"archload/cases"
+	"archload/cases/tree"
+
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/live"
@@ -122,7 +123,7 @@ func (a *answerer) live(ctx context.Context, d Design, last *Answered) (*live.Li
 }
 
 // within says whether every key of a is set in b too, to whatever.
-func within(a, b []cases.KeyValue) bool {
+func within(a, b []tree.KeyValue) bool {
 	for _, k := range a {
 		found := false
 		for _, o := range b {

@@ -8,7 +8,6 @@ import (
 	"io/fs"
 	"slices"
 
-	"archload/cases"
 	"archload/cases/design"
 	"archload/cases/lesson"
 	"archload/cases/tree"
@@ -23,10 +22,10 @@ type Options struct {
 	FS     fs.FS          // where their files are
 	Solve  design.Options // how they are answered
 	Woods  []materials.Card
-	Looks  Looks            // what is shown at first
-	Lesson string           // a lesson to begin with, as cases.OpenLesson takes it; "": none
-	Step   int              // of the lesson, from 1; 0: the first
-	Keys   []cases.KeyValue // set on the first case from the beginning
+	Looks  Looks           // what is shown at first
+	Lesson string          // a lesson to begin with, as cases.OpenLesson takes it; "": none
+	Step   int             // of the lesson, from 1; 0: the first
+	Keys   []tree.KeyValue // set on the first case from the beginning
 
 	// Keep writes a file whole or not at all, never over one that is there,
 	// and says where it lies; nil: nothing can be kept.

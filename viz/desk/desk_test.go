@@ -11,6 +11,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/lesson"
+	"archload/cases/tree"
 	"archload/viz/panel"
 	"archload/viz/scene"
 )
@@ -286,7 +287,7 @@ func TestLessonFromFirstToLast(t *testing.T) {
 func TestFaultKeepsThePicture(t *testing.T) {
 	h := newHand(t, Options{Names: []string{"course-guitar"}})
 	was := h.d.shown
-	h.d.change([]cases.KeyValue{number("bridge.saddle_height", 2)})
+	h.d.change([]tree.KeyValue{number("bridge.saddle_height", 2)})
 	h.settle()
 	if !strings.Contains(h.d.fault, "the height of the base at its middle") {
 		t.Errorf("the fault reads %q", h.d.fault)

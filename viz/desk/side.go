@@ -8,6 +8,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/answer"
+	"archload/cases/tree"
 	"archload/viz/panel"
 )
 
@@ -283,7 +284,7 @@ func digitsOf(step float64) int {
 }
 
 // change sets keys of the design that is edited.
-func (d *Desk) change(set []cases.KeyValue) {
+func (d *Desk) change(set []tree.KeyValue) {
 	d.want.Designs = append([]Design(nil), d.want.Designs...)
 	d.want.Designs[d.edit] = d.want.Designs[d.edit].with(set...)
 	d.note, d.fault = "", ""
@@ -291,10 +292,10 @@ func (d *Desk) change(set []cases.KeyValue) {
 
 // forget takes keys off the design that is edited: what they say its file says,
 // too.
-func (d *Desk) forget(set []cases.KeyValue) {
+func (d *Desk) forget(set []tree.KeyValue) {
 	keys := d.want.Designs[d.edit].Keys
-	d.want.Designs[d.edit].Keys = slices.DeleteFunc(slices.Clone(keys), func(k cases.KeyValue) bool {
-		return slices.ContainsFunc(set, func(o cases.KeyValue) bool { return o.Key == k.Key })
+	d.want.Designs[d.edit].Keys = slices.DeleteFunc(slices.Clone(keys), func(k tree.KeyValue) bool {
+		return slices.ContainsFunc(set, func(o tree.KeyValue) bool { return o.Key == k.Key })
 	})
 }
 

@@ -25,12 +25,12 @@ type tool struct {
 	least, most, step float64
 	value             float64
 	show              func(v float64) string // as it is written; nil: number and unit
-	set               func(v float64) []cases.KeyValue
+	set               func(v float64) []tree.KeyValue
 
 	// Else one of several words; two of them read as a switch.
 	words  []string
 	chosen int
-	pick   func(i int) []cases.KeyValue
+	pick   func(i int) []tree.KeyValue
 }
 
 // The folds of the tools, in order.
@@ -62,11 +62,11 @@ func toolsOf(c *cases.Case, woods []materials.Card) []tool {
 }
 
 // number is a key set to a number.
-func number(key string, v float64) cases.KeyValue {
-	return cases.KeyValue{Key: key, Value: cases.Valued(rounded(v))}
+func number(key string, v float64) tree.KeyValue {
+	return tree.KeyValue{Key: key, Value: tree.Valued(rounded(v))}
 }
 
-func word(key, w string) cases.KeyValue { return cases.KeyValue{Key: key, Value: cases.Valued(w)} }
+func word(key, w string) tree.KeyValue { return tree.KeyValue{Key: key, Value: tree.Valued(w)} }
 
 // rounded takes off what a drag over pixels leaves behind the last digit.
 func rounded(v float64) float64 { return math.Round(v*1e6) / 1e6 }
@@ -85,9 +85,9 @@ func reliefTools(b *cases.Bridge) []tool {
 	}
 	return []tool{
 		{id: "relief.depth", group: foldRelief, label: "Depth at the middle", unit: "mm", least: 0, most: 0.5, step: 0.005, tip: why,
-			value: float64(b.Relief.Depth), set: func(v float64) []cases.KeyValue { return []cases.KeyValue{number("bridge.relief.depth", v)} }},
+			value: float64(b.Relief.Depth), set: func(v float64) []tree.KeyValue { return []tree.KeyValue{number("bridge.relief.depth", v)} }},
 		{id: "relief.shape", group: foldRelief, label: "Shape", words: shapes, chosen: at, tip: "how the depth runs from the ends to the middle",
-			pick: func(i int) []cases.KeyValue { return []cases.KeyValue{word("bridge.relief.shape", shapes[i])} }},
+			pick: func(i int) []tree.KeyValue { return []tree.KeyValue{word("bridge.relief.shape", shapes[i])} }},
 	}
 }
 
@@ -109,16 +109,16 @@ func bridgeTools(b *cases.Bridge, woods []materials.Card) []tool {
 	return append(out,
 		tool{id: "bridge.hollow", group: foldBridge, label: "Hollowed from below", unit: "mm", least: 0, most: 10, step: 0.5, value: deep,
 			tip: "depth of the hollow; 0: solid",
-			set: func(v float64) []cases.KeyValue {
-				return []cases.KeyValue{number("bridge.hollow.wall", wall), number("bridge.hollow.depth", v)}
+			set: func(v float64) []tree.KeyValue {
+				return []tree.KeyValue{number("bridge.hollow.wall", wall), number("bridge.hollow.depth", v)}
 			}},
 		tool{id: "bridge.build", group: foldBridge, label: "Build", words: []string{"one piece", "base, posts, saddle"}, chosen: build,
-			pick: func(i int) []cases.KeyValue { return []cases.KeyValue{word("bridge.build", builds[i])} }},
+			pick: func(i int) []tree.KeyValue { return []tree.KeyValue{word("bridge.build", builds[i])} }},
 		footTool(b),
 		tool{id: "bridge.hold", group: foldBridge, label: "The foot", words: []string{"grips", "slips"}, chosen: index([]string{"grip", "slip"}, b.Hold),
 			tip: "whether a place that bears sticks where it is, or slides without friction",
-			pick: func(i int) []cases.KeyValue {
-				return []cases.KeyValue{word("bridge.hold", []string{"grip", "slip"}[i])}
+			pick: func(i int) []tree.KeyValue {
+				return []tree.KeyValue{word("bridge.hold", []string{"grip", "slip"}[i])}
 			}})
 }
 
@@ -129,13 +129,13 @@ func footTool(b *cases.Bridge) tool {
 		tip: "how much of the bridge's length stands on the top"}
 	middle := (from + to) / 2
 	feet := b.Feet
-	t.set = func(v float64) []cases.KeyValue {
+	t.set = func(v float64) []tree.KeyValue {
 		lo, hi := middle-v/2, middle+v/2
 		if len(feet) < 2 {
-			return []cases.KeyValue{footKey(fmt.Sprintf("[{ from = %g, to = %g }]", rounded(lo), rounded(hi)))}
+			return []tree.KeyValue{footKey(fmt.Sprintf("[{ from = %g, to = %g }]", rounded(lo), rounded(hi)))}
 		}
 		in := [2]float64{math.Max(float64(feet[0].To), lo+5), math.Min(float64(feet[1].From), hi-5)}
-		return []cases.KeyValue{footKey(fmt.Sprintf("[{ from = %g, to = %g }, { from = %g, to = %g }]",
+		return []tree.KeyValue{footKey(fmt.Sprintf("[{ from = %g, to = %g }, { from = %g, to = %g }]",
 			rounded(lo), rounded(in[0]), rounded(in[1]), rounded(hi)))}
 	}
 	if len(feet) > 0 && feet[0].Bearing != "full" {
@@ -145,12 +145,12 @@ func footTool(b *cases.Bridge) tool {
 }
 
 // footKey sets the list of feet; the text is TOML written here.
-func footKey(list string) cases.KeyValue {
-	v, err := cases.ParseValues("[" + list + "]")
+func footKey(list string) tree.KeyValue {
+	v, err := tree.ParseValues("[" + list + "]")
 	if err != nil || len(v) != 1 {
 		panic("desk: a list of feet that is not TOML: " + list)
 	}
-	return cases.KeyValue{Key: "bridge.foot", Value: v[0]}
+	return tree.KeyValue{Key: "bridge.foot", Value: v[0]}
 }
 
 func stringTools(c *cases.Case) []tool {
@@ -159,10 +159,10 @@ func stringTools(c *cases.Case) []tool {
 	out := []tool{{id: "strings.tension", group: foldStrings, label: "Tension of the set", least: 0.6, most: 1.4, step: 0.01, value: s.TensionScale,
 		show: func(v float64) string { return fmt.Sprintf("%.0f N (× %.2f)", all*v, v) },
 		tip:  "a lighter or heavier set: every string's tension times this. String tension can hurt: change real strings one by one and by ear",
-		set:  func(v float64) []cases.KeyValue { return []cases.KeyValue{number("strings.tension_scale", v)} }}}
+		set:  func(v float64) []tree.KeyValue { return []tree.KeyValue{number("strings.tension_scale", v)} }}}
 	angle := func(id, label, key string, a *tree.Angle) tool {
 		t := tool{id: id, group: foldStrings, label: label, unit: "degrees", least: 0, most: 25, step: 0.25,
-			set: func(v float64) []cases.KeyValue { return []cases.KeyValue{number(key, v)} }}
+			set: func(v float64) []tree.KeyValue { return []tree.KeyValue{number(key, v)} }}
 		if a == nil {
 			t.why = "follows from the strings' way over the saddle (strings.path)"
 			return t
@@ -180,7 +180,7 @@ func plateTools(c *cases.Case, woods []materials.Card) []tool {
 		woodTool("plate.wood", foldTop, "Wood of the top", p.Wood, woods, "top"),
 		{id: "plate.thickness", group: foldTop, label: "Thickness of the top", least: 0.6, most: 1.5, step: 0.01, value: p.ThicknessScale,
 			tip: "the whole graduation times this", show: times(float64(p.Thickness.Const), ""),
-			set: func(v float64) []cases.KeyValue { return []cases.KeyValue{number("plate.thickness_scale", v)} }},
+			set: func(v float64) []tree.KeyValue { return []tree.KeyValue{number("plate.thickness_scale", v)} }},
 	}
 }
 
@@ -204,12 +204,12 @@ func barTools(b *cases.Brace, i int) []tool {
 	}
 	return []tool{
 		{id: key + ".fitted", group: foldTop, label: b.Name, words: []string{"glued in", "left out"}, chosen: fitted,
-			pick: func(k int) []cases.KeyValue {
-				return []cases.KeyValue{{Key: key + ".fitted", Value: cases.Valued(k == 0)}}
+			pick: func(k int) []tree.KeyValue {
+				return []tree.KeyValue{{Key: key + ".fitted", Value: tree.Valued(k == 0)}}
 			}},
 		{id: key + ".height", group: foldTop, label: "its height", least: 0.4, most: 1.8, step: 0.01, value: b.HeightScale, why: out,
 			tip: "its height all along times this", show: times(b.Height.Max(), "up to "),
-			set: func(v float64) []cases.KeyValue { return []cases.KeyValue{number(key+".height_scale", v)} }},
+			set: func(v float64) []tree.KeyValue { return []tree.KeyValue{number(key+".height_scale", v)} }},
 	}
 }
 
@@ -227,7 +227,7 @@ func woodTool(key, group, label, now string, cards []materials.Card, use string)
 		names, titles = append([]string{now}, names...), append([]string{now}, titles...)
 	}
 	return tool{id: key, group: group, label: label, words: titles, chosen: index(names, now),
-		pick: func(i int) []cases.KeyValue { return []cases.KeyValue{word(key, names[i])} }}
+		pick: func(i int) []tree.KeyValue { return []tree.KeyValue{word(key, names[i])} }}
 }
 
 // index is where a word stands in a list, 0 if it does not.

@@ -3,7 +3,8 @@ package desk
 import (
 	"slices"
 
-	"archload/cases"
+	"archload/cases/tree"
+
 	"archload/mesh"
 	"archload/viz/scene"
 )
@@ -31,7 +32,7 @@ type Display struct {
 // Design is a case with the keys set on top of it.
 type Design struct {
 	Name string // as Open takes it
-	Keys []cases.KeyValue
+	Keys []tree.KeyValue
 }
 
 // Arrange says how two designs are shown.
@@ -63,8 +64,8 @@ type Cut struct {
 // same says whether two designs are the same case with the same keys.
 func (d Design) same(o Design) bool { return d.Name == o.Name && sameKeys(d.Keys, o.Keys) }
 
-func sameKeys(a, b []cases.KeyValue) bool {
-	return slices.EqualFunc(a, b, func(x, y cases.KeyValue) bool { return x.Key == y.Key && x.Value.Text == y.Value.Text })
+func sameKeys(a, b []tree.KeyValue) bool {
+	return slices.EqualFunc(a, b, func(x, y tree.KeyValue) bool { return x.Key == y.Key && x.Value.Text == y.Value.Text })
 }
 
 // Equal says whether two wants give the same picture.
@@ -74,7 +75,7 @@ func (w Want) Equal(o Want) bool {
 }
 
 // with returns the design with keys set.
-func (d Design) with(set ...cases.KeyValue) Design {
-	d.Keys = cases.Laid(d.Keys, set...)
+func (d Design) with(set ...tree.KeyValue) Design {
+	d.Keys = tree.Laid(d.Keys, set...)
 	return d
 }

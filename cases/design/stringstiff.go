@@ -1,8 +1,9 @@
-package cases
+package design
 
 import (
 	"math"
 
+	"archload/cases"
 	"archload/cases/tree"
 )
 
@@ -17,7 +18,7 @@ const coreShare = 0.3
 
 // StringSpan is one string as a spring at the saddle.
 type StringSpan struct {
-	Force       StringForce
+	Force       cases.StringForce
 	Front, Back float64 // mm, lengths before and behind the saddle
 	EA          float64 // N, of what carries the tension
 	Mass        float64 // kg/m
@@ -31,15 +32,15 @@ const usualAfterlength = 0.2
 // StringSpans returns the strings as springs at the saddle; top as in StringForces. A string whose
 // mass is not known from its note, diameter or unit weight is taken for plain steel stressed to
 // usualStress.
-func (c *Case) StringSpans(top float64) []StringSpan {
+func StringSpans(c *cases.Case, top float64) []StringSpan {
 	var out []StringSpan
 	for i, f := range c.StringForces(top) {
-		s := StringSpan{Force: f, Front: c.speaking(i)}
+		s := StringSpan{Force: f, Front: speaking(c, i)}
 		s.Back = usualAfterlength * s.Front
 		if p := c.Strings.Path; p != nil {
 			s.Back = math.Hypot(float64(p.AnchorDistance), top+f.Height-float64(p.AnchorHeight))
 		}
-		s.EA, s.Mass, s.CoreGuessed = c.stretch(i, f.Tension)
+		s.EA, s.Mass, s.CoreGuessed = stretch(c, i, f.Tension)
 		out = append(out, s)
 	}
 	return out
@@ -49,8 +50,8 @@ func (c *Case) StringSpans(top float64) []StringSpan {
 const usualScale = 640
 
 // speaking is the speaking length of string i, mm.
-func (c *Case) speaking(i int) float64 {
-	if l := float64(c.Strings.scale(i)); l > 0 {
+func speaking(c *cases.Case, i int) float64 {
+	if l := float64(c.Strings.ScaleOf(i)); l > 0 {
 		return l
 	}
 	return usualScale
@@ -61,26 +62,26 @@ func (c *Case) speaking(i int) float64 {
 const usualStress = 1200
 
 // stretch returns EA, N, and mass per length, kg/m, of string i.
-func (c *Case) stretch(i int, tension float64) (ea, mass float64, guessed bool) {
+func stretch(c *cases.Case, i int, tension float64) (ea, mass float64, guessed bool) {
 	e := &c.Strings.Each[i]
 	area := func(d tree.Length) float64 { return math.Pi / 4 * float64(d) * float64(d) }
 	switch {
 	case e.Plain > 0:
-		return steelModulus * area(e.Plain), float64(LineMass(e.Plain, steelDensity)), false
+		return steelModulus * area(e.Plain), float64(cases.LineMass(e.Plain, cases.SteelDensity)), false
 	case e.UnitWeight > 0:
 		mass = float64(e.UnitWeight)
-	case e.Note.Freq > 0 && c.Strings.scale(i) > 0:
-		v := 2 * float64(c.Strings.scale(i)) / 1000 * float64(e.Note.Freq)
+	case e.Note.Freq > 0 && c.Strings.ScaleOf(i) > 0:
+		v := 2 * float64(c.Strings.ScaleOf(i)) / 1000 * float64(e.Note.Freq)
 		mass = tension / (v * v)
 	default:
 		a := tension / usualStress
 		if e.Core > 0 {
 			a = area(e.Core)
 		}
-		return steelModulus * a, steelDensity * a * 1e-6, e.Core == 0
+		return steelModulus * a, cases.SteelDensity * a * 1e-6, e.Core == 0
 	}
 	if e.Core > 0 {
 		return steelModulus * area(e.Core), mass, false
 	}
-	return steelModulus * coreShare * mass / steelDensity * 1e6, mass, true
+	return steelModulus * coreShare * mass / cases.SteelDensity * 1e6, mass, true
 }
