@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"path/filepath"
 	"slices"
 
@@ -43,6 +44,9 @@ func newSheets(d *disk.Disk) *cobra.Command {
 			var files []output
 			for _, s := range sheets {
 				files = append(files, output{filepath.Join(dir, fileStem(args[0])+"-"+s.Name), s.Formats(), s.Write})
+			}
+			for _, w := range sheets[0].Warnings {
+				fmt.Fprintf(cmd.ErrOrStderr(), "warning: %s\n", w)
 			}
 			return writeAll(cmd, d, cmd.OutOrStdout(), files)
 		},

@@ -27,8 +27,10 @@ func Of(c *cases.Case, o Options) ([]*Sheet, error) {
 	if c.Bridge != nil {
 		list = append(list, s.foot())
 	}
+	doubts := warnings(c, g)
 	for _, sh := range list {
-		sh.Paper, sh.subject = o.Paper, c.Title
+		sh.Paper, sh.subject, sh.Warnings = o.Paper, c.Title, doubts
+		sh.warned()
 	}
 	return list, nil
 }

@@ -46,6 +46,8 @@ type Sheet struct {
 	Title string // "plan with the contours of the arch"
 	Paper Paper
 
+	Warnings []string // what deserves a second look before wood is cut; printed below the drawing too
+
 	subject string   // the case's title
 	notes   []string // set inside the check square
 	build   func(fit fitter) *fullScale
