@@ -4,14 +4,15 @@ import (
 	"fmt"
 	"math"
 
-	"archload/cases/answer"
+	"archload/cases/tone"
+
 	"archload/viz/canvas"
 	"archload/viz/figure"
 )
 
 // ResponsePicture draws how readily designs answer where they are driven, dB over frequency, one panel
 // for each place. The designs have the same places and frequencies.
-func ResponsePicture(list []*answer.ResponseReport) Page {
+func ResponsePicture(list []*tone.ResponseReport) Page {
 	return Page{
 		Name:  "response",
 		Words: "How readily the top moves where it is driven, velocity over force in dB re 1 m/(N s), over frequency.",
@@ -43,7 +44,7 @@ func ResponsePicture(list []*answer.ResponseReport) Page {
 const mostResponsePanels = 8
 
 // levels are the levels of a path, dB.
-func levels(p answer.ResponsePath) []float64 {
+func levels(p tone.ResponsePath) []float64 {
 	out := make([]float64, len(p.Re))
 	for i := range out {
 		out[i] = 20 * math.Log10(math.Hypot(p.Re[i], p.Im[i]))

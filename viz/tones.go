@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"archload/cases/answer"
+	"archload/cases/tone"
 	"archload/mesh"
 	"archload/viz/canvas"
 	"archload/viz/figure"
@@ -11,7 +12,7 @@ import (
 
 // SandPictures shows each tone as sand would: the plate in plan, how far it swings up and down, and
 // the lines that stay still, where sand gathers.
-func SandPictures(s *answer.ToneShapes, r *answer.ToneReport) []Page {
+func SandPictures(s *tone.ToneShapes, r *tone.ToneReport) []Page {
 	var out []Page
 	for i := range r.Tones {
 		out = append(out, Page{
@@ -34,7 +35,7 @@ func stateWords(state string) string {
 	return "strung, strings muted"
 }
 
-func sandPicture(s *answer.ToneShapes, r *answer.ToneReport, i int, bare bool) (*canvas.Picture, error) {
+func sandPicture(s *tone.ToneShapes, r *tone.ToneReport, i int, bare bool) (*canvas.Picture, error) {
 	b, t := s.Moving.Built, &r.Tones[i]
 	c := canvas.Caption{Title: r.Title, Bare: bare,
 		Subtitle: fmt.Sprintf("tone %d, %.1f Hz: %s", i+1, t.Hz, t.Pattern),

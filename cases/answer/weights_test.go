@@ -12,6 +12,9 @@ import (
 // gramPerMM3 is how many g/mm³ are 1 kg/m³.
 const gramPerMM3 = 1e-6
 
+// tonnePerGram turns g into t.
+const tonnePerGram = 1e-6
+
 // TestWeights: what vibrates is what is weighed: the masses of plate and braces, from the elements' mass
 // under rigid motions, are those of the report, and their centres those of the volumes.
 func TestWeights(t *testing.T) {

@@ -7,12 +7,12 @@ import (
 	"slices"
 	"strings"
 
-	"archload/cases/answer"
+	"archload/cases/tone"
 )
 
 // WriteResponse prints how readily designs answer, side by side by thirds of octaves; of one design
 // also how long the strings' notes last.
-func WriteResponse(w io.Writer, list []*answer.ResponseReport) error {
+func WriteResponse(w io.Writer, list []*tone.ResponseReport) error {
 	b := &strings.Builder{}
 	for i, r := range list {
 		if len(list) > 1 {
@@ -22,7 +22,7 @@ func WriteResponse(w io.Writer, list []*answer.ResponseReport) error {
 	}
 	fmt.Fprintln(b)
 	for k, p := range list[0].Response.Paths {
-		if p.Drive == p.At || p.At == answer.AirShifted {
+		if p.Drive == p.At || p.At == tone.AirShifted {
 			writeLevels(b, list, k)
 		}
 	}
@@ -40,10 +40,10 @@ func WriteResponse(w io.Writer, list []*answer.ResponseReport) error {
 }
 
 // writeLevels prints one path of all designs by bands.
-func writeLevels(b *strings.Builder, list []*answer.ResponseReport, k int) {
+func writeLevels(b *strings.Builder, list []*tone.ResponseReport, k int) {
 	p := list[0].Response.Paths[k]
 	what := "moves when driven there"
-	if p.At == answer.AirShifted {
+	if p.At == tone.AirShifted {
 		what = "air shifted"
 	}
 	section(b, fmt.Sprintf("Driven at %s: %s, level in dB by thirds of octaves", p.Drive, what))
@@ -71,7 +71,7 @@ func writeLevels(b *strings.Builder, list []*answer.ResponseReport, k int) {
 }
 
 // writeDecays prints how long the notes last.
-func writeDecays(b *strings.Builder, r *answer.ResponseReport) {
+func writeDecays(b *strings.Builder, r *tone.ResponseReport) {
 	if len(r.Strings) == 0 {
 		return
 	}
@@ -92,7 +92,7 @@ func writeDecays(b *strings.Builder, r *answer.ResponseReport) {
 		fmt.Fprintln(b)
 	}
 	fmt.Fprintln(b, "  !: a strong note: string and top swing as one there, and the figure does not hold")
-	if slices.ContainsFunc(r.Strings, func(d answer.Decay) bool { return d.Guessed }) {
+	if slices.ContainsFunc(r.Strings, func(d tone.Decay) bool { return d.Guessed }) {
 		fmt.Fprintln(b, "  what a string weighs or what its core is was not given everywhere; it was taken from its tension and note")
 	}
 }

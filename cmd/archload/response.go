@@ -10,7 +10,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"archload/cases/answer"
+	"archload/cases/tone"
+
 	"archload/cases/design"
 	"archload/cases/say"
 	"archload/cmd/internal/disk"
@@ -24,7 +25,7 @@ const mostResponses = 6
 func newResponse(d *disk.Disk) *cobra.Command {
 	o := wanted{disk: d}
 	var state, list string
-	var ro answer.ResponseOptions
+	var ro tone.ResponseOptions
 	cmd := &cobra.Command{
 		Use:   "response CASE [CASE...]",
 		Short: "Say how readily the top answers the strings and taps, by frequency",
@@ -68,7 +69,7 @@ func newResponse(d *disk.Disk) *cobra.Command {
 }
 
 // readHz checks the frequencies that are asked for.
-func readHz(o *answer.ResponseOptions, list string) error {
+func readHz(o *tone.ResponseOptions, list string) error {
 	switch {
 	case !(o.From > 0 && o.To > o.From):
 		return shell.Usagef("--from, --to: want 0 < from < to, found %g and %g", o.From, o.To)
@@ -92,13 +93,13 @@ func readHz(o *answer.ResponseOptions, list string) error {
 }
 
 // responses finds the responses of some cases; all must have the same places.
-func (o *wanted) responses(cmd *cobra.Command, args []string, state string, ro answer.ResponseOptions) ([]*answer.ResponseReport, error) {
+func (o *wanted) responses(cmd *cobra.Command, args []string, state string, ro tone.ResponseOptions) ([]*tone.ResponseReport, error) {
 	if err := o.check(); err != nil {
 		return nil, err
 	}
 	tell, done := shell.Progress(cmd.ErrOrStderr())
 	defer done()
-	var list []*answer.ResponseReport
+	var list []*tone.ResponseReport
 	for _, arg := range args {
 		tell(fileStem(arg) + ": reading")
 		c, err := openCase(o.disk, arg)
@@ -112,14 +113,14 @@ func (o *wanted) responses(cmd *cobra.Command, args []string, state string, ro a
 		if err != nil {
 			return nil, err
 		}
-		r, err := answer.FindResponse(cmd.Context(), c, of, ro, design.Options{
+		r, err := tone.FindResponse(cmd.Context(), c, of, ro, design.Options{
 			Workers: runtime.NumCPU(), Refine: o.refine,
 			Progress: func(stage string) { tell(fileStem(arg) + ": " + stage) },
 		})
 		if err != nil {
 			return nil, err
 		}
-		if len(list) > 0 && !answer.SamePlaces(list[0], r) {
+		if len(list) > 0 && !tone.SamePlaces(list[0], r) {
 			return nil, shell.Usagef("response: %s is driven and looked at in other places than %s: want the same strings or taps", arg, args[0])
 		}
 		list = append(list, r)
@@ -128,7 +129,7 @@ func (o *wanted) responses(cmd *cobra.Command, args []string, state string, ro a
 }
 
 // responseTable lists the curves.
-func responseTable(r *answer.ResponseReport) table {
+func responseTable(r *tone.ResponseReport) table {
 	t := table{head: []string{"frequency_Hz"}}
 	for _, p := range r.Response.Paths {
 		name := p.Drive + " to " + p.At
@@ -145,7 +146,7 @@ func responseTable(r *answer.ResponseReport) table {
 }
 
 // bandTable lists the levels.
-func bandTable(r *answer.ResponseReport) table {
+func bandTable(r *tone.ResponseReport) table {
 	t := table{head: []string{"nominal_Hz", "middle_Hz"}}
 	for _, p := range r.Response.Paths {
 		t.head = append(t.head, fmt.Sprintf("%s to %s_dB", p.Drive, p.At))

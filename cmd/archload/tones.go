@@ -10,7 +10,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"archload/cases"
-	"archload/cases/answer"
+	"archload/cases/tone"
+
 	"archload/cases/design"
 	"archload/cases/say"
 	"archload/cmd/internal/disk"
@@ -54,7 +55,7 @@ func newTones(d *disk.Disk) *cobra.Command {
 }
 
 // tones loads a case and finds its tones, telling its progress.
-func (o *wanted) tones(cmd *cobra.Command, arg, state string, count int) (*answer.ToneReport, *answer.ToneShapes, error) {
+func (o *wanted) tones(cmd *cobra.Command, arg, state string, count int) (*tone.ToneReport, *tone.ToneShapes, error) {
 	if err := o.check(); err != nil {
 		return nil, nil, err
 	}
@@ -75,7 +76,7 @@ func (o *wanted) tones(cmd *cobra.Command, arg, state string, count int) (*answe
 	if err != nil {
 		return nil, nil, err
 	}
-	return answer.FindTones(cmd.Context(), c, of, count, design.Options{
+	return tone.FindTones(cmd.Context(), c, of, count, design.Options{
 		Workers: runtime.NumCPU(), Refine: o.refine,
 		Progress: func(stage string) { tell(fileStem(arg) + ": " + stage) },
 	})
@@ -96,13 +97,13 @@ func stateOf(c *cases.Case, name string) (design.State, error) {
 }
 
 // toneTable lists the tones with all their numbers.
-func toneTable(r *answer.ToneReport) table {
+func toneTable(r *tone.ToneReport) table {
 	t := table{head: []string{"tone", "pattern", "bridge", "frequency_Hz", "mesh_error", "modal_mass_g", "x_mm", "y_mm",
 		"share_plate", "share_braces", "share_sides", "share_bridge", "share_masses",
 		"pumps", "rocks_to_nut", "rocks_sideways", "slides_along", "slides_across", "turns"}}
 	for i := range r.Tones {
 		n := &r.Tones[i]
-		b, words := answer.BridgeTone{}, ""
+		b, words := tone.BridgeTone{}, ""
 		if n.Bridge != nil {
 			b, words = *n.Bridge, n.Bridge.Words
 		}

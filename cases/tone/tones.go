@@ -1,4 +1,4 @@
-package answer
+package tone
 
 import (
 	"context"
@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"archload/cases"
+	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/fem/vibration"
 )
@@ -34,7 +35,7 @@ type Tone struct {
 	Y         float64     `json:"y"`
 	Share     ToneShare   `json:"share"`
 	Bridge    *BridgeTone `json:"bridge"` // null without a bridge
-	Error     Num         `json:"error"`  // 1, estimated relative error by the mesh; null if not estimated
+	Error     answer.Num  `json:"error"`  // 1, estimated relative error by the mesh; null if not estimated
 	Bound     float64     `json:"search"` // 1, bound of the relative error that the search leaves
 }
 
@@ -61,10 +62,10 @@ type BridgeTone struct {
 
 // HeardTone is a tone of the case beside the computed one that it is taken for.
 type HeardTone struct {
-	Hz        float64 `json:"hz"`
-	Pattern   string  `json:"pattern"`
-	Tone      int     `json:"tone"`      // number of the computed one, from 1; 0: none near
-	Deviation Num     `json:"deviation"` // 1, computed over heard less 1
+	Hz        float64    `json:"hz"`
+	Pattern   string     `json:"pattern"`
+	Tone      int        `json:"tone"`      // number of the computed one, from 1; 0: none near
+	Deviation answer.Num `json:"deviation"` // 1, computed over heard less 1
 }
 
 // Counted is the proof that no tone is missing.
@@ -156,7 +157,7 @@ func (r *ToneReport) estimate(ctx context.Context, m *design.Moving, o design.Op
 	}
 	for i := range r.Tones {
 		if i < len(t.List) {
-			r.Tones[i].Error = Num(math.Abs(t.List[i].Hz/r.Tones[i].Hz-1) / 3)
+			r.Tones[i].Error = answer.Num(math.Abs(t.List[i].Hz/r.Tones[i].Hz-1) / 3)
 		}
 	}
 	return nil
@@ -166,7 +167,7 @@ func (r *ToneReport) estimate(ctx context.Context, m *design.Moving, o design.Op
 func toneOf(m *design.Moving, t *vibration.Tone, w []float64) Tone {
 	node, most := m.Structure.Most(t.Shape)
 	at := m.Structure.Node(node)
-	out := Tone{Hz: t.Hz, Bound: t.Bound, Error: None(), X: at[0], Y: at[1], ModalMass: 1 / (most * most) / tonnePerGram, Pattern: patternOf(m, w)}
+	out := Tone{Hz: t.Hz, Bound: t.Bound, Error: answer.None(), X: at[0], Y: at[1], ModalMass: 1 / (most * most) / tonnePerGram, Pattern: patternOf(m, w)}
 	if m.State == design.Strung {
 		out.Bridge = bridgeTone(m, t.Shape)
 	}
@@ -221,7 +222,7 @@ func bridgeTone(m *design.Moving, shape []float64) *BridgeTone {
 // frequency from all is taken for none.
 func (r *ToneReport) hear(heard []cases.HeardTone) {
 	for _, h := range heard {
-		out := HeardTone{Hz: float64(h.Hz), Pattern: h.Pattern, Deviation: None()}
+		out := HeardTone{Hz: float64(h.Hz), Pattern: h.Pattern, Deviation: answer.None()}
 		best := 0.2
 		for i := range r.Tones {
 			d := math.Abs(r.Tones[i].Hz/out.Hz - 1)
@@ -229,7 +230,7 @@ func (r *ToneReport) hear(heard []cases.HeardTone) {
 				d /= patternWeight
 			}
 			if d < best && !r.taken(i+1) {
-				best, out.Tone, out.Deviation = d, i+1, Num(r.Tones[i].Hz/out.Hz-1)
+				best, out.Tone, out.Deviation = d, i+1, answer.Num(r.Tones[i].Hz/out.Hz-1)
 			}
 		}
 		r.Heard = append(r.Heard, out)

@@ -1,4 +1,4 @@
-package answer
+package tone
 
 import (
 	"context"
@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"archload/cases"
+	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/fem/sparse"
 	"archload/fem/vibration"
@@ -47,9 +48,9 @@ type ResponsePath struct {
 // Band is the level in one third of an octave, IEC 61260-1: of the mean square over it, evenly in
 // the logarithm of the frequency.
 type Band struct {
-	Nominal float64 `json:"nominal"` // Hz
-	Middle  float64 `json:"middle"`  // Hz, exact
-	Levels  []Num   `json:"levels"`  // of each path, dB re 1 m/(N·s) or 1 m³/(N·s)
+	Nominal float64      `json:"nominal"` // Hz
+	Middle  float64      `json:"middle"`  // Hz, exact
+	Levels  []answer.Num `json:"levels"`  // of each path, dB re 1 m/(N·s) or 1 m³/(N·s)
 }
 
 // Decay is how long a string's notes last by what the bridge takes from them.
@@ -62,9 +63,9 @@ type Decay struct {
 
 // Note is one semitone.
 type Note struct {
-	Hz     float64 `json:"hz"`
-	Decay  Num     `json:"decay"`  // s, until 60 dB are lost, swinging up and down; null where the bridge takes nothing
-	Strong bool    `json:"strong"` // the weak-coupling formula fails: string and top swing as one
+	Hz     float64    `json:"hz"`
+	Decay  answer.Num `json:"decay"`  // s, until 60 dB are lost, swinging up and down; null where the bridge takes nothing
+	Strong bool       `json:"strong"` // the weak-coupling formula fails: string and top swing as one
 }
 
 // ResponseOptions say at which frequencies.
@@ -274,7 +275,7 @@ func (r *ResponseReport) bands(red *vibration.Reduced, ports []port, ro Response
 					y := scaleOf(to) * cmplx.Abs(red.Mobility(d, a, f))
 					sum += y * y / bandPoints
 				}
-				b.Levels = append(b.Levels, Num(10*math.Log10(sum)))
+				b.Levels = append(b.Levels, answer.Num(10*math.Log10(sum)))
 			}
 		}
 		r.Bands = append(r.Bands, b)
@@ -302,9 +303,9 @@ func (r *ResponseReport) decays(red *vibration.Reduced, m *design.Moving, first 
 				break
 			}
 			y := complex(metres, 0) * red.Mobility(first+i, first+i, f)
-			n := Note{Hz: f, Decay: None(), Strong: 8*z*cmplx.Abs(y) > math.Pi*r.Loss}
+			n := Note{Hz: f, Decay: answer.None(), Strong: 8*z*cmplx.Abs(y) > math.Pi*r.Loss}
 			if re := real(y); re > 0 {
-				n.Decay = Num(3 * math.Ln10 / (2 * f * z * re))
+				n.Decay = answer.Num(3 * math.Ln10 / (2 * f * z * re))
 			}
 			d.Notes = append(d.Notes, n)
 		}

@@ -1,4 +1,4 @@
-package answer
+package tone
 
 import (
 	"context"

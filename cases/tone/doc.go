@@ -1,0 +1,13 @@
+// Package tone turns the vibration of a design into numbers for a maker: its tones
+// and how readily it answers where it is driven.
+//
+//	design.Moving ─Tones→ TonesReport      frequency, pattern, shares, the bridge's motion
+//	              ─Response→ ResponseReport mobility by direction, levels, decay of strings
+//
+// tones.go lists the tones with what moves in each, pattern.go says in plain words
+// what sand would draw, response.go is the mobility (velocity over force, as in
+// ISO 7626-1) at saddle and taps, by modes with residual correction, its third-octave
+// levels (nominal bands of IEC 61260-1) and the decay of each string by what the
+// bridge takes from it. No air, no radiation; back and neck are held still: levels
+// compare designs, they do not tell the sound. Words for people are package say's.
+package tone
