@@ -73,11 +73,18 @@ func edgeField(s *design.Solution, all stresses, st materials.Strength) (strengt
 	return f, at
 }
 
-// EdgePlaces are the middles of the circles that touch a hole's edge.
+// EdgePlaces are the middles of the circles that touch a hole's edge. They begin
+// at the hole's end toward the tail, so that a mirrored hole has the mirrored
+// circles.
 func EdgePlaces(b *design.Built) []mesh.Point {
 	var at []mesh.Point
+	var rings [][]mesh.Point
 	for _, h := range b.Geometry.Holes {
-		ring := plane.Evenly(h.Polyline(0.02), edgeStep)
+		for _, ring := range design.FromTail(h.Polyline(0.02)) {
+			rings = append(rings, plane.Evenly(ring, edgeStep))
+		}
+	}
+	for _, ring := range rings {
 		for i, a := range ring {
 			next := ring[(i+1)%len(ring)]
 			d := design.Unit2(next[0]-a[0], next[1]-a[1])

@@ -42,7 +42,7 @@ func topReport(s *design.Solution) TopReport {
 // on a slope of zero. Where that leads away (a flat plate, a rim higher than
 // the middle) it stays at the node.
 func apex(b *design.Built, node mesh.Place) Spot {
-	const far, steps = 10, 8 // mm, 1
+	const far, steps, near = 10, 60, 1e-9 // mm, 1, mm; a flat crown takes many steps
 	p := node.At
 	for range steps {
 		j := b.Plate.Outer.At(p)
@@ -50,8 +50,11 @@ func apex(b *design.Built, node mesh.Place) Spot {
 		if !(det > 0) || j.Zxx >= 0 {
 			return spotOf(node)
 		}
-		p[0] -= (j.Zx*j.Zyy - j.Zy*j.Zxy) / det
-		p[1] -= (j.Zy*j.Zxx - j.Zx*j.Zxy) / det
+		step := mesh.Point{(j.Zx*j.Zyy - j.Zy*j.Zxy) / det, (j.Zy*j.Zxx - j.Zx*j.Zxy) / det}
+		p[0], p[1] = p[0]-step[0], p[1]-step[1]
+		if math.Hypot(step[0], step[1]) < near {
+			break
+		}
 		if math.Hypot(p[0]-node.At[0], p[1]-node.At[1]) > far {
 			return spotOf(node)
 		}

@@ -34,7 +34,9 @@ func (b *Built) hold(nodes []int32, dofs int) {
 const blockThickness = 20
 
 // sides hangs a wall of shells below the outline, its lower edge held in
-// translation by the back, and the lining as beams along its top.
+// translation by the back, and the lining as beams along its top. The diagonals
+// of its quads rise toward the neck and toward the tail in turn, row by row, so
+// that a mirrored top has the mirrored wall.
 func (b *Built) sides() error {
 	card, err := b.Case.Wood("rim.side_wood")
 	if err != nil {
@@ -47,10 +49,11 @@ func (b *Built) sides() error {
 	for k := range loop {
 		next := (k + 1) % len(loop)
 		sec, h := b.wallSection(k, next, card)
+		toNeck := b.Mesh.Points[loop[next]][1] > b.Mesh.Points[loop[k]][1]
 		for row := range rows {
 			a, c := below[row][k], below[row][next]
 			d, e := below[row+1][k], below[row+1][next]
-			b.wallPair([4]int32{a, c, e, d}, sec, h, (k+row)%2 == 0)
+			b.wallPair([4]int32{a, c, e, d}, sec, h, (row%2 == 0) == toNeck)
 		}
 		b.lining(k, next, card)
 	}
@@ -110,10 +113,11 @@ func (b *Built) Span() (lo, hi float64) {
 }
 
 // wallPair adds the two triangles of one quad a-c-e-d of the wall, seen from
-// outside: the outline runs anticlockwise, so a to c runs to the right.
-func (b *Built) wallPair(q [4]int32, sec int32, h float64, down bool) {
+// outside: the outline runs anticlockwise, so a to c runs to the right. Their
+// diagonal rises to the right, from d to c, or falls, from a to e.
+func (b *Built) wallPair(q [4]int32, sec int32, h float64, rises bool) {
 	tri := [2][3]int32{{q[0], q[3], q[2]}, {q[0], q[2], q[1]}}
-	if down {
+	if rises {
 		tri = [2][3]int32{{q[0], q[3], q[1]}, {q[3], q[2], q[1]}}
 	}
 	for _, t := range tri {

@@ -82,7 +82,7 @@ func rect(at mesh.Point, size *[2]tree.Length) (lo, hi mesh.Point) {
 func holeFine(h *plane.Curve, m cases.Mesh) []mesh.Fine {
 	const step = 2.0 // mm along the edge
 	var out []mesh.Fine
-	for _, ring := range fromTail(h.Polyline(0.02)) {
+	for _, ring := range FromTail(h.Polyline(0.02)) {
 		pts := plane.Evenly(ring, step)
 		n := len(pts)
 		sizes := make([]float64, n)
@@ -104,9 +104,9 @@ func holeFine(h *plane.Curve, m cases.Mesh) []mesh.Fine {
 	return out
 }
 
-// fromTail returns the closed polyline as it begins at its point nearest to the
+// FromTail returns the closed polyline as it begins at its point nearest to the
 // tail, once for each such point.
-func fromTail(ring []mesh.Point) (out [][]mesh.Point) {
+func FromTail(ring []mesh.Point) (out [][]mesh.Point) {
 	const same = 1e-6 // mm
 	least := math.Inf(1)
 	for _, p := range ring {
