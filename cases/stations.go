@@ -15,5 +15,6 @@ func Divide(step float64, places ...float64) []float64 {
 	return out
 }
 
-// Pieces is the number of equal parts of about the given step over a length.
-func Pieces(length, step float64) int { return max(1, int(math.Round(length/step))) }
+// Pieces is the number of equal parts of about the given step over a length. Half a
+// part more counts as one, also where a conversion of units has rounded it down.
+func Pieces(length, step float64) int { return max(1, int(math.Round(length/step+1e-9))) }

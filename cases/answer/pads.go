@@ -15,10 +15,11 @@ const (
 // Third tells in which third of the bearing length pad i lies: 0 at the bass end,
 // 1 in the middle, 2 at the treble end.
 func Third(st *design.BridgeModel, i int) int {
+	const rounding = 1e-9 // a pad on the border belongs to the middle, in a mirror image too
 	switch a := st.Along[i]; {
-	case a < 1.0/3:
+	case a < 1.0/3-rounding:
 		return bassEnd
-	case a <= 2.0/3:
+	case a <= 2.0/3+rounding:
 		return middleThird
 	}
 	return trebleEnd
