@@ -14,6 +14,10 @@ import (
 	"archload/materials"
 )
 
+// exactly is what rounding may do to two solves of one problem whose unknowns
+// stand in another order, relative.
+const exactly = 1e-9
+
 // answers are the quantities of an answer by their keys, without what is about
 // the mesh.
 type answers map[string]float64

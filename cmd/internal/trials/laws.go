@@ -30,10 +30,6 @@ func (l law) off(ctx context.Context, seed uint64, a answers, refine float64) (f
 	return off, words, nil
 }
 
-// exactly is what rounding may do to two solves of one problem whose unknowns
-// stand in another order, relative.
-const exactly = 1e-9
-
 // thinner is what a plate a seventh thicker may store more, relative: wood is added
 // inside, which lowers the middle of the plate and with it a flat arch.
 const thinner = 0.02
