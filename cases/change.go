@@ -1,11 +1,12 @@
 package cases
 
 import (
-	"archload/cases/tree"
 	"fmt"
 	"io/fs"
 	"path"
 	"strings"
+
+	"archload/cases/tree"
 )
 
 // OpenNamed opens a bundled case, or a case file.

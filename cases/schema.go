@@ -8,7 +8,7 @@ import (
 // SchemaFiles are the sources of the structs that a case file fills: what the
 // comment above a field says is what a maker is told of its key.
 //
-//go:embed case.go bridgecase.go motion.go path.go tables.go
+//go:embed case.go bridgecase.go heights.go motion.go path.go tables.go
 var SchemaFiles embed.FS
 
 // ThicknessKeys is the struct of the keys of a thickness that varies, which

@@ -151,18 +151,18 @@ type BridgeReport struct {
 
 // Pressed is the sum of the foot's forces square to the surface, N. On slopes
 // it differs from the downforce, as drag carries a part of that.
-func (g *BridgeReport) Pressed() float64 {
+func (r *BridgeReport) Pressed() float64 {
 	sum := 0.0
-	for _, c := range g.Contact {
+	for _, c := range r.Contact {
 		sum += c.Force
 	}
 	return sum
 }
 
 // HighestSpot is the greatest pressure on one place of the contact grid, MPa.
-func (g *BridgeReport) HighestSpot() float64 {
+func (r *BridgeReport) HighestSpot() float64 {
 	most := 0.0
-	for _, c := range g.Contact {
+	for _, c := range r.Contact {
 		most = math.Max(most, c.Pressure)
 	}
 	return most

@@ -21,9 +21,9 @@ func (p *Top) Circles() [][]int32 {
 
 // Each calls do(0) to do(n-1), shared between the workers. The calls must not
 // depend on each other.
-func (t *Top) Each(n int, do func(i int)) {
+func (p *Top) Each(n int, do func(i int)) {
 	const turns = 64 // at a time: one is short
-	parallel.Chunks(t.Workers, n, turns, func(from, to int) {
+	parallel.Chunks(p.Workers, n, turns, func(from, to int) {
 		for i := from; i < to; i++ {
 			do(i)
 		}

@@ -12,46 +12,57 @@ import (
 // checkPlaces wants everything that stands on the plate to stand on wood; it
 // looks at what the changed keys may have moved.
 func (f *fitter) checkPlaces() {
-	c := f.c
 	moved := func(keys ...string) bool { return f.touched(append(keys, "plate.outline", "plate.hole")...) }
-	if c.Bridge != nil && moved("bridge.at", "bridge.width", "bridge.length", "bridge.foot") {
+	if f.c.Bridge != nil && moved("bridge.at", "bridge.width", "bridge.length", "bridge.foot") {
 		f.checkFeet()
 	}
-	if moved("load") {
-		for i := range c.Loads {
-			lo, hi := rect(c.Loads[i].At, c.Loads[i].Size)
-			f.onWood(tree.EntryKey("load", i+1)+".at", c.Loads[i].Name, rectPoints(lo, hi))
+	for _, s := range f.standing() {
+		if moved(s.table) {
+			f.onWood(tree.EntryKey(s.table, s.entry)+".at", s.name, s.points)
 		}
 	}
-	if moved("mass") {
-		for i, m := range c.Masses {
-			lo, hi := rect(m.At, m.Size)
-			f.onWood(tree.EntryKey("mass", i+1)+".at", m.Name, rectPoints(lo, hi))
+}
+
+// standing is an entry of the case that stands on the plate: the points that
+// must lie on wood.
+type standing struct {
+	table  string
+	entry  int // from 1
+	name   string
+	points []mesh.Point
+}
+
+// standing lists all but the bridge's feet.
+func (f *fitter) standing() []standing {
+	var out []standing
+	add := func(table string, i int, name string, points ...mesh.Point) {
+		out = append(out, standing{table, i + 1, name, points})
+	}
+	spread := func(table string, i int, name string, at mesh.Point, size *[2]tree.Length) {
+		lo, hi := rect(at, size)
+		add(table, i, name, rectPoints(lo, hi)...)
+	}
+	for i, l := range f.c.Loads {
+		spread("load", i, l.Name, l.At, l.Size)
+	}
+	for i, m := range f.c.Masses {
+		spread("mass", i, m.Name, m.At, m.Size)
+	}
+	for i, t := range f.c.Taps {
+		spread("tap", i, t.Name, t.At, t.Size)
+	}
+	for i, g := range f.c.Gauges {
+		add("gauge", i, g.Name, g.At)
+	}
+	for i, s := range f.c.Supports {
+		if s.At != nil {
+			add("support", i, s.Name, *s.At)
 		}
 	}
-	if moved("tap") {
-		for i, t := range c.Taps {
-			lo, hi := rect(t.At, t.Size)
-			f.onWood(tree.EntryKey("tap", i+1)+".at", t.Name, rectPoints(lo, hi))
-		}
+	for i, p := range f.c.Posts {
+		add("post", i, p.Name, p.At)
 	}
-	if moved("gauge") {
-		for i, gauge := range c.Gauges {
-			f.onWood(tree.EntryKey("gauge", i+1)+".at", gauge.Name, []mesh.Point{gauge.At})
-		}
-	}
-	if moved("support") {
-		for i, s := range c.Supports {
-			if s.At != nil {
-				f.onWood(tree.EntryKey("support", i+1)+".at", s.Name, []mesh.Point{*s.At})
-			}
-		}
-	}
-	if moved("post") {
-		for i, p := range c.Posts {
-			f.onWood(tree.EntryKey("post", i+1)+".at", p.Name, []mesh.Point{p.At})
-		}
-	}
+	return out
 }
 
 // checkFeet wants every foot of the bridge to stand on wood.

@@ -1,6 +1,7 @@
 package keylist
 
 import (
+	"errors"
 	"reflect"
 	"regexp"
 	"strings"
@@ -57,8 +58,9 @@ func readExample(k Entry, head string) error {
 	}
 	d := cases.NewDecoder()
 	d.Table(reflect.ValueOf(&cases.Case{}).Elem(), tree.Grow(src, values, "", 1, nil), "")
-	if err, ok := d.Rep.Err().(tree.Faults); ok {
-		for _, f := range err {
+	var faults tree.Faults
+	if errors.As(d.Rep.Err(), &faults) {
+		for _, f := range faults {
 			if text := f.Err.Error(); !strings.HasPrefix(text, "missing, want") && !strings.HasPrefix(text, "want exactly one of") {
 				return f
 			}

@@ -9,7 +9,7 @@ import (
 )
 
 // WriteTones prints the tones of a design in a maker's words.
-func WriteTones(w io.Writer, r *tone.ToneReport) error {
+func WriteTones(w io.Writer, r *tone.Report) error {
 	b := &strings.Builder{}
 	if r.Title != "" {
 		fmt.Fprintf(b, "%s\n\n", r.Title)
@@ -28,7 +28,7 @@ func WriteTones(w io.Writer, r *tone.ToneReport) error {
 }
 
 // toneHeading says what vibrates.
-func toneHeading(r *tone.ToneReport) string {
+func toneHeading(r *tone.Report) string {
 	switch r.State {
 	case "free":
 		return "Tones of the plate in the hand: no edge, no sides, no strings"
@@ -38,7 +38,7 @@ func toneHeading(r *tone.ToneReport) string {
 	return fmt.Sprintf("Tones of the strung top, strings muted: %d points of the foot stay in contact", r.Bearing)
 }
 
-func writeToneTable(b *strings.Builder, r *tone.ToneReport) {
+func writeToneTable(b *strings.Builder, r *tone.Report) {
 	head := "      Hz     by mesh  pattern                            moves  plate braces sides"
 	if r.State == "strung" {
 		head += " bridge  the bridge"
@@ -61,7 +61,7 @@ func writeToneTable(b *strings.Builder, r *tone.ToneReport) {
 }
 
 // writeHeard sets the heard tones beside the computed ones.
-func writeHeard(b *strings.Builder, r *tone.ToneReport) {
+func writeHeard(b *strings.Builder, r *tone.Report) {
 	if len(r.Heard) == 0 {
 		return
 	}

@@ -11,8 +11,8 @@ import (
 	"archload/fem/vibration"
 )
 
-// ToneReport is how a design vibrates: masses g, frequencies Hz, places mm.
-type ToneReport struct {
+// Report is how a design vibrates: masses g, frequencies Hz, places mm.
+type Report struct {
 	Format   int         `json:"format"`
 	Units    string      `json:"units"`
 	Title    string      `json:"title"`
@@ -33,14 +33,14 @@ type Tone struct {
 	ModalMass float64     `json:"modal_mass"` // g, at the place that moves most
 	X         float64     `json:"x"`          // mm, that place in plan
 	Y         float64     `json:"y"`
-	Share     ToneShare   `json:"share"`
+	Share     Share       `json:"share"`
 	Bridge    *BridgeTone `json:"bridge"` // null without a bridge
 	Error     answer.Num  `json:"error"`  // 1, estimated relative error by the mesh; null if not estimated
 	Bound     float64     `json:"search"` // 1, bound of the relative error that the search leaves
 }
 
-// ToneShare is how the movement (kinetic energy) is shared out, 1.
-type ToneShare struct {
+// Share is how the movement (kinetic energy) is shared out, 1.
+type Share struct {
 	Plate  float64 `json:"plate"`
 	Braces float64 `json:"braces"`
 	Sides  float64 `json:"sides"` // with lining
@@ -76,8 +76,8 @@ type Counted struct {
 	Growth float64 `json:"growth"` // of the factor that counts, 1
 }
 
-// ToneShapes are the movements behind a report, for pictures.
-type ToneShapes struct {
+// Shapes are the movements behind a report, for pictures.
+type Shapes struct {
 	Moving *design.Moving
 	Tones  *vibration.Tones
 	Normal [][]float64 // of each tone: movement of the plate's nodes square to it, greatest 1
@@ -93,7 +93,7 @@ func MotionCautions() []string {
 
 // FindTones finds the lowest tones of a case in a state. With the options' NoError the mesh's share
 // of the error is not estimated. It is a fault to ask for tones beyond what the mesh carries.
-func FindTones(ctx context.Context, c *cases.Case, state design.State, count int, o design.Options) (*ToneReport, *ToneShapes, error) {
+func FindTones(ctx context.Context, c *cases.Case, state design.State, count int, o design.Options) (*Report, *Shapes, error) {
 	m, err := design.Vibrating(ctx, c, state, o)
 	if err != nil {
 		return nil, nil, err
@@ -113,7 +113,7 @@ func FindTones(ctx context.Context, c *cases.Case, state design.State, count int
 	}
 	r := toneReport(m, t)
 	r.GoodTo = good
-	s := &ToneShapes{Moving: m, Tones: t}
+	s := &Shapes{Moving: m, Tones: t}
 	var shapes [][]float64
 	for i := range t.List {
 		shapes = append(shapes, t.List[i].Shape)
@@ -135,15 +135,15 @@ func FindTones(ctx context.Context, c *cases.Case, state design.State, count int
 }
 
 // toneReport is a report without its tones.
-func toneReport(m *design.Moving, t *vibration.Tones) *ToneReport {
-	return &ToneReport{Format: cases.Format, Units: "Hz, mm, g; shares of 1", Title: m.Case.Title, State: string(m.State),
+func toneReport(m *design.Moving, t *vibration.Tones) *Report {
+	return &Report{Format: cases.Format, Units: "Hz, mm, g; shares of 1", Title: m.Case.Title, State: string(m.State),
 		Nodes: len(m.Built.Model.Nodes), Bearing: m.Bearing, Tones: []Tone{}, Heard: []HeardTone{}, Cautions: MotionCautions(),
 		Counted: Counted{Below: t.To, Count: t.Proof.Count, Free: t.Free, Growth: t.Proof.Growth}}
 }
 
 // estimate finds the tones on triangles twice as large; the error falls as the square of their
 // size, so that a third of the difference is left. Tones are matched by their order.
-func (r *ToneReport) estimate(ctx context.Context, m *design.Moving, o design.Options) error {
+func (r *Report) estimate(ctx context.Context, m *design.Moving, o design.Options) error {
 	o.Say("error estimate")
 	o.Progress = nil
 	o.Refine = m.Refine / 2
@@ -175,14 +175,14 @@ func toneOf(m *design.Moving, t *vibration.Tone, w []float64) Tone {
 }
 
 // shareOf names the parts.
-func shareOf(s vibration.Shares) ToneShare {
+func shareOf(s vibration.Shares) Share {
 	part := func(i int) float64 {
 		if i < len(s.Parts) {
 			return s.Parts[i]
 		}
 		return 0
 	}
-	return ToneShare{Plate: part(int(design.PartPlate)), Braces: part(int(design.PartBraces)), Sides: part(int(design.PartRim)),
+	return Share{Plate: part(int(design.PartPlate)), Braces: part(int(design.PartBraces)), Sides: part(int(design.PartRim)),
 		Bridge: s.Body, Masses: s.Masses}
 }
 
@@ -220,7 +220,7 @@ func bridgeTone(m *design.Moving, shape []float64) *BridgeTone {
 // hear sets each heard tone beside the nearest computed one that is not taken yet, in the order of
 // the case; one that shows the pattern heard counts as nearer. What is farther than a fifth of its
 // frequency from all is taken for none.
-func (r *ToneReport) hear(heard []cases.HeardTone) {
+func (r *Report) hear(heard []cases.HeardTone) {
 	for _, h := range heard {
 		out := HeardTone{Hz: float64(h.Hz), Pattern: h.Pattern, Deviation: answer.None()}
 		best := 0.2
@@ -241,7 +241,7 @@ func (r *ToneReport) hear(heard []cases.HeardTone) {
 const patternWeight = 4
 
 // taken says whether a computed tone is spoken for.
-func (r *ToneReport) taken(n int) bool {
+func (r *Report) taken(n int) bool {
 	for _, h := range r.Heard {
 		if h.Tone == n {
 			return true

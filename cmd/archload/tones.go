@@ -55,7 +55,7 @@ func newTones(d *disk.Disk) *cobra.Command {
 }
 
 // tones loads a case and finds its tones, telling its progress.
-func (o *wanted) tones(cmd *cobra.Command, arg, state string, count int) (*tone.ToneReport, *tone.ToneShapes, error) {
+func (o *wanted) tones(cmd *cobra.Command, arg, state string, count int) (*tone.Report, *tone.Shapes, error) {
 	if err := o.check(); err != nil {
 		return nil, nil, err
 	}
@@ -97,7 +97,7 @@ func stateOf(c *cases.Case, name string) (design.State, error) {
 }
 
 // toneTable lists the tones with all their numbers.
-func toneTable(r *tone.ToneReport) table {
+func toneTable(r *tone.Report) table {
 	t := table{head: []string{"tone", "pattern", "bridge", "frequency_Hz", "mesh_error", "modal_mass_g", "x_mm", "y_mm",
 		"share_plate", "share_braces", "share_sides", "share_bridge", "share_masses",
 		"pumps", "rocks_to_nut", "rocks_sideways", "slides_along", "slides_across", "turns"}}
