@@ -32,7 +32,7 @@ at = [0, 0]
 size = [20, 6]
 force = [0, 0, -20]
 [mesh]
-size = 4
+size = 3
 `
 
 const glueStrip = "x_mm,y_mm,corner\n-12,-150,1\n12,-150,1\n12,150,1\n-12,150,1\n"

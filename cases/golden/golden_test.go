@@ -1,4 +1,4 @@
-package main
+package golden
 
 import (
 	"bytes"
@@ -18,7 +18,6 @@ import (
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
-	"archload/cmd/internal/disk"
 )
 
 // goldenTolerance is how far a number may be from the stored one on another
@@ -49,7 +48,7 @@ func TestGolden(t *testing.T) {
 		t.Run(info.Name, func(t *testing.T) {
 			t.Parallel()
 			got := goldenAnswer(t, info.Name)
-			file := filepath.Join("testdata", "golden", info.Name+".json.gz")
+			file := filepath.Join("testdata", info.Name+".json.gz")
 			if *goldenUpdate {
 				writeGolden(t, file, got)
 				return
@@ -66,7 +65,7 @@ func TestGolden(t *testing.T) {
 // goldenAnswer solves a bundled case, without a clock, and returns its JSON.
 func goldenAnswer(t *testing.T, name string) []byte {
 	t.Helper()
-	c, err := openCase(&disk.Disk{}, name)
+	c, err := cases.Open(nil, name)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -75,7 +74,9 @@ func goldenAnswer(t *testing.T, name string) []byte {
 		t.Fatal(err)
 	}
 	var buf bytes.Buffer
-	if err := jsonOf(answer.Summarize(sol))(&buf); err != nil {
+	e := json.NewEncoder(&buf)
+	e.SetIndent("", "  ")
+	if err := e.Encode(answer.Summarize(sol)); err != nil {
 		t.Fatal(err)
 	}
 	return buf.Bytes()
