@@ -34,19 +34,33 @@ func (u subject) crossArch() figure.CrossArchInput {
 }
 
 func (u subject) footForce() figure.FootForceInput {
-	r := u.r
+	b := u.r.Bridge
 	in := figure.FootForceInput{Caption: u.caption()}
 	in.Caption.Subtitle = "what each third of the foot carries while the strings are brought up to pitch"
-	for _, l := range r.Bridge.ByLoad {
+	names, touches, closed := []string{"bass end", "middle", "treble end"}, "the middle first touches", "the middle has closed"
+	firstAt, allAt := b.MiddleTouchesAt, b.MiddleClosesAt
+	force := func(l answer.LoadReport) []float64 { return l.Thirds[:] }
+	if b.TwoFeet() {
+		in.Caption.Subtitle = "what each heel of the two feet carries while the strings are brought up to pitch"
+		names = []string{"bass outer", "bass inner", "treble inner", "treble outer"}
+		touches, closed = "an inner heel first touches", "both inner heels have closed"
+		firstAt, allAt = answer.HeelsTouchAt(b.Feet), answer.HeelsCloseAt(b.Feet)
+		force = func(l answer.LoadReport) []float64 { return l.Heels }
+	}
+	for k, name := range names {
+		line := figure.FootLine{Name: name}
+		for _, l := range b.ByLoad {
+			line.Force = append(line.Force, force(l)[k])
+		}
+		in.Lines = append(in.Lines, line)
+	}
+	for _, l := range b.ByLoad {
 		in.Load = append(in.Load, l.Load)
-		in.BassEnd = append(in.BassEnd, l.Thirds[0])
-		in.Middle = append(in.Middle, l.Thirds[1])
-		in.TrebEnd = append(in.TrebEnd, l.Thirds[2])
 	}
 	for _, e := range []struct {
 		at    answer.Num
 		words string
-	}{{r.Bridge.MiddleTouchesAt, "the middle first touches"}, {r.Bridge.MiddleClosesAt, "the middle has closed"}} {
+	}{{firstAt, touches}, {allAt, closed}} {
 		if e.at.Known() && e.at > 0 {
 			in.Events = append(in.Events, figure.Event{At: float64(e.at), Words: e.words})
 		}

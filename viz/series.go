@@ -54,7 +54,7 @@ func seriesChart(c canvas.Caption, h study.SeriesHead, rows []study.SeriesRow) f
 		in.Words = h.Values[0]
 	}
 	in.X = x
-	for _, q := range study.SeriesColumns()[:study.MainColumns] {
+	for _, q := range study.DrawnColumns(rows) {
 		in.Panels = append(in.Panels, figure.ChartPanel{Name: q.Name, Unit: q.Unit, Lines: [][]float64{result(q.Column, h.Points, rows)}})
 	}
 	return in
@@ -62,7 +62,7 @@ func seriesChart(c canvas.Caption, h study.SeriesHead, rows []study.SeriesRow) f
 
 func seriesMap(c canvas.Caption, h study.SeriesHead, rows []study.SeriesRow) figure.ChoiceMapInput {
 	in := figure.ChoiceMapInput{Caption: c, Across: h.Keys[1], Up: h.Keys[0], X: h.Values[1], Y: h.Values[0]}
-	for _, q := range study.SeriesColumns()[:study.MainColumns] {
+	for _, q := range study.DrawnColumns(rows) {
 		v := result(q.Column, h.Points, rows)
 		p := figure.ChoicePanel{Name: q.Name, Unit: q.Unit}
 		for j := range in.Y {

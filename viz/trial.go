@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"archload/cases/answer"
 	"archload/cases/study"
@@ -39,12 +40,17 @@ func trialChart(t *study.Trial) figure.ChartInput {
 		q := answer.QuantityOf(key)
 		return trialLine{q.Name, q.Unit, get}
 	}
+	between, ends, touches, closes := answer.QuantityOf("middle_share").Name, "ends of the foot carry", "middle_touches_at", "middle_closes_at"
+	if len(t.Points[0].Feet) > 0 {
+		between, ends, touches, closes = "inner heels carry", "outer heels carry", "heels_touch_at", "heels_close_at"
+		in.Caption.Footer = strings.Replace(in.Caption.Footer, "thirds of the bearing length", "heels are halves of a foot", 1)
+	}
 	used := named("strength_used", func(p study.TrialPoint) float64 { return 100 * float64(p.StrengthUsed) })
 	for _, q := range []trialLine{
-		named("middle_share", func(p study.TrialPoint) float64 { return 100 * p.Share.Middle }),
-		{"ends of the foot carry", "%", func(p study.TrialPoint) float64 { return 100 * (p.Share.BassEnd + p.Share.TrebleEnd) }},
-		named("middle_touches_at", func(p study.TrialPoint) float64 { return 100 * float64(p.MiddleTouchesAt) }),
-		named("middle_closes_at", func(p study.TrialPoint) float64 { return 100 * float64(p.MiddleClosesAt) }),
+		{between, "%", func(p study.TrialPoint) float64 { return 100 * p.Bearing().Between }},
+		{ends, "%", func(p study.TrialPoint) float64 { return 100 * (1 - p.Bearing().Between) }},
+		named(touches, func(p study.TrialPoint) float64 { return 100 * float64(p.Bearing().Touches) }),
+		named(closes, func(p study.TrialPoint) float64 { return 100 * float64(p.Bearing().Closes) }),
 		named("gap_left", func(p study.TrialPoint) float64 { return p.GapLeft }),
 		named("bridge_sink", func(p study.TrialPoint) float64 { return p.Sink }),
 		named("foot_pressure", func(p study.TrialPoint) float64 { return float64(p.FootPressure) }),

@@ -61,6 +61,7 @@ func (r *BridgeReport) SetContact(s *design.Solution) {
 		r.GapLeft = math.Max(r.GapLeft, s.Result.State.Gap[i])
 	}
 	r.Share = ShareReport{BassEnd: share[0] / sum, Middle: share[1] / sum, TrebleEnd: share[2] / sum}
+	r.Feet = feetReport(s)
 	r.Spreading = spread / sum
 	r.FrictionNeeded = friction(s)
 }
@@ -94,8 +95,9 @@ func friction(s *design.Solution) Num {
 	return Num(worst)
 }
 
-// SetEvents follows the thirds through the load, and finds when the first and
-// the last station of the middle third come to carry force.
+// SetEvents follows thirds and heels through the load, and finds when the first
+// and the last station of the middle third, and of inner heels, come to carry
+// force.
 func (r *BridgeReport) SetEvents(s *design.Solution) {
 	st := s.Top.Built.Bridge
 	for _, t := range s.Result.State.Trace {
@@ -103,33 +105,17 @@ func (r *BridgeReport) SetEvents(s *design.Solution) {
 		for i, f := range t.Force {
 			l.Thirds[Third(st, i)] += f
 		}
+		if feet := s.Top.Built.Case.Bridge.Feet; len(feet) == 2 {
+			heels := heelSum(st, feet, func(i int) float64 { return t.Force[i] })
+			l.Heels = heels[:]
+		}
 		r.ByLoad = append(r.ByLoad, l)
 	}
-	closed := map[float64]float64{} // first load at which each middle station carries
-	stations := map[float64]bool{}
-	for i := range st.Pads {
-		if Third(st, i) == middleThird {
-			stations[st.Cells[i].X] = true
-		}
+	r.MiddleTouchesAt, r.MiddleClosesAt = closing(s, func(i int) bool { return Third(st, i) == middleThird })
+	if r.Feet == nil {
+		r.Feet = feetReport(s)
 	}
-	for _, e := range s.Result.State.Events {
-		x := st.Cells[e.Pad].X
-		if !e.Closes || !stations[x] {
-			continue
-		}
-		if _, seen := closed[x]; !seen {
-			closed[x] = e.Load
-		}
-	}
-	r.MiddleTouchesAt, r.MiddleClosesAt = None(), None()
-	for _, load := range closed {
-		if !r.MiddleTouchesAt.Known() || load < float64(r.MiddleTouchesAt) {
-			r.MiddleTouchesAt = Num(load)
-		}
-		if len(closed) == len(stations) && (!r.MiddleClosesAt.Known() || load > float64(r.MiddleClosesAt)) {
-			r.MiddleClosesAt = Num(load)
-		}
-	}
+	heelEvents(s, r.Feet)
 }
 
 // BridgeReport is how the bridge stands at full load.
@@ -139,6 +125,7 @@ type BridgeReport struct {
 	ActionChange    float64         `json:"action_change"` // at the octave, mm, positive when strings come lower
 	Contact         []ContactReport `json:"contact"`
 	Share           ShareReport     `json:"share"`
+	Feet            []FootReport    `json:"feet,omitempty"` // of two feet; share and middle_... speak of thirds of the bearing length
 	MiddleTouchesAt Num             `json:"middle_touches_at"`
 	MiddleClosesAt  Num             `json:"middle_closes_at"`
 	FrictionNeeded  Num             `json:"friction_needed"`
@@ -192,10 +179,11 @@ type ContactReport struct {
 	Drag     [2]float64 `json:"drag"` // N, tangential force on the plate, across and along
 }
 
-// LoadReport is the foot force by thirds at one load.
+// LoadReport is the foot force by thirds, of two feet also by heels, at one load.
 type LoadReport struct {
 	Load   float64    `json:"load"`
-	Thirds [3]float64 `json:"thirds"` // N: bass end, middle, treble end
+	Thirds [3]float64 `json:"thirds"`          // N: bass end, middle, treble end
+	Heels  []float64  `json:"heels,omitempty"` // N, of two feet: outer and inner of the bass foot, inner and outer of the treble foot
 }
 
 // BridgeNow reports the bridge at the solution's own load: all but what

@@ -75,32 +75,19 @@ func ofTop() []Quantity {
 	}
 }
 
+// percentOf reads a share of a bridge on so many feet, 0: on any.
+func percentOf(feet int, get func(*BridgeReport) Num) func(*Report) Num {
+	return bridged(func(b *BridgeReport) Num {
+		if feet != 0 && b.TwoFeet() != (feet == 2) {
+			return None()
+		}
+		return 100 * get(b)
+	})
+}
+
 // ofFoot is how the foot bears.
 func ofFoot() []Quantity {
-	percent := func(get func(*BridgeReport) Num) func(*Report) Num {
-		return bridged(func(b *BridgeReport) Num { return 100 * get(b) })
-	}
-	return []Quantity{
-		{Key: "bass_share", Name: "bass end of the foot carries", Unit: "%", Digits: 1,
-			Means:   "What the third of the foot's length on the bass side carries of the force under the foot.",
-			Compare: UnderDecides, Series: 7, Column: "bass_end_carries_percent", Window: true, Summary: HeadBridge,
-			Get: percent(func(b *BridgeReport) Num { return Num(b.Share.BassEnd) })},
-		{Key: "middle_share", Name: "middle of the foot carries", Short: "middle", Unit: "%", Digits: 1,
-			Means:   "What the middle third of the foot's length carries of the force under the foot; a third of it under even pressure.",
-			Compare: UnderDecides, Series: 2, Column: "middle_carries_percent", Report: true, Window: true, Summary: HeadBridge,
-			Get: percent(func(b *BridgeReport) Num { return Num(b.Share.Middle) })},
-		{Key: "treble_share", Name: "treble end of the foot carries", Unit: "%", Digits: 1,
-			Means:   "What the third of the foot's length on the treble side carries of the force under the foot.",
-			Compare: UnderDecides, Series: 8, Column: "treble_end_carries_percent", Window: true, Summary: HeadBridge,
-			Get: percent(func(b *BridgeReport) Num { return Num(b.Share.TrebleEnd) })},
-		{Key: "middle_touches_at", Name: "middle of the foot first touches at", Unit: "% of load", Event: true,
-			Means:   "The share of full string load at which the relieved middle of the foot first touches the top.",
-			Compare: UnderDecides, Series: 9, Column: "middle_touches_at_percent", Report: true, Summary: HeadBridge,
-			Get: percent(func(b *BridgeReport) Num { return b.MiddleTouchesAt })},
-		{Key: "middle_closes_at", Name: "middle of the foot has closed at", Short: "closes", Unit: "% of load", Event: true,
-			Means:   "The share of full string load at which the middle of the foot bears all along.",
-			Compare: UnderDecides, Series: 3, Column: "middle_closes_at_percent", Report: true, Summary: HeadBridge,
-			Get: percent(func(b *BridgeReport) Num { return b.MiddleClosesAt })},
+	return slices.Concat(ofThirds(), ofHeels(), []Quantity{
 		{Key: "gap_left", Name: "gap left under the foot", Unit: "mm", Digits: 3,
 			Means:  "The greatest gap that stays open between foot and top.",
 			Series: 10, Column: "gap_left_mm", Report: true, Window: true, Summary: HeadBridge,
@@ -109,7 +96,62 @@ func ofFoot() []Quantity {
 			Means:   "How hard the foot must drag for each newton it presses with, to stay where it is; wood gives 0.3 to 0.5.",
 			Compare: UnderDecides, Series: 16, Column: "friction_needed_1", Summary: HeadBridge,
 			Get: bridged(func(b *BridgeReport) Num { return b.FrictionNeeded })},
+	})
+}
+
+// ofThirds is how a continuous foot bears.
+func ofThirds() []Quantity {
+	percent := func(get func(*BridgeReport) Num) func(*Report) Num { return percentOf(1, get) }
+	return []Quantity{
+		{Key: "bass_share", Name: "bass end of the foot carries", Unit: "%", Digits: 1, Feet: 1,
+			Means:   "What the third of the foot's length on the bass side carries of the force under the foot.",
+			Compare: UnderDecides, Series: 7, Column: "bass_end_carries_percent", Window: true, Summary: HeadBridge,
+			Get: percent(func(b *BridgeReport) Num { return Num(b.Share.BassEnd) })},
+		{Key: "middle_share", Name: "middle of the foot carries", Short: "middle", Unit: "%", Digits: 1, Feet: 1,
+			Means:   "What the middle third of the foot's length carries of the force under the foot; a third of it under even pressure.",
+			Compare: UnderDecides, Series: 2, Column: "middle_carries_percent", Report: true, Window: true, Summary: HeadBridge,
+			Get: percent(func(b *BridgeReport) Num { return Num(b.Share.Middle) })},
+		{Key: "treble_share", Name: "treble end of the foot carries", Unit: "%", Digits: 1, Feet: 1,
+			Means:   "What the third of the foot's length on the treble side carries of the force under the foot.",
+			Compare: UnderDecides, Series: 8, Column: "treble_end_carries_percent", Window: true, Summary: HeadBridge,
+			Get: percent(func(b *BridgeReport) Num { return Num(b.Share.TrebleEnd) })},
+		{Key: "middle_touches_at", Name: "middle of the foot first touches at", Unit: "% of load", Event: true, Feet: 1,
+			Means:   "The share of full string load at which the relieved middle of the foot first touches the top.",
+			Compare: UnderDecides, Series: 9, Column: "middle_touches_at_percent", Report: true, Summary: HeadBridge,
+			Get: percent(func(b *BridgeReport) Num { return b.MiddleTouchesAt })},
+		{Key: "middle_closes_at", Name: "middle of the foot has closed at", Short: "closes", Unit: "% of load", Event: true, Feet: 1,
+			Means:   "The share of full string load at which the middle of the foot bears all along.",
+			Compare: UnderDecides, Series: 3, Column: "middle_closes_at_percent", Report: true, Summary: HeadBridge,
+			Get: percent(func(b *BridgeReport) Num { return b.MiddleClosesAt })},
 	}
+}
+
+// ofHeels is how two feet bear.
+func ofHeels() []Quantity {
+	percent := func(get func(*BridgeReport) Num) func(*Report) Num { return percentOf(2, get) }
+	heel := func(key, name, means string, get func(*BridgeReport) Num) Quantity {
+		return Quantity{Key: key, Name: name, Unit: "%", Digits: 1, Means: means, Feet: 2, Compare: UnderDecides, Window: true,
+			Summary: HeadBridge, Get: percent(get)}
+	}
+	out := []Quantity{
+		heel("bass_foot_share", "bass foot carries", "What the bass foot carries of the force under both feet.", func(b *BridgeReport) Num { return Num(b.Feet[0].Share) }),
+		heel("bass_inner_share", "inner heel of the bass foot carries", "What the half of the bass foot toward the bridge's middle carries of the force under both feet.", func(b *BridgeReport) Num { return Num(b.Feet[0].Inner) }),
+		heel("treble_inner_share", "inner heel of the treble foot carries", "What the half of the treble foot toward the bridge's middle carries of the force under both feet.", func(b *BridgeReport) Num { return Num(b.Feet[1].Inner) }),
+		heel("treble_foot_share", "treble foot carries", "What the treble foot carries of the force under both feet.", func(b *BridgeReport) Num { return Num(b.Feet[1].Share) }),
+		{Key: "heels_touch_at", Name: "an inner heel first touches at", Unit: "% of load", Event: true, Feet: 2,
+			Means:   "The share of full string load at which the first inner heel of the two feet touches the top.",
+			Compare: UnderDecides, Series: 24, Column: "heels_touch_at_percent", Report: true, Summary: HeadBridge,
+			Get: percent(func(b *BridgeReport) Num { return HeelsTouchAt(b.Feet) })},
+		{Key: "heels_close_at", Name: "both inner heels have closed at", Short: "heels close", Unit: "% of load", Event: true, Feet: 2,
+			Means:   "The share of full string load at which both inner heels bear all along.",
+			Compare: UnderDecides, Series: 25, Column: "heels_close_at_percent", Report: true, Summary: HeadBridge,
+			Get: percent(func(b *BridgeReport) Num { return HeelsCloseAt(b.Feet) })},
+	}
+	for i, column := range []string{"bass_foot_carries_percent", "bass_inner_heel_carries_percent", "treble_inner_heel_carries_percent", "treble_foot_carries_percent"} {
+		out[i].Series, out[i].Column = 20+i, column
+	}
+	out[0].Short, out[0].Report, out[3].Report = "bass foot", true, true
+	return out
 }
 
 // ofEdge is what holds the edge up.

@@ -18,6 +18,7 @@ type Quantity struct {
 	Note  string // what must be known to compare it; "" for nothing
 	Peak  bool   // the greatest of a field: its error falls slowly with the mesh
 	Event bool   // a load that may never be reached
+	Feet  int    // it is of a bridge on so many feet, 1 or 2, and of no other; 0: of any
 	Means string // what it tells a maker, as a sentence
 
 	Compare Heading // where it stands in a comparison
@@ -68,4 +69,10 @@ func (q Quantity) Brief() string {
 func GaugeQuantity(i int, name string) Quantity {
 	return Quantity{Key: "gauge_sink", Name: name + " sinks", Unit: "mm", Digits: 3, Plus: "down",
 		Get: func(r *Report) Num { return Num(r.Gauges[i].Sink) }}
+}
+
+// Applies says whether an answer can have the quantity: a continuous foot has
+// thirds, two feet have heels.
+func (q Quantity) Applies(r *Report) bool {
+	return q.Feet == 0 || r.Bridge != nil && r.Bridge.TwoFeet() == (q.Feet == 2)
 }

@@ -34,21 +34,23 @@ func (l *Live) Events() []Event {
 	return out
 }
 
-// middle tells when the middle third of the bearing length touches and when it
-// has closed.
+// middle tells when the middle third of a continuous foot, or the inner heels of
+// two, touch and have closed.
 func middle(s *design.Solution) []Event {
 	touches, closed := "the middle first touches", "the middle has closed"
-	if len(s.Top.Built.Case.Bridge.Feet) > 1 {
-		touches, closed = "the inner ends of the feet first touch", "the inner ends of the feet have closed"
-	}
 	var b answer.BridgeReport
 	b.SetEvents(s)
-	var out []Event
-	if at := b.MiddleTouchesAt; at.Known() && at > 0 {
-		out = append(out, Event{float64(at), touches})
+	first, all := b.MiddleTouchesAt, b.MiddleClosesAt
+	if b.TwoFeet() {
+		touches, closed = "an inner heel first touches", "both inner heels have closed"
+		first, all = answer.HeelsTouchAt(b.Feet), answer.HeelsCloseAt(b.Feet)
 	}
-	if at := b.MiddleClosesAt; at.Known() && at > 0 && at > b.MiddleTouchesAt {
-		out = append(out, Event{float64(at), closed})
+	var out []Event
+	if first.Known() && first > 0 {
+		out = append(out, Event{float64(first), touches})
+	}
+	if all.Known() && all > 0 && all > first {
+		out = append(out, Event{float64(all), closed})
 	}
 	return out
 }

@@ -66,8 +66,23 @@ func verdict(c *study.Comparison, k int) string {
 	} else {
 		words = append(words, pair+": no difference in what decides"+pickWords(ranged(c), " that another plank could not turn round", "")+".")
 	}
+	words = append(words, feetSentence(c, k)...)
 	words = append(words, sentence("Within the wood's scatter, so that another plank could turn it round: ", scatter)...)
 	return strings.Join(append(words, sentence("No difference: ", alike)...), " ")
+}
+
+// feetSentence says what can be compared between a continuous foot and two feet.
+func feetSentence(c *study.Comparison, k int) []string {
+	first, other := c.Reports[0].Bridge, c.Reports[k].Bridge
+	if first == nil || other == nil || first.TwoFeet() == other.TwoFeet() {
+		return nil
+	}
+	one, two := Letter(0), Letter(k)
+	if first.TwoFeet() {
+		one, two = two, one
+	}
+	return []string{fmt.Sprintf("%s stands on one foot, which has thirds, %s on two, which have none in the middle: what those carry "+
+		"cannot be set against each other. Sinks, lean, pressure, friction and strength can.", one, two)}
 }
 
 // sentence is a list of names behind a beginning; none of an empty list.

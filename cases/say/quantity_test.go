@@ -78,7 +78,7 @@ func TestQuantityPlaces(t *testing.T) {
 		if q.Compare != answer.NotCompared && v.Known() && !strings.Contains(table.String(), q.Title()+", "+q.Unit+"\n    A  a ") {
 			t.Errorf("the comparison lacks %s", q.Title())
 		}
-		if alone := q.Get(&answer.Report{Bridge: r.Bridge}); q.Window && alone != v {
+		if alone := q.Get(&answer.Report{Bridge: r.Bridge}); q.Window && (alone.Known() || v.Known()) && alone != v {
 			t.Errorf("%s is %g, of the bridge alone %g", q.Key, v, alone)
 		}
 	}

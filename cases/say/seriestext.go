@@ -55,7 +55,7 @@ func SeriesText(h study.SeriesHead, rows []study.SeriesRow) string {
 
 // writeSeriesRows prints a table of the first results.
 func writeSeriesRows(b *strings.Builder, h study.SeriesHead, rows []study.SeriesRow) {
-	cols := study.SeriesColumns()[:study.MainColumns]
+	cols := study.DrawnColumns(rows)
 	head := append([]string{"point"}, h.Keys...)
 	for _, q := range cols {
 		unit, _, _ := strings.Cut(q.Unit, " of ")

@@ -143,28 +143,39 @@ func (s *summary) bridge() {
 	s.say("lean_along", "")
 	s.say("lean_sideways", "")
 	s.say("action_change", "")
-	line(b, "foot carries", "bass end %s, middle %s, treble end %s of %.1f N square to the surface", s.text("bass_share"),
-		s.text("middle_share"), s.text("treble_share"), g.Pressed())
-	line(b, "middle of the foot", "%s", s.middle())
+	if g.TwoFeet() {
+		line(b, "feet carry", "bass foot %s, treble foot %s of %.1f N square to the surface", s.text("bass_foot_share"), s.text("treble_foot_share"), g.Pressed())
+		line(b, "their inner heels carry", "bass foot %s, treble foot %s; the outer heels %.1f and %.1f %%", s.text("bass_inner_share"),
+			s.text("treble_inner_share"), 100*g.Feet[0].Outer, 100*g.Feet[1].Outer)
+		line(b, "inner heels", "%s", s.closing("heels_touch_at", "heels_close_at"))
+	} else {
+		line(b, "foot carries", "bass end %s, middle %s, treble end %s of %.1f N square to the surface", s.text("bass_share"),
+			s.text("middle_share"), s.text("treble_share"), g.Pressed())
+		line(b, "middle of the foot", "%s", s.closing("middle_touches_at", "middle_closes_at"))
+	}
 	if g.FrictionNeeded.Known() {
 		s.say("friction_needed", "; wood gives 0.3 to 0.5")
 	}
 	s.end(answer.HeadBridge)
 }
 
-// middle says how the middle of the foot comes to bear.
-func (s *summary) middle() string {
-	s.skip("gap_left", "middle_touches_at", "middle_closes_at")
-	g := s.r.Bridge
+// closing says how the relieved part of the foot, its middle or its inner heels,
+// comes to bear, from the loads at which it touches and has closed.
+func (s *summary) closing(touches, closes string) string {
+	s.skip("gap_left", touches, closes)
+	left := study.GapWords(s.r.Bridge.GapLeft)
+	first, all := answer.QuantityOf(touches).Get(s.r), answer.QuantityOf(closes).Get(s.r)
+	many := s.r.Bridge.TwoFeet()
+	touch, does := pickWords(many, "touch", "touches"), pickWords(many, "do", "does")
 	switch {
-	case !g.MiddleTouchesAt.Known():
-		return "never touches; left at full load: " + study.GapWords(g.GapLeft)
-	case g.MiddleClosesAt.Known() && g.MiddleClosesAt == 0:
-		return "carries from the first"
-	case g.MiddleClosesAt.Known():
-		return fmt.Sprintf("first touches at %s and has closed at %s", s.text("middle_touches_at"), s.text("middle_closes_at"))
+	case !first.Known():
+		return "never " + touch + "; left at full load: " + left
+	case all.Known() && all == 0:
+		return pickWords(many, "carry", "carries") + " from the first"
+	case all.Known():
+		return fmt.Sprintf("first %s at %s and %s closed at %s", touch, s.text(touches), pickWords(many, "have", "has"), s.text(closes))
 	}
-	return fmt.Sprintf("first touches at %s and does not close all along; left: %s", s.text("middle_touches_at"), study.GapWords(g.GapLeft))
+	return fmt.Sprintf("first %s at %s and %s not close all along; left: %s", touch, s.text(touches), does, left)
 }
 
 func (s *summary) gauges() {

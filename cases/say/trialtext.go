@@ -17,9 +17,12 @@ func WriteTrial(w io.Writer, t *study.Trial) error {
 	fmt.Fprintf(&b, "%s: the foot relieved more and more, under %.0f N\n", t.Title, t.Downforce)
 	for i, p := range t.Points {
 		if i == 0 || t.Points[i-1].Shape != p.Shape {
-			fmt.Fprintf(&b, "\n%s\n%s", p.Shape, trialHead())
+			fmt.Fprintf(&b, "\n%s\n%s", p.Shape, trialHead(len(p.Feet) > 0))
 		}
 		writePoint(&b, &p)
+	}
+	if len(t.Points) > 0 && len(t.Points[0].Feet) > 0 {
+		b.WriteString("\nbass, treble: each whole foot. inner: the heels (half a foot's length each) toward the bridge's\nmiddle, both together; it is they that touch and close.\n")
 	}
 	if t.Crushing.Known() {
 		fmt.Fprintf(&b, "\ncrush %%: greatest pressure over 8 mm of foot against %.1f MPa, the softer wood's strength across the grain.\n", float64(t.Crushing))
@@ -64,7 +67,12 @@ func exampleDepth(t *study.Trial) float64 {
 	return t.Points[n/2].Depth
 }
 
-func trialHead() string {
+func trialHead(twoFeet bool) string {
+	if twoFeet {
+		return "          of the two feet's force   % of full load                                       arch  strength\n" +
+			"  depth    bass   inner  treble  touches  closes     gap  pressure  crush    sinks  rounder      used\n" +
+			"     mm       %       %       %       at      at    left       MPa      %       mm       mm         %\n"
+	}
 	return "           of the foot's force      % of full load                                       arch  strength\n" +
 		"  depth    bass  middle  treble  touches  closes     gap  pressure  crush    sinks  rounder      used\n" +
 		"     mm       %       %       %       at      at    left       MPa      %       mm       mm         %\n"
@@ -77,12 +85,13 @@ func writePoint(b *strings.Builder, p *study.TrialPoint) {
 		}
 		return fmt.Sprintf("%*.0f", width, 100*float64(v))
 	}
+	f := p.Bearing()
 	strength := ""
 	if p.StrengthUsed.Known() {
 		strength = percent(p.StrengthUsed, 10)
 	}
 	row := fmt.Sprintf("%7.3f %7.1f %7.1f %7.1f %s %s %7.3f %9.3f %s %8.3f %8s%s", p.Depth,
-		100*p.Share.BassEnd, 100*p.Share.Middle, 100*p.Share.TrebleEnd, percent(p.MiddleTouchesAt, 8), percent(p.MiddleClosesAt, 7),
+		100*f.Ends[0], 100*f.Between, 100*f.Ends[1], percent(f.Touches, 8), percent(f.Closes, 7),
 		p.GapLeft, float64(p.FootPressure), percent(p.FootUsed, 6), p.Sink, fmt.Sprintf("%+.3f", -p.TopBend), strength)
 	b.WriteString(strings.TrimRight(row, " ") + "\n")
 }
@@ -166,29 +175,40 @@ func slackLines(t *study.Trial) []string {
 }
 
 func loadedLines(t *study.Trial) []string {
-	p := t.Sheet
+	p, f := t.Sheet, t.Sheet.Bearing()
+	part := pickWords(len(p.Feet) > 0, "inner heels", "middle")
+	verb := func(one, two string) string { return pickWords(len(p.Feet) > 0, two, one) }
 	var lines []string
 	switch {
-	case p.MiddleClosesAt.Known():
-		lines = append(lines, fmt.Sprintf("The middle first touches at %.0f %% and has closed at %.0f %% of full load: tune up in steps and watch the gauge. At pitch no gauge shall go under the middle.",
-			100*float64(p.MiddleTouchesAt), 100*float64(p.MiddleClosesAt)))
-		if p.MiddleClosesAt > 0 {
-			lines = append(lines, TuningWords(float64(p.MiddleClosesAt)))
+	case f.Closes.Known():
+		lines = append(lines, fmt.Sprintf("The %s first %s at %.0f %% and %s closed at %.0f %% of full load: tune up in steps and watch the gauge. At pitch no gauge shall go under the %s.",
+			part, verb("touches", "touch"), 100*float64(f.Touches), verb("has", "have"), 100*float64(f.Closes), part))
+		if f.Closes > 0 {
+			lines = append(lines, TuningWords(float64(f.Closes)))
 		}
 		if p.GapLeft >= study.LeastGap {
 			lines = append(lines, fmt.Sprintf("Elsewhere under the foot at most %.2f mm are left.", p.GapLeft))
 		}
-	case p.MiddleTouchesAt.Known():
-		lines = append(lines, fmt.Sprintf("The middle first touches at %.0f %% of full load and does not close all along; left at most: %s.", 100*float64(p.MiddleTouchesAt), study.GapWords(p.GapLeft)))
+	case f.Touches.Known():
+		lines = append(lines, fmt.Sprintf("The %s first %s at %.0f %% of full load and %s not close all along; left at most: %s.", part, verb("touches", "touch"), 100*float64(f.Touches), verb("does", "do"), study.GapWords(p.GapLeft)))
 	default:
-		lines = append(lines, fmt.Sprintf("The middle never touches: at pitch a gauge of %.2f mm still goes under it.", p.GapLeft))
+		lines = append(lines, fmt.Sprintf("The %s never %s: at pitch a gauge of %.2f mm still goes under %s.", part, verb("touches", "touch"), p.GapLeft, verb("it", "them")))
 	}
-	lines = append(lines, fmt.Sprintf("Then the foot's thirds carry %.0f, %.0f and %.0f %% of its force (bass end, middle, treble end), the bridge has sunk %.2f mm, and the arch under the foot is %.2f mm %s.",
-		100*p.Share.BassEnd, 100*p.Share.Middle, 100*p.Share.TrebleEnd, p.Sink, math.Abs(p.TopBend), pickWords(p.TopBend > 0, "flatter", "rounder")))
+	lines = append(lines, fmt.Sprintf("Then %s, the bridge has sunk %.2f mm, and the arch under the foot is %.2f mm %s.",
+		carriedWords(p), p.Sink, math.Abs(p.TopBend), pickWords(p.TopBend > 0, "flatter", "rounder")))
 	if p.FootUsed.Known() {
 		lines = append(lines, fmt.Sprintf("The foot presses with at most %.2f MPa, averaged over 8 mm of it, %.0f %% of what crushes the softer wood in a short test.", float64(p.FootPressure), 100*float64(p.FootUsed)))
 	}
 	return lines
+}
+
+// carriedWords says what thirds or feet carry.
+func carriedWords(p *study.TrialPoint) string {
+	f := p.Bearing()
+	if len(p.Feet) > 0 {
+		return fmt.Sprintf("the bass foot carries %.0f %%, the treble foot %.0f %% of the force, the inner heels of both %.0f %%", 100*f.Ends[0], 100*f.Ends[1], 100*f.Between)
+	}
+	return fmt.Sprintf("the foot's thirds carry %.0f, %.0f and %.0f %% of its force (bass end, middle, treble end)", 100*f.Ends[0], 100*f.Between, 100*f.Ends[1])
 }
 
 // TuningWords say what strings have to be slackened to, to pull with a fraction p
@@ -215,9 +235,11 @@ func signed(x float64) string {
 
 func sureLines(t *study.Trial) []string {
 	s, h := &t.Wood.Softer, &t.Wood.Stiffer
+	fs, fh, two := s.Bearing(), h.Bearing(), len(s.Feet) > 0
 	return []string{
-		fmt.Sprintf("Boards of one wood differ by about %.0f %% in stiffness; one in three by more. If all the wood is that much softer, or that much stiffer, than its card says: the middle closes at %s or %s of full load and carries %.0f or %.0f %%; the bridge sinks %.2f or %.2f mm.",
-			100*t.Wood.Scatter, orNever(s.MiddleClosesAt), orNever(h.MiddleClosesAt), 100*s.Share.Middle, 100*h.Share.Middle, s.Sink, h.Sink),
+		fmt.Sprintf("Boards of one wood differ by about %.0f %% in stiffness; one in three by more. If all the wood is that much softer, or that much stiffer, than its card says: the %s %s at %s or %s of full load and %s %.0f or %.0f %%; the bridge sinks %.2f or %.2f mm.",
+			100*t.Wood.Scatter, pickWords(two, "inner heels", "middle"), pickWords(two, "close", "closes"), orNever(fs.Closes), orNever(fh.Closes),
+			pickWords(two, "carry", "carries"), 100*fs.Between, 100*fh.Between, s.Sink, h.Sink),
 		"Not in these numbers: how well the foot fits, a foot that slips sideways, the top's own creep over the years (it closes the gap further), moisture, and strings retuned. The maker's own judgement comes first; where people may be hurt, ask someone qualified.",
 	}
 }

@@ -66,6 +66,9 @@ func CompareRanged(names []string, sols []*design.Solution, reps []*answer.Repor
 		c.Titles = append(c.Titles, r.Title)
 	}
 	for _, q := range answer.Compared() {
+		if q.Event && slices.ContainsFunc(reps, func(r *answer.Report) bool { return r.Bridge != nil && !q.Applies(r) }) {
+			continue // "never" would stand for a bridge that has no such place
+		}
 		row := Row{Key: q.Key, Name: q.Title(), Unit: q.Unit, Ranges: []Range{}, of: q}
 		known := false
 		for _, r := range reps {

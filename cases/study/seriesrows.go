@@ -18,7 +18,7 @@ type SeriesRow struct {
 }
 
 // MainColumns is how many results of a series, the first ones, are printed and
-// drawn.
+// drawn; see DrawnColumns.
 const MainColumns = 6
 
 // SeriesColumns lists the results that a series keeps, in the order of its
@@ -26,6 +26,24 @@ const MainColumns = 6
 func SeriesColumns() []answer.Quantity {
 	out := answer.QuantitiesOf(func(q answer.Quantity) bool { return q.Series > 0 })
 	slices.SortFunc(out, func(a, b answer.Quantity) int { return a.Series - b.Series })
+	return out
+}
+
+// DrawnColumns are the results of a series that are printed and drawn: the main
+// ones, and of how the foot bears those that its bridges have, thirds or heels.
+func DrawnColumns(rows []SeriesRow) []answer.Quantity {
+	has := func(key string) bool {
+		column := answer.QuantityOf(key).Column
+		return slices.ContainsFunc(rows, func(r SeriesRow) bool { v, ok := r.Results[column]; return ok && v.Known() })
+	}
+	two := has("bass_foot_share")
+	one := has("middle_share") || !two
+	var out []answer.Quantity
+	for i, q := range SeriesColumns() {
+		if i < MainColumns && (q.Feet != 1 || one) || two && q.Feet == 2 && q.Short != "" {
+			out = append(out, q)
+		}
+	}
 	return out
 }
 

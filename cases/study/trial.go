@@ -26,19 +26,37 @@ type Trial struct {
 
 // TrialPoint is what one relief does at full load. Lengths mm.
 type TrialPoint struct {
-	Shape           string             `json:"shape"` // "stations" if the case lists depths
-	Depth           float64            `json:"depth"` // at its deepest
-	Share           answer.ShareReport `json:"share"`
-	MiddleTouchesAt answer.Num         `json:"middle_touches_at"` // fraction of full load; null: never
-	MiddleClosesAt  answer.Num         `json:"middle_closes_at"`
-	GapLeft         float64            `json:"gap_left"`      // the greatest remaining
-	FootPressure    answer.Num         `json:"foot_pressure"` // MPa, the greatest mean over 8 mm of foot
-	FootUsed        answer.Num         `json:"foot_used"`     // 1, of the crushing strength
-	Sink            float64            `json:"sink"`          // of the bridge at its middle
-	TopBend         float64            `json:"top_bend"`      // how much more the top gives way under the foot's middle than under its ends: positive flattens the arch
-	TopCurvature    float64            `json:"top_curvature"` // 1/m, added under the foot along its length: positive makes the arch rounder
-	StrengthUsed    answer.Num         `json:"strength_used"` // null where it was not worked out
-	Checks          string             `json:"checks_failed"` // names of the built-in checks that it does not pass, where the strength was worked out
+	Shape           string              `json:"shape"` // "stations" if the case lists depths
+	Depth           float64             `json:"depth"` // at its deepest
+	Share           answer.ShareReport  `json:"share"`
+	Feet            []answer.FootReport `json:"feet,omitempty"`    // of two feet
+	MiddleTouchesAt answer.Num          `json:"middle_touches_at"` // fraction of full load; null: never
+	MiddleClosesAt  answer.Num          `json:"middle_closes_at"`
+	GapLeft         float64             `json:"gap_left"`      // the greatest remaining
+	FootPressure    answer.Num          `json:"foot_pressure"` // MPa, the greatest mean over 8 mm of foot
+	FootUsed        answer.Num          `json:"foot_used"`     // 1, of the crushing strength
+	Sink            float64             `json:"sink"`          // of the bridge at its middle
+	TopBend         float64             `json:"top_bend"`      // how much more the top gives way under the foot's middle than under its ends: positive flattens the arch
+	TopCurvature    float64             `json:"top_curvature"` // 1/m, added under the foot along its length: positive makes the arch rounder
+	StrengthUsed    answer.Num          `json:"strength_used"` // null where it was not worked out
+	Checks          string              `json:"checks_failed"` // names of the built-in checks that it does not pass, where the strength was worked out
+}
+
+// Bearing is how the foot bears in a trial: its ends and what lies between them.
+type Bearing struct {
+	Ends    [2]float64 // shares, 0 to 1: of the bass and treble ends, or of the bass and treble foot
+	Between float64    // of the middle third, or of the inner heels (which the feet hold too)
+	Touches answer.Num // fraction of full load at which that first touches; none: never
+	Closes  answer.Num // and at which it has closed
+}
+
+// Bearing tells how the foot bears: of a continuous one by thirds, of two by
+// feet and heels.
+func (p *TrialPoint) Bearing() Bearing {
+	if len(p.Feet) == 0 {
+		return Bearing{[2]float64{p.Share.BassEnd, p.Share.TrebleEnd}, p.Share.Middle, p.MiddleTouchesAt, p.MiddleClosesAt}
+	}
+	return Bearing{[2]float64{p.Feet[0].Share, p.Feet[1].Share}, answer.InnerHeels(p.Feet), answer.HeelsTouchAt(p.Feet), answer.HeelsCloseAt(p.Feet)}
 }
 
 // TrialWood is the sheet's relief on the same design in wood that is all softer

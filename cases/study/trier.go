@@ -107,7 +107,7 @@ func (t *trier) point(q *design.Top, st *contact.State, fit contact.LoadCase, st
 	var b answer.BridgeReport
 	b.SetContact(s)
 	b.SetEvents(s)
-	out := TrialPoint{Share: b.Share, MiddleTouchesAt: b.MiddleTouchesAt, MiddleClosesAt: b.MiddleClosesAt,
+	out := TrialPoint{Share: b.Share, Feet: b.Feet, MiddleTouchesAt: b.MiddleTouchesAt, MiddleClosesAt: b.MiddleClosesAt,
 		GapLeft: b.GapLeft, Sink: answer.Sink(s), StrengthUsed: answer.None()}
 	card, err := q.Built.Case.Wood("plate.wood")
 	if err != nil {

@@ -16,21 +16,31 @@ type Event struct {
 	Words string  // "the middle first touches"
 }
 
-// FootForceInput is what FootForce draws: the force on each third of the
-// bearing length at each share of the load.
+// FootLine is the force on a part of the foot.
+type FootLine struct {
+	Name  string    // "bass end"
+	Force []float64 // N, one per load
+}
+
+// FootForceInput is what FootForce draws: the force on each part of the foot, at
+// most four from bass to treble, at each share of the load.
 type FootForceInput struct {
-	Caption                  canvas.Caption
-	Load                     []float64 // share of full string load, rising from 0 to 1
-	BassEnd, Middle, TrebEnd []float64 // N, one per load
-	Events                   []Event
+	Caption canvas.Caption
+	Load    []float64 // share of full string load, rising from 0 to 1
+	Lines   []FootLine
+	Events  []Event
 }
 
 // FootForce draws how the foot takes up the load.
 func FootForce(in FootForceInput) (*canvas.Picture, error) {
 	n := len(in.Load)
-	if n < 2 || len(in.BassEnd) != n || len(in.Middle) != n || len(in.TrebEnd) != n {
-		return nil, fmt.Errorf("foot force: want at least 2 loads and as many forces, found %d loads and %d, %d, %d forces",
-			n, len(in.BassEnd), len(in.Middle), len(in.TrebEnd))
+	if most := len(footPens()); n < 2 || len(in.Lines) == 0 || len(in.Lines) > most {
+		return nil, fmt.Errorf("foot force: want at least 2 loads and 1 to %d lines, found %d loads and %d lines", most, n, len(in.Lines))
+	}
+	for _, l := range in.Lines {
+		if len(l.Force) != n {
+			return nil, fmt.Errorf("foot force: want as many forces as loads, found %d loads and %d forces", n, len(l.Force))
+		}
 	}
 	if !slices.IsSorted(in.Load) {
 		return nil, fmt.Errorf("foot force: loads do not rise")
@@ -50,10 +60,25 @@ type series struct {
 }
 
 func (in FootForceInput) series() []series {
-	return []series{
-		{"bass end", in.BassEnd, canvas.Pen{Width: 1.4, Color: canvas.Rust()}},
-		{"middle", in.Middle, canvas.Pen{Width: 1.4, Color: canvas.Ink(), Dash: []float64{1.5, 2}}},
-		{"treble end", in.TrebEnd, canvas.Pen{Width: 1.4, Color: canvas.Blue(), Dash: []float64{6, 2.5}}},
+	pens := footPens()
+	out := make([]series, len(in.Lines))
+	for i, l := range in.Lines {
+		by := pens[i]
+		if i == len(in.Lines)-1 && i > 0 {
+			by = pens[len(pens)-1] // the treble end keeps its own
+		}
+		out[i] = series{l.Name, l.Force, by}
+	}
+	return out
+}
+
+// footPens draw the parts of the foot, bass to treble.
+func footPens() []canvas.Pen {
+	return []canvas.Pen{
+		{Width: 1.4, Color: canvas.Rust()},
+		{Width: 1.4, Color: canvas.Ink(), Dash: []float64{1.5, 2}},
+		{Width: 1.4, Color: canvas.SoftInk(), Dash: []float64{3, 1.5}},
+		{Width: 1.4, Color: canvas.Blue(), Dash: []float64{6, 2.5}},
 	}
 }
 
@@ -163,7 +188,10 @@ func drawEvents(g *canvas.Page, rows []placedEvent, plot canvas.Rect) {
 // apart where they would meet.
 func nameSeries(g *canvas.Page, all []series, y canvas.Axis, x float64) {
 	const lead = 11
-	order := []int{0, 1, 2}
+	order := make([]int, len(all))
+	for i := range order {
+		order[i] = i
+	}
 	last := func(i int) float64 {
 		v := all[i].v[len(all[i].v)-1]
 		if math.IsNaN(v) {

@@ -112,13 +112,18 @@ func addSections(out map[string]func(*testing.T) *canvas.Picture) {
 		events.Events = append(events.Events, Event{0.05 + 0.12*float64(i), "something happens under the treble end of the foot"})
 	}
 	equal := demoFootForce()
-	equal.TrebEnd, equal.Middle = equal.BassEnd, equal.BassEnd
+	for i := range equal.Lines {
+		equal.Lines[i].Force = equal.Lines[0].Force
+	}
+	heels := demoFootForce()
+	heels.Lines = append([]FootLine{{"bass outer", heels.Lines[1].Force}}, heels.Lines...)
 	out["cross-arch-two-feet"] = made(CrossArch(two))
 	out["cross-arch-flat"] = made(CrossArch(CrossArchInput{Caption: demoCaption(), Section: flat}))
 	out["cross-arch-long"] = made(CrossArch(long))
 	out["cross-arch-tight"] = made(CrossArch(tight))
 	out["cross-arch-fine"] = made(CrossArch(fine))
 	out["foot-force-events"] = made(FootForce(events))
+	out["foot-force-heels"] = made(FootForce(heels))
 	out["foot-force-equal"] = made(FootForce(equal))
 	out["compare-sections"] = made(CompareSections(CompareInput{Caption: demoCaption(), Sections: []Section{
 		demoSection("Course guitar, apex on the centre line", 17, 1), demoSection("Course guitar, apex 22 mm to the treble", 19, 0.8)}}))

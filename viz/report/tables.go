@@ -78,10 +78,22 @@ func (d *subject) bears() reportSection {
 	}
 	t := reportTable{Caption: "Force under each third of the foot as the load rises",
 		Head: []string{"load, % of full", "bass end, N", "middle, N", "treble end, N"}}
+	if b.TwoFeet() {
+		t = reportTable{Caption: "Force under each heel of the two feet as the load rises",
+			Head: []string{"load, % of full", "bass foot outer, N", "bass foot inner, N", "treble foot inner, N", "treble foot outer, N"}}
+	}
 	step := max(1, (len(b.ByLoad)+9)/10)
 	for i, l := range b.ByLoad {
 		if i%step == 0 || i == len(b.ByLoad)-1 {
-			t.Rows = append(t.Rows, []string{dec(100*l.Load, 0), dec(l.Thirds[0], 1), dec(l.Thirds[1], 1), dec(l.Thirds[2], 1)})
+			row := []string{dec(100*l.Load, 0)}
+			forces := l.Thirds[:]
+			if b.TwoFeet() {
+				forces = l.Heels
+			}
+			for _, f := range forces {
+				row = append(row, dec(f, 1))
+			}
+			t.Rows = append(t.Rows, row)
 		}
 	}
 	sec.Tables = []reportTable{t}
