@@ -71,8 +71,8 @@ type GaugeReport struct {
 	Sink         float64    `json:"sink"`
 	Measured     Num        `json:"measured"`
 	Displacement [3]float64 `json:"displacement"`
-	Outer        FaceStress `json:"outer"`
-	Inner        FaceStress `json:"inner"`
+	Outer        inWood     `json:"outer"`
+	Inner        inWood     `json:"inner"`
 }
 
 // ReadingAt is what a dial gauge and strain gauges would show at a place of

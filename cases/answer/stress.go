@@ -8,18 +8,18 @@ import (
 	"archload/mesh"
 )
 
-// FaceStress is the stress at one face in wood axes, MPa, positive in tension.
-type FaceStress struct {
+// inWood is the stress at one face in wood axes, MPa, positive in tension.
+type inWood struct {
 	Along  float64 `json:"along"`
 	Across float64 `json:"across"`
 	Shear  float64 `json:"shear"`
 }
 
 // faceStress picks the three stresses in the plate's own wood plane.
-func faceStress(s *design.Solution, shell int, zeta float64) FaceStress {
+func faceStress(s *design.Solution, shell int, zeta float64) inWood {
 	t := s.Result.ShellStress(shell, zeta)
 	across, shear := InPlane(s.Top.Built)
-	return FaceStress{Along: t[0], Across: t[across], Shear: t[shear]}
+	return inWood{Along: t[0], Across: t[across], Shear: t[shear]}
 }
 
 // InPlane says which stress components lie in the plate: with R across the
@@ -35,12 +35,12 @@ func InPlane(b *design.Built) (across, shear int) {
 // stressAround averages the stress at one face over a circle as wide as the
 // plate is thick, so that it does not depend on which triangle the place falls
 // into; where the circle would cross an edge, it is that triangle's alone.
-func stressAround(s *design.Solution, q mesh.Point, at fem.SurfacePoint, zeta float64) FaceStress {
+func stressAround(s *design.Solution, q mesh.Point, at fem.SurfacePoint, zeta float64) inWood {
 	tris, whole := s.Top.Built.CircleAbout(q, s.Top.Built.Plate.Thickness.At(q).Z, design.Circle())
 	if !whole {
 		return faceStress(s, int(at.Shell), zeta)
 	}
-	var m FaceStress
+	var m inWood
 	for _, t := range tris {
 		f := faceStress(s, int(t), zeta)
 		m.Along += f.Along / float64(len(tris))
