@@ -148,6 +148,9 @@ func (s *System) rigid(e Element, along, about int) []float64 {
 			copy(u[6*k:], append(move[:], turn[:]...))
 		}
 	}
+	if led, ok := e.(*ledMassive); ok {
+		e = led.Element
+	}
 	if g, ok := e.(*gluedBeam); ok && about >= 0 {
 		for end, lean := range g.of.Lean {
 			if !g.of.Joined[end] { // it keeps the turn about the axis across alone

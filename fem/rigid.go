@@ -31,7 +31,8 @@ func (m *Model) AddBody(at [3]float64, nodes []int32) int32 {
 }
 
 // followers maps each node that follows to the node that leads it; it is an
-// error if two lead one, or if one is held.
+// error if two lead one, if one is held, or if a spring or a mass hangs on one:
+// those act on their triangle's own nodes.
 func (m *Model) followers() (map[int32]int32, error) {
 	lead := map[int32]int32{}
 	for i := range m.Bodies {
@@ -48,7 +49,22 @@ func (m *Model) followers() (map[int32]int32, error) {
 			return nil, fmt.Errorf("node %d follows a rigid body and is held; want the body's node held", f.Node)
 		}
 	}
+	for i := range m.Springs {
+		if m.touchesBody(m.Springs[i].At, lead) {
+			return nil, fmt.Errorf("spring %d hangs on a triangle that touches a rigid body; want it elsewhere", i)
+		}
+	}
+	for i := range m.Masses {
+		if slices.ContainsFunc(m.Masses[i].At, func(at SurfacePoint) bool { return m.touchesBody(at, lead) }) {
+			return nil, fmt.Errorf("mass %d lies on a triangle that touches a rigid body; want it elsewhere", i)
+		}
+	}
 	return lead, nil
+}
+
+// touchesBody says whether a node of a place's triangle follows a rigid body.
+func (m *Model) touchesBody(at SurfacePoint, lead map[int32]int32) bool {
+	return slices.ContainsFunc(m.Shells[at.Shell].Nodes[:], func(n int32) bool { _, follows := lead[n]; return follows })
 }
 
 // ledElement is an element of which some nodes follow rigid bodies. With T the

@@ -80,6 +80,16 @@ func TestRigidBodyRefused(t *testing.T) {
 	if _, err := Assemble(m, 1); err == nil {
 		t.Error("a node follows and is held, want an error")
 	}
+	m, _ = blockedStrip()
+	m.Springs = []Spring{{At: SurfacePoint{Shell: 5, L: [3]float64{1, 0, 0}}, Dir: [3]float64{0, 0, 1}, K: 1}}
+	if _, err := Assemble(m, 1); err == nil {
+		t.Error("a spring hangs on a node that follows, want an error")
+	}
+	m, _ = blockedStrip()
+	m.Masses = []PointMass{{At: []SurfacePoint{{Shell: 7, L: [3]float64{1, 0, 0}}}, Mass: 1e-6}}
+	if _, err := Assemble(m, 1); err == nil {
+		t.Error("a mass lies on a node that follows, want an error")
+	}
 }
 
 // TestRigidBodyMass: a block's elements weigh what they weigh without it.

@@ -6,9 +6,7 @@ import (
 	"strings"
 	"testing/fstest"
 
-	"archload/cases"
 	"archload/cases/answer"
-	"archload/cases/design"
 	"archload/cases/verify/reference"
 	"archload/mesh"
 )
@@ -63,14 +61,10 @@ func outlineTable(points []mesh.Point) string {
 
 // solve reads the mean sink of the gauges over the reference's.
 func (d drum) solve(ctx context.Context, at Density) (Readings, error) {
-	c, err := cases.Load(fstest.MapFS{
+	s, err := solveCase(ctx, fstest.MapFS{
 		"drum.toml":   {Data: []byte(d.text())},
 		"outline.csv": {Data: []byte(outlineTable(ellipse(mesh.Point{}, drumRadius, drumRadius, 96)))},
-	}, "drum.toml")
-	if err != nil {
-		return nil, err
-	}
-	s, err := design.Solve(ctx, c, at.options())
+	}, "drum.toml", at)
 	if err != nil {
 		return nil, err
 	}

@@ -192,14 +192,10 @@ func shearBar(ctx context.Context, at Density) (Readings, error) {
 		"[rim]\nsupport = \"hinged\"\n[[brace]]\nname = \"bar\"\nwood = \"bar\"\nline = [[-40, 0], [0, 0], [40, 0]]\nwidth = 8\nheight = 20\n" +
 		"[[load]]\nat = [0, 0]\nforce = [0, 0, -100]\n[[gauge]]\nat = [0, 0]\n[[support]]\nat = [-40, 0]\n[[support]]\nat = [40, 0]\n" + evenWood("soft", 100, 0.3) +
 		"[wood.bar]\ndensity = 400\nEL = 10000\nER = 800\nET = 500\nGLR = 400\nGLT = 100\nGRT = 30\nnuLR = 0.37\nnuLT = 0.4\nnuRT = 0.4\n"
-	c, err := cases.Load(fstest.MapFS{
+	s, err := solveCase(ctx, fstest.MapFS{
 		"bar.toml":    {Data: []byte(text)},
 		"outline.csv": {Data: []byte("x_mm,y_mm,corner\n-60,-40,1\n60,-40,1\n60,40,1\n-60,40,1\n")},
-	}, "bar.toml")
-	if err != nil {
-		return nil, err
-	}
-	s, err := design.Solve(ctx, c, at.options())
+	}, "bar.toml", at)
 	if err != nil {
 		return nil, err
 	}

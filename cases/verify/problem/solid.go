@@ -9,7 +9,6 @@ import (
 	"strings"
 	"testing/fstest"
 
-	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/testdata"
@@ -58,11 +57,7 @@ func (d solidPlate) solve(ctx context.Context, at Density) (Readings, error) {
 		return nil, err
 	}
 	all["solid.toml"] = &fstest.MapFile{Data: []byte(d.text(gauges))}
-	c, err := cases.Load(all, "solid.toml")
-	if err != nil {
-		return nil, err
-	}
-	s, err := design.Solve(ctx, c, at.options())
+	s, err := solveCase(ctx, all, "solid.toml", at)
 	if err != nil {
 		return nil, err
 	}
@@ -170,11 +165,7 @@ func pressedSolid(rim string) func(ctx context.Context, at Density) (Readings, e
 		}
 		d := solidPlate{rim: rim, load: "P", made: "pressed"}
 		all["solid.toml"] = &fstest.MapFile{Data: []byte(d.text([][2]float64{{40, 20}}))}
-		c, err := cases.Load(all, "solid.toml")
-		if err != nil {
-			return nil, err
-		}
-		s, err := design.Solve(ctx, c, at.options())
+		s, err := solveCase(ctx, all, "solid.toml", at)
 		if err != nil {
 			return nil, err
 		}

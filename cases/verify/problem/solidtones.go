@@ -6,8 +6,6 @@ import (
 	"strconv"
 	"testing/fstest"
 
-	"archload/cases"
-	"archload/cases/design"
 	"archload/fem/eigen"
 )
 
@@ -21,11 +19,7 @@ func solidTones(rim string) func(ctx context.Context, at Density) (Readings, err
 		}
 		d := solidPlate{rim: rim, load: "P", brace: true, made: "carved"}
 		all["solid.toml"] = &fstest.MapFile{Data: []byte(d.text(nil))}
-		c, err := cases.Load(all, "solid.toml")
-		if err != nil {
-			return nil, err
-		}
-		s, err := design.Solve(ctx, c, at.options())
+		s, err := solveCase(ctx, all, "solid.toml", at)
 		if err != nil {
 			return nil, err
 		}
