@@ -7,7 +7,6 @@ import (
 	"strings"
 	"testing/fstest"
 
-	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/fem/vec3"
@@ -79,11 +78,7 @@ func (f firmFoot) solve(ctx context.Context, at Density) (*design.Solution, erro
 	if f.radius != 0 {
 		all["points.csv"] = &fstest.MapFile{Data: []byte(f.points())}
 	}
-	c, err := cases.Load(all, "firm.toml")
-	if err != nil {
-		return nil, err
-	}
-	return design.Solve(ctx, c, at.options())
+	return solveCase(ctx, all, "firm.toml", at)
 }
 
 // down is the downforce of the string, N, and along its push toward the neck.

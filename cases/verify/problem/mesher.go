@@ -152,11 +152,7 @@ func contours() (Readings, error) {
 func discPlate(clamped bool) func(d Density) (Readings, error) {
 	return func(d Density) (Readings, error) {
 		const a = 100.0
-		disc, err := plane.NewCurve(ellipse(mesh.Point{}, a, a, 128), nil)
-		if err != nil {
-			return nil, err
-		}
-		plan, err := mesh.Triangulate(mesh.Domain{Outline: disc, Size: 2 * a / float64(d.N)})
+		plan, err := discPlan(d, a)
 		if err != nil {
 			return nil, err
 		}
@@ -200,4 +196,13 @@ func (p *panel) discReadings(a float64) (Readings, error) {
 		return nil, err
 	}
 	return Readings{"sink": -even.moveAt(middle)[2], "point": -one.moveAt(middle)[2]}, nil
+}
+
+// discPlan is the program's own mesh of a disc of radius a, with n edges across.
+func discPlan(d Density, a float64) (*mesh.Plan, error) {
+	disc, err := plane.NewCurve(ellipse(mesh.Point{}, a, a, 128), nil)
+	if err != nil {
+		return nil, err
+	}
+	return mesh.Triangulate(mesh.Domain{Outline: disc, Size: 2 * a / float64(d.N)})
 }

@@ -9,7 +9,6 @@ import (
 	"archload/fem/eigen"
 	"archload/fem/element"
 	"archload/mesh"
-	"archload/mesh/plane"
 )
 
 // tones finds the lowest values of omega² of a panel that is built, ascending; those of
@@ -119,11 +118,7 @@ func archTones(d Density) (Readings, error) {
 // onDisc is a plate on a disc of radius a on the program's own mesh with n edges across,
 // raised to a surface; its rim is clamped.
 func onDisc(d Density, a float64, of makeup, at func(q mesh.Point) (x, n [3]float64)) (*panel, error) {
-	disc, err := plane.NewCurve(ellipse(mesh.Point{}, a, a, 128), nil)
-	if err != nil {
-		return nil, err
-	}
-	plan, err := mesh.Triangulate(mesh.Domain{Outline: disc, Size: 2 * a / float64(d.N)})
+	plan, err := discPlan(d, a)
 	if err != nil {
 		return nil, err
 	}
