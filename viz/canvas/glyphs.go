@@ -17,28 +17,36 @@ func glyphPath(f font.Face, at vg.Point, text string) vg.Path {
 		buf  sfnt.Buffer
 		ppem = fixed.Int26_6(f.Face.UnitsPerEm()) // one unit of fixed = one font unit
 		unit = float64(f.Font.Size) / float64(ppem)
-		prev sfnt.GlyphIndex
-		x    fixed.Int26_6
 	)
+	setLine(f, ppem, &buf, text, func(g sfnt.GlyphIndex, x fixed.Int26_6) {
+		if segs, err := f.Face.LoadGlyph(&buf, g, ppem, nil); err == nil {
+			out = appendGlyph(out, segs, vg.Point{X: at.X + vg.Length(unit*float64(x)), Y: at.Y}, unit)
+		}
+	})
+	return out
+}
+
+// setLine tells each letter of a line of text and where it begins, font units
+// from the line's beginning; letters that the face lacks are left out.
+func setLine(f font.Face, ppem fixed.Int26_6, buf *sfnt.Buffer, text string, letter func(g sfnt.GlyphIndex, x fixed.Int26_6)) {
+	var prev sfnt.GlyphIndex
+	var x fixed.Int26_6
 	for i, r := range text {
-		g, err := f.Face.GlyphIndex(&buf, r)
+		g, err := f.Face.GlyphIndex(buf, r)
 		if err != nil {
 			continue
 		}
 		if i > 0 {
-			if k, err := f.Face.Kern(&buf, prev, g, ppem, xfont.HintingNone); err == nil {
+			if k, err := f.Face.Kern(buf, prev, g, ppem, xfont.HintingNone); err == nil {
 				x += k
 			}
 		}
-		if segs, err := f.Face.LoadGlyph(&buf, g, ppem, nil); err == nil {
-			out = appendGlyph(out, segs, vg.Point{X: at.X + vg.Length(unit*float64(x)), Y: at.Y}, unit)
-		}
-		if w, err := f.Face.GlyphAdvance(&buf, g, ppem, xfont.HintingNone); err == nil {
+		letter(g, x)
+		if w, err := f.Face.GlyphAdvance(buf, g, ppem, xfont.HintingNone); err == nil {
 			x += w
 		}
 		prev = g
 	}
-	return out
 }
 
 // appendGlyph appends one glyph with its origin at at; unit is points per

@@ -9,7 +9,6 @@ import (
 	"math"
 	"strconv"
 
-	xfont "golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
 	"gonum.org/v1/plot/font"
@@ -144,31 +143,16 @@ func (c *compactSVG) FillString(f font.Face, p vg.Point, text string) {
 		buf  sfnt.Buffer
 		ppem = fixed.Int26_6(f.Face.UnitsPerEm()) // one unit of fixed = one font unit
 		unit = tenths * float64(f.Font.Size) / float64(ppem)
-		prev sfnt.GlyphIndex
-		x    fixed.Int26_6
 	)
 	left, top := c.xy(p)
 	m := c.now.m
 	fmt.Fprintf(c.w, "<g role=\"img\" aria-label=\"%s\" %s transform=\"matrix(%.5g %.5g %.5g %.5g %.0f %.0f)\">", html.EscapeString(text), c.paint("fill"),
 		m[0]*unit, -m[1]*unit, -m[2]*unit, m[3]*unit, tenths*left, tenths*top)
-	for i, r := range text {
-		g, err := f.Face.GlyphIndex(&buf, r)
-		if err != nil {
-			continue
-		}
-		if i > 0 {
-			if k, err := f.Face.Kern(&buf, prev, g, ppem, xfont.HintingNone); err == nil {
-				x += k
-			}
-		}
+	setLine(f, ppem, &buf, text, func(g sfnt.GlyphIndex, x fixed.Int26_6) {
 		if n := c.glyph(f, g, ppem, &buf); n > 0 {
 			fmt.Fprintf(c.w, "<use href=\"#g%d\" x=\"%d\"/>", n, int(x))
 		}
-		if w, err := f.Face.GlyphAdvance(&buf, g, ppem, xfont.HintingNone); err == nil {
-			x += w
-		}
-		prev = g
-	}
+	})
 	fmt.Fprint(c.w, "</g>\n")
 }
 
