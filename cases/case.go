@@ -3,6 +3,7 @@ package cases
 import (
 	"fmt"
 
+	"archload/cases/motion"
 	"archload/cases/tree"
 	"archload/materials"
 	"archload/mesh"
@@ -20,22 +21,22 @@ type Case struct {
 	Title string `toml:"title" eg:"'parlour guitar, second top'"`
 	// case this one starts from, of which only what changes is written: a file, or a bundled case's name;
 	// default: none
-	Base     string           `toml:"base" eg:"'course-guitar'"`
-	Plate    Plate            `toml:"plate" need:"the table [plate] with wood, outline and thickness"`
-	Braces   []Brace          `toml:"brace" most:"100"` // default: none
-	Rim      Rim              `toml:"rim"`
-	Strings  *Strings         `toml:"strings"`            // default: none
-	Bridge   *Bridge          `toml:"bridge"`             // default: none
-	Loads    []TopLoad        `toml:"load" most:"200"`    // default: none
-	Gauges   []Gauge          `toml:"gauge" most:"500"`   // default: none
-	Supports []Support        `toml:"support" most:"100"` // default: none
-	Posts    []Post           `toml:"post" most:"50"`     // default: none
-	Woods    map[string]*Wood `toml:"wood" most:"100"`    // the case's own woods; default: none
-	Motion   *Motion          `toml:"motion"`             // default: none, that is, its own defaults
-	Masses   []PlateMass      `toml:"mass" most:"100"`    // default: none
-	Taps     []Tap            `toml:"tap" most:"100"`     // default: none
-	Tones    []HeardTone      `toml:"tone" most:"100"`    // default: none
-	Mesh     Mesh             `toml:"mesh"`
+	Base     string             `toml:"base" eg:"'course-guitar'"`
+	Plate    Plate              `toml:"plate" need:"the table [plate] with wood, outline and thickness"`
+	Braces   []Brace            `toml:"brace" most:"100"` // default: none
+	Rim      Rim                `toml:"rim"`
+	Strings  *Strings           `toml:"strings"`            // default: none
+	Bridge   *Bridge            `toml:"bridge"`             // default: none
+	Loads    []TopLoad          `toml:"load" most:"200"`    // default: none
+	Gauges   []Gauge            `toml:"gauge" most:"500"`   // default: none
+	Supports []Support          `toml:"support" most:"100"` // default: none
+	Posts    []Post             `toml:"post" most:"50"`     // default: none
+	Woods    map[string]*Wood   `toml:"wood" most:"100"`    // the case's own woods; default: none
+	Motion   *motion.Motion     `toml:"motion"`             // default: none, that is, its own defaults
+	Masses   []motion.PlateMass `toml:"mass" most:"100"`    // default: none
+	Taps     []motion.Tap       `toml:"tap" most:"100"`     // default: none
+	Tones    []motion.HeardTone `toml:"tone" most:"100"`    // default: none
+	Mesh     Mesh               `toml:"mesh"`
 
 	Rep   *tree.FaultLog            // places of the keys
 	Cards map[string]materials.Card // by the key that names the wood
@@ -240,4 +241,12 @@ func (c *Case) Fault(key, form string, args ...any) *tree.FileError {
 func (c *Case) IsSet(key string) bool {
 	_, ok := c.Rep.Places[key]
 	return ok
+}
+
+// Moving returns how the case vibrates, with the defaults filled in.
+func (c *Case) Moving() motion.Motion {
+	if c.Motion != nil {
+		return *c.Motion
+	}
+	return motion.Motion{Loss: 0.02, Stress: true}
 }

@@ -2,6 +2,7 @@ package cases
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"archload/cases/tree"
@@ -176,4 +177,14 @@ func Median(values []float64) float64 {
 		return 0
 	}
 	return (s[(n-1)/2] + s[n/2]) / 2
+}
+
+// checkMotion wants directions that point somewhere.
+func (c *Case) checkMotion(r *tree.FaultLog) {
+	for i := range c.Taps {
+		d := c.Taps[i].Direction
+		if math.Hypot(math.Hypot(d[0], d[1]), d[2]) == 0 {
+			r.AddKey(tree.EntryKey("tap", i+1)+".direction", "want a direction, found [0, 0, 0]")
+		}
+	}
 }

@@ -6,7 +6,8 @@ import (
 	"slices"
 	"strings"
 
-	"archload/cases/answer"
+	"archload/cases/quantity"
+
 	"archload/cases/study"
 
 	"archload/viz/canvas"
@@ -37,10 +38,10 @@ func trialChart(t *study.Trial) figure.ChartInput {
 		in.X = append(in.X, p.Depth)
 	}
 	named := func(key string, get func(study.TrialPoint) float64) trialLine {
-		q := answer.QuantityOf(key)
+		q := quantity.Of(key)
 		return trialLine{q.Name, q.Unit, get}
 	}
-	between, ends, touches, closes := answer.QuantityOf("middle_share").Name, "ends of the foot carry", "middle_touches_at", "middle_closes_at"
+	between, ends, touches, closes := quantity.Of("middle_share").Name, "ends of the foot carry", "middle_touches_at", "middle_closes_at"
 	if len(t.Points[0].Feet) > 0 {
 		between, ends, touches, closes = "inner heels carry", "outer heels carry", "heels_touch_at", "heels_close_at"
 		in.Caption.Footer = strings.Replace(in.Caption.Footer, "thirds of the bearing length", "heels are halves of a foot", 1)

@@ -12,6 +12,7 @@ import (
 	"archload/cases"
 	"archload/cases/casetest"
 	"archload/cases/design"
+	"archload/cases/shape"
 	"archload/mesh"
 	"archload/mesh/plane"
 	"archload/mesh/surface"
@@ -39,7 +40,7 @@ func sinkOf(t *testing.T, c *cases.Case) float64 {
 func courseArch(t *testing.T) (*cases.Case, *plane.Curve, surface.Surface) {
 	t.Helper()
 	c := casetest.Load(t, casetest.Files("f.toml", formulaText), "f.toml")
-	g, err := design.NewGeometry(c)
+	g, err := shape.NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -127,7 +128,7 @@ func TestThicknessFromTemplates(t *testing.T) {
 	}
 	text := strings.Replace(casetest.TopText, "thickness = 5", `thickness = { templates = "t.csv" }`, 1) + casetest.RestText
 	c := casetest.Load(t, fstest.MapFS{"a.toml": {Data: []byte(text)}, "t.csv": {Data: []byte(b.String())}}, "a.toml")
-	g, err := design.NewGeometry(c)
+	g, err := shape.NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,12 +1,7 @@
 // Package answer turns a solution into numbers that a maker asks for: the
-// [Report], which is the JSON of archload solve, and the table of quantities.
+// [Report], which is the JSON of archload solve.
 //
-//	design.Solution ─Summarize→ Report ─Quantity.Of→ a number with name, unit, digits
-//
-// A [Quantity] is one row of the table in quantities.go: key, name, unit, digits,
-// what positive means, how to get it from a report, what it means on the bench.
-// compare, series, report, window, lessons and the summary all read from it; a
-// new answer is one row there (and a field of Report, if it is not yet in it).
+//	design.Solution ─Summarize→ Report ─quantity.Quantity→ a number with name, unit, digits
 //
 // What stands behind the numbers, file by file: strength.go (Hoffman's
 // criterion and shears over circles of one thickness; O. Hoffman, J. Composite

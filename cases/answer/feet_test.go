@@ -50,11 +50,6 @@ func TestFeetShares(t *testing.T) {
 	if got, want := last[bassOuter]/all, b.Feet[0].Outer; math.Abs(got-want) > 1e-9 {
 		t.Errorf("outer heel at full load %g, want %g", got, want)
 	}
-	for _, q := range Quantities() {
-		if v := q.Get(&Report{Bridge: b}); q.Feet == 1 && v.Known() {
-			t.Errorf("two feet have %s, %g", q.Name, v)
-		}
-	}
 }
 
 // TestHeelEvents: heels touch with the first and have closed with the last.

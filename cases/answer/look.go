@@ -5,6 +5,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/design"
+	"archload/cases/shape"
 	"archload/fem/contact"
 )
 
@@ -26,11 +27,11 @@ type Overview struct {
 // Look checks a case as far as it can be checked without solving, and
 // estimates what a solve costs.
 func Look(c *cases.Case) (*Overview, error) {
-	g, err := design.NewGeometry(c)
+	g, err := shape.NewGeometry(c)
 	if err != nil {
 		return nil, err
 	}
-	b, err := g.Built(1)
+	b, err := design.MeshAndBuild(g, 1)
 	if err != nil {
 		return nil, err
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"archload/cases/design"
+	"archload/cases/shape"
 	"archload/materials"
 	"archload/mesh"
 	"archload/mesh/plane"
@@ -80,7 +81,7 @@ func EdgePlaces(b *design.Built) []mesh.Point {
 	var at []mesh.Point
 	var rings [][]mesh.Point
 	for _, h := range b.Geometry.Holes {
-		for _, ring := range design.FromTail(h.Polyline(0.02)) {
+		for _, ring := range shape.FromTail(h.Polyline(0.02)) {
 			rings = append(rings, plane.Evenly(ring, edgeStep))
 		}
 	}

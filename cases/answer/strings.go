@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"archload/cases"
-	"archload/cases/design"
+	"archload/cases/shape"
 )
 
 // StringsReport holds the strings' forces, N.
@@ -43,7 +43,7 @@ type StringReport struct {
 }
 
 // stringsReport is the strings' part of a report; nil without strings.
-func stringsReport(g *design.Geometry) *StringsReport {
+func stringsReport(g *shape.Geometry) *StringsReport {
 	forces := g.StringForces()
 	if len(forces) == 0 {
 		return nil

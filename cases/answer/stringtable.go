@@ -2,7 +2,8 @@ package answer
 
 import (
 	"archload/cases"
-	"archload/cases/design"
+	"archload/cases/shape"
+
 	"archload/cases/tree"
 )
 
@@ -41,7 +42,7 @@ func StringTableOf(c *cases.Case) (*StringTable, error) {
 	if c.Strings == nil {
 		return nil, c.Fault("strings", "no strings in this case; want a table [strings]")
 	}
-	g, err := design.NewGeometry(c)
+	g, err := shape.NewGeometry(c)
 	if err != nil {
 		return nil, err
 	}
@@ -54,7 +55,7 @@ func StringTableOf(c *cases.Case) (*StringTable, error) {
 
 // stringChanges tries a change of one degree in each angle and of one
 // millimetre in each length that the case states, and recomputes the sums.
-func stringChanges(g *design.Geometry) []StringChange {
+func stringChanges(g *shape.Geometry) []StringChange {
 	before := g.StringSum()
 	note := func(key string, unit string, after cases.StringSum) StringChange {
 		return StringChange{Key: key, Step: 1, Unit: unit, Downforce: after.Downforce - before.Downforce,
@@ -71,7 +72,7 @@ func stringChanges(g *design.Geometry) []StringChange {
 }
 
 // turned sums the strings with every break angle larger by so many degrees.
-func turned(g *design.Geometry, front, back tree.Angle) cases.StringSum {
+func turned(g *shape.Geometry, front, back tree.Angle) cases.StringSum {
 	forces := g.StringForces()
 	for i, f := range forces {
 		forces[i] = f.Bent(tree.Angle(f.FrontAngle)+front, tree.Angle(f.BackAngle)+back, g.Case.Strings.SaddleFriction)
@@ -113,7 +114,7 @@ func oneMore[T tree.Length | tree.Angle](x *T) *T {
 }
 
 // moved sums the strings of the case with its bridge or path changed.
-func moved(g *design.Geometry, move func(b *cases.Bridge, p *cases.StringPath)) cases.StringSum {
+func moved(g *shape.Geometry, move func(b *cases.Bridge, p *cases.StringPath)) cases.StringSum {
 	d, s, b := *g.Case, *g.Case.Strings, *g.Case.Bridge
 	d.Strings, d.Bridge = &s, &b
 	if s.Path != nil {

@@ -11,6 +11,7 @@ import (
 
 	"archload/cases/casetest"
 	"archload/cases/design"
+	"archload/cases/shape"
 	"archload/mesh"
 	"archload/mesh/plane"
 	"archload/mesh/surface"
@@ -179,7 +180,7 @@ func (a *trueArch) contoursCSV(t testing.TB, profiles int) string {
 
 // archShape is the plate from the contours: 5 mm of Sitka, hinged, two feet of
 // 80 N beside the apex.
-func (a *trueArch) archShape(t *testing.T, profiles int) *design.Geometry {
+func (a *trueArch) archShape(t *testing.T, profiles int) *shape.Geometry {
 	t.Helper()
 	var text, outline strings.Builder
 	text.WriteString("format = 1\n[plate]\nwood = \"sitka-spruce\"\noutline = \"outline.csv\"\nthickness = 5\n" +
@@ -192,7 +193,7 @@ func (a *trueArch) archShape(t *testing.T, profiles int) *design.Geometry {
 		fmt.Fprintf(&outline, "%.9f,%.9f\n", p[0], p[1])
 	}
 	c := casetest.Load(t, casetest.Files("a.toml", text.String(), "outline.csv", outline.String(), "contours.csv", a.contoursCSV(t, profiles)), "a.toml")
-	g, err := design.NewGeometry(c)
+	g, err := shape.NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -200,7 +201,7 @@ func (a *trueArch) archShape(t *testing.T, profiles int) *design.Geometry {
 }
 
 // archSinks solves a shape and returns the sink under both feet, mm.
-func archSinks(t testing.TB, g *design.Geometry) [2]float64 {
+func archSinks(t testing.TB, g *shape.Geometry) [2]float64 {
 	t.Helper()
 	top, err := design.PrepareGeometry(context.Background(), g, design.Options{Workers: 2})
 	if err != nil {

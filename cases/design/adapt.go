@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"archload/cases"
+	"archload/cases/shape"
 	"archload/cases/tree"
 	"archload/mesh"
 )
@@ -26,9 +27,9 @@ func Adapt(ctx context.Context, t *Top, c *cases.Case, o Options) (*Top, error) 
 		o.Say("arch")
 	}
 	var spent Stages
-	var g *Geometry
+	var g *shape.Geometry
 	var err error
-	o.Clock.time(&spent.Mesh, func() { g, err = fitGeometry(c, t.Built.Geometry, d.keys) })
+	o.Clock.time(&spent.Mesh, func() { g, err = shape.FitGeometry(c, t.Built.Geometry, d.keys) })
 	switch {
 	case err != nil:
 		return nil, err
@@ -83,7 +84,7 @@ func shapes(key string) bool {
 // refactored is a top on the same plan of triangles in other wood, of another
 // thickness, with other sections of braces or another rim. Where the same nodes
 // couple it is eliminated in the same order.
-func refactored(ctx context.Context, t *Top, g *Geometry, spent Stages, o Options) (*Top, error) {
+func refactored(ctx context.Context, t *Top, g *shape.Geometry, spent Stages, o Options) (*Top, error) {
 	lifted, circ := t.Built.Mesh, t.circles
 	if g.Plate != t.Built.Plate {
 		lifted, circ = mesh.Lift(t.Built.Mesh.Plan, g.Plate), &circles{}
@@ -98,7 +99,7 @@ func refactored(ctx context.Context, t *Top, g *Geometry, spent Stages, o Option
 
 // refitted is the same top under other strings, another bridge or other loads;
 // the factor stays.
-func refitted(t *Top, g *Geometry, d difference, o Options) (*Top, error) {
+func refitted(t *Top, g *shape.Geometry, d difference, o Options) (*Top, error) {
 	q, b := *t, *t.Built
 	b.Case, b.Geometry = g.Case, g
 	q.Built, q.Spent, q.Workers, q.clock = &b, Stages{}, o.WorkerCount(), o.Clock

@@ -7,6 +7,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/casetest"
+	"archload/cases/shape"
 )
 
 // TestWarningsOfSlips changes one thing of a sound case each and wants the one
@@ -94,7 +95,7 @@ func TestWarningsOfGraduation(t *testing.T) {
 			}
 		}
 		text := strings.Replace(casetest.TopText, "thickness = 5", `thickness = { points = "t.csv" }`, 1) + casetest.RestText
-		notes, err := NewGeometry(casetest.Load(t, casetest.Files("a.toml", text, "t.csv", rows.String()), "a.toml"))
+		notes, err := shape.NewGeometry(casetest.Load(t, casetest.Files("a.toml", text, "t.csv", rows.String()), "a.toml"))
 		if err != nil {
 			t.Fatal(err)
 		}

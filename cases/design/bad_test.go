@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cases/shape"
 	"archload/cases/tree"
 	"archload/mesh"
 )
@@ -36,7 +37,7 @@ func shapeFile(fsys fs.FS, name string) error {
 	if err != nil {
 		return err
 	}
-	g, err := NewGeometry(c)
+	g, err := shape.NewGeometry(c)
 	if err != nil {
 		return err
 	}

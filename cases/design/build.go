@@ -1,6 +1,7 @@
 package design
 
 import (
+	"archload/cases/shape"
 	"archload/cases/tree"
 
 	"archload/cases"
@@ -11,7 +12,7 @@ import (
 
 // Build turns a meshed geometry into a model. The mesh's lines are the braces,
 // then the support lines, in the order of the case.
-func Build(g *Geometry, m *mesh.Mesh) (*Built, error) {
+func Build(g *shape.Geometry, m *mesh.Mesh) (*Built, error) {
 	c := g.Case
 	b := &Built{Case: c, Geometry: g, Plate: g.Plate, Mesh: m, place: newPlacer(g.Plate, m), PlateN: len(m.Nodes)}
 	b.Model = &fem.Model{Nodes: append([]mesh.Node(nil), m.Nodes...)}
@@ -82,7 +83,7 @@ func (b *Built) spots(at mesh.Point, size *[2]tree.Length) []fem.SurfacePoint {
 	if size == nil {
 		return b.place.spread(at, at, 1, 1)
 	}
-	lo, hi := rect(at, size)
+	lo, hi := shape.Rect(at, size)
 	return b.place.spread(lo, hi, cases.Pieces(float64(size[0]), 1), cases.Pieces(float64(size[1]), 1))
 }
 

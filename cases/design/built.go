@@ -2,6 +2,7 @@ package design
 
 import (
 	"archload/cases"
+	"archload/cases/shape"
 	"archload/fem"
 	"archload/mesh"
 )
@@ -22,7 +23,7 @@ const (
 // results back to the maker's words.
 type Built struct {
 	Case     *cases.Case
-	Geometry *Geometry
+	Geometry *shape.Geometry
 	Plate    mesh.Plate // of the geometry
 	Mesh     *mesh.Mesh
 	Model    *fem.Model

@@ -7,6 +7,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/casetest"
+	"archload/cases/shape"
 	"archload/mesh"
 )
 
@@ -86,7 +87,7 @@ func TestCourseGuitarGeometry(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		notes, err := NewGeometry(cs)
+		notes, err := shape.NewGeometry(cs)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"archload/cases"
+	"archload/cases/shape"
 	"archload/cases/tree"
 	"archload/materials"
 )
@@ -178,7 +179,7 @@ func footCost(t *Top, c *cases.Case) Cost {
 	if t.Built.Bridge == nil || c.Bridge == nil || c.Strings == nil {
 		return Remesh
 	}
-	most := coarsestFoot * edge(c.Mesh, footEdge) / t.refine
+	most := coarsestFoot * shape.Edge(c.Mesh, shape.FootEdge) / t.refine
 	cost := Refit
 	zone := map[int32]bool{}
 	for _, n := range t.Factored.Model.Zone {

@@ -1,20 +1,12 @@
 // Package design turns a case into mechanics and solves it.
 //
-//	cases.Case ─NewGeometry→ Geometry ─Build→ Built ─Prepare→ Top ─Top.Answer→ Solution
+//	cases.Case ─shape.NewGeometry→ shape.Geometry ─Build→ Built ─Prepare→ Top ─Top.Answer→ Solution
 //
-// Solve walks the whole way: read solve.go first, then top.go. geometry.go is the
-// plate's shape: fitter.go lays out its curves, geometryfit.go fits arch and
-// graduation (bend.go: how sharply an arch bends); domain.go says
-// where the triangles are small. build.go makes the shells, buildbraces.go the
+// Solve walks the whole way: read solve.go first, then top.go. build.go makes the shells, buildbraces.go the
 // braces, buildrim.go what holds the plate; bridgemodel.go is the bridge as a body
 // with its pads, made by buildbridge.go, buildsaddle.go and buildposts.go of the
 // sections in section.go. place.go and shapes.go find
 // places on the built plate and read the solved one there.
-//
-// Two things follow from the geometry and cannot be checked when a case is read:
-// whether something stands on wood (placecheck.go), and the angles of strings whose
-// path over the arch is given (pathover.go). NewGeometry finds those faults and names
-// file, line and key as the reading does.
 //
 // adapt.go is the one way from a prepared top to that of another case, cost.go says
 // what a change has to be paid with. What follows is the reason.
@@ -29,7 +21,7 @@
 //	        arch        model    compliance   contact, movements,
 //	        thickness   bridge   under foot   forces
 //
-// [NewGeometry] fits surfaces through the maker's data. Meshing and [Build] turn
+// [shape.NewGeometry] fits surfaces through the maker's data. Meshing and [Build] turn
 // them into triangles, beams and the bridge's frame. [Prepare] assembles the
 // stiffness K, factorises it by Cholesky's method, and solves it once for a unit force on
 // each contact point under the foot: what is left of the plate is the dense

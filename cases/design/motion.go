@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"archload/cases"
+	"archload/cases/shape"
 	"archload/cases/tree"
 	"archload/fem"
 	"archload/fem/contact"
@@ -42,11 +43,11 @@ func Vibrating(ctx context.Context, c *cases.Case, state State, o Options) (*Mov
 		return strung(ctx, c, o)
 	}
 	alone := alone(c, state)
-	g, err := NewGeometry(alone)
+	g, err := shape.NewGeometry(alone)
 	if err != nil {
 		return nil, err
 	}
-	b, err := g.Built(o.refine())
+	b, err := MeshAndBuild(g, o.refine())
 	if err != nil {
 		return nil, err
 	}

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"archload/cases/casetest"
+	"archload/cases/shape"
 	"archload/fem"
 	"archload/fem/contact"
 	"archload/materials"
@@ -39,7 +40,7 @@ force = [0, 0, -1]
 func sidesAlone(t *testing.T, fsys fs.FS) (m *fem.Model, loop []int32, rows int) {
 	t.Helper()
 	c := casetest.Load(t, fsys, "a.toml")
-	g, err := NewGeometry(c)
+	g, err := shape.NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}

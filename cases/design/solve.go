@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"archload/cases"
+	"archload/cases/shape"
 	"archload/fem/contact"
 )
 
@@ -38,7 +39,7 @@ func Solve(ctx context.Context, c *cases.Case, o Options) (*Solution, error) {
 }
 
 // solveOn answers the case of a geometry, on which so much time was spent.
-func solveOn(ctx context.Context, g *Geometry, spent Stages, o Options, refine float64) (*Solution, error) {
+func solveOn(ctx context.Context, g *shape.Geometry, spent Stages, o Options, refine float64) (*Solution, error) {
 	t, err := prepare(ctx, g, spent, o, refine)
 	if err != nil {
 		return nil, err

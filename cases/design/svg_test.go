@@ -10,6 +10,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/casetest"
+	"archload/cases/shape"
 	"archload/cases/tree"
 	"archload/mesh"
 	"archload/mesh/plane"
@@ -187,12 +188,12 @@ func TestContoursOfDrawing(t *testing.T) {
 // point.
 func TestDrawingIsTheTables(t *testing.T) {
 	t.Parallel()
-	shape := func(name string) (mesh.Plate, *Geometry) {
+	shape := func(name string) (mesh.Plate, *shape.Geometry) {
 		c, err := cases.Open(casetest.Files(), name)
 		if err != nil {
 			t.Fatal(err)
 		}
-		g, err := NewGeometry(c)
+		g, err := shape.NewGeometry(c)
 		if err != nil {
 			t.Fatal(err)
 		}

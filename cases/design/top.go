@@ -7,6 +7,7 @@ import (
 	"context"
 
 	"archload/cases"
+	"archload/cases/shape"
 	"archload/fem"
 	"archload/fem/contact"
 	"archload/mesh"
@@ -41,32 +42,32 @@ func Prepare(ctx context.Context, c *cases.Case, o Options) (*Top, error) {
 }
 
 // PrepareGeometry is Prepare for a geometry that was fitted before.
-func PrepareGeometry(ctx context.Context, g *Geometry, o Options) (*Top, error) {
+func PrepareGeometry(ctx context.Context, g *shape.Geometry, o Options) (*Top, error) {
 	return prepare(ctx, g, Stages{}, o, o.refine())
 }
 
 // timedGeometry is NewGeometry with the time that it took.
-func timedGeometry(c *cases.Case, o Options) (g *Geometry, spent Stages, err error) {
-	o.Clock.time(&spent.Mesh, func() { g, err = NewGeometry(c) })
+func timedGeometry(c *cases.Case, o Options) (g *shape.Geometry, spent Stages, err error) {
+	o.Clock.time(&spent.Mesh, func() { g, err = shape.NewGeometry(c) })
 	return g, spent, err
 }
 
 // prepare meshes, assembles, factorises and condenses a geometry. spent is the
 // time that went into it.
-func prepare(ctx context.Context, g *Geometry, spent Stages, o Options, refine float64) (*Top, error) {
+func prepare(ctx context.Context, g *shape.Geometry, spent Stages, o Options, refine float64) (*Top, error) {
 	o.Say("mesh")
 	var b *Built
 	var err error
-	o.Clock.time(&spent.Mesh, func() { b, err = g.Built(refine) })
+	o.Clock.time(&spent.Mesh, func() { b, err = MeshAndBuild(g, refine) })
 	if err != nil {
 		return nil, err
 	}
 	return solid(ctx, &Top{Built: b, refine: refine, Spent: spent, circles: &circles{}}, o, nil)
 }
 
-// Built meshes a geometry, with triangles so many times smaller, and builds the
+// MeshAndBuild meshes a geometry, with triangles so many times smaller, and builds the
 // model.
-func (g *Geometry) Built(refine float64) (*Built, error) {
+func MeshAndBuild(g *shape.Geometry, refine float64) (*Built, error) {
 	d := g.Domain()
 	d.Scale = 1 / refine
 	plan, err := mesh.Triangulate(d)

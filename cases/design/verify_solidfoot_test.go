@@ -10,6 +10,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/casetest"
+	"archload/cases/shape"
 	"archload/fem"
 	"archload/fem/contact"
 	"archload/fem/element"
@@ -141,11 +142,11 @@ type solidStand struct {
 func standSolid(t *testing.T, rim string, refine float64, normal bool) *solidStand {
 	t.Helper()
 	c := solidFootCase(t, rim)
-	g, err := NewGeometry(c)
+	g, err := shape.NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := g.Built(refine)
+	b, err := MeshAndBuild(g, refine)
 	if err != nil {
 		t.Fatal(err)
 	}

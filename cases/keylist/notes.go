@@ -4,6 +4,7 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
+	"io/fs"
 	"regexp"
 	"strings"
 
@@ -48,23 +49,25 @@ func typeNote(name, note string) string {
 // readNotes reads the comments of the schema's types ("Plate") and fields
 // ("Plate.Wood").
 func readNotes() (map[string]string, error) {
-	files, err := cases.SchemaFiles.ReadDir(".")
-	if err != nil {
-		return nil, err
-	}
 	notes := map[string]string{}
-	for _, entry := range files {
-		src, err := cases.SchemaFiles.ReadFile(entry.Name())
+	for _, schema := range cases.SchemaFiles() {
+		names, err := fs.Glob(schema, "*.go")
 		if err != nil {
 			return nil, err
 		}
-		file, err := parser.ParseFile(token.NewFileSet(), entry.Name(), src, parser.ParseComments)
-		if err != nil {
-			return nil, err
-		}
-		for _, d := range file.Decls {
-			if g, ok := d.(*ast.GenDecl); ok {
-				noteTypes(notes, g)
+		for _, name := range names {
+			src, err := schema.ReadFile(name)
+			if err != nil {
+				return nil, err
+			}
+			file, err := parser.ParseFile(token.NewFileSet(), name, src, parser.ParseComments)
+			if err != nil {
+				return nil, err
+			}
+			for _, d := range file.Decls {
+				if g, ok := d.(*ast.GenDecl); ok {
+					noteTypes(notes, g)
+				}
 			}
 		}
 	}

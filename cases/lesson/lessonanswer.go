@@ -11,6 +11,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/answer"
+	"archload/cases/quantity"
 	"archload/cases/tree"
 )
 
@@ -42,7 +43,7 @@ func (a *Answer) number(r lookup) (float64, error) {
 		}
 		return v, nil
 	}
-	if q, ok := answer.FindQuantity(r.path); ok {
+	if q, ok := quantity.Find(r.path); ok {
 		v := claimed(q, a.rep)
 		if !v.Known() {
 			return 0, fmt.Errorf("%s cannot be had in this design", q.Name)
@@ -68,7 +69,7 @@ func (a *Answer) number(r lookup) (float64, error) {
 }
 
 // claimed is a quantity as claims have it: a percentage as a part of 1.
-func claimed(q answer.Quantity, r *answer.Report) answer.Num {
+func claimed(q quantity.Quantity, r *answer.Report) answer.Num {
 	v := q.Get(r)
 	if strings.HasPrefix(q.Unit, "%") {
 		v /= 100
@@ -172,7 +173,7 @@ func (c *Claim) checkNames(design, other *cases.Case, beside bool) error {
 
 // isQuantity tells whether a path is the key of a quantity.
 func isQuantity(path string) bool {
-	_, ok := answer.FindQuantity(path)
+	_, ok := quantity.Find(path)
 	return ok
 }
 

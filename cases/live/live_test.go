@@ -11,6 +11,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/casetest"
 	"archload/cases/design"
+	"archload/cases/quantity"
 	"archload/cases/tree"
 )
 
@@ -377,7 +378,7 @@ func TestLiveReport(t *testing.T) {
 // sameReports compares all headline numbers to 1e-9.
 func sameReports(t *testing.T, got, want *answer.Report) {
 	t.Helper()
-	for _, h := range answer.Compared() {
+	for _, h := range quantity.Compared() {
 		g, w := float64(h.Get(got)), float64(h.Get(want))
 		if math.IsNaN(g) != math.IsNaN(w) || math.Abs(g-w) > 1e-9*max(1, math.Abs(w)) {
 			t.Errorf("%s: %.12g %s, want %.12g", h.Name, g, h.Unit, w)

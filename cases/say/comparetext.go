@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"archload/cases/answer"
+	"archload/cases/quantity"
 	"archload/cases/study"
 )
 
@@ -197,7 +198,7 @@ func writeSample(b *strings.Builder, c *study.Comparison) {
 
 // besideText writes a range of first order, the drawn one, and how far they are
 // apart.
-func besideText(q answer.Quantity, first answer.Num, d *study.Drawn, width int) string {
+func besideText(q quantity.Quantity, first answer.Num, d *study.Drawn, width int) string {
 	off := ""
 	if v := float64(first)/float64(d.Deviation) - 1; !q.Nought(d.Deviation) && !math.IsNaN(v) {
 		off = fmt.Sprintf("%+.0f %%", 100*v)

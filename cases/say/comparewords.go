@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"archload/cases/answer"
+	"archload/cases/quantity"
 	"archload/cases/study"
 )
 
@@ -37,7 +38,7 @@ func verdict(c *study.Comparison, k int) string {
 		r := &c.Rows[i]
 		q := r.Quantity()
 		switch d := r.Differences[k-1]; {
-		case q.Compare != answer.UnderDecides:
+		case q.Compare != quantity.UnderDecides:
 		case q.Event && r.Values[0].Known() != r.Values[k].Known():
 			differ = append(differ, told{against(r, k), q.Name, math.Inf(1)})
 		case !d.Value.Known():
@@ -112,7 +113,7 @@ func against(r *study.Row, k int) string {
 
 // said is a number of a quantity with its unit, its sign in words where the
 // name does not say it.
-func said(q answer.Quantity, v answer.Num) string {
+func said(q quantity.Quantity, v answer.Num) string {
 	switch {
 	case !v.Known():
 		return numberText(q, v)
@@ -123,7 +124,7 @@ func said(q answer.Quantity, v answer.Num) string {
 }
 
 // unitWord is the unit behind a number in a sentence.
-func unitWord(q answer.Quantity) string {
+func unitWord(q quantity.Quantity) string {
 	if q.Unit == "deg" {
 		return "degrees"
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"archload/cases/answer"
+	"archload/cases/quantity"
 )
 
 // Letter names design i of a comparison: A to Z, then AA, AB and so on.
@@ -17,7 +18,7 @@ func Letter(i int) string {
 }
 
 // numberText writes a number of a quantity without its unit.
-func numberText(q answer.Quantity, v answer.Num) string {
+func numberText(q quantity.Quantity, v answer.Num) string {
 	switch {
 	case !v.Known() && q.Event:
 		return "never"
@@ -28,7 +29,7 @@ func numberText(q answer.Quantity, v answer.Num) string {
 }
 
 // widthText is half the width of a range, as many digits as the number itself.
-func widthText(q answer.Quantity, v answer.Num) string {
+func widthText(q quantity.Quantity, v answer.Num) string {
 	switch {
 	case !v.Known():
 		return "?"
@@ -39,7 +40,7 @@ func widthText(q answer.Quantity, v answer.Num) string {
 }
 
 // differenceText writes what is more or less of a quantity; = for none.
-func differenceText(q answer.Quantity, v answer.Num) string {
+func differenceText(q quantity.Quantity, v answer.Num) string {
 	switch {
 	case !v.Known():
 		return ""

@@ -8,7 +8,7 @@ import (
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/casetest"
-	"archload/cases/design"
+	"archload/cases/shape"
 )
 
 // flatText is a flat plate, its outer surface 5 mm above the rim, with two
@@ -30,9 +30,9 @@ func fromPath(t *testing.T, keys string) *cases.Case {
 	return casetest.Load(t, casetest.Files("a.toml", flatText+keys), "a.toml")
 }
 
-func mustGeometry(t *testing.T, c *cases.Case) *design.Geometry {
+func mustGeometry(t *testing.T, c *cases.Case) *shape.Geometry {
 	t.Helper()
-	g, err := design.NewGeometry(c)
+	g, err := shape.NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -10,6 +10,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/casetest"
 	"archload/cases/design"
+	"archload/cases/quantity"
 	"archload/cases/study"
 )
 
@@ -18,7 +19,7 @@ import (
 func TestQuantities(t *testing.T) {
 	endings := map[string]string{"mm": "_mm", "N": "_N", "g": "_g", "deg": "_deg", "MPa": "_MPa", "N mm": "_Nmm", "N per N": "_1", "%": "_percent", "% of load": "_percent"}
 	var keys, names, columns []string
-	for _, q := range answer.Quantities() {
+	for _, q := range quantity.All() {
 		ending, known := endings[q.Unit]
 		switch {
 		case !regexp.MustCompile(`^[a-z]+(_[a-z]+)*$`).MatchString(q.Key):
@@ -69,13 +70,13 @@ func TestQuantityPlaces(t *testing.T) {
 	if err := WriteComparison(&table, c); err != nil {
 		t.Fatal(err)
 	}
-	for _, q := range answer.Quantities() {
+	for _, q := range quantity.All() {
 		v := q.Get(r)
 		number := regexp.QuoteMeta(strings.TrimPrefix(numberText(q, v), "-"))
 		if q.Summary != "" && v.Known() && q.Key != "gap_left" && !regexp.MustCompile(` -?`+number+`[ ,;\n]`).MatchString(summary.String()) {
 			t.Errorf("the summary lacks %s, %s %s", q.Name, number, q.Unit)
 		}
-		if q.Compare != answer.NotCompared && v.Known() && !strings.Contains(table.String(), q.Title()+", "+q.Unit+"\n    A  a ") {
+		if q.Compare != quantity.NotCompared && v.Known() && !strings.Contains(table.String(), q.Title()+", "+q.Unit+"\n    A  a ") {
 			t.Errorf("the comparison lacks %s", q.Title())
 		}
 		if alone := q.Get(&answer.Report{Bridge: r.Bridge}); q.Window && (alone.Known() || v.Known()) && alone != v {
@@ -83,7 +84,7 @@ func TestQuantityPlaces(t *testing.T) {
 		}
 	}
 	for _, key := range []string{"bridge_sink", "lean_along", "action_change", "most_sunk", "mass", "downforce", "friction_needed", "energy", "strength_used", "foot_used", "foot_pressure"} {
-		if name := answer.QuantityOf(key).Name; !strings.Contains(summary.String(), "\n  "+name+" ") {
+		if name := quantity.Of(key).Name; !strings.Contains(summary.String(), "\n  "+name+" ") {
 			t.Errorf("the summary has no line %q", name)
 		}
 	}
@@ -93,12 +94,12 @@ func TestQuantityPlaces(t *testing.T) {
 // the end of its section.
 func TestSummaryOfNew(t *testing.T) {
 	s := &summary{r: &answer.Report{Bridge: &answer.BridgeReport{GapLeft: 0.25}}, told: map[string]bool{}}
-	for _, q := range answer.Quantities() {
-		if q.Summary == answer.HeadBridge && q.Key != "gap_left" {
+	for _, q := range quantity.All() {
+		if q.Summary == quantity.HeadBridge && q.Key != "gap_left" {
 			s.skip(q.Key)
 		}
 	}
-	s.end(answer.HeadBridge)
+	s.end(quantity.HeadBridge)
 	if want := "  gap left under the foot      0.250 mm\n\n"; s.String() != want {
 		t.Errorf("%q, want %q", s.String(), want)
 	}

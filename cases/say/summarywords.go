@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"archload/cases/answer"
+	"archload/cases/quantity"
 	"archload/cases/study"
 )
 
@@ -40,7 +41,7 @@ func WriteSummary(w io.Writer, r *answer.Report) error {
 // text is a quantity's number with its unit.
 func (s *summary) text(key string) string {
 	s.told[key] = true
-	q := answer.QuantityOf(key)
+	q := quantity.Of(key)
 	if v := q.Get(s.r); v.Known() {
 		return said(q, v)
 	}
@@ -50,14 +51,14 @@ func (s *summary) text(key string) string {
 // number is a quantity's number alone.
 func (s *summary) number(key string) string {
 	s.told[key] = true
-	q := answer.QuantityOf(key)
+	q := quantity.Of(key)
 	return numberText(q, q.Get(s.r))
 }
 
 // say prints a line of a quantity under its name, and what is to be said
 // besides.
 func (s *summary) say(key, format string, args ...any) {
-	line(&s.Builder, answer.QuantityOf(key).Name, "%s", s.text(key)+fmt.Sprintf(format, args...))
+	line(&s.Builder, quantity.Of(key).Name, "%s", s.text(key)+fmt.Sprintf(format, args...))
 }
 
 // skip takes quantities as told that another sentence makes plain.
@@ -75,7 +76,7 @@ func (s *summary) end(heading string) {
 
 // rest prints the quantities of a section that have not been told.
 func (s *summary) rest(heading string) {
-	for _, q := range answer.Quantities() {
+	for _, q := range quantity.All() {
 		if q.Summary == heading && !s.told[q.Key] && q.Get(s.r).Known() {
 			s.say(q.Key, "")
 		}
@@ -84,7 +85,7 @@ func (s *summary) rest(heading string) {
 
 func (s *summary) top() {
 	b, r := &s.Builder, s.r
-	section(b, answer.HeadTop)
+	section(b, quantity.HeadTop)
 	s.say("mass", ": the plate %.1f g, the braces %.1f g", r.Mass.Plate, r.Mass.Braces)
 	if t := r.Top; t.Thickest.Value-t.Thinnest.Value < 0.05 {
 		line(b, "thickness", "%.1f mm everywhere", t.Thinnest.Value)
@@ -101,7 +102,7 @@ func (s *summary) top() {
 		}
 	}
 	s.say("most_sunk", " at (%.0f, %.0f)", r.Top.MostSunk.X, r.Top.MostSunk.Y)
-	s.end(answer.HeadTop)
+	s.end(quantity.HeadTop)
 }
 
 func (s *summary) strings() {
@@ -109,13 +110,13 @@ func (s *summary) strings() {
 	if t == nil {
 		return
 	}
-	section(b, answer.HeadStrings)
+	section(b, quantity.HeadStrings)
 	line(b, "tension", "%.0f N in all", t.Tension)
 	s.say("downforce", "")
 	line(b, "push along with", "%.1f N toward the %s", math.Abs(t.Along), ends(t.Along, "neck", "tail"))
 	sayPush(b, t)
 	sayEach(b, t)
-	s.end(answer.HeadStrings)
+	s.end(quantity.HeadStrings)
 }
 
 func ends(v float64, positive, negative string) string {
@@ -137,7 +138,7 @@ func (s *summary) bridge() {
 	if g == nil {
 		return
 	}
-	section(b, answer.HeadBridge)
+	section(b, quantity.HeadBridge)
 	line(b, "mass of the bridge", "%.1f g", float64(s.r.Mass.Bridge))
 	s.say("bridge_sink", " at its middle; bass end %s, treble end %s", s.number("bass_end_sink"), s.number("treble_end_sink"))
 	s.say("lean_along", "")
@@ -156,7 +157,7 @@ func (s *summary) bridge() {
 	if g.FrictionNeeded.Known() {
 		s.say("friction_needed", "; wood gives 0.3 to 0.5")
 	}
-	s.end(answer.HeadBridge)
+	s.end(quantity.HeadBridge)
 }
 
 // closing says how the relieved part of the foot, its middle or its inner heels,
@@ -164,7 +165,7 @@ func (s *summary) bridge() {
 func (s *summary) closing(touches, closes string) string {
 	s.skip("gap_left", touches, closes)
 	left := study.GapWords(s.r.Bridge.GapLeft)
-	first, all := answer.QuantityOf(touches).Get(s.r), answer.QuantityOf(closes).Get(s.r)
+	first, all := quantity.Of(touches).Get(s.r), quantity.Of(closes).Get(s.r)
 	many := s.r.Bridge.TwoFeet()
 	touch, does := pickWords(many, "touch", "touches"), pickWords(many, "do", "does")
 	switch {
@@ -213,7 +214,7 @@ func (s *summary) braces() {
 
 func (s *summary) paths() {
 	b, r := &s.Builder, s.r
-	section(b, answer.HeadPaths)
+	section(b, quantity.HeadPaths)
 	line(b, "edge holds up", "neck %s, tail %s, bass side %s, treble side %s", s.text("edge_neck"), s.text("edge_tail"), s.text("edge_bass"), s.text("edge_treble"))
 	for _, p := range r.Reactions.Posts {
 		line(b, p.Name+" holds up", "%.1f N", p.Force)
@@ -230,13 +231,13 @@ func (s *summary) paths() {
 	if r.Energy.Total > 0 {
 		s.say("energy", "%s", parts)
 	}
-	s.end(answer.HeadPaths)
+	s.end(quantity.HeadPaths)
 }
 
 func (s *summary) strength() {
 	b, r := &s.Builder, s.r
 	t := r.Strength
-	section(b, answer.HeadStrength)
+	section(b, quantity.HeadStrength)
 	if t.Used.Known() {
 		s.say("strength_used", " at (%.0f, %.0f), %s face", float64(t.X), float64(t.Y), t.Surface)
 	}
@@ -250,17 +251,17 @@ func (s *summary) strength() {
 	fmt.Fprintf(b, "  Wood scatters, runs out of line and creeps: under lasting load count on %.0f %% of its\n"+
 		"  strength and on up to %.1f times the sink, more in a soft plank. The maker's own judgement,\n"+
 		"  and advice from someone qualified where people may be hurt, come first.\n", 100*answer.LongTerm, answer.Creep)
-	s.end(answer.HeadStrength)
+	s.end(quantity.HeadStrength)
 }
 
 func (s *summary) trust() {
 	b, r := &s.Builder, s.r
-	section(b, answer.HeadTrust)
+	section(b, quantity.HeadTrust)
 	s.skip("mesh_error")
 	if r.Error.Discretisation.Known() {
 		s.say("mesh_error", " of the sink, estimated (%d nodes)", r.Mesh.Nodes)
 	}
-	s.rest(answer.HeadTrust)
+	s.rest(quantity.HeadTrust)
 	line(b, "wood", "handbook stiffness scatters by 22 %% from board to board (Wood Handbook, table 5-6)")
 	if bad := r.Error.Failed(); len(bad) > 0 {
 		line(b, "built-in checks FAILED", "%s", strings.Join(bad, ", "))

@@ -5,12 +5,13 @@ import (
 	"math"
 
 	"archload/cases/answer"
+	"archload/cases/quantity"
 )
 
 // Answer is one quantity of one answer with the two ranges it has: the mesh's
 // and the wood's.
 type Answer struct {
-	answer.Quantity
+	quantity.Quantity
 	Value answer.Num // in Unit
 	Mesh  answer.Num // half the width of the mesh's range, in Unit; NaN if not estimated
 	Wood  answer.Num // half the width of the wood's range, one standard deviation, in Unit; NaN if it cannot be had
@@ -23,7 +24,7 @@ type Answer struct {
 // without one they are not known.
 func Answers(r *answer.Report, sp *Spread) []Answer {
 	var out []Answer
-	for _, q := range answer.Reported() {
+	for _, q := range quantity.Reported() {
 		if a := answerOf(q, r, sp); a.Value.Known() {
 			out = append(out, a)
 		}
@@ -33,11 +34,11 @@ func Answers(r *answer.Report, sp *Spread) []Answer {
 
 // GaugeAnswer is how far gauge i of the case sinks, with its two ranges.
 func GaugeAnswer(r *answer.Report, i int, sp *Spread) Answer {
-	return answerOf(answer.GaugeQuantity(i, r.Gauges[i].Name), r, sp)
+	return answerOf(quantity.OfGauge(i, r.Gauges[i].Name), r, sp)
 }
 
 // answerOf is a quantity of an answer with its ranges.
-func answerOf(q answer.Quantity, r *answer.Report, sp *Spread) Answer {
+func answerOf(q quantity.Quantity, r *answer.Report, sp *Spread) Answer {
 	a := Answer{Quantity: q, Value: q.Get(r), Mesh: answer.None(), Wood: answer.None()}
 	if sp != nil {
 		a.Mesh, a.Wood = sp.mesh(r, q), sp.wood(q)

@@ -8,6 +8,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/casetest"
 	"archload/cases/design"
+	"archload/cases/quantity"
 )
 
 // TestAnswers: the numbers that decide carry the ranges of a comparison, in
@@ -32,7 +33,7 @@ func TestAnswers(t *testing.T) {
 		}
 	}
 	const twoFeet = 2
-	all := slices.DeleteFunc(answer.Reported(), func(q answer.Quantity) bool { return q.Feet == twoFeet })
+	all := slices.DeleteFunc(quantity.Reported(), func(q quantity.Quantity) bool { return q.Feet == twoFeet })
 	if len(answers) != len(all) {
 		t.Errorf("%d answers, want %d: the relieved foot has all but those of two feet", len(answers), len(all))
 	}

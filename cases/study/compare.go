@@ -7,6 +7,7 @@ import (
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/cases/quantity"
 )
 
 // Comparison sets designs side by side.
@@ -31,7 +32,7 @@ type Row struct {
 	Differences []Difference `json:"differences"` // of the second and each further case from the first
 	Weight      answer.Num   `json:"weight"`      // by which rows are ordered, 1; see weight. Null: it comes to it in one case and never in another, which goes before all else
 
-	of answer.Quantity
+	of quantity.Quantity
 }
 
 // Range is how sure a number is, in its own unit: half the width of each range.
@@ -65,7 +66,7 @@ func CompareRanged(names []string, sols []*design.Solution, reps []*answer.Repor
 	for _, r := range reps {
 		c.Titles = append(c.Titles, r.Title)
 	}
-	for _, q := range answer.Compared() {
+	for _, q := range quantity.Compared() {
 		if q.Event && slices.ContainsFunc(reps, func(r *answer.Report) bool { return r.Bridge != nil && !q.Applies(r) }) {
 			continue // "never" would stand for a bridge that has no such place
 		}
@@ -106,10 +107,10 @@ func (r *Row) differ() {
 }
 
 // Quantity is what the row shows.
-func (r *Row) Quantity() answer.Quantity { return r.of }
+func (r *Row) Quantity() quantity.Quantity { return r.of }
 
 // Bare says whether the row is about the mesh: it has no ranges.
-func (r *Row) Bare() bool { return r.of.Compare == answer.UnderMesh }
+func (r *Row) Bare() bool { return r.of.Compare == quantity.UnderMesh }
 
 // IsNought says whether the number of case i rounds to zero as it is printed.
 func (r *Row) IsNought(i int) bool { return r.of.Nought(r.Values[i]) }
@@ -215,7 +216,7 @@ func (r *Row) Part() Part {
 		return Alike
 	case len(r.Differences) > 0 && len(r.Ranges) > 0 && r.within():
 		return Scatter
-	case r.of.Compare == answer.UnderRest:
+	case r.of.Compare == quantity.UnderRest:
 		return Rest
 	}
 	return Decides
@@ -248,10 +249,10 @@ func (c *Comparison) AddSample(s *Sample) {
 		c.Wood = &Wooden{Constants: []Constant{}, Faults: []string{}}
 	}
 	c.Wood.Sample = &SampleHead{Planks: s.planks, Seed: s.seed, Failed: s.failed}
-	all := answer.Compared()
+	all := quantity.Compared()
 	for k := range c.Rows {
 		r := &c.Rows[k]
-		h := slices.IndexFunc(all, func(q answer.Quantity) bool { return q.Key == r.Key })
+		h := slices.IndexFunc(all, func(q quantity.Quantity) bool { return q.Key == r.Key })
 		for i := range r.Ranges {
 			if !r.Bare() {
 				r.Ranges[i].Drawn = s.drawn(h, i, -1)

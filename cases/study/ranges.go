@@ -9,6 +9,7 @@ import (
 
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/cases/quantity"
 	"archload/fem/parallel"
 )
 
@@ -119,7 +120,7 @@ func inParallel(ctx context.Context, o design.Options, n int, do func(i int)) er
 // shifts are how far one standard deviation of each constant moves a number, to
 // first order, in the number's unit, as the constant grows by that. Without a
 // number in the base or in the wood of a step, NaN.
-func (sp *Spread) shifts(q answer.Quantity) []float64 {
+func (sp *Spread) shifts(q quantity.Quantity) []float64 {
 	base, scale := float64(q.Get(sp.base)), companionScale(q, sp.own, sp.base)
 	out := make([]float64, len(sp.constants))
 	for i, r := range sp.each {
@@ -147,12 +148,12 @@ func norm(shifts []float64) answer.Num {
 }
 
 // wood is the wood's range of a number, one standard deviation, in its unit.
-func (sp *Spread) wood(q answer.Quantity) answer.Num { return norm(sp.shifts(q)) }
+func (sp *Spread) wood(q quantity.Quantity) answer.Num { return norm(sp.shifts(q)) }
 
 // apart is the wood's range of what o has more than sp of a number, if both
 // designs are cut from the same planks where role and wood are the same: the
 // shifts of a plank that both have are subtracted before they are squared.
-func (sp *Spread) apart(o *Spread, q answer.Quantity) answer.Num {
+func (sp *Spread) apart(o *Spread, q quantity.Quantity) answer.Num {
 	shifts := o.shifts(q)
 	for i, v := range sp.shifts(q) {
 		if k := o.find(sp.planks[sp.constants[i].plank], sp.constants[i].key); k >= 0 {
@@ -171,7 +172,7 @@ func (sp *Spread) find(p plank, key string) int {
 
 // behind lists the constants that make up a number's range, the greatest first,
 // down to a hundredth of the variance.
-func (sp *Spread) behind(q answer.Quantity) []Behind {
+func (sp *Spread) behind(q quantity.Quantity) []Behind {
 	shifts := sp.shifts(q)
 	sum := design.Sq(float64(norm(shifts)))
 	out := []Behind{}
@@ -194,7 +195,7 @@ func (sp *Spread) behind(q answer.Quantity) []Behind {
 }
 
 // mesh is the mesh's range of a number of r, the report of the finer mesh.
-func (sp *Spread) mesh(r *answer.Report, q answer.Quantity) answer.Num {
+func (sp *Spread) mesh(r *answer.Report, q quantity.Quantity) answer.Num {
 	if !sp.companion {
 		return answer.None()
 	}
@@ -204,7 +205,7 @@ func (sp *Spread) mesh(r *answer.Report, q answer.Quantity) answer.Num {
 // companionScale is by how much a quantity's scatter on a companion mesh is to
 // be multiplied: a peak is lower or higher there as a whole, and its scatter
 // with it.
-func companionScale(q answer.Quantity, own, companion *answer.Report) float64 {
+func companionScale(q quantity.Quantity, own, companion *answer.Report) float64 {
 	a, b := float64(q.Get(own)), float64(q.Get(companion))
 	if !q.Peak || own == companion || !(a > 0) || !(b > 0) {
 		return 1

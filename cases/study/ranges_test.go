@@ -14,6 +14,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/casetest"
 	"archload/cases/design"
+	"archload/cases/quantity"
 	"archload/cases/tree"
 )
 
@@ -142,7 +143,7 @@ func TestTopInOtherPlanks(t *testing.T) {
 		t.Fatal(err)
 	}
 	got, want := answer.Summarize(again), answer.Summarize(solveAll(t, rough(), c)[0])
-	for _, h := range answer.Compared() {
+	for _, h := range quantity.Compared() {
 		if g, w := h.Get(got), h.Get(want); w.Known() && math.Abs(float64(g-w)) > 1e-7*math.Abs(float64(w))+1e-9 {
 			t.Errorf("%s: %.10g %s, solved afresh %.10g", h.Name, g, h.Unit, w)
 		}
@@ -180,7 +181,7 @@ func TestScatterShares(t *testing.T) {
 		}
 		shared++
 		got, want := reportOf(again, s, base), answer.Summarize(solveAll(t, rough(), other)[0])
-		for _, h := range answer.Compared() {
+		for _, h := range quantity.Compared() {
 			if g, w := h.Get(got), h.Get(want); w.Known() && math.Abs(float64(g-w)) > 1e-7*math.Abs(float64(w))+1e-9 {
 				t.Errorf("%s of the %s, %s: %.10g %s, solved afresh %.10g", c.key, planks[c.plank].words(), h.Name, g, h.Unit, w)
 			}

@@ -9,6 +9,7 @@ import (
 
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/cases/quantity"
 )
 
 // Sample holds the compared numbers of some designs in planks drawn at random.
@@ -148,7 +149,7 @@ func companionScales(s *design.Solution) []float64 {
 		base = plainReport(on)
 	}
 	var out []float64
-	for _, q := range answer.Compared() {
+	for _, q := range quantity.Compared() {
 		out = append(out, companionScale(q, own, base))
 	}
 	return out
@@ -168,7 +169,7 @@ func inPlanks(ctx context.Context, s *design.Solution, drawn []plank, times []ma
 	}
 	r := answer.Summarize(other)
 	var out []float64
-	for _, q := range answer.Compared() {
+	for _, q := range quantity.Compared() {
 		out = append(out, float64(q.Get(r)))
 	}
 	return out

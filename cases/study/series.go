@@ -15,6 +15,7 @@ import (
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/cases/shape"
 	"archload/cases/tree"
 )
 
@@ -100,7 +101,7 @@ func (s *Series) firstSound() (*cases.Case, error) {
 	for i := range min(triedFirst, s.Head.Points) {
 		c, err := s.open(i)
 		if err == nil {
-			_, err = design.NewGeometry(c)
+			_, err = shape.NewGeometry(c)
 		}
 		if err == nil {
 			return c, nil

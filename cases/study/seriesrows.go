@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"archload/cases/answer"
+	"archload/cases/quantity"
 )
 
 // SeriesRow is one point of a series. A point that could not be had says why in
@@ -23,22 +24,22 @@ const MainColumns = 6
 
 // SeriesColumns lists the results that a series keeps, in the order of its
 // table; the name of a result is the quantity's Column.
-func SeriesColumns() []answer.Quantity {
-	out := answer.QuantitiesOf(func(q answer.Quantity) bool { return q.Series > 0 })
-	slices.SortFunc(out, func(a, b answer.Quantity) int { return a.Series - b.Series })
+func SeriesColumns() []quantity.Quantity {
+	out := quantity.Where(func(q quantity.Quantity) bool { return q.Series > 0 })
+	slices.SortFunc(out, func(a, b quantity.Quantity) int { return a.Series - b.Series })
 	return out
 }
 
 // DrawnColumns are the results of a series that are printed and drawn: the main
 // ones, and of how the foot bears those that its bridges have, thirds or heels.
-func DrawnColumns(rows []SeriesRow) []answer.Quantity {
+func DrawnColumns(rows []SeriesRow) []quantity.Quantity {
 	has := func(key string) bool {
-		column := answer.QuantityOf(key).Column
+		column := quantity.Of(key).Column
 		return slices.ContainsFunc(rows, func(r SeriesRow) bool { v, ok := r.Results[column]; return ok && v.Known() })
 	}
 	two := has("bass_foot_share")
 	one := has("middle_share") || !two
-	var out []answer.Quantity
+	var out []quantity.Quantity
 	for i, q := range SeriesColumns() {
 		if i < MainColumns && (q.Feet != 1 || one) || two && q.Feet == 2 && q.Short != "" {
 			out = append(out, q)

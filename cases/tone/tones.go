@@ -8,6 +8,7 @@ import (
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/cases/motion"
 	"archload/fem/vibration"
 )
 
@@ -220,7 +221,7 @@ func bridgeTone(m *design.Moving, shape []float64) *BridgeTone {
 // hear sets each heard tone beside the nearest computed one that is not taken yet, in the order of
 // the case; one that shows the pattern heard counts as nearer. What is farther than a fifth of its
 // frequency from all is taken for none.
-func (r *Report) hear(heard []cases.HeardTone) {
+func (r *Report) hear(heard []motion.HeardTone) {
 	for _, h := range heard {
 		out := HeardTone{Hz: float64(h.Hz), Pattern: h.Pattern, Deviation: answer.None()}
 		best := 0.2

@@ -8,6 +8,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/design"
+	"archload/cases/shape"
 	"archload/cases/tree"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
@@ -170,7 +171,7 @@ func (o *options) setUp(args []string, remembered desk.Looks) (d desk.Options, e
 		// A faulty case is told before a window opens.
 		c, err := cases.OpenChanged(o.disk, name, "--set", firstOnly(keys, len(d.Names)))
 		if err == nil {
-			_, err = design.NewGeometry(c)
+			_, err = shape.NewGeometry(c)
 		}
 		if err != nil {
 			return d, err

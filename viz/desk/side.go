@@ -8,6 +8,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/answer"
+	"archload/cases/quantity"
 	"archload/cases/tree"
 	"archload/viz/panel"
 )
@@ -61,7 +62,7 @@ func (d *Desk) drawNow(c *panel.Column) {
 	if len(d.shown.Designs) == 1 {
 		d.panel.Note(c.Row(16), fmt.Sprintf("at %s of string load", percent(d.shown.Want.Load)))
 	}
-	for _, q := range answer.Shown() {
+	for _, q := range quantity.Shown() {
 		var values []float64
 		known := false
 		for _, a := range d.shown.Designs {
@@ -103,7 +104,7 @@ func (d *Desk) heads(first string) []panel.TableColumn {
 }
 
 // cells are a row of numbers; for two designs with their difference.
-func cells(q answer.Quantity, values []float64) []string {
+func cells(q quantity.Quantity, values []float64) []string {
 	unit, _, _ := strings.Cut(q.Unit, " of ")
 	if len(values) == 1 {
 		return []string{q.Title(), decimal(values[0], q.Digits), unit}

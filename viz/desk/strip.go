@@ -7,6 +7,7 @@ import (
 
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/cases/quantity"
 
 	"archload/viz/panel"
 )
@@ -267,7 +268,7 @@ func (d *Desk) drawThirds(l *panel.List, a *Answered, cols []answer.FootColumn, 
 	if len(feet) == 2 {
 		parts = []part{{"bass foot", lo + (hi-lo)/6, feet[0], feet[0] / all}, {"treble foot", hi - (hi-lo)/6, feet[1], feet[1] / all}}
 	}
-	digits := answer.QuantityOf("middle_share").Digits
+	digits := quantity.Of("middle_share").Digits
 	// The longest words for which there is room, the same for all.
 	room := (across(hi)-across(lo))/float64(len(parts)) - 8
 	for _, say := range []func(name string, n, s float64) string{

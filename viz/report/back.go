@@ -6,6 +6,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/answer"
+	"archload/cases/quantity"
 	"archload/cases/say"
 )
 
@@ -38,7 +39,7 @@ func (in Input) back() []reportSection {
 // maker.
 func (in Input) meanings() reportSection {
 	t := reportTable{Head: []string{"", ""}, Words: true}
-	for _, q := range answer.Reported() {
+	for _, q := range quantity.Reported() {
 		known := func(r *answer.Report) bool { return q.Get(r).Known() }
 		if slices.ContainsFunc(in.Reports, known) {
 			t.Rows = append(t.Rows, []string{q.Name, q.Means})

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"archload/cases/answer"
+	"archload/cases/quantity"
 	"archload/cases/study"
 )
 
@@ -120,7 +121,7 @@ func (d *subject) paths() reportSection {
 	t := reportTable{Caption: "What holds the top up", Head: []string{"", "N", "% of the load"}}
 	total := r.Total[2]
 	for _, key := range []string{"edge_neck", "edge_tail", "edge_bass", "edge_treble"} {
-		q := answer.QuantityOf(key)
+		q := quantity.Of(key)
 		t.Rows = append(t.Rows, []string{q.Name, d.number(key), dec(100*float64(q.Get(d.r))/total, 0)})
 	}
 	for _, p := range r.Posts {
@@ -133,10 +134,10 @@ func (d *subject) paths() reportSection {
 	if e := d.r.Energy; e.Total > 0 {
 		t := reportTable{Caption: "What is strained: where the work of the strings is stored", Head: []string{"", "N mm", "% of all"}}
 		for _, key := range []string{"energy_stretching", "energy_bending", "energy_shear", "energy_braces", "energy_bridge", "energy_bedding", "energy_rim"} {
-			q := answer.QuantityOf(key)
+			q := quantity.Of(key)
 			t.Rows = append(t.Rows, []string{q.Name, dec(float64(q.Get(d.r))/100*e.Total, 2), d.number(key)})
 		}
-		t.Rows = append(t.Rows, []string{answer.QuantityOf("energy").Name, d.number("energy"), "100"})
+		t.Rows = append(t.Rows, []string{quantity.Of("energy").Name, d.number("energy"), "100"})
 		sec.Tables = append(sec.Tables, t)
 	}
 	return sec
@@ -163,7 +164,7 @@ func (d *subject) braceTable() reportTable {
 func (d *subject) works() reportSection {
 	t := reportTable{Head: []string{"", "used now, %", "of what is left after ten years of load, %"}}
 	for _, key := range []string{"strength_used", "rolling_shear_used", "shear_used", "foot_used"} {
-		q := answer.QuantityOf(key)
+		q := quantity.Of(key)
 		if v := q.Get(d.r); v.Known() {
 			t.Rows = append(t.Rows, []string{q.Name, d.number(key), dec(float64(v)/answer.LongTerm, q.Digits)})
 		}

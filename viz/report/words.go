@@ -8,6 +8,7 @@ import (
 
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/cases/quantity"
 	"archload/cases/say"
 	"archload/cases/study"
 )
@@ -119,7 +120,7 @@ func (d *subject) answer(key string) (study.Answer, bool) {
 
 // number writes a quantity of the design with as many digits as it is worth.
 func (d *subject) number(key string) string {
-	q := answer.QuantityOf(key)
+	q := quantity.Of(key)
 	v := q.Get(d.r)
 	switch {
 	case !v.Known() && q.Event:

@@ -2,7 +2,7 @@ package sheet
 
 import (
 	"archload/cases"
-	"archload/cases/design"
+	"archload/cases/shape"
 )
 
 // Options steers Sheets; the zero value is usable.
@@ -18,7 +18,7 @@ func Of(c *cases.Case, o Options) ([]*Sheet, error) {
 	if o.Paper == "" {
 		o.Paper = A4
 	}
-	g, err := design.NewGeometry(c)
+	g, err := shape.NewGeometry(c)
 	if err != nil {
 		return nil, err
 	}

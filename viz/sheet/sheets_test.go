@@ -12,7 +12,8 @@ import (
 	"testing"
 
 	"archload/cases"
-	"archload/cases/design"
+	"archload/cases/shape"
+
 	"archload/mesh"
 	"archload/mesh/plane"
 )
@@ -200,7 +201,7 @@ func TestSheetJoints(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	notes, err := design.NewGeometry(c)
+	notes, err := shape.NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -250,7 +251,7 @@ func TestTemplateHeights(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	notes, err := design.NewGeometry(c)
+	notes, err := shape.NewGeometry(c)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,7 +5,8 @@ import (
 	"math"
 
 	"archload/cases"
-	"archload/cases/design"
+	"archload/cases/shape"
+
 	"archload/mesh"
 	"archload/viz/canvas"
 )
@@ -14,7 +15,7 @@ import (
 type shop struct {
 	c     *cases.Case
 	plate mesh.Plate
-	notes *design.Geometry
+	notes *shape.Geometry
 	rim   []mesh.Point // the outline as a polyline
 	every float64      // mm between cross-arch templates; 0: not asked for
 }

@@ -6,7 +6,8 @@ import (
 	"strings"
 
 	"archload/cases"
-	"archload/cases/design"
+	"archload/cases/shape"
+
 	"archload/mesh"
 	"archload/viz/canvas"
 )
@@ -21,7 +22,7 @@ const (
 )
 
 // warnings lists what deserves a second look before wood is cut by the sheets.
-func warnings(c *cases.Case, g *design.Geometry) []string {
+func warnings(c *cases.Case, g *shape.Geometry) []string {
 	var out []string
 	for _, w := range slices.Concat(g.Warnings, c.Warnings()) {
 		out = append(out, w.Error())

@@ -10,6 +10,7 @@ import (
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/cases/quantity"
 	"archload/cases/tree"
 	"archload/materials"
 )
@@ -33,8 +34,8 @@ func solve(ctx context.Context, c *cases.Case, refine float64) (answers, error) 
 		return nil, fmt.Errorf("built-in checks failed: %v", bad)
 	}
 	out := answers{}
-	for _, q := range answer.Quantities() {
-		if q.Compare != answer.UnderMesh {
+	for _, q := range quantity.All() {
+		if q.Compare != quantity.UnderMesh {
 			out[q.Key] = float64(q.Get(r))
 		}
 	}
@@ -78,7 +79,7 @@ const onEdge = 1e-4
 // one unit in which it is shown in full (a thousandth of a millimetre, a percent),
 // whichever is more, and where; infinite where only one has a number.
 func (a answers) off(b answers) (worst float64, where string) {
-	for _, q := range answer.Quantities() {
+	for _, q := range quantity.All() {
 		x, known := a[q.Key]
 		if !known {
 			continue

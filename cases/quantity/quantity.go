@@ -1,9 +1,19 @@
-package answer
+// Package quantity is the one table of the numbers of an answer: what each is
+// called, its unit and digits, what it means, and where it is shown.
+//
+// compare, series, report, window, lessons and the summary all read from it; a
+// new answer is one row in quantities.go (and a field of answer.Report, if it is
+// not yet in it).
+package quantity
+
+import (
+	"archload/cases/answer"
+)
 
 import "math"
 
 // Quantity is one number of an answer: what it is called, how it is printed,
-// what it means, and where it is shown. Quantities lists them all; whatever
+// what it means, and where it is shown. All lists them; whatever
 // shows numbers, to people or to programs, takes them from there, so that one
 // number has one name, one unit and as many digits everywhere.
 type Quantity struct {
@@ -28,7 +38,7 @@ type Quantity struct {
 	Window  bool    // it stands in the window's table of the load shown: Get asks for Report.Bridge alone
 	Summary string  // the heading of the summary that it stands under; "" for none
 
-	Get func(*Report) Num // the number, in Unit; None if the answer has none
+	Get func(*answer.Report) answer.Num // the number, in Unit; None if the answer has none
 }
 
 // Heading is where a quantity stands in a comparison.
@@ -43,7 +53,7 @@ const (
 )
 
 // Nought says whether a number rounds to zero as it is printed.
-func (q Quantity) Nought(v Num) bool { return math.Abs(float64(v)) < 0.5*math.Pow10(-q.Digits) }
+func (q Quantity) Nought(v answer.Num) bool { return math.Abs(float64(v)) < 0.5*math.Pow10(-q.Digits) }
 
 // Title is the name with what must be known beside it: what plus means, or how
 // to compare it.
@@ -65,14 +75,14 @@ func (q Quantity) Brief() string {
 	return q.Name
 }
 
-// GaugeQuantity is how far gauge i sinks.
-func GaugeQuantity(i int, name string) Quantity {
+// OfGauge is how far gauge i sinks.
+func OfGauge(i int, name string) Quantity {
 	return Quantity{Key: "gauge_sink", Name: name + " sinks", Unit: "mm", Digits: 3, Plus: "down",
-		Get: func(r *Report) Num { return Num(r.Gauges[i].Sink) }}
+		Get: func(r *answer.Report) answer.Num { return answer.Num(r.Gauges[i].Sink) }}
 }
 
 // Applies says whether an answer can have the quantity: a continuous foot has
 // thirds, two feet have heels.
-func (q Quantity) Applies(r *Report) bool {
+func (q Quantity) Applies(r *answer.Report) bool {
 	return q.Feet == 0 || r.Bridge != nil && r.Bridge.TwoFeet() == (q.Feet == 2)
 }

@@ -1,4 +1,4 @@
-package design
+package shape
 
 import (
 	"errors"
@@ -16,7 +16,7 @@ import (
 // they reach. Measured on a prototype of the mesher: 3 mm under a foot resolves
 // its pressure, 1.5 to 2 mm the stress at the eye of a sound hole.
 const (
-	footEdge   = 3.0
+	FootEdge   = 3.0
 	footMargin = 6.0
 	loadEdge   = 3.0
 	postEdge   = 2.0
@@ -35,37 +35,37 @@ func (g *Geometry) fine() []mesh.Fine {
 			lo, hi := b.FootRect(i)
 			out = append(out, mesh.Fine{
 				Along:  []mesh.Point{{lo[0], b.At[1]}, {hi[0], b.At[1]}},
-				Radius: float64(b.Width)/2 + footMargin, Size: edge(m, footEdge),
+				Radius: float64(b.Width)/2 + footMargin, Size: Edge(m, FootEdge),
 			})
 		}
 	}
 	for _, b := range g.Case.Braces {
-		out = append(out, mesh.Fine{Along: b.Line, Radius: b.Width.Max() / 2, Size: edge(m, braceEdge)})
+		out = append(out, mesh.Fine{Along: b.Line, Radius: b.Width.Max() / 2, Size: Edge(m, braceEdge)})
 	}
 	for _, h := range g.Holes {
 		out = append(out, holeFine(h, m)...)
 	}
 	for _, l := range g.Case.Loads {
-		lo, hi := rect(l.At, l.Size)
+		lo, hi := Rect(l.At, l.Size)
 		mid := (lo[1] + hi[1]) / 2
 		out = append(out, mesh.Fine{
 			Along:  []mesh.Point{{lo[0], mid}, {hi[0], mid}},
-			Radius: (hi[1]-lo[1])/2 + footMargin, Size: edge(m, loadEdge),
+			Radius: (hi[1]-lo[1])/2 + footMargin, Size: Edge(m, loadEdge),
 		})
 	}
 	for _, p := range g.Case.Posts {
-		out = append(out, mesh.Fine{Along: []mesh.Point{p.At}, Radius: float64(p.Diameter)/2 + footMargin, Size: edge(m, postEdge)})
+		out = append(out, mesh.Fine{Along: []mesh.Point{p.At}, Radius: float64(p.Diameter)/2 + footMargin, Size: Edge(m, postEdge)})
 	}
 	for _, s := range g.Case.Supports {
 		if s.At != nil {
-			out = append(out, mesh.Fine{Along: []mesh.Point{*s.At}, Radius: footMargin, Size: edge(m, loadEdge)})
+			out = append(out, mesh.Fine{Along: []mesh.Point{*s.At}, Radius: footMargin, Size: Edge(m, loadEdge)})
 		}
 	}
 	return out
 }
 
-// rect returns the corners of a load's rectangle in plan, mm.
-func rect(at mesh.Point, size *[2]tree.Length) (lo, hi mesh.Point) {
+// Rect returns the corners of a load's rectangle in plan, mm.
+func Rect(at mesh.Point, size *[2]tree.Length) (lo, hi mesh.Point) {
 	if size == nil {
 		return at, at
 	}
@@ -98,7 +98,7 @@ func holeFine(h *plane.Curve, m cases.Mesh) []mesh.Fine {
 				continue
 			}
 			last = size
-			out = append(out, mesh.Fine{Along: []mesh.Point{pts[i], next}, Radius: edge(m, size), Size: edge(m, size)})
+			out = append(out, mesh.Fine{Along: []mesh.Point{pts[i], next}, Radius: Edge(m, size), Size: Edge(m, size)})
 		}
 	}
 	return out
@@ -128,9 +128,9 @@ func circumradius(a, b, c mesh.Point) float64 {
 	return side(a, b) * side(b, c) * side(c, a) / (4 * area)
 }
 
-// edge returns the edge length wanted at a feature, mm: its own, but not above
+// Edge returns the edge length wanted at a feature, mm: its own, but not above
 // the general one, divided by refine.
-func edge(m cases.Mesh, feature float64) float64 { return min(feature, float64(m.Size)) / m.Refine }
+func Edge(m cases.Mesh, feature float64) float64 { return min(feature, float64(m.Size)) / m.Refine }
 
 // Domain is the mesher's input. Its lines are the braces and then the support
 // lines, in the order of the case; its lengths are divided by the case's
@@ -139,7 +139,7 @@ func (g *Geometry) Domain() mesh.Domain {
 	c := g.Case
 	d := mesh.Domain{
 		Outline: g.Outline, Holes: g.Holes, Fine: g.fine(),
-		Size: edge(c.Mesh, float64(c.Mesh.Size)), Curvature: g.bends.mean,
+		Size: Edge(c.Mesh, float64(c.Mesh.Size)), Curvature: g.bends.mean,
 	}
 	for _, b := range c.Braces {
 		d.Lines = append(d.Lines, b.Line)

@@ -1,4 +1,4 @@
-package design
+package shape
 
 import (
 	"slices"
@@ -271,11 +271,11 @@ func (f *fitter) formula() {
 // loads or gauges that stand beside the wood, strings whose path over this
 // arch gives no break angle. Holes and lines beside the wood are found by the
 // mesher; see PlaceFault.
-func NewGeometry(c *cases.Case) (*Geometry, error) { return fitGeometry(c, nil, nil) }
+func NewGeometry(c *cases.Case) (*Geometry, error) { return FitGeometry(c, nil, nil) }
 
-// fitGeometry fits what the changed keys touch and takes the rest from old; nil
+// FitGeometry fits what the changed keys touch and takes the rest from old; nil
 // has nothing to take.
-func fitGeometry(c *cases.Case, old *Geometry, changed []string) (*Geometry, error) {
+func FitGeometry(c *cases.Case, old *Geometry, changed []string) (*Geometry, error) {
 	f := fitter{c: c, rep: fresh(c.Rep), made: &Geometry{Case: c}, old: old, changed: changed}
 	for _, step := range []func(){f.plan, f.stand, f.check} {
 		if step(); len(f.rep.Faults) > 0 {

@@ -1,4 +1,13 @@
-package design
+// Package shape is the shape of a case's plate, before there is any mesh or mechanics.
+//
+// fitter.go lays out its curves, geometryfit.go fits arch and graduation (bend.go:
+// how sharply an arch bends); domain.go says where the triangles are small.
+//
+// Two things follow from the geometry and cannot be checked when a case is read:
+// whether something stands on wood (placecheck.go), and the angles of strings whose
+// path over the arch is given (pathover.go). NewGeometry finds those faults and names
+// file, line and key as the reading does.
+package shape
 
 import (
 	"archload/cases"

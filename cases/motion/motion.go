@@ -1,8 +1,8 @@
-package cases
+// Package motion is what a case file says of how the design is to vibrate: what
+// is lost, what sits on the plate, where it is tapped, what was heard.
+package motion
 
 import (
-	"math"
-
 	"archload/cases/tree"
 	"archload/mesh"
 )
@@ -46,22 +46,4 @@ type HeardTone struct {
 	Hz tree.Frequency `toml:"hz" need:"the frequency in Hz" want:">0" eg:"98"`
 	// what sand or fingers showed, "ring" or "twist", or in the maker's own words; default: none
 	Pattern string `toml:"pattern" eg:"'ring'"`
-}
-
-// Moving returns how the case vibrates, with the defaults filled in.
-func (c *Case) Moving() Motion {
-	if c.Motion != nil {
-		return *c.Motion
-	}
-	return Motion{Loss: 0.02, Stress: true}
-}
-
-// checkMotion wants directions that point somewhere.
-func (c *Case) checkMotion(r *tree.FaultLog) {
-	for i := range c.Taps {
-		d := c.Taps[i].Direction
-		if math.Hypot(math.Hypot(d[0], d[1]), d[2]) == 0 {
-			r.AddKey(tree.EntryKey("tap", i+1)+".direction", "want a direction, found [0, 0, 0]")
-		}
-	}
 }

@@ -1,4 +1,4 @@
-package design
+package shape
 
 import (
 	"math"
@@ -159,8 +159,8 @@ line = [[-20, -180], [20, -180]]
 	if err != nil {
 		t.Fatal(err)
 	}
-	if longest := longestNear(plan, mesh.Point{-50, 0}, 8); longest > 1.5*footEdge {
-		t.Errorf("longest edge under the foot %.2f mm, want at most 1.5 x %g", longest, footEdge)
+	if longest := longestNear(plan, mesh.Point{-50, 0}, 8); longest > 1.5*FootEdge {
+		t.Errorf("longest edge under the foot %.2f mm, want at most 1.5 x %g", longest, FootEdge)
 	}
 }
 
@@ -171,7 +171,7 @@ func TestRefine(t *testing.T) {
 	if plain.Size != 6 || finer.Size != 2 {
 		t.Errorf("sizes %g and %g mm, want 6 (the default) and 4/2", plain.Size, finer.Size)
 	}
-	if got, want := finer.Fine[0].Size, footEdge/2; got != want {
+	if got, want := finer.Fine[0].Size, FootEdge/2; got != want {
 		t.Errorf("size under the foot %g mm, want %g", got, want)
 	}
 }

@@ -1,4 +1,4 @@
-package design
+package shape
 
 import (
 	"math"
@@ -39,7 +39,7 @@ func (f *fitter) standing() []standing {
 		out = append(out, standing{table, i + 1, name, points})
 	}
 	spread := func(table string, i int, name string, at mesh.Point, size *[2]tree.Length) {
-		lo, hi := rect(at, size)
+		lo, hi := Rect(at, size)
 		add(table, i, name, rectPoints(lo, hi)...)
 	}
 	for i, l := range f.c.Loads {
