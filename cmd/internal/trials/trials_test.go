@@ -1,10 +1,15 @@
 package main
 
 import (
+	"errors"
+	"fmt"
 	"strings"
 	"testing"
+	"testing/fstest"
+	"time"
 
 	"archload/cases"
+	"archload/cases/tree"
 )
 
 // TestTrials holds all laws to a handful of designs; the program itself goes on
@@ -72,5 +77,48 @@ func TestBundledMirror(t *testing.T) {
 		if off > exactly {
 			t.Errorf("%s: off by %.2g, allowed %.2g: %s", info.Name, off, exactly, words)
 		}
+	}
+}
+
+// TestMutants tries some changed texts, and wants that most kinds of fate come up.
+func TestMutants(t *testing.T) {
+	b, err := newBreeder()
+	if err != nil {
+		t.Fatal(err)
+	}
+	tl := newTally()
+	for seed := range uint64(60) {
+		tl.breed(t.Context(), b, seed)
+	}
+	if n := tl.mutants; n.broken > 0 || n.refused == 0 || n.refused == n.all || n.solved == 0 {
+		var out strings.Builder
+		tl.report(&out)
+		t.Errorf("broken laws, or mutants all of one kind:\n%s", &out)
+	}
+}
+
+// TestMutantsBite wants what a mutant may not do to be seen.
+func TestMutantsBite(t *testing.T) {
+	files := fstest.MapFS{"a.toml": {Data: []byte("format = 1\n")}}
+	for _, test := range []struct {
+		err  error
+		want string
+	}{
+		{errors.New("no"), "without a place"},
+		{&tree.FileError{File: "a.toml", Line: 9, Err: errors.New("no")}, "line that is not there"},
+		{&tree.FileError{File: "b.toml", Line: 1, Err: errors.New("no")}, "file that is not there"},
+		{&tree.FileError{File: "a.toml", Line: 1, Err: fmt.Errorf("found %d%%!s(MISSING)", 1)}, "not told for people"},
+		{&tree.FileError{File: "a.toml", Line: 1, Err: errors.New("want 1, found NaN")}, ""},
+	} {
+		if got := unclear(test.err, files); (got == "") != (test.want == "") || !strings.Contains(got, test.want) {
+			t.Errorf("%v: said %q, want %q in it", test.err, got, test.want)
+		}
+	}
+	var f fate
+	if within(time.Minute, func() { panic("no") }, &f) || !strings.Contains(f.broken, "panic: no") {
+		t.Errorf("a panic: %+v", f)
+	}
+	if within(time.Millisecond, func() { select {} }, &f) || !strings.Contains(f.broken, "not done") {
+		t.Errorf("what hangs: %+v", f)
 	}
 }
