@@ -19,7 +19,6 @@ func (c *Case) validate(r *tree.FaultLog) {
 	c.checkStrings(r)
 	c.checkBridge(r)
 	c.checkBench(r)
-	c.checkHeld(r)
 	c.checkMotion(r)
 }
 
@@ -104,7 +103,7 @@ func repeats(line []mesh.Point) int {
 	return 0
 }
 
-// checkBench checks loads and supports, and that something is loaded at all.
+// checkBench checks loads and supports.
 func (c *Case) checkBench(r *tree.FaultLog) {
 	for i, l := range c.Loads {
 		key := tree.EntryKey("load", i+1) + ".force"
@@ -124,16 +123,32 @@ func (c *Case) checkBench(r *tree.FaultLog) {
 			r.AddKey(key+".line", "want each point once, found point %d again", repeats(s.Line))
 		}
 	}
-	if c.Strings == nil && c.Bridge == nil && len(c.Loads) == 0 && r.Clean("strings", "bridge", "load") {
-		r.AddKey("", "nothing loads the plate; want [strings] with a [bridge], or [[load]]")
-	}
 }
 
-// checkHeld refuses a plate that nothing holds: a free rim needs three points
-// of support that are not in line, or a rail and a point beside it.
-func (c *Case) checkHeld(r *tree.FaultLog) {
-	if c.Rim.Support != "free" || !r.Clean("rim", "support") {
-		return
+// AtRest refuses a design that has no state of rest under load: nothing loads it, or nothing
+// holds it. It may swing, and dry, all the same. The error, if any, is Faults.
+func (c *Case) AtRest() error {
+	var list tree.Faults
+	if c.Strings == nil && c.Bridge == nil && len(c.Loads) == 0 {
+		list = append(list, c.Fault("", "nothing loads the plate; want [strings] with a [bridge], or [[load]]"))
+	}
+	if err := c.Held(); err != nil {
+		list = append(list, err)
+	}
+	if list == nil {
+		return nil
+	}
+	return list
+}
+
+// InTheHand says whether nothing at all is to hold the plate: a free rim without supports.
+func (c *Case) InTheHand() bool { return c.Rim.Support == "free" && len(c.Supports) == 0 }
+
+// Held refuses a plate that nothing holds: a free rim needs three points of support that are not
+// in line, or a rail and a point beside it. nil if it is held.
+func (c *Case) Held() *tree.FileError {
+	if c.Rim.Support != "free" {
+		return nil
 	}
 	var at []mesh.Point
 	for _, s := range c.Supports {
@@ -144,10 +159,11 @@ func (c *Case) checkHeld(r *tree.FaultLog) {
 	}
 	switch {
 	case len(at) == 0:
-		r.AddKey("rim.support", "nothing holds the plate; want a rim that is hinged, clamped or elastic, or [[support]] with the free one")
+		return c.Fault("rim.support", "nothing holds the plate; want a rim that is hinged, clamped or elastic, or [[support]] with the free one")
 	case spanArea(at) < 1:
-		r.AddKey("rim.support", "the plate would tip over its supports, which lie in one line; want a further [[support]] beside it")
+		return c.Fault("rim.support", "the plate would tip over its supports, which lie in one line; want a further [[support]] beside it")
 	}
+	return nil
 }
 
 // spanArea is twice the area of the largest triangle between the first point

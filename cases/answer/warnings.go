@@ -1,9 +1,11 @@
 package answer
 
 import (
+	"errors"
 	"fmt"
 
 	"archload/cases/design"
+	"archload/cases/tree"
 )
 
 // Where a result deserves a word of caution.
@@ -45,6 +47,12 @@ func (r *Report) cautions() []string {
 // warnings lists what deserves a second look.
 func warnings(b *design.Built) []string {
 	out := []string{}
+	var loose tree.Faults // tones and a response it has all the same
+	if errors.As(b.Case.AtRest(), &loose) {
+		for _, w := range loose {
+			out = append(out, w.Error())
+		}
+	}
 	for _, w := range b.Geometry.Warnings {
 		out = append(out, w.Error())
 	}

@@ -22,6 +22,9 @@ func Adapt(ctx context.Context, t *Top, c *cases.Case, o Options) (*Top, error) 
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
+	if err := c.AtRest(); err != nil {
+		return nil, err
+	}
 	d := differenceOf(t, c)
 	if d.surfaces {
 		o.Say("arch")

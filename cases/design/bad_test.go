@@ -37,6 +37,9 @@ func shapeFile(fsys fs.FS, name string) error {
 	if err != nil {
 		return err
 	}
+	if err := c.AtRest(); err != nil {
+		return err
+	}
 	g, err := shape.NewGeometry(c)
 	if err != nil {
 		return err

@@ -36,11 +36,18 @@ type Moving struct {
 	Refine    float64
 }
 
-// Vibrating builds a design in a state. It is a fault to ask for a strung one without strings and
-// bridge. Other errors are those of a solve.
+// Vibrating builds a design in a state; one that is to stand on its edge and has nothing to hold it
+// is free. It is a fault to ask for a strung one without strings and bridge. Other errors are those of a solve.
 func Vibrating(ctx context.Context, c *cases.Case, state State, o Options) (*Moving, error) {
-	if state == Strung {
+	switch {
+	case state == Strung:
 		return strung(ctx, c, o)
+	case state == Bare && c.InTheHand():
+		state = Free
+	case state == Bare:
+		if err := c.Held(); err != nil {
+			return nil, err
+		}
 	}
 	alone := alone(c, state)
 	g, err := shape.NewGeometry(alone)

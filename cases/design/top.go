@@ -46,8 +46,11 @@ func PrepareGeometry(ctx context.Context, g *shape.Geometry, o Options) (*Top, e
 	return prepare(ctx, g, Stages{}, o, o.refine())
 }
 
-// timedGeometry is NewGeometry with the time that it took.
+// timedGeometry is NewGeometry of a case that has a state of rest, with the time that it took.
 func timedGeometry(c *cases.Case, o Options) (g *shape.Geometry, spent Stages, err error) {
+	if err := c.AtRest(); err != nil {
+		return nil, spent, err
+	}
 	o.Clock.time(&spent.Mesh, func() { g, err = shape.NewGeometry(c) })
 	return g, spent, err
 }

@@ -101,6 +101,9 @@ func (s *Series) firstSound() (*cases.Case, error) {
 	for i := range min(triedFirst, s.Head.Points) {
 		c, err := s.open(i)
 		if err == nil {
+			err = c.AtRest()
+		}
+		if err == nil {
 			_, err = shape.NewGeometry(c)
 		}
 		if err == nil {

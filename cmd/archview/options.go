@@ -171,6 +171,9 @@ func (o *options) setUp(args []string, remembered desk.Looks) (d desk.Options, e
 		// A faulty case is told before a window opens.
 		c, err := cases.OpenChanged(o.disk, name, "--set", firstOnly(keys, len(d.Names)))
 		if err == nil {
+			err = c.AtRest()
+		}
+		if err == nil {
 			_, err = shape.NewGeometry(c)
 		}
 		if err != nil {
