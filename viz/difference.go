@@ -11,6 +11,7 @@ import (
 	"archload/mesh"
 	"archload/viz/canvas"
 	"archload/viz/figure"
+	"archload/viz/scale"
 )
 
 // oneScalePages draws the cases' fields with one legend for all, so that they
@@ -77,7 +78,7 @@ func (o oneScale) pages(sols []*design.Solution, c *study.Comparison) []Page {
 func (o oneScale) difference(sols []*design.Solution, c *study.Comparison) Page {
 	return Page{Name: o.name + "-difference", Words: o.less, draw: func(bare bool) (*canvas.Picture, error) {
 		a, b, f := sols[0], sols[1], o.fields
-		field := figure.Field{Name: f[0].Name + ", B less A", Unit: f[0].Unit, Signed: true, Nodal: Difference(a, b, f[0].Nodal, f[1].Nodal)}
+		field := figure.Field{Name: f[0].Name + ", B less A", Unit: f[0].Unit, Kind: scale.Signed, Nodal: Difference(a, b, f[0].Nodal, f[1].Nodal)}
 		words := subject{a, c.Reports[0], bare}.caption()
 		words.Title = "What changes from A to B: " + f[0].Name
 		words.Subtitle = "brown: more in B; blue: less in B; outline, braces and bridge are those of A"

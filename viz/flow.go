@@ -66,8 +66,9 @@ func rimHoldOf(s *design.Solution, r *answer.Report, spread bool) *figure.RimHol
 	return h
 }
 
-// rimMean is the hold about station i, N/mm: a mean over the stations within
-// barWindow along the edge.
+// rimMean is the hold about station i, N/mm: a mean over the edge to both sides,
+// in which what is nearer counts more, by the square of a cosine that is nothing
+// at figure.BarWindow, so that the line is smooth.
 func rimMean(st []answer.RimStation, i int) float64 {
 	n := len(st)
 	force, length := st[i].Force, st[i].Along
@@ -79,7 +80,8 @@ func rimMean(st []answer.RimStation, i int) float64 {
 			if j = k; gone > figure.BarWindow || j == i {
 				break
 			}
-			force, length = force+st[j].Force, length+st[j].Along
+			c := math.Cos(math.Pi / 2 * gone / figure.BarWindow)
+			force, length = force+c*c*st[j].Force, length+c*c*st[j].Along
 		}
 	}
 	return force / length

@@ -8,6 +8,7 @@ import (
 
 	"archload/viz/canvas"
 	"archload/viz/figure"
+	"archload/viz/scale"
 )
 
 // Page is a picture that is drawn when it is asked for, with the name that its
@@ -116,7 +117,7 @@ func (u subject) strong() bool { return u.r.Strength.Used.Known() }
 
 // sinkField is the sink over the plate.
 func sinkField(s *design.Solution) figure.Field {
-	return figure.Field{Name: "sink of the outer surface", Unit: "mm", Nodal: answer.SinkField(s), Signed: true}
+	return figure.Field{Name: "sink of the outer surface", Unit: "mm", Nodal: answer.SinkField(s), Kind: scale.Sinking}
 }
 
 func (u subject) drawSink() (*canvas.Picture, error) {

@@ -7,6 +7,7 @@ import (
 	"archload/mesh"
 	"archload/viz/canvas"
 	"archload/viz/figure"
+	"archload/viz/scale"
 )
 
 // drawStress draws the stress at one face, along or across the grain; the gauges
@@ -34,7 +35,7 @@ func (u subject) drawStress(inner, across bool) (*canvas.Picture, error) {
 		}
 		d.Gauges = append(d.Gauges, m)
 	}
-	return u.drawLoaded(d, figure.Field{Name: "stress " + way + " the grain, " + name + " face", Unit: "MPa", PerTriangle: v, Signed: true})
+	return u.drawLoaded(d, figure.Field{Name: "stress " + way + " the grain, " + name + " face", Unit: "MPa", PerTriangle: v, Kind: scale.Signed})
 }
 
 // drawStrengthUsed draws the share of strength used, and marks the worst place.

@@ -9,6 +9,7 @@ import (
 	"archload/mesh"
 	"archload/viz/canvas"
 	"archload/viz/figure"
+	"archload/viz/scale"
 )
 
 // SandPictures shows each tone as sand would: the plate in plan, how far it swings up and down, and
@@ -54,7 +55,7 @@ func sandPicture(s *tone.Shapes, r *tone.Report, i int, bare bool) (*canvas.Pict
 		}
 	}
 	d.Sand = stillLines(b.Mesh, w)
-	f := figure.Field{Name: "swing square to the plate", Nodal: w, Signed: true, Plain: true, Range: &[2]float64{-1, 1}}
+	f := figure.Field{Name: "swing square to the plate", Nodal: w, Kind: scale.Signed, Plain: true, Range: &[2]float64{-1, 1}}
 	return figure.PlanView(figure.PlanInput{Caption: c, Plan: b.Mesh.Plan, Field: &f, Drawing: d})
 }
 

@@ -254,9 +254,13 @@ func (s *Shown) difference(values [][]float64) *scene.Scene {
 	if s.Want.Field == scene.Sink {
 		most = greatest(more, 1)
 	}
+	known := slices.DeleteFunc(slices.Clone(more), math.IsNaN)
+	if len(known) == 0 {
+		known = []float64{0}
+	}
 	return a.Skeleton.Build(scene.Show{
 		Solution: a.Now, Load: s.Want.Load, Field: s.Want.Field, Face: s.Want.face(), Enlarge: s.Enlarge, Strings: s.Want.Strings,
-		Values: more, Difference: true, Range: &[2]float64{-most, most}, Cut: a.cutEnds(),
+		Values: more, Difference: true, Range: &[2]float64{math.Max(-most, slices.Min(known)), math.Min(most, slices.Max(known))}, Cut: a.cutEnds(),
 	})
 }
 

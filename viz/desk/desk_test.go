@@ -13,6 +13,7 @@ import (
 	"archload/cases/lesson"
 	"archload/cases/tree"
 	"archload/viz/panel"
+	"archload/viz/scale"
 	"archload/viz/scene"
 )
 
@@ -157,7 +158,7 @@ func TestTwoDesigns(t *testing.T) {
 	if len(s.Scenes) != 2 {
 		t.Fatalf("%d scenes, want 2", len(s.Scenes))
 	}
-	if a, b := s.Scenes[0].Scale, s.Scenes[1].Scale; a.Lo != b.Lo || a.Hi != b.Hi || a.Step != b.Step || a.Signed != b.Signed {
+	if a, b := s.Scenes[0].Scale, s.Scenes[1].Scale; a.Lo != b.Lo || a.Hi != b.Hi || a.Step != b.Step || a.Kind != b.Kind {
 		t.Errorf("scales %+v and %+v, want one", a, b)
 	}
 	if s.Scenes[0].Enlarge != s.Scenes[1].Enlarge {
@@ -165,7 +166,7 @@ func TestTwoDesigns(t *testing.T) {
 	}
 	h.key(panel.LetterKey('d'))
 	s = h.d.shown
-	if len(s.Scenes) != 1 || s.Scenes[0].Scale == nil || !s.Scenes[0].Scale.Signed {
+	if len(s.Scenes) != 1 || s.Scenes[0].Scale == nil || s.Scenes[0].Scale.Kind != scale.Signed {
 		t.Fatalf("the difference: %d scenes, scale %+v", len(s.Scenes), s.Scenes[0].Scale)
 	}
 	h.push("edit/1")

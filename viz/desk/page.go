@@ -8,6 +8,7 @@ import (
 	"archload/cases/answer"
 
 	"archload/viz/panel"
+	"archload/viz/scale"
 	"archload/viz/scene"
 )
 
@@ -244,8 +245,8 @@ func (d *Desk) statement(i int, s *scene.Scene) string {
 	if len(d.shown.Scenes) < len(d.shown.Designs) {
 		words += "; A: " + d.shown.Designs[0].Now.Top.Built.Case.Title + "; B: " + d.shown.Designs[1].Now.Top.Built.Case.Title
 	}
-	if c := s.Scale; c != nil && c.Signed {
-		words += d.signWords()
+	if c := s.Scale; c != nil && c.Kind != scale.Counting {
+		words += d.signWords(c)
 	}
 	if f := d.shown.Designs[i].Flow; f != nil && len(f.Lines) > 0 && len(d.shown.Scenes) == len(d.shown.Designs) {
 		words += fmt.Sprintf("; each path carries %s N, %s %% of the load", decimal(f.Lines[0].Force, 1), decimal(100*f.Lines[0].Force/f.Load, 1))
@@ -253,13 +254,15 @@ func (d *Desk) statement(i int, s *scene.Scene) string {
 	return words
 }
 
-// signWords say what the two colours of a field mean.
-func (d *Desk) signWords() string {
+// signWords say what the two colours of a scale mean, as far as both are used.
+func (d *Desk) signWords(s *scale.Scale) string {
 	switch {
 	case len(d.shown.Scenes) < len(d.shown.Designs):
 		return "; brown: more in B, blue: less"
-	case d.shown.Want.Field == scene.Sink:
-		return "; brown has gone down, blue has come up"
+	case s.Kind == scale.Sinking && s.Lo == 0:
+		return ""
+	case s.Kind == scale.Sinking:
+		return "; green to blue has gone down, brown has come up"
 	}
 	return "; brown: pull, blue: push"
 }

@@ -30,6 +30,7 @@ type ChartPanel struct {
 const (
 	chartHeight = 112.0 // of a panel with its axis
 	chartSide   = 34.0  // left of a panel for the numbers
+	chartGap    = 18.0  // between two panels beside each other
 	mostPanels  = 10
 )
 
@@ -50,9 +51,13 @@ func Chart(in ChartInput) (*canvas.Picture, error) {
 			}
 		}
 	}
-	rows := (len(in.Panels) + 1) / 2
-	height := canvas.CaptionHeight(in.Caption) + float64(rows)*chartHeight + 6 + in.keyHeight()
-	return canvas.NewPicture(canvas.PageWidth, height, in.Caption.Title, func(g *canvas.Page) { in.drawAll(g) }), nil
+	in, key := in.keyed()
+	panels := float64((len(in.Panels)+1)/2) * chartHeight
+	height := canvas.CaptionHeight(in.Caption) + panels + 6 + in.keyHeight() + key.height()
+	return canvas.NewPicture(canvas.PageWidth, height, in.Caption.Title, func(g *canvas.Page) {
+		r := in.drawAll(g)
+		key.draw(g, r.X0, r.Y1-panels)
+	}), nil
 }
 
 func (in ChartInput) keyHeight() float64 {
@@ -62,7 +67,8 @@ func (in ChartInput) keyHeight() float64 {
 	return 12 * math.Ceil(float64(len(in.Names))/2)
 }
 
-func (in ChartInput) drawAll(g *canvas.Page) {
+// drawAll draws the panels and returns the page's free part, its top at theirs.
+func (in ChartInput) drawAll(g *canvas.Page) canvas.Rect {
 	l := g.LayCaption(in.Caption)
 	g.DrawCaption(l)
 	r := l.Free
@@ -74,13 +80,13 @@ func (in ChartInput) drawAll(g *canvas.Page) {
 		g.SampleRow(canvas.At(r.X0, r.Y1-8), r.Width(), items)
 		r.Y1 -= in.keyHeight()
 	}
-	const gap = 18
-	w := (r.Width() - gap) / 2
+	w := (r.Width() - chartGap) / 2
 	for k, p := range in.Panels {
-		x0 := r.X0 + float64(k%2)*(w+gap)
+		x0 := r.X0 + float64(k%2)*(w+chartGap)
 		y1 := r.Y1 - float64(k/2)*chartHeight
 		in.panel(g, p, canvas.Box(x0+chartSide, y1-chartHeight+30, x0+w-4, y1-16), k+2 >= len(in.Panels))
 	}
+	return r
 }
 
 // panel draws one quantity; the lowest of a column names what lies across.
@@ -112,8 +118,20 @@ func (in ChartInput) panel(g *canvas.Page, p ChartPanel, r canvas.Rect, lowest b
 // so that a difference of no account does not look like one, 1.
 const leastSpan = 0.05
 
+// leastOf is how much an upright axis covers at least in a unit, where a hand
+// or an eye on the bench tells nothing less apart.
+func leastOf(unit string) float64 {
+	switch unit {
+	case "mm":
+		return 0.02
+	case "%":
+		return 5
+	}
+	return 0
+}
+
 // span is what the upright axis must hold: the values, zero with them if it is
-// near, and never less than leastSpan.
+// near, and never less than leastSpan and leastOf its unit.
 func (p ChartPanel) span() (lo, hi float64, known bool) {
 	lo, hi = math.Inf(1), math.Inf(-1)
 	for _, l := range p.Lines {
@@ -130,11 +148,16 @@ func (p ChartPanel) span() (lo, hi float64, known bool) {
 		lo = 0
 	}
 	size := math.Max(math.Abs(lo), math.Abs(hi))
-	if size == 0 {
+	least := math.Max(leastSpan*size, leastOf(p.Unit))
+	if least == 0 {
 		return 0, 1, true
 	}
-	if thin := leastSpan*size - (hi - lo); thin > 0 {
-		lo, hi = lo-thin/2, hi+thin/2
+	if thin := least - (hi - lo); thin > 0 {
+		below := thin / 2
+		if lo >= 0 {
+			below = math.Min(below, lo) // what cannot be negative needs no room there
+		}
+		lo, hi = lo-below, hi+thin-below
 	}
 	return lo, hi, true
 }

@@ -24,7 +24,11 @@ type ChoicePanel struct {
 	V    [][]float64
 }
 
-const mapPart = 178.0 // height of a map with its words, points
+// Sizes of a map, points.
+const (
+	mapPart = 178.0 // height with its words
+	mapGap  = 20.0  // between two
+)
 
 // ChoiceMap draws quantities as maps of coloured fields, two to a row, lowest Y
 // at the bottom; where there is room the value stands in its field.
@@ -43,16 +47,19 @@ func ChoiceMap(in ChoiceMapInput) (*canvas.Picture, error) {
 			}
 		}
 	}
-	height := canvas.CaptionHeight(in.Caption) + mapPart*math.Ceil(float64(len(in.Panels))/2)
+	in, keys := in.keyed()
+	maps := mapPart * math.Ceil(float64(len(in.Panels))/2)
+	height := canvas.CaptionHeight(in.Caption) + maps + keys[0].height() + keys[1].height()
 	draw := func(g *canvas.Page) {
 		l := g.LayCaption(in.Caption)
 		g.DrawCaption(l)
-		const gap = 20
-		w := (l.Free.Width() - gap) / 2
+		w := (l.Free.Width() - mapGap) / 2
 		for k, panel := range in.Panels {
-			x0, y1 := l.Free.X0+float64(k%2)*(w+gap), l.Free.Y1-float64(k/2)*mapPart
+			x0, y1 := l.Free.X0+float64(k%2)*(w+mapGap), l.Free.Y1-float64(k/2)*mapPart
 			in.draw(g, panel, canvas.Box(x0, y1-mapPart+8, x0+w, y1))
 		}
+		keys[1].draw(g, l.Free.X0, keys[0].draw(g, l.Free.X0, l.Free.Y1-maps))
+		keys[1].draw(g, l.Free.X0, keys[0].draw(g, l.Free.X0, l.Free.Y1-maps))
 	}
 	return canvas.NewPicture(canvas.PageWidth, height, in.Caption.Title, draw), nil
 }
@@ -67,10 +74,14 @@ func (in ChoiceMapInput) draw(g *canvas.Page, p ChoicePanel, r canvas.Rect) {
 			}
 		}
 	}
-	s := scale.New(lo, hi, lo < 0 && hi > 0)
+	kind := scale.Counting
+	if lo < 0 && hi > 0 {
+		kind = scale.Signed
+	}
+	s := scale.New(lo, hi, kind)
 	side := 0.0
 	for _, w := range in.Y {
-		side = math.Max(side, math.Min(52, g.TextWidth(canvas.Clean(w), canvas.Label())))
+		side = math.Max(side, math.Min(sideRoom, g.TextWidth(canvas.Clean(w), canvas.Label())))
 	}
 	cell := canvas.Box(r.X0+side+17, r.Y0+40, r.X1, r.Y1-18)
 	dx, dy := cell.Width()/float64(len(in.X)), cell.Height()/float64(len(in.Y))

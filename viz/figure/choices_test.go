@@ -90,7 +90,7 @@ func TestMapColours(t *testing.T) {
 		}
 	}
 	img := p.Image(72)
-	want := scale.New(lo, hi, lo < 0 && hi > 0).Color(hi)
+	want := scale.New(lo, hi, map[bool]scale.Kind{true: scale.Signed}[lo < 0 && hi > 0]).Color(hi)
 	found := 0
 	for y := range img.Bounds().Dy() {
 		for x := range img.Bounds().Dx() {

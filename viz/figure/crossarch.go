@@ -11,6 +11,8 @@ const (
 	archMost = 130 // the section
 	archRest = 54  // key above and words below it
 	feetPart = 254
+
+	tightLess = 64 // that a foot without a gap needs less
 )
 
 // CrossArch draws the plate cut across at the bridge: carved surfaces,
@@ -30,6 +32,9 @@ func CrossArch(in CrossArchInput) (*canvas.Picture, error) {
 	height := canvas.CaptionHeight(in.Caption) + f.height + archRest
 	if len(in.Feet) > 0 {
 		height += feetPart
+		if gap, _ := in.greatest(); gap < tightGap {
+			height -= tightLess
+		}
 	}
 	return canvas.NewPicture(canvas.PageWidth, height, in.Caption.Title, func(g *canvas.Page) { drawCrossArch(g, in, f) }), nil
 }

@@ -15,7 +15,7 @@ type Field struct {
 	Unit        string      // "mm", "MPa", "N/mm", "" for a pure number
 	Nodal       []float64   // one value per node of the plan, in Unit; NaN: no value there
 	PerTriangle []float64   // or one per triangle; drawn as the mean at the nodes weighted by area
-	Signed      bool        // zero matters: diverging colours, symmetric range
+	Kind        scale.Kind  // what its colours mean
 	Plain       bool        // bands without lines between them
 	Range       *[2]float64 // ends of the legend, in Unit, so that pictures share a scale; nil: from the values
 }
@@ -44,7 +44,7 @@ func (f Field) Scale() scale.Scale {
 	if f.Range != nil {
 		lo, hi = f.Range[0], f.Range[1]
 	}
-	return scale.New(lo, hi, f.Signed)
+	return scale.New(lo, hi, f.Kind)
 }
 
 // SharedRange returns the range that holds the values of all fields, so that
@@ -63,8 +63,14 @@ func SharedRange(fields ...Field) [2]float64 {
 	return r
 }
 
+// carried is over how many rings of triangles values are carried on to an edge
+// beside which none is known.
+const carried = 2
+
 // NodeMeans returns the area-weighted mean of the triangles around each
-// node; triangles without a value do not count. A node with none has NaN.
+// node; triangles without a value do not count. A node with none takes the mean
+// of its neighbours, so that a strip along an edge where nothing is known reads
+// as what lies beside it; farther off it has NaN.
 func NodeMeans(p *mesh.Plan, v []float64) []float64 {
 	sum, weight := make([]float64, len(p.Points)), make([]float64, len(p.Points))
 	for i, t := range p.Tris {
@@ -80,7 +86,31 @@ func NodeMeans(p *mesh.Plan, v []float64) []float64 {
 	for n := range sum {
 		sum[n] /= weight[n] // 0/0 = NaN: no value
 	}
+	for range carried {
+		carryOn(p, sum)
+	}
 	return sum
+}
+
+// carryOn gives each node without a value the mean of the corners with one of
+// the triangles about it.
+func carryOn(p *mesh.Plan, v []float64) {
+	sum, n := make([]float64, len(v)), make([]float64, len(v))
+	for _, t := range p.Tris {
+		for k, a := range t {
+			for _, b := range [2]int32{t[(k+1)%3], t[(k+2)%3]} {
+				if math.IsNaN(v[a]) && !math.IsNaN(v[b]) {
+					sum[a] += v[b]
+					n[a]++
+				}
+			}
+		}
+	}
+	for i := range v {
+		if n[i] > 0 {
+			v[i] = sum[i] / n[i]
+		}
+	}
 }
 
 // Quantile is the value of a field of the triangles that a share q of the plan's area does not exceed.

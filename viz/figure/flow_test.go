@@ -117,7 +117,7 @@ func TestFootPressureColors(t *testing.T) {
 			count[[3]uint32{r >> 8, g >> 8, b >> 8}]++
 		}
 	}
-	s := scale.New(0, most, false)
+	s := scale.New(0, most, scale.Counting)
 	pixels := func(v float64) int {
 		c := s.Color(v)
 		return count[[3]uint32{uint32(c.R), uint32(c.G), uint32(c.B)}]

@@ -42,6 +42,13 @@ func (f FootSection) reach(i int) (from, to float64) {
 	return f.X[i] - before, f.X[i] + after
 }
 
+// perMM is the force of station i on each mm of the foot's length, N/mm, which
+// does not hang on how many stations there are.
+func (f FootSection) perMM(i int) float64 {
+	from, to := f.reach(i)
+	return f.Force[i] / (to - from)
+}
+
 // Share is the force of a part of the bearing length.
 type Share struct {
 	Name     string  // "bass end", "middle", "treble end"

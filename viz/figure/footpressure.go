@@ -68,7 +68,7 @@ func drawFootPressure(g *canvas.Page, in FootPressureInput) {
 		most = math.Max(most, c.Pressure)
 	}
 	top := r.Y1 - 62
-	v := footGrid{scale: scale.New(0, most, false), x: canvas.TightAxis(lo, hi, 12, r.X0+40, r.X1-4),
+	v := footGrid{scale: scale.New(0, most, scale.Counting), x: canvas.TightAxis(lo, hi, 12, r.X0+40, r.X1-4),
 		y: canvas.TightAxis(-half, half, 4, top-footRows, top)}
 	v.legend(g, canvas.At(v.x.A, r.Y1-12))
 	v.cells(g, in)

@@ -14,8 +14,12 @@ type footView struct {
 	in     CrossArchInput
 	x      canvas.Axis // mm across
 	gaps   canvas.Axis // mm, up
-	forces canvas.Axis // N, down from the top's surface
+	forces canvas.Axis // N/mm, down from the top's surface
 }
+
+// tightGap is the gap, mm, below which a foot is drawn as tight: without a
+// picture of the gap.
+const tightGap = 0.02
 
 // drawFeet draws gaps and forces in r; f is the frame of the section above,
 // which ends at low.
@@ -32,26 +36,39 @@ func drawFeet(g *canvas.Page, in CrossArchInput, f sectionFrame, r canvas.Rect, 
 		foot = ruler + 6
 	}
 	room := r.Y1 - 46 - foot
-	gap, force := v.greatest()
-	v.gaps = canvas.NewAxis(0, gap, 4, foot+0.56*room, foot+room)
-	v.forces = canvas.NewAxis(0, force, 4, foot+0.56*room-20, foot+10)
+	gap, force := v.in.greatest()
+	split := foot + 0.56*room
+	if gap < tightGap {
+		split = foot + room + 20
+		v.gaps.B = foot + room - 4 // where the lines from the section end
+		v.sayTight(g, gap)
+	} else {
+		v.gaps = canvas.NewAxis(0, gap, 4, split, foot+room)
+		v.drawGaps(g)
+	}
+	v.forces = canvas.NewAxis(0, force, 4, split-20, foot+10)
 	v.fan(g, f, lo, hi, low)
-	v.drawGaps(g)
 	v.drawForces(g)
 	v.drawShares(g, ruler+4)
 	g.Ruler(v.x, ruler, "mm from the centre line (bass −, treble +)")
 }
 
-// greatest returns the greatest gap (mm) and force (N).
-func (v *footView) greatest() (gap, force float64) {
-	for _, f := range v.in.Feet {
+// sayTight says in words that there is no gap to draw.
+func (v *footView) sayTight(g *canvas.Page, gap float64) {
+	words := "the foot is fitted tight: no gap, neither before nor under load"
+	if gap > 0 {
+		words = "the foot is fitted tight: no gap above " + scale.Number(math.Ceil(1000*gap)/1000, 3) + " mm"
+	}
+	g.Text(canvas.At(v.x.A, v.gaps.B+10), words, canvas.Label(), 0)
+}
+
+// greatest returns the greatest gap (mm) and force (N/mm).
+func (in CrossArchInput) greatest() (gap, force float64) {
+	for _, f := range in.Feet {
 		for i := range f.X {
 			gap = math.Max(gap, math.Max(nought(f.Relief[i]), nought(f.Gap[i])))
-			force = math.Max(force, nought(f.Force[i]))
+			force = math.Max(force, nought(f.perMM(i)))
 		}
-	}
-	if gap < 0.02 {
-		gap = 0.05 // tight, or nearly: an axis of an ordinary relief
 	}
 	if force <= 0 {
 		force = 1
@@ -122,15 +139,17 @@ func (v *footView) beyond(f FootSection, z []float64, a, b int, x float64) canva
 }
 
 // drawForces draws the force at each station as a bar that hangs from the
-// top's surface, in newtons; the numbers are left out where bars are narrow.
+// top's surface, in newtons on each mm of the foot's length; the numbers are left
+// out where bars are narrow.
 func (v *footView) drawForces(g *canvas.Page) {
 	y := v.forces
 	g.Levels(y, v.x.A, v.x.B)
-	g.Turned(canvas.At(v.x.A-29, (y.A+y.B)/2), "newtons", canvas.Label(), math.Pi/2)
+	g.Turned(canvas.At(v.x.A-29, (y.A+y.B)/2), "N/mm", canvas.Label(), math.Pi/2)
 	paper := canvas.Paper()
 	numbers := v.numbersFit(g)
 	for _, f := range v.in.Feet {
-		for i, n := range f.Force {
+		for i := range f.Force {
+			n := f.perMM(i)
 			if !(n > 0) {
 				continue
 			}
@@ -138,7 +157,7 @@ func (v *footView) drawForces(g *canvas.Page) {
 			bar := canvas.Box(a, y.At(n), b, y.A)
 			g.Fill([][]canvas.Point{canvas.Loop(bar)}, canvas.Faded(canvas.Rust(), 0.75))
 			if numbers {
-				t := canvas.Tag{Text: scale.Number(n, 1), In: canvas.Label(), Back: &paper}
+				t := canvas.Tag{Text: scale.Reading(n), In: canvas.Label(), Back: &paper}
 				t.Box = g.Place(canvas.At((a+b)/2, bar.Y0-8.5), t.Text, t.In, 0.5, 0)
 				t.Draw(g)
 			}
@@ -158,8 +177,9 @@ func (v *footView) span(f FootSection, i int) (a, b float64) {
 // numbersFit tells whether every force can be written under its bar.
 func (v *footView) numbersFit(g *canvas.Page) bool {
 	for _, f := range v.in.Feet {
-		for i, n := range f.Force {
-			if a, b := v.span(f, i); n > 0 && g.TextWidth(scale.Number(n, 1), canvas.Label())+2.5 > b-a+2.4 {
+		for i := range f.Force {
+			n := f.perMM(i)
+			if a, b := v.span(f, i); n > 0 && g.TextWidth(scale.Reading(n), canvas.Label())+2.5 > b-a+2.4 {
 				return false
 			}
 		}

@@ -12,6 +12,7 @@ import (
 	"archload/mesh"
 	"archload/viz/canvas"
 	"archload/viz/canvas/canvastest"
+	"archload/viz/scale"
 )
 
 // made is a picture or the reason why there is none.
@@ -59,9 +60,9 @@ func everyPicture() map[string]func(*testing.T) *canvas.Picture {
 		return made(PlanView(PlanInput{Caption: c, Plan: p, Field: f, Drawing: d}))
 	}
 	sink := &Field{Name: "Sink of the outer surface", Unit: "mm", Nodal: nodal(p, demoSink)}
-	stress := &Field{Name: "Stress along the grain, outer surface", Unit: "MPa", Nodal: nodal(p, demoStress), Signed: true}
-	same := func(v float64, signed bool) *Field {
-		return &Field{Name: "Sink", Unit: "mm", Signed: signed, Nodal: nodal(p, func(mesh.Point) float64 { return v })}
+	stress := &Field{Name: "Stress along the grain, outer surface", Unit: "MPa", Nodal: nodal(p, demoStress), Kind: scale.Signed}
+	same := func(v float64, kind scale.Kind) *Field {
+		return &Field{Name: "Sink", Unit: "mm", Kind: kind, Nodal: nodal(p, func(mesh.Point) float64 { return v })}
 	}
 	each := &Field{Name: "Strain energy by area", Unit: "mJ/mm²", PerTriangle: make([]float64, len(p.Tris))}
 	for i := range each.PerTriangle {
@@ -72,10 +73,10 @@ func everyPicture() map[string]func(*testing.T) *canvas.Picture {
 	out := map[string]func(*testing.T) *canvas.Picture{
 		"plan-sink":        plan(sink, demoDrawing(), demoCaption()),
 		"plan-stress":      plan(stress, demoDrawing(), demoCaption()),
-		"plan-zero":        plan(same(0, false), demoDrawing(), demoCaption()),
-		"plan-zero-signed": plan(same(0, true), demoDrawing(), demoCaption()),
-		"plan-constant":    plan(same(0.25, false), demoDrawing(), demoCaption()),
-		"plan-all-missing": plan(same(math.NaN(), false), demoDrawing(), demoCaption()),
+		"plan-zero":        plan(same(0, scale.Counting), demoDrawing(), demoCaption()),
+		"plan-zero-signed": plan(same(0, scale.Signed), demoDrawing(), demoCaption()),
+		"plan-constant":    plan(same(0.25, scale.Counting), demoDrawing(), demoCaption()),
+		"plan-all-missing": plan(same(math.NaN(), scale.Counting), demoDrawing(), demoCaption()),
 		"plan-bare":        made(PlanView(PlanInput{Drawing: demoDrawing()})),
 		"plan-undrawn":     plan(sink, Drawing{}, canvas.Caption{}),
 		"plan-long":        plan(&long, manyGauges(3), longCaption()),

@@ -80,9 +80,17 @@ func (v *planView) legendNotes() []string {
 		out = append(out, "values beyond the scale take its end colours")
 	}
 	if f.PerTriangle != nil {
-		out = append(out, "drawn as means at the mesh nodes")
+		out = append(out, v.meansNote())
 	}
 	return out
+}
+
+// meansNote says how values of the triangles are drawn.
+func (v *planView) meansNote() string {
+	if slices.ContainsFunc(v.in.Field.PerTriangle, math.IsNaN) {
+		return "drawn as means at the mesh nodes; the edge takes what is known beside it"
+	}
+	return "drawn as means at the mesh nodes"
 }
 
 func withUnit(v, unit string) string {

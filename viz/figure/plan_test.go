@@ -28,7 +28,7 @@ func TestPixelsTellTheValue(t *testing.T) {
 	p := guitarPlan(40)
 	for name, f := range map[string]Field{
 		"sink":   {Name: "sink", Unit: "mm", Nodal: nodal(p, demoSink)},
-		"stress": {Name: "stress", Unit: "MPa", Nodal: nodal(p, demoStress), Signed: true},
+		"stress": {Name: "stress", Unit: "MPa", Nodal: nodal(p, demoStress), Kind: scale.Signed},
 		"ranged": {Name: "sink", Unit: "mm", Nodal: nodal(p, demoSink), Range: &[2]float64{0, 0.3}},
 	} {
 		pic := mustPlan(t, PlanInput{Plan: p, Field: &f, Drawing: Drawing{Outline: guitarOutline(360)}})

@@ -27,14 +27,11 @@ func newSheet(p *mesh.Plan, f Field) (*sheet, error) {
 	if f.Nodal == nil {
 		s.val = NodeMeans(p, f.PerTriangle)
 	}
-	for i, t := range p.Tris {
+	for _, t := range p.Tris {
 		if area(p, t) < 0 {
 			t[1], t[2] = t[2], t[1]
 		}
 		v := s.val[t[0]] + s.val[t[1]] + s.val[t[2]]
-		if f.PerTriangle != nil {
-			v += f.PerTriangle[i]
-		}
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			s.blank = append(s.blank, t)
 			continue

@@ -158,7 +158,7 @@ func TestNodeMeans(t *testing.T) {
 	if !math.IsNaN(got[4]) {
 		t.Errorf("mean at a node without triangles = %g, want NaN", got[4])
 	}
-	if got := NodeMeans(p, []float64{math.NaN(), 3}); got[1] != 3 || !math.IsNaN(got[0]) {
-		t.Errorf("means beside a missing value = %v, want NaN at node 0 and 3 at node 1", got)
+	if got := NodeMeans(p, []float64{math.NaN(), 3}); got[1] != 3 || got[0] != 3 || !math.IsNaN(got[4]) {
+		t.Errorf("means beside a missing value = %v, want 3 at node 1, carried on to node 0, and NaN at node 4", got)
 	}
 }

@@ -12,7 +12,7 @@ import (
 // Sizes of the bars along the edge.
 const (
 	longestBar = 34   // points
-	BarWindow  = 10.0 // mm to each side, of the mean that a bar shows
+	BarWindow  = 25.0 // mm to each side, of the mean that a bar shows, in which what is nearer counts more
 )
 
 // greatest is the greatest hold along the edge without sign, N/mm.
@@ -113,7 +113,7 @@ func (v *planView) rimKey() []canvas.KeyItem {
 	if r == nil || len(r.Bars) < 3 {
 		return nil
 	}
-	out := []canvas.KeyItem{{Words: fmt.Sprintf("the edge holds up; widest: %s N/mm, means over %.0f mm", scale.Reading(r.greatest()), 2*BarWindow),
+	out := []canvas.KeyItem{{Words: fmt.Sprintf("the edge holds up; widest: %s N/mm, weighted means over %.0f mm", scale.Reading(r.greatest()), 2*BarWindow),
 		Sample: canvas.AreaSample(canvas.Faded(holdColor(false), 0.4), canvas.Pen{Width: 0.9, Color: holdColor(false)})}}
 	if r.downward() {
 		out = append(out, canvas.KeyItem{Words: "the edge holds down", Sample: canvas.AreaSample(canvas.Faded(holdColor(true), 0.4), canvas.Pen{Width: 0.9, Color: holdColor(true)})})

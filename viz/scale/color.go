@@ -117,6 +117,22 @@ func Diverging() *ColorMap {
 	return m
 }
 
+// DownAndUp is the map for a surface that sinks: the straw of Sequential at zero
+// (share 0.5), its green and deep blue above, where it has gone down, and brown
+// below, where it has risen. Both arms fall in lightness.
+func DownAndUp() *ColorMap {
+	down := Sequential()
+	up := evenly(func(t float64) oklab {
+		return spline([]oklab{oklch(0.965, 0.035, 98), oklch(0.82, 0.095, 76), oklch(0.66, 0.135, 55), oklch(0.48, 0.135, 38), oklch(0.315, 0.085, 28)}, t)
+	})
+	m := &ColorMap{}
+	for i := 0; i <= mapSize/2; i++ {
+		m.at[mapSize/2-i] = up.at[2*i]
+		m.at[mapSize/2+i] = down.at[2*i]
+	}
+	return m
+}
+
 // arm is one half of the diverging map: t = 0 neutral, t = 1 full colour.
 func arm(t, hue float64) oklab {
 	return oklch(0.955-0.545*t, 0.115*math.Sin(t*0.62*math.Pi)/math.Sin(0.5*math.Pi), hue)

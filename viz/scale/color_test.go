@@ -72,7 +72,7 @@ func TestOKLab(t *testing.T) {
 
 // TestMapsInGamut guards against clipping, which would show a false edge.
 func TestMapsInGamut(t *testing.T) {
-	for name, m := range map[string]*ColorMap{"sequential": Sequential(), "diverging": Diverging()} {
+	for name, m := range map[string]*ColorMap{"sequential": Sequential(), "diverging": Diverging(), "down and up": DownAndUp()} {
 		for i, c := range m.at {
 			for _, v := range c.linear() {
 				if v < 0 || v > 1 {
@@ -84,7 +84,7 @@ func TestMapsInGamut(t *testing.T) {
 }
 
 func TestMapsAreEven(t *testing.T) {
-	for name, m := range map[string]*ColorMap{"sequential": Sequential(), "diverging": Diverging()} {
+	for name, m := range map[string]*ColorMap{"sequential": Sequential(), "diverging": Diverging(), "down and up": DownAndUp()} {
 		least, most := math.Inf(1), 0.0
 		for i := 1; i < len(m.at); i++ {
 			d := m.at[i].dist(m.at[i-1])
@@ -99,7 +99,7 @@ func TestMapsAreEven(t *testing.T) {
 // TestMapsForEveryEye checks steps of 1/32 of the range in CIELAB for usual
 // sight and three kinds of colour blindness: none may vanish, none may jump.
 func TestMapsForEveryEye(t *testing.T) {
-	for name, m := range map[string]*ColorMap{"sequential": Sequential(), "diverging": Diverging()} {
+	for name, m := range map[string]*ColorMap{"sequential": Sequential(), "diverging": Diverging(), "down and up": DownAndUp()} {
 		for sight, matrix := range sights() {
 			least, most := math.Inf(1), 0.0
 			for i := 8; i <= mapSize; i += 8 {

@@ -5,43 +5,80 @@ import (
 	"math"
 )
 
+// Kind says what the colours of a scale mean: one meaning in every picture.
+type Kind uint8
+
+// The kinds of scale.
+const (
+	Counting Kind = iota // upward from the lower end: light to dark
+	Signed               // zero parts two meanings: blue below, brown above
+	Sinking              // down is plus: pale at zero, green to deep blue downward, brown upward
+)
+
+// twoSided tells whether zero is a colour of its own.
+func (k Kind) twoSided() bool { return k != Counting }
+
+// colors are the colours of a kind; those of two sides have zero in their middle.
+func (k Kind) colors() *ColorMap {
+	switch k {
+	case Signed:
+		return Diverging()
+	case Sinking:
+		return DownAndUp()
+	}
+	return Sequential()
+}
+
 // Scale divides a range of values into bands of equal width with a colour
-// each. Its zero value is not usable; make one with NewScale.
+// each. Its zero value is not usable; make one with New.
 type Scale struct {
 	Lo, Hi float64 // ends of the legend, in the field's unit, whole multiples of Step
 	Step   float64 // 1, 2 or 5 times a power of ten; 0: one value everywhere
-	Signed bool    // symmetric about zero, diverging colours
+	Kind   Kind
 	bands  int
+	reach  float64 // of two sides: the value of either end of the colours, whether used or not
 	colors *ColorMap
 }
 
-// Most bands a scale may have: lines closer than this cannot be counted.
+// Most bands a scale may have: lines closer than this cannot be counted, nor
+// more colours of one hue told apart.
 const (
-	mostBands       = 14
-	mostSignedBands = 16
+	mostBands = 14
+	mostOfHue = 8 // on one side of a signed scale
+
+	noSide = 0.005 // share of the greater side below which the other is not worth a band
 )
 
 // New chooses bands that cover lo..hi: the smallest 1-2-5 step that
-// needs no more than 14 of them (16 with sign, half on each side of zero).
-func New(lo, hi float64, signed bool) Scale {
-	s := Scale{Lo: lo, Hi: hi, Signed: signed, bands: 1, colors: Sequential()}
-	if signed {
-		m := math.Max(math.Abs(lo), math.Abs(hi))
-		s.Lo, s.Hi, s.colors = -m, m, Diverging()
-	}
-	most := mostBands
-	if signed {
-		most = mostSignedBands
+// needs no more than 14 of them (with sign, 8 on each side of zero). A scale of
+// two sides holds zero, reaches no further on each side than its values, and
+// gives as far from zero as strong a colour on both.
+func New(lo, hi float64, kind Kind) Scale {
+	s := Scale{Lo: lo, Hi: hi, Kind: kind, bands: 1, colors: kind.colors()}
+	if kind.twoSided() {
+		s.Lo, s.Hi = math.Min(lo, 0), math.Max(hi, 0)
+		breath := noSide * math.Max(-s.Lo, s.Hi)
+		if -s.Lo < breath {
+			s.Lo = 0
+		}
+		if s.Hi < breath {
+			s.Hi = 0
+		}
 	}
 	width := s.Hi - s.Lo
 	if !(width > 1e-9*math.Max(math.Abs(s.Lo), math.Abs(s.Hi))) || width < 1e-300 {
 		s.Lo, s.Hi = lo, lo
 		return s
 	}
-	for s.Step = StepAbove(width / float64(most)); ; s.Step = StepAbove(s.Step * 1.01) {
+	least := width / mostBands
+	if kind == Signed {
+		least = math.Max(math.Abs(s.Lo), math.Abs(s.Hi)) / mostOfHue
+	}
+	for s.Step = StepAbove(least); ; s.Step = StepAbove(s.Step * 1.01) {
 		first, last := math.Floor(s.Lo/s.Step+Slack), math.Ceil(s.Hi/s.Step-Slack)
-		if n := int(last - first); n <= most {
+		if n := int(last - first); n <= mostBands || kind == Signed {
 			s.Lo, s.Hi, s.bands = first*s.Step, last*s.Step, n
+			s.reach = math.Max(-s.Lo, s.Hi)
 			return s
 		}
 	}
@@ -88,8 +125,12 @@ func (s Scale) BandColor(k int) color.NRGBA {
 	switch {
 	case k < 0:
 		return NoValue()
-	case s.bands == 1 && s.Signed:
-		return s.colors.At(0.5 + 0.5*sign(s.Lo))
+	case s.Step == 0:
+		return s.Smooth(s.Lo)
+	case s.Kind.twoSided():
+		arm := math.Round(s.reach / s.Step) // bands on the longer side
+		first := arm + math.Round(s.Lo/s.Step)
+		return s.colors.At((first + float64(k)) / (2*arm - 1))
 	case s.bands == 1:
 		return s.colors.At(0.25)
 	}
@@ -102,31 +143,30 @@ func (s Scale) Color(v float64) color.NRGBA { return s.BandColor(s.Band(v)) }
 // LevelText writes the value at the lower edge of band k as a legend shows it.
 func (s Scale) LevelText(k int) string { return Number(s.Level(k), Decimals(s.Step)) }
 
-// Share returns where v lies between the ends of the legend, 0 to 1; values
-// outside are held at the ends, NaN stays NaN.
-func (s Scale) Share(v float64) float64 {
-	if s.Step == 0 {
-		if s.Signed {
-			return 0.5 + 0.5*sign(s.Lo)
-		}
-		return 0.25
-	}
-	return math.Max(0, math.Min(1, (v-s.Lo)/(s.Hi-s.Lo)))
-}
+// Tone returns the colour a share t, 0 to 1, of the way from the legend's lower
+// end to its upper one, without bands.
+func (s Scale) Tone(t float64) color.NRGBA { return s.Smooth(s.Lo + t*(s.Hi-s.Lo)) }
 
 // Smooth returns the colour of v without bands, for pictures whose contour
-// lines are drawn by themselves.
-func (s Scale) Smooth(v float64) color.NRGBA { return s.colors.At(s.Share(v)) }
-
-// Map returns the scale's colours.
-func (s Scale) Map() *ColorMap { return s.colors }
+// lines are drawn by themselves; values outside take the end colours.
+func (s Scale) Smooth(v float64) color.NRGBA {
+	switch {
+	case s.Step == 0 && s.Kind.twoSided():
+		return s.colors.At(0.5 + 0.5*sign(s.Lo))
+	case s.Step == 0:
+		return s.colors.At(0.25)
+	case s.Kind.twoSided():
+		return s.colors.At(0.5 + 0.5*math.Max(s.Lo, math.Min(s.Hi, v))/s.reach)
+	}
+	return s.colors.At((v - s.Lo) / (s.Hi - s.Lo))
+}
 
 // Label is the value at the lower edge of band k in words; sign shown on both
 // sides of a signed scale.
 func (s Scale) Label(k int) string {
 	v := s.Level(k)
 	t := Number(v, Decimals(s.Step))
-	if s.Signed && v > 0 {
+	if s.Kind == Signed && v > 0 {
 		t = "+" + t
 	}
 	return t

@@ -8,27 +8,27 @@ import (
 func TestNewScale(t *testing.T) {
 	for _, c := range []struct {
 		lo, hi     float64
-		signed     bool
+		kind       Kind
 		from, to   float64
 		step       float64
 		bands      int
 		wherefores string
 	}{
-		{0, 0.47, false, 0, 0.5, 0.05, 10, "0.47/14 = 0.034, next of 1-2-5 is 0.05"},
-		{-0.013, 0.543, false, -0.05, 0.55, 0.05, 12, "a true rise opens a band"},
-		{-1e-6, 0.5, false, 0, 0.5, 0.05, 10, "rounding noise opens none"},
-		{0.021, 0.479, false, 0, 0.5, 0.05, 10, "ends are whole steps"},
-		{-6.5, 3.8, true, -7, 7, 1, 14, "13/16 = 0.81, next is 1"},
-		{-2, 90, true, -100, 100, 20, 10, "180/16 = 11, next is 20; 90 needs 5 a side"},
-		{3, 3, false, 3, 3, 0, 1, "one value"},
-		{0, 0, false, 0, 0, 0, 1, "all zero"},
-		{0, 0, true, 0, 0, 0, 1, "all zero, signed"},
-		{0, 1.4e5, false, 0, 1.4e5, 1e4, 14, "14 bands just fit"},
+		{0, 0.47, Counting, 0, 0.5, 0.05, 10, "0.47/14 = 0.034, next of 1-2-5 is 0.05"},
+		{-0.013, 0.543, Sinking, -0.05, 0.55, 0.05, 12, "a true rise opens a band"},
+		{-1e-3, 0.5, Sinking, 0, 0.5, 0.05, 10, "a breath opens none"},
+		{0.021, 0.479, Counting, 0, 0.5, 0.05, 10, "ends are whole steps"},
+		{-6.5, 3.8, Signed, -7, 4, 1, 11, "6.5/8 = 0.81, next is 1; no further than used"},
+		{-2, 90, Signed, -20, 100, 20, 6, "90/8 = 11, next is 20; one step below zero is used"},
+		{3, 3, Counting, 3, 3, 0, 1, "one value"},
+		{0, 0, Counting, 0, 0, 0, 1, "all zero"},
+		{0, 0, Signed, 0, 0, 0, 1, "all zero, signed"},
+		{0, 1.4e5, Counting, 0, 1.4e5, 1e4, 14, "14 bands just fit"},
 	} {
-		s := New(c.lo, c.hi, c.signed)
+		s := New(c.lo, c.hi, c.kind)
 		if !close9(s.Lo, c.from) || !close9(s.Hi, c.to) || !close9(s.Step, c.step) || s.Bands() != c.bands {
-			t.Errorf("NewScale(%g, %g, %v) = %g..%g step %g, %d bands; want %g..%g step %g, %d bands (%s)",
-				c.lo, c.hi, c.signed, s.Lo, s.Hi, s.Step, s.Bands(), c.from, c.to, c.step, c.bands, c.wherefores)
+			t.Errorf("NewScale(%g, %g, %d) = %g..%g step %g, %d bands; want %g..%g step %g, %d bands (%s)",
+				c.lo, c.hi, c.kind, s.Lo, s.Hi, s.Step, s.Bands(), c.from, c.to, c.step, c.bands, c.wherefores)
 		}
 	}
 }
@@ -38,7 +38,7 @@ func close9(a, b float64) bool {
 }
 
 func TestScaleBand(t *testing.T) {
-	s := New(0, 0.47, false)
+	s := New(0, 0.47, Counting)
 	for _, c := range []struct {
 		v    float64
 		want int
@@ -57,17 +57,25 @@ func TestScaleBand(t *testing.T) {
 	}
 }
 
-// TestSignedZero checks that a signed scale is balanced and that a field of
-// zeros is drawn neutral.
-func TestSignedZero(t *testing.T) {
-	s := New(-3, 7, true)
-	for k := 0; k < s.Bands(); k++ {
-		if a, b := s.Level(k), -s.Level(s.Bands()-k); !close9(a, b) {
-			t.Errorf("level %d = %g, mirrored level %g", k, a, b)
+// TestTwoSides checks that as far from zero a two-sided scale is as strong on both
+// sides, whatever of it is used, and that a field of zeros is drawn in zero's colour.
+func TestTwoSides(t *testing.T) {
+	for kind, colors := range map[Kind]*ColorMap{Signed: Diverging(), Sinking: DownAndUp()} {
+		s := New(-3, 7, kind)
+		if s.Lo != -3 || s.Hi != 7 {
+			t.Errorf("kind %d: %g to %g, want the used stretch, -3 to 7", kind, s.Lo, s.Hi)
 		}
-	}
-	if got, want := New(0, 0, true).Color(0), Diverging().At(0.5); got != want {
-		t.Errorf("colour of zero everywhere = %v, want neutral %v", got, want)
+		for _, v := range []float64{-2.5, -0.5, 0, 0.5, 2.5, 7} {
+			if got, want := s.Smooth(v), colors.At(0.5+0.5*v/7); got != want {
+				t.Errorf("kind %d: %g is drawn %v, want %v", kind, v, got, want)
+			}
+		}
+		if got, want := s.Tone(0.3), s.Smooth(0); got != want {
+			t.Errorf("kind %d: three tenths up the legend %v, want the colour of zero %v", kind, got, want)
+		}
+		if got, want := New(0, 0, kind).Color(0), colors.At(0.5); got != want {
+			t.Errorf("kind %d: zero everywhere is %v, want %v", kind, got, want)
+		}
 	}
 }
 

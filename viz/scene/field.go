@@ -41,9 +41,9 @@ type about struct {
 	short  string // on a button
 	unit   string
 	words  string // what it shows, in a line or two
-	signed bool   // zero parts two meanings
-	faces  bool   // it differs between the faces of the plate
-	onFoot bool   // it lies on the bridge's foot instead of the plate
+	kind   scale.Kind
+	faces  bool // it differs between the faces of the plate
+	onFoot bool // it lies on the bridge's foot instead of the plate
 }
 
 // fields is the table of the fields. A new one is a constant above, a row here
@@ -51,11 +51,11 @@ type about struct {
 func fields() []about {
 	return []about{
 		Wood: {word: "none", name: "wood", short: "Wood", words: "The parts as they are carved."},
-		Sink: {word: "sink", name: "sink", short: "Sink", unit: "mm",
+		Sink: {word: "sink", name: "sink", short: "Sink", unit: "mm", kind: scale.Sinking,
 			words: "How far the outer surface has gone down. Between two lines lies one step of the legend."},
-		StressAlong: {word: "stress along", name: "stress along the grain", short: "Stress along", unit: "MPa", signed: true, faces: true,
+		StressAlong: {word: "stress along", name: "stress along the grain", short: "Stress along", unit: "MPa", kind: scale.Signed, faces: true,
 			words: "Pull (brown) and push (blue) along the grain at the face shown."},
-		StressAcross: {word: "stress across", name: "stress across the grain", short: "Stress across", unit: "MPa", signed: true, faces: true,
+		StressAcross: {word: "stress across", name: "stress across the grain", short: "Stress across", unit: "MPa", kind: scale.Signed, faces: true,
 			words: "Pull (brown) and push (blue) across the grain at the face shown, where spruce is weakest."},
 		StrengthUsed: {word: "strength used", name: "strength used", short: "Strength used", unit: "%",
 			words: "Share of the wood's strength that is used at the worse face: 100 is where it may crack at once."},
@@ -91,9 +91,6 @@ func (f Field) Unit() string { return fields()[f].unit }
 
 // Words explains the field in a line or two.
 func (f Field) Words() string { return fields()[f].words }
-
-// Signed tells whether zero parts two meanings, pull and push.
-func (f Field) Signed() bool { return fields()[f].signed }
 
 // HasFaces tells whether the field differs between the faces of the plate.
 func (f Field) HasFaces() bool { return fields()[f].faces }
@@ -151,10 +148,6 @@ func FootValues(s *design.Solution, f Field) []float64 {
 	return out
 }
 
-// riseShare is how much a top may rise, of its greatest sink, before zero is
-// given a colour of its own.
-const riseShare = 0.05
-
 // flowShare is the share of the plate's area whose values the legend of the
 // load flow covers; the few beyond, under the foot, take its end colour.
 const flowShare = 0.98
@@ -170,23 +163,19 @@ func Range(s *design.Solution, f Field, values []float64) [2]float64 {
 	if f == LoadFlow {
 		hi = figure.Quantile(s.Top.Built.Mesh.Plan, answer.FlowField(s), flowShare)
 	}
-	if !f.signedIn([2]float64{lo, hi}) {
+	if f.kind() == scale.Counting {
 		lo = 0
 	}
 	return [2]float64{lo, math.Max(hi, lo)}
 }
 
-// signedIn tells whether zero parts two meanings in a range of values: a top
-// that rises by a breath is not worth a second colour.
-func (f Field) signedIn(r [2]float64) bool {
-	return f.Signed() || f == Sink && r[0] < -riseShare*math.Abs(r[1])
-}
+// kind says what the field's colours mean.
+func (f Field) kind() scale.Kind { return fields()[f].kind }
 
 // scaleOf returns the legend's scale of a range.
 func (f Field) scaleOf(r [2]float64) scale.Scale {
-	signed := f.signedIn(r)
-	if !signed {
+	if f.kind() == scale.Counting {
 		r[0] = math.Max(0, r[0])
 	}
-	return scale.New(r[0], r[1], signed)
+	return scale.New(r[0], r[1], f.kind())
 }

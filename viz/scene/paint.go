@@ -174,12 +174,8 @@ func newFieldPaint(s *scale.Scale, o PaintOptions, per int) fieldPaint {
 		return f
 	}
 	f.shown, f.lo, f.step, f.bands, f.contours = true, s.Lo, s.Step, float64(s.Bands()), o.Contours && s.Step > 0
-	m := s.Map()
 	for i := range f.tone {
-		c := m.At(float64(i) / tones)
-		if s.Step == 0 {
-			c = s.Smooth(s.Lo)
-		}
+		c := s.Tone(float64(i) / tones)
 		f.tone[i] = packed(c)
 		ink := color.NRGBA{51, 38, 26, 255}
 		if brightness(c) < 0.42 {

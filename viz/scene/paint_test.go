@@ -326,16 +326,16 @@ func TestRanges(t *testing.T) {
 		f      Field
 		r      [2]float64
 		lo, hi float64
-		signed bool
+		kind   scale.Kind
 	}{
-		{Sink, [2]float64{-0.01, 0.44}, 0, 0.45, false},
-		{Sink, [2]float64{-0.1, 0.4}, -0.4, 0.4, true},
-		{StressAcross, [2]float64{-1, 2}, -2, 2, true},
-		{StrengthUsed, [2]float64{3, 9.5}, 3, 9.5, false},
+		{Sink, [2]float64{-0.01, 0.44}, -0.05, 0.45, scale.Sinking},
+		{Sink, [2]float64{-0.1, 0.4}, -0.1, 0.4, scale.Sinking},
+		{StressAcross, [2]float64{-1, 2}, -1, 2, scale.Signed},
+		{StrengthUsed, [2]float64{3, 9.5}, 3, 9.5, scale.Counting},
 	} {
 		s := c.f.scaleOf(c.r)
-		if s.Signed != c.signed || math.Abs(s.Lo-c.lo) > 1e-9 || math.Abs(s.Hi-c.hi) > 1e-9 {
-			t.Errorf("%s over %v: %g to %g, signed %v; want %g to %g, %v", c.f.Name(), c.r, s.Lo, s.Hi, s.Signed, c.lo, c.hi, c.signed)
+		if s.Kind != c.kind || math.Abs(s.Lo-c.lo) > 1e-9 || math.Abs(s.Hi-c.hi) > 1e-9 {
+			t.Errorf("%s over %v: %g to %g, kind %v; want %g to %g, %v", c.f.Name(), c.r, s.Lo, s.Hi, s.Kind, c.lo, c.hi, c.kind)
 		}
 	}
 	var none scale.Scale

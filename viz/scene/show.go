@@ -65,7 +65,7 @@ func (b *build) field() {
 	b.scene.Plain = f == LoadFlow || f.OnFoot()
 	bands := f.scaleOf(*r)
 	if b.in.Difference {
-		bands = scale.New(r[0], r[1], true)
+		bands = scale.New(r[0], r[1], scale.Signed)
 	}
 	b.scene.Scale = &bands
 }

@@ -48,9 +48,9 @@ func arch(x, y float64) float64 {
 func level(float64, float64) float64 { return 0 }
 
 // shown is a scene of solids with a scale from lo to hi.
-func shown(lo, hi float64, signed bool, solids ...*scene.Solid) *scene.Scene {
-	scale := scale.New(lo, hi, signed)
-	return &scene.Scene{Solids: solids, Scale: &scale, Radius: 130}
+func shown(lo, hi float64, kind scale.Kind, solids ...*scene.Solid) *scene.Scene {
+	bands := scale.New(lo, hi, kind)
+	return &scene.Scene{Solids: solids, Scale: &bands, Radius: 130}
 }
 
 // frameOf is a page of w by h pixels that one scene fills, seen from a named

@@ -13,6 +13,7 @@ import (
 
 	"archload/viz/desk"
 	"archload/viz/panel"
+	"archload/viz/scale"
 	"archload/viz/scene"
 )
 
@@ -34,7 +35,7 @@ func sample() *scene.Scene {
 		veil.Points[i][0] = veil.Points[i][0]/5 - 70
 	}
 	veil.Paint = color.NRGBA{90, 120, 200, 90}
-	s := shown(0, 0.42, false, skin, block, veil)
+	s := shown(0, 0.42, scale.Counting, skin, block, veil)
 	along := func(y0, slope float64, l scene.Line) {
 		for i := range 40 {
 			x := -95 + 190*float64(i)/39
@@ -93,7 +94,7 @@ func TestPaintersAgree(t *testing.T) {
 func TestColourOfAKnownPlace(t *testing.T) {
 	p := painterFor(t)
 	for _, value := range []float64{-0.3, -0.07, 0.02, 0.13, 0.29} {
-		s := shown(-0.3, 0.3, true, sheet(4, level, func(float64, float64) float64 { return value }))
+		s := shown(-0.3, 0.3, scale.Signed, sheet(4, level, func(float64, float64) float64 { return value }))
 		f := frameOf(s, 200, 160, "from outside")
 		light := f.Views[0].Camera.Light()
 		factor := scene.Shade(light[2]) // the sheet's normal is z
@@ -128,7 +129,7 @@ func darkLines(img *image.NRGBA, y int, ground func(x int) color.NRGBA) (inks []
 
 func TestContourLinesCanBeCounted(t *testing.T) {
 	p := painterFor(t)
-	s := shown(-0.4, 0.4, true, sheet(20, level, func(x, y float64) float64 { return 0.4 * x / 100 }))
+	s := shown(-0.4, 0.4, scale.Signed, sheet(20, level, func(x, y float64) float64 { return 0.4 * x / 100 }))
 	f := frameOf(s, 800, 640, "from outside")
 	with := drawn(t, p, f)
 	f.Views[0].Contours = false
@@ -185,7 +186,7 @@ func TestReadIsUpright(t *testing.T) {
 
 func TestViewsStayInTheirRectangles(t *testing.T) {
 	p := painterFor(t)
-	s := shown(0, 1, false, sheet(4, level, func(float64, float64) float64 { return 0.7 }))
+	s := shown(0, 1, scale.Counting, sheet(4, level, func(float64, float64) float64 { return 0.7 }))
 	f := frameOf(s, 300, 200, "from outside")
 	near := s.Seen("from outside", 100, 100)
 	near.Distance /= 4 // fills its rectangle
@@ -277,7 +278,7 @@ func plate(t testing.TB, light bool) *desk.Frame {
 	for i := range bar.Points {
 		bar.Points[i][0] = bar.Points[i][0]/20 - 30
 	}
-	s := shown(0, 0.42, false, sheet(80, arch, value), inside, bar)
+	s := shown(0, 0.42, scale.Counting, sheet(80, arch, value), inside, bar)
 	a, err := panel.NewAtlas(1)
 	if err != nil {
 		t.Fatal(err)
