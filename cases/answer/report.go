@@ -66,6 +66,10 @@ type ErrorReport struct {
 	Energy          float64 `json:"energy"`
 	Complementarity float64 `json:"complementarity"`
 	Discretisation  Num     `json:"discretisation"`
+	// Mesh is what the triangles may cost each number, by the key of its quantity
+	// and in that quantity's unit; "gauge_sink[1]" is that of the first gauge. A number
+	// that is not known on both meshes has none.
+	Mesh map[string]Num `json:"mesh,omitempty"`
 }
 
 // The limits of the built-in checks.

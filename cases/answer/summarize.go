@@ -11,6 +11,16 @@ import (
 // UnitsNote says the units and signs of everything in a report; JSON repeats it.
 const UnitsNote = "mm, N, MPa, g, N·mm, degrees; sink positive down, stress positive in tension"
 
+// SummarizeCompanion puts an answer that was made to be compared with in the
+// maker's words: it finds the load flow first where the edge's shares are read off it.
+func SummarizeCompanion(s *design.Solution) *Report {
+	own := *s
+	if EdgeByFlow(s.Top.Built.Case) && own.Flow == nil {
+		own.FindFlow()
+	}
+	return Summarize(&own)
+}
+
 // Summarize puts an answer in the maker's words.
 func Summarize(s *design.Solution) *Report {
 	c := s.Top.Built.Case

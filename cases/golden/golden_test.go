@@ -16,8 +16,8 @@ import (
 	"testing"
 
 	"archload/cases"
-	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/cases/quantity"
 )
 
 // goldenTolerance is how far a number may be from the stored one on another
@@ -76,7 +76,7 @@ func goldenAnswer(t *testing.T, name string) []byte {
 	var buf bytes.Buffer
 	e := json.NewEncoder(&buf)
 	e.SetIndent("", "  ")
-	if err := e.Encode(answer.Summarize(sol)); err != nil {
+	if err := e.Encode(quantity.Summarize(sol)); err != nil {
 		t.Fatal(err)
 	}
 	return buf.Bytes()

@@ -43,7 +43,7 @@ func (s *summary) text(key string) string {
 	s.told[key] = true
 	q := quantity.Of(key)
 	if v := q.Get(s.r); v.Known() {
-		return said(q, v)
+		return said(q, v) + s.mesh(q)
 	}
 	return "not known"
 }
@@ -52,7 +52,17 @@ func (s *summary) text(key string) string {
 func (s *summary) number(key string) string {
 	s.told[key] = true
 	q := quantity.Of(key)
-	return numberText(q, q.Get(s.r))
+	return numberText(q, q.Get(s.r)) + s.mesh(q)
+}
+
+// mesh is what the triangles may cost a quantity, behind its number; "" for less
+// than is shown of the number.
+func (s *summary) mesh(q quantity.Quantity) string {
+	width, known := s.r.Error.Mesh[q.Key]
+	if !known || q.Nought(width) {
+		return ""
+	}
+	return " ± " + widthText(q, width)
 }
 
 // say prints a line of a quantity under its name, and what is to be said
@@ -185,8 +195,10 @@ func (s *summary) gauges() {
 		return
 	}
 	section(b, "Gauges: sink mm; stress MPa outside and inside, along and across the grain")
-	for _, g := range r.Gauges {
-		text := fmt.Sprintf("%.3f; outside %.2f, %.2f; inside %.2f, %.2f", g.Sink, g.Outer.Along, g.Outer.Across, g.Inner.Along, g.Inner.Across)
+	for i, g := range r.Gauges {
+		q := quantity.OfGauge(i, g.Name)
+		q.Key = quantity.GaugeKey(i)
+		text := fmt.Sprintf("%.3f%s; outside %.2f, %.2f; inside %.2f, %.2f", g.Sink, s.mesh(q), g.Outer.Along, g.Outer.Across, g.Inner.Along, g.Inner.Across)
 		if g.Measured.Known() {
 			text += fmt.Sprintf("; measured %.3f", float64(g.Measured))
 		}
@@ -260,6 +272,9 @@ func (s *summary) trust() {
 	s.skip("mesh_error")
 	if r.Error.Discretisation.Known() {
 		s.say("mesh_error", " of the sink, estimated (%d nodes)", r.Mesh.Nodes)
+	}
+	if r.Error.Mesh != nil {
+		line(b, "± behind a number", "what the triangles may cost it; none where that is less than is shown")
 	}
 	s.rest(quantity.HeadTrust)
 	line(b, "wood", "handbook stiffness scatters by 22 %% from board to board (Wood Handbook, table 5-6)")

@@ -41,10 +41,10 @@ func FindSpread(ctx context.Context, s *design.Solution, o design.Options) (*Spr
 	on := scatterMesh(s)
 	sp := &Spread{companion: on != s, planks: planks(s.Top.Built.Case)}
 	sp.constants = scattering(sp.planks, on.Top.Built.Bridge != nil)
-	sp.base = plainReport(on)
+	sp.base = answer.SummarizeCompanion(on)
 	sp.own = sp.base
 	if sp.companion {
-		sp.own = plainReport(s)
+		sp.own = answer.SummarizeCompanion(s)
 	}
 	sp.each = make([]*answer.Report, len(sp.constants))
 	faults := make([]error, len(sp.constants))
@@ -77,15 +77,6 @@ func scatterMesh(s *design.Solution) *design.Solution {
 		return s.Coarse
 	}
 	return s
-}
-
-// plainReport is the report of the solution as answerIn would give it.
-func plainReport(s *design.Solution) *answer.Report {
-	own := *s
-	if answer.EdgeByFlow(s.Top.Built.Case) && own.Flow == nil {
-		own.FindFlow()
-	}
-	return answer.Summarize(&own)
 }
 
 // scattering lists the constants of some planks.

@@ -158,7 +158,7 @@ func TestTopInOtherPlanks(t *testing.T) {
 func TestScatterShares(t *testing.T) {
 	t.Parallel()
 	s := roughly(t, "course-guitar-relief")[0]
-	planks, base := planks(s.Top.Built.Case), plainReport(s)
+	planks, base := planks(s.Top.Built.Case), answer.SummarizeCompanion(s)
 	shared := 0
 	for _, c := range scattering(planks, true) {
 		times := make([]map[string]float64, len(planks))

@@ -143,10 +143,10 @@ func part(z []float64, others [][]float64, scores []float64) {
 
 // companionScales are those of the compared numbers; see companionScale.
 func companionScales(s *design.Solution) []float64 {
-	own := plainReport(s)
+	own := answer.SummarizeCompanion(s)
 	base := own
 	if on := scatterMesh(s); on != s {
-		base = plainReport(on)
+		base = answer.SummarizeCompanion(on)
 	}
 	var out []float64
 	for _, q := range quantity.Compared() {

@@ -11,6 +11,7 @@ import (
 
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/cases/quantity"
 	"archload/cases/say"
 
 	"archload/cmd/internal/disk"
@@ -114,7 +115,7 @@ func (o *wanted) solve(cmd *cobra.Command, arg string) (*design.Solution, *answe
 	if err != nil {
 		return nil, nil, err
 	}
-	return sol, answer.Summarize(sol), nil
+	return sol, quantity.Summarize(sol), nil
 }
 
 // checked turns failed built-in checks of the named cases into the error that
