@@ -35,16 +35,20 @@ func bridgeState(s *design.Solution) *BridgeReport {
 // degrees turns radians into degrees.
 func degrees(rad float64) float64 { return rad * 180 / math.Pi }
 
-// actionChange is half the mean sink of the strings at the saddle: the octave
-// lies half way between a saddle that sinks and a nut that does not.
+// actionChange is the mean over the strings of what each comes down at the octave.
 func actionChange(s *design.Solution) float64 {
 	forces := s.Top.Built.Geometry.StringForces()
 	sum := 0.0
 	for _, f := range forces {
-		sum -= saddleMove(s, f.X)[2]
+		sum += ActionChangeAt(s, f.X)
 	}
-	return sum / float64(len(forces)) / 2
+	return sum / float64(len(forces))
 }
+
+// ActionChangeAt is how far a string at x from the bridge's middle, mm, comes down
+// over the board at the octave from slack to pitch, mm: half the saddle's sink there,
+// since the octave lies half way between a saddle that sinks and a nut that does not.
+func ActionChangeAt(s *design.Solution, x float64) float64 { return -saddleMove(s, x)[2] / 2 }
 
 // SetContact fills in points, shares, friction and how far out the foot presses.
 func (r *BridgeReport) SetContact(s *design.Solution) {
