@@ -6,7 +6,7 @@
 // What is asked for is asked at pitch, so every way that is found is solved: the
 // strings' place follows from the neck, the saddle and what gives way under them,
 // and what gives way from the strings' place (search.go). board.go has the geometry
-// of strings over the board; changes.go tries a degree and a millimetre.
+// of strings over the board; sheet.go puts it together and tries a degree and a millimetre.
 //
 // There are two ways to the same action, and they are set side by side: the neck is
 // set for a given saddle, or the saddle is cut for a given neck. Some makers set the
