@@ -3,6 +3,7 @@ package cases
 import (
 	"path"
 	"reflect"
+	"strings"
 
 	"archload/cases/tree"
 	"archload/materials"
@@ -27,6 +28,15 @@ func woodDimension(key string) tree.Dimension {
 	return d
 }
 
+// woodRange is what a card's number may be: a material may keep its width when it is stretched, as
+// textbook beams do.
+func woodRange(key string) reflect.StructTag {
+	if strings.HasPrefix(key, "nu") {
+		return `want:">=0"`
+	}
+	return `want:">0"`
+}
+
 // DecodeNode reads a wood of the case's own: a bundled card with what differs, or
 // every constant.
 func (w *Wood) DecodeNode(d *tree.Decoder, n *tree.Node, key string, _ reflect.StructTag) {
@@ -46,7 +56,7 @@ func (w *Wood) DecodeNode(d *tree.Decoder, n *tree.Node, key string, _ reflect.S
 		_, isTable := kids[k].Val.(map[string]*tree.Node)
 		if !numbers[k] || isTable {
 			w.Values[k] = Plain(kids[k])
-		} else if x := d.Quantity(woodDimension(k), kids[k], sub, `want:">0"`); d.Rep.Clean(sub) {
+		} else if x := d.Quantity(woodDimension(k), kids[k], sub, woodRange(k)); d.Rep.Clean(sub) {
 			w.Values[k] = x
 		}
 	}

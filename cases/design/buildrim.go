@@ -3,6 +3,7 @@ package design
 import (
 	"math"
 
+	"archload/cases/shape"
 	"archload/fem"
 	"archload/materials"
 	"archload/mesh"
@@ -218,11 +219,28 @@ func (b *Built) supports() {
 			b.Model.Springs = append(b.Model.Springs, fem.Spring{Part: PartRim, At: at, Dir: [3]float64{0, 0, 1}, K: benchPin})
 			continue
 		}
-		for _, n := range b.Mesh.Lines[line] {
+		held, edging := b.railed(s.Line)
+		if !edging {
+			held = b.Mesh.Lines[line]
+			line++
+		}
+		for _, n := range held {
 			b.Model.Fixed = append(b.Model.Fixed, fem.Fix{Node: n, Dof: 2})
 		}
-		line++
 	}
+}
+
+// railed are the edge's nodes that lie on a rail along it; false if it lies elsewhere.
+func (b *Built) railed(rail []mesh.Point) (held []int32, edging bool) {
+	if !b.Geometry.Edging(rail) {
+		return nil, false
+	}
+	for _, n := range b.Mesh.Rim {
+		if shape.OnRail(rail, b.Mesh.Points[n]) {
+			held = append(held, n)
+		}
+	}
+	return held, true
 }
 
 // friction keeps a plate that only lies on bench supports from sliding: three

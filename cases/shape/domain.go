@@ -145,11 +145,39 @@ func (g *Geometry) Domain() mesh.Domain {
 		d.Lines = append(d.Lines, b.Line)
 	}
 	for _, s := range c.Supports {
-		if len(s.Line) > 0 {
+		if len(s.Line) > 0 && !g.Edging(s.Line) {
 			d.Lines = append(d.Lines, s.Line)
 		}
 	}
 	return d
+}
+
+// onRail is how far an edge may be from a rail that holds it, mm: half a rail's width or less.
+const onRail = 0.5
+
+// Edging says whether a rail lies along the plate's edge over its whole length: the edge is a line of
+// the mesh already.
+func (g *Geometry) Edging(rail []mesh.Point) bool {
+	for i, a := range rail[:len(rail)-1] {
+		b := rail[i+1]
+		steps := int(plane.Dist(a, b)) + 1
+		for k := range steps + 1 {
+			if g.Outline.Distance(plane.Lerp(a, b, float64(k)/float64(steps))) > onRail {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// OnRail says whether a place is one that a rail along the edge holds.
+func OnRail(rail []mesh.Point, p mesh.Point) bool {
+	for i, a := range rail[:len(rail)-1] {
+		if _, d2 := plane.OnChord(a, rail[i+1], p); d2 <= onRail*onRail {
+			return true
+		}
+	}
+	return false
 }
 
 // lineKeys are the keys of the domain's lines.
@@ -159,7 +187,7 @@ func (g *Geometry) lineKeys() []string {
 		out = append(out, tree.EntryKey("brace", i+1)+".line")
 	}
 	for i, s := range g.Case.Supports {
-		if len(s.Line) > 0 {
+		if len(s.Line) > 0 && !g.Edging(s.Line) {
 			out = append(out, tree.EntryKey("support", i+1)+".line")
 		}
 	}

@@ -8,24 +8,30 @@ import (
 )
 
 // normalMovement is the movement of the plate's nodes square to it, scaled so that the greatest is
-// 1 and upward.
-func normalMovement(m *design.Moving, shape []float64) []float64 {
-	w := make([]float64, m.Built.PlateN)
-	most := 0.0
+// 1 and upward, and what share of the plate's greatest movement that is.
+func normalMovement(m *design.Moving, shape []float64) (w []float64, share float64) {
+	w = make([]float64, m.Built.PlateN)
+	most, all := 0.0, 0.0
 	for i := range w {
 		n, u := m.Built.Model.Nodes[i].N, shape[6*i:][:3]
 		w[i] = n[0]*u[0] + n[1]*u[1] + n[2]*u[2]
 		if math.Abs(w[i]) > math.Abs(most) {
 			most = w[i]
 		}
+		all = max(all, math.Sqrt(u[0]*u[0]+u[1]*u[1]+u[2]*u[2]))
 	}
 	if most != 0 {
 		for i := range w {
 			w[i] /= most
 		}
+		share = math.Abs(most) / all
 	}
-	return w
+	return w, share
 }
+
+// inPlane is the share of the greatest movement below which a plate does not swing square to itself:
+// it bends or stretches in its own plane, and sand would not gather.
+const inPlane = 0.2
 
 // leastField is the share of the plate's area, and of the greatest movement, from which a field
 // that swings in one sense counts.
@@ -95,8 +101,11 @@ func fieldsOf(m *design.Moving, w []float64) []field {
 
 // patternOf says in plain words how the plate swings: the trade's names where they fit ("twist" for
 // the cross of two lines, "ring" for one closed line, on a free plate), or how many fields there are
-// along and across.
-func patternOf(m *design.Moving, w []float64) string {
+// along and across. share is how much of the plate's movement is square to it.
+func patternOf(m *design.Moving, w []float64, share float64) string {
+	if share < inPlane {
+		return "in its own plane"
+	}
 	fields := fieldsOf(m, w)
 	across, along := crossings(m, w)
 	inner := 0

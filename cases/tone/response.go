@@ -190,11 +190,9 @@ func columnsOf(ports []port) []sparse.Column {
 	return list
 }
 
-// listed says whether the velocity at one port under a force at another is told: what is driven,
-// each pair once, because it is the same both ways.
-func listed(ports []port, drive, at int) bool {
-	return ports[drive].driven && !ports[at].string && !(ports[at].driven && at < drive)
-}
+// listed says whether the velocity at one port under a force at another is told: of what is driven,
+// both ways, though they are the same.
+func listed(ports []port, drive, at int) bool { return ports[drive].driven && !ports[at].string }
 
 // headroom is how far beyond the highest frequency the tones shall reach; what lies beyond is
 // taken up by the movements at rest.

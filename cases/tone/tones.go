@@ -121,9 +121,9 @@ func FindTones(ctx context.Context, c *cases.Case, state design.State, count int
 	}
 	shares := m.Structure.Shares(shapes)
 	for i := range t.List {
-		w := normalMovement(m, t.List[i].Shape)
+		w, square := normalMovement(m, t.List[i].Shape)
 		s.Normal = append(s.Normal, w)
-		r.Tones = append(r.Tones, toneOf(m, &t.List[i], w))
+		r.Tones = append(r.Tones, toneOf(m, &t.List[i], patternOf(m, w, square)))
 		r.Tones[i].Share = shareOf(shares[i])
 	}
 	if !o.NoError {
@@ -164,11 +164,11 @@ func (r *Report) estimate(ctx context.Context, m *design.Moving, o design.Option
 	return nil
 }
 
-// toneOf describes one tone; w is its movement square to the plate.
-func toneOf(m *design.Moving, t *vibration.Tone, w []float64) Tone {
+// toneOf describes one tone.
+func toneOf(m *design.Moving, t *vibration.Tone, pattern string) Tone {
 	node, most := m.Structure.Most(t.Shape)
 	at := m.Structure.Node(node)
-	out := Tone{Hz: t.Hz, Bound: t.Bound, Error: answer.None(), X: at[0], Y: at[1], ModalMass: 1 / (most * most) / tonnePerGram, Pattern: patternOf(m, w)}
+	out := Tone{Hz: t.Hz, Bound: t.Bound, Error: answer.None(), X: at[0], Y: at[1], ModalMass: 1 / (most * most) / tonnePerGram, Pattern: pattern}
 	if m.State == design.Strung {
 		out.Bridge = bridgeTone(m, t.Shape)
 	}
