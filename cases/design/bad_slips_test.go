@@ -2,6 +2,7 @@ package design
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -74,23 +75,32 @@ func TestWarningsOfBundled(t *testing.T) {
 }
 
 // TestWarningsOfGraduation measures half a plate whose thickness changes
-// evenly across it: the fit goes on into the other half.
+// evenly across it: the other half is held at the last readings, with a word. A plate
+// measured well into its edge has none.
 func TestWarningsOfGraduation(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
 		name  string
 		reach int     // mm, how far toward the bass the data go
+		edge  int     // mm, how far toward the treble
 		slope float64 // 1, of the thickness toward the treble
 		want  string
 	}{
-		{"thinner toward the bass", 0, 1. / 200, "thinner than any measured (3.5)"},
-		{"thicker toward the bass", 0, -1. / 160, "thicker than any measured (3.5)"},
-		{"all measured", -125, 1. / 200, ""},
+		{"thinner toward the bass", 0, 125, 1. / 200, "held there at that of the last reading, 3.5 mm"},
+		{"thicker toward the bass", 0, 125, -1. / 160, "held there at that of the last reading, 3.5 mm"},
+		{"all measured", -175, 175, 1. / 200, ""},
 	} {
 		var rows strings.Builder
 		rows.WriteString("x_mm,y_mm,height_mm\n")
-		for x := 125; x >= c.reach; x -= 25 {
-			for y := -120; y <= 160; y += 40 {
+		for x := c.edge; x >= c.reach; x -= 25 {
+			for y := -220; y <= 220; y += 40 {
+				wide := 215.
+				if y > 0 {
+					wide = 175
+				}
+				if math.Hypot(float64(x)/wide, float64(y)/240) > 1 || max(x, -x) > 125 && y > -90 && y < 90 {
+					continue // off the wood
+				}
 				fmt.Fprintf(&rows, "%d,%d,%g\n", x, y, 3.5+float64(x)*c.slope)
 			}
 		}

@@ -59,7 +59,9 @@ func (f *fitter) thickness() {
 	if p.Thickness.Const == 0 {
 		data := f.data(p.Thickness.Contours, p.Thickness.Templates, p.Thickness.Points, p.Thickness.Noise)
 		if s, rep := f.fit("plate.thickness", data, p.Thickness.Tables()); s != nil {
-			f.made.Plate.Thickness, f.made.Thickness = scaledSurface{s, p.ThicknessScale}, rep
+			g := newGraduation(s, p.Thickness.Tables())
+			f.made.Plate.Thickness, f.made.Thickness = scaledSurface{g, p.ThicknessScale}, rep
+			f.tellMisfits(g)
 		}
 	}
 }
@@ -179,10 +181,8 @@ func (f *fitter) fit(key string, data surface.Data, tables []cases.KeyedTable) (
 	for _, w := range rep.Warnings {
 		f.warn(tableKey, "at %s: %s", tree.Spot(w.At), w.Msg)
 	}
-	for _, m := range rep.Beyond {
-		at := rowPlace(tables, m.Set, m.Row, f.rep.Find(tableKey))
-		f.made.told[f.part] = append(f.made.told[f.part], &tree.FileError{File: at.Src.Label, Line: at.Line, Key: "height",
-			Err: fmt.Errorf("the fitted surface lies %.2g mm off this datum, expected within %.2g", m.Error, 4*m.Sigma)})
+	if f.part == ofArch { // a graduation's misfits: tellMisfits
+		f.made.told[f.part] = append(f.made.told[f.part], beyondWords(rep.Beyond, tables, f.rep.Find(tableKey))...)
 	}
 	if err == nil {
 		return s, &rep
@@ -211,10 +211,10 @@ func rowPlace(tables []cases.KeyedTable, set string, row int32, otherwise tree.P
 }
 
 // checkSurfaces refuses a plate that is too thin anywhere or bends more
-// tightly than it is thick, and warns where its thickness runs away from the
+// tightly than it is thick, and warns where its thickness had to be held to the
 // data and where its underside dips below z = 0.
 func (f *fitter) checkSurfaces(bends *bendMap) {
-	thin, thick := extreme{z: math.Inf(1)}, extreme{}
+	thin := extreme{z: math.Inf(1)}
 	tight, tightAt := 0.0, mesh.Point{}
 	dip, dipAt := 0.0, mesh.Point{}
 	bends.each(func(k int, p mesh.Point) {
@@ -225,9 +225,6 @@ func (f *fitter) checkSurfaces(bends *bendMap) {
 		if t < thin.z {
 			thin = extreme{t, p}
 		}
-		if t > thick.z {
-			thick = extreme{t, p}
-		}
 		if b := t * bends.point[k]; b > tight {
 			tight, tightAt = b, p
 		}
@@ -235,10 +232,12 @@ func (f *fitter) checkSurfaces(bends *bendMap) {
 			dip, dipAt = d, p
 		}
 	})
-	if thin.z < thinnest {
-		f.tooThin(thin)
+	if g, fitted := f.graduated(); fitted {
+		f.checkGraduation(g, bends)
 	}
-	f.checkGraduation(thin, thick)
+	if thin.z < thinnest && len(f.rep.Faults) == 0 {
+		f.rep.AddKey("plate.thickness", "want >= %g mm everywhere, found %.2g at %s", thinnest, thin.z, tree.Spot(thin.at))
+	}
 	if tight >= 1 {
 		f.rep.AddKey("plate.arch", "the arch bends more tightly than the plate is thick at %s: radius %.2g mm; want a smoother arch", tree.Spot(tightAt), f.made.Plate.Thickness.At(tightAt).Z/tight)
 	}

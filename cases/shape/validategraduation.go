@@ -8,15 +8,15 @@ import (
 	"archload/cases"
 	"archload/cases/tree"
 	"archload/mesh"
+	"archload/mesh/plane"
 )
 
-// How far the fitted thickness may leave the range of its data before a
-// warning, as a share, and from how many times the median a datum is taken for
-// a slip of the pen where the fit fails.
+// How far the smooth surface may leave what was measured before a word, and from how
+// many times the median a datum is taken for a slip of the pen where the fit fails.
 const (
-	belowData, aboveData = 0.8, 1.25
-	farDatum             = 3
-	farPlace             = 50 // mm from the nearest datum: worth a word where the fit fails
+	heldUnsaid = 0.15 // mm: less is within what a caliper by hand is off
+	farDatum   = 3
+	farPlace   = 50 // mm beyond the nearest datum
 )
 
 // extreme is a value and where it is taken.
@@ -25,46 +25,72 @@ type extreme struct {
 	at mesh.Point
 }
 
-// checkGraduation warns where a thickness fitted to data runs away from them.
-func (f *fitter) checkGraduation(thin, thick extreme) {
-	thin.z /= f.c.Plate.ThicknessScale // as fitted
-	thick.z /= f.c.Plate.ThicknessScale
-	for _, t := range f.c.Plate.Thickness.Tables() {
-		if t.Table == nil || math.IsInf(thin.z, 1) {
-			continue
-		}
-		key := "plate.thickness." + t.Key
-		if least := slices.Min(t.Table.Height); thin.z < belowData*least {
-			f.warn(key, "no thickness was measured within %.0f mm of %s; the fit guesses %.3g mm, thinner than any measured (%.3g)",
-				nearest(t.Table, thin.at), tree.Spot(thin.at), thin.z, least)
-		}
-		if most := slices.Max(t.Table.Height); thick.z > aboveData*most {
-			f.warn(key, "no thickness was measured within %.0f mm of %s; the fit guesses %.3g mm, thicker than any measured (%.3g)",
-				nearest(t.Table, thick.at), tree.Spot(thick.at), thick.z, most)
-		}
+// graduated is the thickness as fitted to data.
+func (f *fitter) graduated() (graduation, bool) {
+	s, scaled := f.made.Plate.Thickness.(scaledSurface)
+	if !scaled {
+		return graduation{}, false
 	}
+	g, fitted := s.Surface.(graduation)
+	return g, fitted
 }
 
-// tooThin reports a plate that is a hole somewhere: at the datum that the fit
-// stumbles over, if one lies far above the others, or else at the thickness.
-func (f *fitter) tooThin(thin extreme) {
-	unmeasured := ""
+// checkGraduation warns where a thickness had to be held to its data, and refuses
+// data through which the fit leaves a hole.
+func (f *fitter) checkGraduation(g graduation, bends *bendMap) {
+	thin, thick, far, hole := extreme{z: math.Inf(1)}, extreme{}, extreme{}, extreme{z: math.Inf(1)}
 	for _, t := range f.c.Plate.Thickness.Tables() {
 		if t.Table == nil {
 			continue
 		}
-		if far := nearest(t.Table, thin.at); far > farPlace {
-			unmeasured = fmt.Sprintf("; no thickness was measured within %.0f mm of it", far)
-		}
-		middle, most := cases.Median(t.Table.Height), slices.Max(t.Table.Height)
-		if most > farDatum*middle {
-			row := slices.Index(t.Table.Height, most)
-			f.rep.Add(t.Table.Rows[row], "height", fmt.Errorf("want a thickness like the others, whose median is %.3g mm, found %g; the fit through it leaves %.2g mm at %s",
-				middle, most, thin.z, tree.Spot(thin.at)))
-			return
-		}
+		bends.each(func(k int, p mesh.Point) {
+			if math.IsNaN(bends.point[k]) || f.overHole(p) {
+				return
+			}
+			z := g.fit.At(p).Z
+			if z < hole.z {
+				hole = extreme{z, p}
+			}
+			switch q, _ := plane.NearestOnHull(g.hull, p); {
+			case q != p:
+				if d := nearest(t.Table, p); d > far.z {
+					far = extreme{d, p}
+				}
+			case z < thin.z:
+				thin = extreme{z, p}
+			case z > thick.z:
+				thick = extreme{z, p}
+			}
+		})
+		f.sayHeld("plate.thickness."+t.Key, g, thin, thick, far)
+		f.checkSlip(t.Table, hole)
 	}
-	f.rep.AddKey("plate.thickness", "want >= %g mm everywhere, found %.2g at %s%s", thinnest, thin.z, tree.Spot(thin.at), unmeasured)
+}
+
+// sayHeld warns where the thickness was held: at its thinnest and thickest datum,
+// and beyond the last.
+func (f *fitter) sayHeld(key string, g graduation, thin, thick, far extreme) {
+	if thin.z < g.least-heldUnsaid {
+		f.warn(key, "a smooth surface through these would go down to %.2g mm at %s; held at the thinnest measured, %.3g mm", thin.z, tree.Spot(thin.at), g.least)
+	}
+	if thick.z > g.most+heldUnsaid {
+		f.warn(key, "a smooth surface through these would go up to %.2g mm at %s; held at the thickest measured, %.3g mm", thick.z, tree.Spot(thick.at), g.most)
+	}
+	if far.z > farPlace {
+		f.warn(key, "no thickness was measured within %.0f mm of %s; held there at that of the last reading, %.2g mm", far.z, tree.Spot(far.at), g.At(far.at).Z)
+	}
+}
+
+// checkSlip refuses a datum that lies far above the others where the fit through it
+// leaves a hole.
+func (f *fitter) checkSlip(h *cases.HeightTable, hole extreme) {
+	middle, most := cases.Median(h.Height), slices.Max(h.Height)
+	if hole.z >= thinnest || most <= farDatum*middle {
+		return
+	}
+	row := slices.Index(h.Height, most)
+	f.rep.Add(h.Rows[row], "thickness", fmt.Errorf("want a thickness like the others, whose median is %.3g mm, found %g; the fit through it leaves %.2g mm at %s",
+		middle, most, hole.z, tree.Spot(hole.at)))
 }
 
 // nearest returns the distance to the nearest datum, mm.
