@@ -94,7 +94,7 @@ func TestWarningsOfGraduation(t *testing.T) {
 		rows.WriteString("x_mm,y_mm,height_mm\n")
 		for x := c.edge; x >= c.reach; x -= 25 {
 			for y := -220; y <= 220; y += 40 {
-				wide := 215.
+				wide := 225.
 				if y > 0 {
 					wide = 175
 				}
