@@ -115,7 +115,6 @@ func (s *System) sum(workers int) {
 // in which the nodes of each element couple. workers goroutines compute the stiffness of some
 // elements at a time.
 func (s *System) AddStiffness(k *sparse.Matrix, workers int) {
-	const batch = 512
 	ks := make([][]float64, min(batch, len(s.Elements)))
 	for from := 0; from < len(s.Elements); from += batch {
 		part := s.Elements[from:min(from+batch, len(s.Elements))]

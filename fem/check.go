@@ -2,6 +2,7 @@ package fem
 
 import (
 	"math"
+	"slices"
 
 	"archload/fem/vec3"
 )
@@ -33,11 +34,13 @@ func (s *System) Resultant(f []float64) (w Wrench) {
 // CheckAlone fills the checks of a model that nothing but its nodal loads acts on:
 // they do half their final force times its movement.
 func (r *Result) CheckAlone() {
-	work := 0.0
-	for i, f := range r.Load {
-		work += f * r.U[i] / 2
+	if !r.Large {
+		work := 0.0
+		for i, f := range r.Load {
+			work += f * r.U[i] / 2
+		}
+		r.CheckEnergy(work, work)
 	}
-	r.CheckEnergy(work, work)
 	w := r.Plate.Resultant(r.Load)
 	r.Applied = w.Force
 	r.CheckBalance(w)
@@ -49,7 +52,9 @@ func (r *Result) CheckEnergy(stored, work float64) {
 	r.Checks.Energy = relative(r.Energy.Total()-stored, work)
 }
 
-// CheckBalance compares what is applied with the reactions.
+// CheckBalance compares what is applied with the reactions. Of a result with large movements the
+// forces are summed likewise; moments about one place would have to be taken where the loads have
+// moved to, so that in their stead stands what is out of balance at each freedom.
 func (r *Result) CheckBalance(w Wrench) {
 	scale, size := vec3.Norm(w.Force), 0.0
 	for _, re := range r.Reactions {
@@ -59,6 +64,28 @@ func (r *Result) CheckBalance(w Wrench) {
 	}
 	r.Checks.Force = relative(vec3.Norm(w.Force), scale)
 	r.Checks.Moment = relative(vec3.Norm(w.Moment), scale*size)
+	if r.Large {
+		force, moment := r.outOfBalance()
+		r.Checks.Force = max(r.Checks.Force, relative(force, scale))
+		r.Checks.Moment = relative(moment, scale*size)
+	}
+}
+
+// outOfBalance sums what is left of force, N, and moment, N·mm, at the freedoms that nothing holds.
+func (r *Result) outOfBalance() (force, moment float64) {
+	s := r.Plate
+	load := slices.Clone(r.Load)
+	s.Lead(load)
+	for i, f := range s.fixed {
+		switch v := math.Abs(r.pull[i] - load[i]); {
+		case f:
+		case i%6 < 3:
+			force += v
+		default:
+			moment += v
+		}
+	}
+	return force, moment
 }
 
 func relative(diff, scale float64) float64 {

@@ -13,6 +13,10 @@ func (r *Result) Recover() {
 	var buf []float64
 	for _, e := range r.Plate.Elements {
 		buf = movesOf(e, r.U, buf)
+		if r.Large {
+			r.Energy.addStrain(e.Part(), e.(Movable).MovedEnergy(buf))
+			continue
+		}
 		r.Energy.addStrain(e.Part(), e.Energy(buf))
 	}
 	for i, sp := range r.Plate.Model.Springs {
@@ -29,7 +33,15 @@ func (r *Result) reactions() []Reaction {
 	for _, f := range s.Model.Fixed {
 		held[f.Node] = new([6]float64)
 	}
-	s.internal(r.U, held)
+	if r.Large {
+		r.pull = make([]float64, len(r.U))
+		s.PullTo(r.pull, r.U, 1)
+		for n, f := range held {
+			copy(f[:], r.pull[6*n:])
+		}
+	} else {
+		s.internal(r.U, held)
+	}
 	load := r.Load
 	if len(s.Model.Bodies) > 0 {
 		load = slices.Clone(load)

@@ -14,6 +14,9 @@ type Result struct {
 	Energy    Energy
 	Applied   [3]float64 // resultant of all loads, N
 	Checks    Checks
+	Large     bool // the movements are not small: strains, forces and energies are those of Movable
+
+	pull []float64 // forces that hold Large movements, once recovered
 }
 
 // Reaction is what the ground gives to a held node or through a spring.
@@ -30,7 +33,21 @@ func (r *Result) MoveAt(at SurfacePoint) [3]float64 { return r.Plate.MoveAt(r.U,
 func (r *Result) ShellForces(i int) element.Resultants {
 	var u [18]float64
 	Gather(u[:], r.U, r.Plate.Model.Shells[i].Nodes[:])
+	if r.Large {
+		return r.Plate.Shells[i].MovedResultants(&u)
+	}
 	return r.Plate.Shells[i].Resultants(&u)
+}
+
+// ShellFrame returns the axes e1, e2 and the normal of triangle i's facet where it has moved to, in
+// global x, y, z (rows, 1): those of the unmoved facet unless the movements are Large.
+func (r *Result) ShellFrame(i int) [3][3]float64 {
+	if !r.Large {
+		return r.Plate.Shells[i].Frame()
+	}
+	var u [18]float64
+	Gather(u[:], r.U, r.Plate.Model.Shells[i].Nodes[:])
+	return r.Plate.Shells[i].MovedFrame(&u)
 }
 
 // ShellStress returns the stress of triangle i in its wood axes, MPa, in the
@@ -51,12 +68,18 @@ func (r *Result) ShellStresses(i int) (outer, inner, middle [6]float64) {
 // BeamForces returns the section forces of beam i.
 func (r *Result) BeamForces(i int) element.BeamForces {
 	u := r.beamEnds(i)
+	if r.Large {
+		return r.Plate.Beams[i].MovedForces(&u)
+	}
 	return r.Plate.Beams[i].Forces(&u)
 }
 
 // BeamEnergy returns the strain energy of beam i, N·mm.
 func (r *Result) BeamEnergy(i int) float64 {
 	u := r.beamEnds(i)
+	if r.Large {
+		return r.Plate.Beams[i].PullTo(new([12]float64), &u)
+	}
 	return r.Plate.Beams[i].Energy(&u)
 }
 
@@ -64,6 +87,10 @@ func (r *Result) BeamEnergy(i int) float64 {
 // toward its second node, exerts on the part before it, N, in global x, y, z.
 func (r *Result) SectionForce(i int) [3]float64 {
 	f, e := r.BeamForces(i), r.Plate.Beams[i].Axes()
+	if r.Large {
+		u := r.beamEnds(i)
+		e = r.Plate.Beams[i].MovedAxes(&u)
+	}
 	return vec3.Add(vec3.Scale(e[0], f.N), vec3.Add(vec3.Scale(e[1], f.Vy), vec3.Scale(e[2], f.Vz)))
 }
 

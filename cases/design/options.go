@@ -31,6 +31,14 @@ func (o Options) Say(stage string) {
 	}
 }
 
+// Now is the time by the clock; without one it stands still.
+func (o Options) Now() time.Time {
+	if o.Clock == nil {
+		return time.Time{}
+	}
+	return o.Clock()
+}
+
 // Stages is the time that each stage took, s.
 type Stages struct {
 	Mesh     float64 `json:"mesh"` // arch, triangulation and model

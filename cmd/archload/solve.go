@@ -3,9 +3,7 @@ package main
 import (
 	"io"
 	"path/filepath"
-	"runtime"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -27,6 +25,7 @@ type wanted struct {
 	report string  // file of the report, or "" for none
 	dir    string  // folder for pictures and tables, or ""
 	refine float64 // 1; how many times smaller the triangles shall be
+	theory
 }
 
 func (o *wanted) flags(cmd *cobra.Command) {
@@ -69,11 +68,19 @@ func newSolve(d *disk.Disk) *cobra.Command {
 		Use:   "solve CASE",
 		Short: "Solve one case and say what it does",
 		Long: "Solve one case and print a summary in a maker's words: what sinks, where the foot\n" +
-			"presses, what carries the load, how much strength is used, how far to trust it.",
-		Example:           "  archload solve first\n  archload solve mine/mine.toml -o pictures --json mine.json",
+			"presses, what carries the load, how much strength is used, how far to trust it.\n" +
+			"With --second-order the forces act on the shape as it has moved, which a linear answer\n" +
+			"leaves out; the linear numbers stand beside. With --times the case bears more or less.",
+		Example:           "  archload solve first\n  archload solve mine/mine.toml -o pictures --json mine.json\n  archload solve mine/mine.toml --second-order --times 2",
 		Args:              takes(1, 1, "one case"),
 		ValidArgsFunction: completeCases,
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if err := o.theory.check(); err != nil {
+				return err
+			}
+			if o.isSecond() {
+				return o.runMoved(cmd, args)
+			}
 			sol, rep, err := o.solve(cmd, args[0])
 			if err != nil {
 				return err
@@ -86,31 +93,31 @@ func newSolve(d *disk.Disk) *cobra.Command {
 		},
 	}
 	o.flags(cmd)
+	o.theory.flags(cmd)
 	return cmd
 }
 
-// solve loads and solves one case, telling its progress.
-func (o *wanted) solve(cmd *cobra.Command, arg string) (*design.Solution, *answer.Report, error) {
-	if err := o.check(); err != nil {
-		return nil, nil, err
+// runMoved is the command for an answer on the moved shape.
+func (o *wanted) runMoved(cmd *cobra.Command, args []string) error {
+	sol, rep, err := o.solveMoved(cmd, args[0])
+	if err != nil {
+		return err
 	}
-	tell, done := shell.Progress(cmd.ErrOrStderr())
-	tell(fileStem(arg) + ": reading")
-	c, err := openCase(o.disk, arg)
-	done()
+	files := resultFiles(filepath.Join(o.dir, fileStem(args[0])), sol.Solution, rep.Report)
+	if err := o.deliver(cmd, rep, func(w io.Writer) error { return say.WriteMoved(w, rep) }, files); err != nil {
+		return err
+	}
+	return checked(args, rep.Report)
+}
+
+// solve loads and solves one case on the shape as carved, telling its progress.
+func (o *wanted) solve(cmd *cobra.Command, arg string) (*design.Solution, *answer.Report, error) {
+	c, err := o.open(cmd, arg)
 	if err != nil {
 		return nil, nil, err
 	}
-	for _, file := range []string{o.json, o.report} {
-		if err := spare(o.disk, file); err != nil {
-			return nil, nil, err
-		}
-	}
-	tell, done = shell.Progress(cmd.ErrOrStderr())
-	sol, err := design.Solve(cmd.Context(), c, design.Options{
-		Workers: runtime.NumCPU(), Refine: o.refine, Clock: time.Now,
-		Progress: func(stage string) { tell(fileStem(arg) + ": " + stage) },
-	})
+	tell, done := shell.Progress(cmd.ErrOrStderr())
+	sol, err := design.Solve(cmd.Context(), c, o.options(fileStem(arg), tell))
 	done()
 	if err != nil {
 		return nil, nil, err

@@ -48,6 +48,7 @@ type Condensed struct {
 	loadU  []float64       // displacement under them; nil without loads
 	loadAt []float64       // movement of each row under them, mm
 	loadE  float64         // loads' own work coefficient F·K⁻¹F, N·mm
+	push   []float64       // nodal forces beside the loads, see WithPush; nil: none
 }
 
 // Condense reduces the plate to the given pads. loads act on the plate itself
@@ -75,7 +76,15 @@ func (c *Condensed) setLoads(loads []fem.PointForce) {
 	if len(loads) == 0 {
 		return
 	}
-	c.loadU = slices.Clone(c.loadF)
+	c.moveByLoads()
+}
+
+// moveByLoads finds what loads and push move.
+func (c *Condensed) moveByLoads() {
+	c.loadU, c.loadE = slices.Clone(c.loadF), 0
+	for i, f := range c.push {
+		c.loadU[i] += f
+	}
 	c.plate.Solve(c.loadU)
 	for i := range c.cols {
 		c.loadAt[i] = dotColumn(c.cols[i], c.loadU)

@@ -32,6 +32,9 @@ func (s *Problem) Recover(st *State, lc LoadCase) *Result {
 		}
 	}
 	r.U = slices.Clone(r.Load)
+	for i, f := range s.plate.push {
+		r.U[i] += f
+	}
 	s.plate.plate.Solve(r.U)
 	r.complete()
 	return r
@@ -39,7 +42,7 @@ func (s *Problem) Recover(st *State, lc LoadCase) *Result {
 
 // partialResult has the body's part of a result.
 func (s *Problem) partialResult(st *State, lc LoadCase) *Result {
-	r := &Result{Result: fem.Result{Plate: s.plate.plate.System, Load: make([]float64, len(s.plate.loadF))},
+	r := &Result{Result: fem.Result{Plate: s.plate.plate.System, Large: s.plate.push != nil, Load: make([]float64, len(s.plate.loadF))},
 		State: st, problem: s, loadCase: lc, partial: true, Guides: slices.Clone(st.Lambda[len(s.plate.cols):])}
 	r.bending, r.Body = s.bodyMoves(st, lc)
 	return r
@@ -110,7 +113,9 @@ func (r *Result) addEnergies() {
 func (r *Result) check() {
 	s := r.problem
 	r.Complementarity = r.State.Residual
-	r.CheckEnergy(r.State.Work-r.State.Lost, r.State.Work)
+	if !r.Large { // of large movements the path's work is that of the linear problem beside
+		r.CheckEnergy(r.State.Work-r.State.Lost, r.State.Work)
+	}
 	w := r.Plate.Resultant(s.plate.loadsAt(r.loadCase))
 	for _, l := range s.bodyUnder(r.loadCase).Loads {
 		w.Add(l.At, l.F)

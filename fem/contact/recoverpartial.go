@@ -33,7 +33,7 @@ func (s *Problem) RecoverMoves(st *State, lc LoadCase) *Result {
 // RecoverPlateMoves is RecoverMoves without a body: a share of the loads on the
 // plate alone.
 func (c *Condensed) RecoverPlateMoves(share float64) *Result {
-	r := &Result{Result: fem.Result{Plate: c.plate.System, U: make([]float64, len(c.loadF)), Load: c.loadsAt(LoadCase{Unapplied: 1 - share})}, partial: true}
+	r := &Result{Result: fem.Result{Plate: c.plate.System, Large: c.push != nil, U: make([]float64, len(c.loadF)), Load: c.loadsAt(LoadCase{Unapplied: 1 - share})}, partial: true}
 	for i, u := range c.loadU {
 		r.U[i] = share * u
 	}

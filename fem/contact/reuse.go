@@ -29,3 +29,24 @@ func (c *Condensed) WithLoads(loads []fem.PointForce) *Condensed {
 	q.setLoads(loads)
 	return &q
 }
+
+// WithPush returns the condensed plate under a share of its loads and, beside them, nodal forces
+// that stand for what its stiffness K leaves out: with push = K u - f(u), f(u) the forces that hold
+// the plate at movements u of any size, the linear answer is u itself where it is in balance. Results
+// are then those of large movements; their loads are without the push.
+func (c *Condensed) WithPush(share float64, push []float64) *Condensed {
+	q := *c
+	q.push, q.loadF, q.loadAt = push, slices.Clone(c.loadF), make([]float64, len(c.cols))
+	for i := range q.loadF {
+		q.loadF[i] *= share
+	}
+	q.moveByLoads()
+	return &q
+}
+
+// On returns the problem on the same plate under other loads or push.
+func (s *Problem) On(c *Condensed) *Problem {
+	q := *s
+	q.plate = c
+	return &q
+}

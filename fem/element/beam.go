@@ -161,7 +161,16 @@ func (b *Beam) strain(r int, u *[12]float64) float64 {
 func (b *Beam) Forces(u *[12]float64) BeamForces {
 	var s [numBeamRows]float64
 	for r := range s {
-		s[r] = b.law[r] * b.strain(r, u)
+		s[r] = b.strain(r, u)
+	}
+	return b.forcesOf(&s)
+}
+
+// forcesOf returns the section forces of some strains.
+func (b *Beam) forcesOf(strain *[numBeamRows]float64) BeamForces {
+	var s [numBeamRows]float64
+	for r := range s {
+		s[r] = b.law[r] * strain[r]
 	}
 	f := BeamForces{N: s[beamAxial], T: s[beamTwist], Vy: s[beamShearY], Vz: s[beamShearZ]}
 	for i := range f.My {

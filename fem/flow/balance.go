@@ -26,7 +26,7 @@ func New(r *fem.Result, braces fem.Part) (*Flow, error) {
 	}
 	raw := make([][2]float64, len(p.tris))
 	for t, i := range p.shell {
-		raw[t] = verticalFlow(&r.Plate.Shells[i], r.ShellForces(int(i)))
+		raw[t] = verticalFlow(&r.Plate.Shells[i], r.ShellFrame(int(i)), r.ShellForces(int(i)))
 	}
 	f.loc = mesh.NewLocator(p.asPlan())
 	if err := f.balance(raw, f.braceFlow(r)); err != nil {
@@ -40,12 +40,13 @@ func New(r *fem.Result, braces fem.Part) (*Flow, error) {
 // verticalFlow takes the resultants of a facet to the plan: through a cut with
 // the unit normal v in the facet, the vertical force per length is w·v with
 // w_a = N_ab e_b·z + Q_a n·z. A flux keeps its force through every cut when w
-// is projected on the plan and divided by n·z, the ratio of the areas.
-func verticalFlow(s *element.Shell, r element.Resultants) [2]float64 {
+// is projected on the plan and divided by n·z, the ratio of the areas. The forces have the axes
+// of the facet where it has moved to; the cut is that of the unmoved one.
+func verticalFlow(s *element.Shell, moved [3][3]float64, r element.Resultants) [2]float64 {
 	e := s.Frame()
 	nz := e[2][2]
-	w1 := r.N[0]*e[0][2] + r.N[2]*e[1][2] + r.Q[0]*nz
-	w2 := r.N[2]*e[0][2] + r.N[1]*e[1][2] + r.Q[1]*nz
+	w1 := r.N[0]*moved[0][2] + r.N[2]*moved[1][2] + r.Q[0]*moved[2][2]
+	w2 := r.N[2]*moved[0][2] + r.N[1]*moved[1][2] + r.Q[1]*moved[2][2]
 	return [2]float64{(w1*e[0][0] + w2*e[1][0]) / nz, (w1*e[0][1] + w2*e[1][1]) / nz}
 }
 

@@ -199,7 +199,7 @@ func TestVerticalFlow(t *testing.T) {
 		// each in plan, of which 4/5 upward.
 		{element.Resultants{Q: [2]float64{0, 5}}, [2]float64{0, 5}},
 	} {
-		got := verticalFlow(&s, c.r)
+		got := verticalFlow(&s, s.Frame(), c.r)
 		if math.Hypot(got[0]-c.want[0], got[1]-c.want[1]) > 1e-12 {
 			t.Errorf("flow of %+v = %v, want %v N/mm", c.r, got, c.want)
 		}

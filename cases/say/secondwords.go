@@ -1,0 +1,49 @@
+package say
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"archload/cases/stability"
+)
+
+// WriteMoved prints an answer on the moved shape in a maker's words, then what it differs in from
+// the linear one by more than a hundredth.
+func WriteMoved(w io.Writer, r *stability.Report) error {
+	if err := WriteSummary(w, r.Report); err != nil {
+		return err
+	}
+	b := &strings.Builder{}
+	b.WriteByte('\n')
+	section(b, "On its moved shape (second order)")
+	if r.Times != 1 {
+		line(b, "load", "%.3g times that of the case: every string, weight and force", r.Times)
+	}
+	if v := 100 * r.Second.Share; v.Known() {
+		line(b, "of the sink", "%s comes of forces that act on the shape as it has moved", ofSink(float64(v)))
+	}
+	changed := r.Changed(worthTelling)
+	if len(changed) == 0 {
+		line(b, "beside linear", "nothing else differs by more than 1 %% from the answer on the shape as carved")
+	} else {
+		line(b, "beside linear", "these differ by more than 1 %% from the answer on the shape as carved:")
+	}
+	for _, m := range changed {
+		line(b, "  "+m.Name, "%s instead of %s", said(m.Quantity, m.Second), numberText(m.Quantity, m.Linear))
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// worthTelling is the share by which linear and second order must differ to be set side by side.
+const worthTelling = 0.01
+
+// ofSink is a share in percent.
+func ofSink(v float64) string {
+	if math.Abs(v) < 0.05 {
+		return "less than 0.1 %"
+	}
+	return fmt.Sprintf("%.1f %%", v)
+}

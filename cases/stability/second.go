@@ -1,0 +1,108 @@
+package stability
+
+import (
+	"context"
+	"errors"
+
+	"archload/cases"
+	"archload/cases/design"
+	"archload/cases/tree"
+	"archload/fem"
+	"archload/fem/contact"
+	"archload/fem/moved"
+)
+
+// Solution is a case in equilibrium on its moved shape, beside its linear answer.
+type Solution struct {
+	*design.Solution                  // on the moved shape
+	Linear           *design.Solution // on the shape as carved
+	Effort           moved.Effort
+	Seconds          float64 // that the moved shape took, by the clock of the options
+}
+
+// Solve answers a case on its moved shape. Errors are those of design.Solve, and a
+// moved.GivesWayError that says how much of the load it bears.
+func Solve(ctx context.Context, c *cases.Case, o design.Options) (*Solution, error) {
+	noFlow := o.NoFlow
+	o.NoFlow = true
+	linear, err := design.Solve(ctx, c, o)
+	if err != nil {
+		return nil, err
+	}
+	o.Say("moved shape")
+	start := o.Now()
+	s, err := OnMovedShape(linear)
+	if err != nil {
+		return nil, err
+	}
+	s.Seconds = o.Now().Sub(start).Seconds()
+	if !noFlow {
+		o.Say("load flow")
+		s.FindFlow()
+	}
+	return s, ctx.Err()
+}
+
+// OnMovedShape answers the case of a linear solution on its moved shape.
+func OnMovedShape(linear *design.Solution) (*Solution, error) {
+	t := linear.Top
+	p := problem(t)
+	second := *linear
+	second.Coarse, second.Flow, second.Spent = nil, nil, design.Stages{}
+	s := &Solution{Solution: &second, Linear: linear}
+	r, effort, err := p.Solve(1)
+	if err != nil {
+		return nil, design.Explain(t.Built.Case, err)
+	}
+	second.Result, s.Effort = r, effort
+	return s, nil
+}
+
+// problem is the whole load on a prepared top.
+func problem(t *design.Top) *moved.Problem {
+	p := &moved.Problem{Plate: t.Factored, Cond: t.Cond, Stand: t.Stand, Workers: t.Workers}
+	br := t.Built.Bridge
+	p.Condense = func(f *fem.Prepared) *contact.Condensed {
+		if br == nil {
+			return contact.Condense(f, nil, contact.Slip, t.Built.Loads)
+		}
+		return contact.Condense(f, br.Pads, br.Hold, t.Built.Loads)
+	}
+	if br != nil {
+		p.Body, p.Fit = &br.Body, t.Fit()
+	}
+	return p
+}
+
+// GivesWay says at what share of the load an answer found no equilibrium.
+func GivesWay(err error) (share float64, is bool) {
+	var way moved.GivesWayError
+	is = errors.As(err, &way)
+	return way.Share, is
+}
+
+// Times returns the case with every force on it so many times as large: the strings' tension, the
+// loads and the squeeze.
+func Times(c *cases.Case, times float64) *cases.Case {
+	if times == 1 {
+		return c
+	}
+	q := *c
+	if c.Strings != nil {
+		s := *c.Strings
+		s.TensionScale *= times
+		s.Each = append(s.Each[:0:0], s.Each...)
+		for i := range s.Each {
+			s.Each[i].Rise *= tree.Force(times)
+		}
+		q.Strings = &s
+	}
+	q.Loads = append(c.Loads[:0:0], c.Loads...)
+	for i := range q.Loads {
+		for k := range q.Loads[i].Force {
+			q.Loads[i].Force[k] *= tree.Force(times)
+		}
+	}
+	q.Rim.Squeeze *= tree.Force(times)
+	return &q
+}

@@ -1,0 +1,101 @@
+package main
+
+import (
+	"cmp"
+	"fmt"
+	"runtime"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"archload/cases"
+	"archload/cases/design"
+	"archload/cases/stability"
+	"archload/cmd/internal/shell"
+)
+
+// secondByDefault says whether answers are those on the moved shape where the user does not say.
+const secondByDefault = false
+
+// theory is how an answer takes the movement of the shape, and how much of the load acts.
+type theory struct {
+	second, linear bool
+	times          float64
+}
+
+func (t *theory) flags(cmd *cobra.Command) {
+	t.timesFlag(cmd)
+	cmd.Flags().BoolVar(&t.second, "second-order", false, "find the equilibrium on the shape as it has moved, with the linear numbers beside")
+	cmd.Flags().BoolVar(&t.linear, "linear", false, "take the forces on the shape as carved")
+}
+
+func (t *theory) timesFlag(cmd *cobra.Command) {
+	cmd.Flags().Float64Var(&t.times, "times", 1, "let every string, weight and force of the case act `N` times as strongly")
+}
+
+// isSecond says whether the moved shape is asked for.
+func (t *theory) isSecond() bool { return t.second || secondByDefault && !t.linear }
+
+// load is how many times the case's load acts.
+func (t *theory) load() float64 { return cmp.Or(t.times, 1) }
+
+// check refuses both theories at once, and a load that says nothing.
+func (t *theory) check() error {
+	if t.second && t.linear {
+		return shell.Usagef("--second-order: want it or --linear, found both")
+	}
+	if !(t.times >= 0.01 && t.times <= 100) {
+		return shell.Usagef("--times: want 0.01 to 100, found %g", t.times)
+	}
+	return nil
+}
+
+// options are those of a solve, which tell the stages of a named case.
+func (o *wanted) options(name string, tell func(string)) design.Options {
+	return design.Options{Workers: runtime.NumCPU(), Refine: o.refine, Clock: time.Now,
+		Progress: func(stage string) { tell(name + ": " + stage) }}
+}
+
+// solveMoved loads a case and solves it on its moved shape, telling its progress.
+func (o *wanted) solveMoved(cmd *cobra.Command, arg string) (*stability.Solution, *stability.Report, error) {
+	c, err := o.open(cmd, arg)
+	if err != nil {
+		return nil, nil, err
+	}
+	tell, done := shell.Progress(cmd.ErrOrStderr())
+	sol, err := stability.Solve(cmd.Context(), c, o.options(fileStem(arg), tell))
+	done()
+	if err != nil {
+		return nil, nil, o.givesWay(err)
+	}
+	return sol, stability.Summarize(sol, o.load()), nil
+}
+
+// givesWay says in terms of the case's own load where no equilibrium was found.
+func (o *wanted) givesWay(err error) error {
+	share, is := stability.GivesWay(err)
+	if !is {
+		return err
+	}
+	return fmt.Errorf("the top finds no equilibrium on its moved shape beyond %.3g times the load of the case: there it gives way", share*o.load())
+}
+
+// open loads a case, at so many times its load, and looks that no output takes its place.
+func (o *wanted) open(cmd *cobra.Command, arg string) (*cases.Case, error) {
+	if err := o.check(); err != nil {
+		return nil, err
+	}
+	tell, done := shell.Progress(cmd.ErrOrStderr())
+	tell(fileStem(arg) + ": reading")
+	c, err := openCase(o.disk, arg)
+	done()
+	if err != nil {
+		return nil, err
+	}
+	for _, file := range []string{o.json, o.report} {
+		if err := spare(o.disk, file); err != nil {
+			return nil, err
+		}
+	}
+	return stability.Times(c, o.load()), nil
+}

@@ -1,0 +1,198 @@
+package fem
+
+import (
+	"archload/fem/parallel"
+	"archload/fem/sparse"
+)
+
+// Movable is an element whose strain energy is known at movements u of any size: displacements,
+// mm, and rotation vectors, rad, of the freedoms of Nodes. Where u is small it is an Element.
+//
+// Places on a facet that move by its linear interpolation (glue, points of load), springs to
+// ground and nodes that follow a rigid body keep these ties: they are exact to the first order in
+// the turn of that place, and at a turn φ short by φ²/2 of the arm: of half the plate's thickness
+// for glue, of the block's size for a rigid body.
+type Movable interface {
+	Element
+	// PullTo sets f to the derivative of the energy by u, N and N·mm, and returns the energy.
+	PullTo(f, u []float64) float64
+	// TangentTo sets k to the second derivative, row-major and symmetric.
+	TangentTo(k, u []float64)
+	// StressedTo sets k to the stiffness that the stresses of small movements u lend.
+	StressedTo(k, u []float64)
+	// MovedEnergy is Energy at movements of any size.
+	MovedEnergy(u []float64) Strain
+}
+
+func (e *tiedShell) PullTo(f, u []float64) float64 {
+	return e.shell.PullTo((*[18]float64)(f), (*[18]float64)(u))
+}
+func (e *tiedShell) TangentTo(k, u []float64) {
+	e.shell.TangentTo((*[324]float64)(k), (*[18]float64)(u))
+}
+func (e *tiedShell) StressedTo(k, u []float64) {
+	e.shell.StressedTo((*[324]float64)(k), (*[18]float64)(u))
+}
+func (e *tiedShell) MovedEnergy(u []float64) Strain {
+	m, b, q := e.shell.MovedEnergy((*[18]float64)(u))
+	return Strain{Membrane: m, Bending: b, Shear: q}
+}
+
+func (e *tiedBeam) PullTo(f, u []float64) float64 {
+	return e.beam.PullTo((*[12]float64)(f), (*[12]float64)(u))
+}
+func (e *tiedBeam) TangentTo(k, u []float64) {
+	e.beam.TangentTo((*[144]float64)(k), (*[12]float64)(u))
+}
+func (e *tiedBeam) StressedTo(k, u []float64) {
+	e.beam.StressedTo((*[144]float64)(k), (*[12]float64)(u))
+}
+func (e *tiedBeam) MovedEnergy(u []float64) Strain { return movedStrain(e, u) }
+
+func (e *gluedBeam) PullTo(f, u []float64) float64 {
+	var fb [12]float64
+	ub := e.ends(u)
+	energy := e.beam.PullTo(&fb, &ub)
+	clear(f)
+	width := len(e.rows) / 12
+	for r, v := range fb {
+		axpyRow(f, v, e.rows[r*width:(r+1)*width])
+	}
+	return energy
+}
+
+func (e *gluedBeam) TangentTo(k, u []float64) {
+	var kb [144]float64
+	ub := e.ends(u)
+	e.beam.TangentTo(&kb, &ub)
+	congruentTo(k, kb[:], e.rows, 12)
+}
+
+func (e *gluedBeam) StressedTo(k, u []float64) {
+	var kb [144]float64
+	ub := e.ends(u)
+	e.beam.StressedTo(&kb, &ub)
+	congruentTo(k, kb[:], e.rows, 12)
+}
+
+func (e *gluedBeam) MovedEnergy(u []float64) Strain { return movedStrain(e, u) }
+
+// movedStrain is the energy of an element that tells no kinds.
+func movedStrain(e Movable, u []float64) Strain {
+	return Strain{Other: e.PullTo(make([]float64, len(u)), u)}
+}
+
+// movable is the element itself; every kind that a model has is one.
+func (e *ledElement) movable() Movable { return e.Element.(Movable) }
+
+func (e *ledElement) PullTo(f, u []float64) float64 {
+	own := e.own(u)
+	g := make([]float64, len(own))
+	energy := e.movable().PullTo(g, own)
+	clear(f)
+	for i, v := range g {
+		axpyRow(f, v, e.t[i*len(u):(i+1)*len(u)])
+	}
+	return energy
+}
+
+func (e *ledElement) TangentTo(k, u []float64) {
+	own := e.own(u)
+	a := make([]float64, len(own)*len(own))
+	e.movable().TangentTo(a, own)
+	e.turnTo(k, a)
+}
+
+func (e *ledElement) StressedTo(k, u []float64) {
+	own := e.own(u)
+	a := make([]float64, len(own)*len(own))
+	e.movable().StressedTo(a, own)
+	e.turnTo(k, a)
+}
+
+func (e *ledElement) MovedEnergy(u []float64) Strain { return e.movable().MovedEnergy(e.own(u)) }
+
+// PullTo sets f to the forces that hold the system at movements u of any size, N and N·mm over
+// all freedoms, those of held nodes as well, and returns the strain energy, N·mm. workers
+// goroutines share the elements; the sum runs in their order.
+func (s *System) PullTo(f, u []float64, workers int) (energy float64) {
+	clear(f)
+	pulls, energies := make([][]float64, min(batch, len(s.Elements))), make([]float64, batch)
+	s.inBatches(workers, func(i int, e Movable) {
+		ue := movesOf(e, u, nil)
+		if cap(pulls[i]) < len(ue) {
+			pulls[i] = make([]float64, len(ue))
+		}
+		pulls[i] = pulls[i][:len(ue)]
+		energies[i] = e.PullTo(pulls[i], ue)
+	}, func(i int, e Movable) {
+		energy += energies[i]
+		for k, n := range e.Nodes() {
+			for d := range 6 {
+				f[6*int(n)+d] += pulls[i][6*k+d]
+			}
+		}
+	})
+	for i := range s.Model.Springs {
+		nodes, push := s.SpringPush(i, u)
+		for j, v := range push {
+			f[6*int(nodes[j/6])+j%6] -= v
+		}
+		v := s.springMove(i, u)
+		energy += s.Model.Springs[i].K * v * v / 2
+	}
+	return energy
+}
+
+// AddTangent adds the stiffness against further movements at u, fixed freedoms and all, as
+// AddStiffness does where nothing has moved.
+func (s *System) AddTangent(k *sparse.Matrix, u []float64, workers int) {
+	s.addMatrices(k, u, workers, Movable.TangentTo)
+	s.addSprings(k)
+}
+
+// AddStressed adds the stiffness that the stresses of small movements u lend.
+func (s *System) AddStressed(k *sparse.Matrix, u []float64, workers int) {
+	s.addMatrices(k, u, workers, Movable.StressedTo)
+}
+
+func (s *System) addMatrices(k *sparse.Matrix, u []float64, workers int, of func(e Movable, k, u []float64)) {
+	ks := make([][]float64, min(batch, len(s.Elements)))
+	s.inBatches(workers, func(i int, e Movable) {
+		ue := movesOf(e, u, nil)
+		if n := len(ue) * len(ue); cap(ks[i]) < n {
+			ks[i] = make([]float64, n)
+		}
+		ks[i] = ks[i][:len(ue)*len(ue)]
+		of(e, ks[i], ue)
+	}, func(i int, e Movable) { k.Add(e.Nodes(), ks[i]) })
+}
+
+// batch is how many elements are computed before they are summed.
+const batch = 512
+
+// inBatches computes every element, some at a time, and sums each batch in its order. Every
+// element is movable: the model has no other kinds.
+func (s *System) inBatches(workers int, compute, sum func(i int, e Movable)) {
+	for from := 0; from < len(s.Elements); from += batch {
+		part := s.Elements[from:min(from+batch, len(s.Elements))]
+		parallel.Chunks(workers, len(part), chunk, func(lo, hi int) {
+			for i := lo; i < hi; i++ {
+				compute(i, part[i].(Movable))
+			}
+		})
+		for i, e := range part {
+			sum(i, e.(Movable))
+		}
+	}
+}
+
+// WithTangent returns the system with its stiffness at movements u of any size in place of that of the
+// unmoved model, as a system to be factorised: K alone is another.
+func (s *System) WithTangent(u []float64, workers int) *System {
+	q := *s
+	q.K = s.K.Like()
+	q.AddTangent(q.K, u, workers)
+	q.fix()
+	return &q
+}

@@ -1,0 +1,108 @@
+package moved
+
+import (
+	"math"
+	"slices"
+
+	"archload/fem/contact"
+	"archload/fem/vec3"
+)
+
+// answer is one of the linear contact problem (2).
+type answer struct {
+	setting // whose plate is pushed
+	state   *contact.State
+	fit     contact.LoadCase
+	u       []float64 // movements of the plate's nodes
+	body    []float64 // of the body's; nil without one
+}
+
+// step solves (2) at a share of the load, with the push at some movements.
+func (w *walk) step(share float64, from *answer, u []float64) (answer, error) {
+	a := answer{setting: w.on, fit: w.p.Fit}
+	a.cond = w.on.cond.WithPush(share, w.push(u))
+	w.effort.Steps++
+	if w.on.stand == nil {
+		a.u = a.cond.RecoverPlateMoves(1).U
+		return a, nil
+	}
+	a.stand = w.on.stand.On(a.cond)
+	a.fit.Loads = w.loads(share, from.body)
+	var err error
+	if a.state, err = a.stand.Follow(a.fit); err != nil {
+		return a, err
+	}
+	r := a.stand.RecoverMoves(a.state, a.fit)
+	a.u, a.body = r.U, r.Body
+	return a, nil
+}
+
+// push is K u - f(u) where nothing is held.
+func (w *walk) push(u []float64) []float64 {
+	p := make([]float64, len(u))
+	f := make([]float64, len(u))
+	w.on.plate.K.MulTo(p, u)
+	w.on.plate.PullTo(f, u, w.p.Workers)
+	for i, v := range f {
+		p[i] -= v
+	}
+	for _, d := range w.on.plate.FixedDofs() {
+		p[d] = 0
+	}
+	return p
+}
+
+// loads are a share of those on the body. Each acts where the turn of the body's node has taken
+// its arm, in the direction that it had.
+func (w *walk) loads(share float64, body []float64) []contact.BodyLoad {
+	loads := slices.Clone(w.p.Fit.Loads)
+	if loads == nil {
+		loads = slices.Clone(w.p.Body.Loads)
+	}
+	for i := range loads {
+		l := &loads[i]
+		l.F = vec3.Scale(l.F, share)
+		if body != nil {
+			turn := [3]float64(body[6*int(l.Node)+3:])
+			l.At = vec3.Add(l.At, vec3.Cross(turn, vec3.Sub(l.At, w.p.Body.Nodes[l.Node])))
+		}
+	}
+	return loads
+}
+
+// result completes the answer at which the walk has arrived.
+func (w *walk) result() *contact.Result {
+	var r *contact.Result
+	if a := &w.at; a.stand == nil {
+		r = a.cond.RecoverPlate()
+	} else {
+		r = a.stand.Recover(a.state, a.fit)
+	}
+	r.Checks.Energy = w.workLeft(r)
+	return r
+}
+
+// workLeft compares the plate's strain energy with the work that its forces take while the
+// movements grow in proportion, by Gauss's rule of three points, exact to the fifth power (that work
+// is of the third, but for what the turns add), relative.
+func (w *walk) workLeft(r *contact.Result) float64 {
+	f, part := make([]float64, len(r.U)), make([]float64, len(r.U))
+	work := 0.0
+	for _, g := range gauss3 {
+		for i, v := range r.U {
+			part[i] = g.at * v
+		}
+		w.on.plate.PullTo(f, part, w.p.Workers)
+		work += g.weight * dot(f, r.U)
+	}
+	stored := w.on.plate.PullTo(f, r.U, w.p.Workers)
+	if stored == 0 {
+		return 0
+	}
+	return math.Abs(stored/work - 1)
+}
+
+// gauss3 is Gauss's rule of three points on 0 to 1 (any handbook).
+var gauss3 = [3]struct{ at, weight float64 }{
+	{0.5, 4.0 / 9}, {0.5 - 0.3872983346207417, 5.0 / 18}, {0.5 + 0.3872983346207417, 5.0 / 18},
+}
