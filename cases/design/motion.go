@@ -3,6 +3,7 @@ package design
 import (
 	"context"
 	"math"
+	"slices"
 
 	"archload/cases"
 	"archload/cases/shape"
@@ -101,6 +102,32 @@ func strung(ctx context.Context, c *cases.Case, o Options) (*Moving, error) {
 	}
 	m.Structure, err = vibration.New(in)
 	return m, err
+}
+
+// Altered sums stiffness and mass of another case in the same state on the same triangles, its
+// freedoms in the same order: one in which nothing in plan has moved, nor the outer surface. The
+// same places of the foot bear, and what the load's own stress lends is left out.
+func (m *Moving) Altered(c *cases.Case, workers int) (*vibration.Structure, error) {
+	if m.State != Strung {
+		c = alone(c, m.State)
+	}
+	carved := func(key string) bool { return tree.IsWithin(key, "plate.arch") }
+	g, err := shape.FitGeometry(c, m.Built.Geometry, slices.DeleteFunc(ChangedKeys(m.Built.Case, c), carved))
+	if err != nil {
+		return nil, err
+	}
+	b, err := Build(g, mesh.Lift(m.Built.Mesh.Plan, g.Plate))
+	if err != nil {
+		return nil, err
+	}
+	in := vibration.Input{Workers: workers}
+	if in.Plate, err = fem.Assemble(b.Model, workers); err != nil {
+		return nil, err
+	}
+	if m.State == Strung {
+		in.Body, in.Pads, in.Stays = &b.Bridge.Body, bearingPads(b.Bridge, m.Solution.Result.State), stays(b, m.Strings)
+	}
+	return vibration.Sum(in)
 }
 
 // bearingPads are the pads that carry force; in grip they stick.

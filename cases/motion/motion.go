@@ -44,6 +44,6 @@ type Tap struct {
 type HeardTone struct {
 	// Hz, the tone that was heard
 	Hz tree.Frequency `toml:"hz" need:"the frequency in Hz" want:">0" eg:"98"`
-	// what sand or fingers showed, "ring" or "twist", or in the maker's own words; default: none
+	// what sand or fingers showed, "ring", "cross" or "twist", or in the maker's own words; default: none
 	Pattern string `toml:"pattern" eg:"'ring'"`
 }

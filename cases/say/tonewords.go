@@ -3,28 +3,88 @@ package say
 import (
 	"fmt"
 	"io"
+	"math"
+	"slices"
 	"strings"
 
+	"archload/cases/answer"
 	"archload/cases/tone"
 )
 
-// WriteTones prints the tones of a design in a maker's words.
-func WriteTones(w io.Writer, r *tone.Report) error {
+// WriteTones prints the tones of designs in a maker's words, and those of the later ones beside
+// those of the first.
+func WriteTones(w io.Writer, list []*tone.Report) error {
 	b := &strings.Builder{}
-	if r.Title != "" {
-		fmt.Fprintf(b, "%s\n\n", r.Title)
-	}
-	section(b, toneHeading(r))
-	writeToneTable(b, r)
-	writeHeard(b, r)
-	section(b, "How far to trust it")
-	line(b, "none is missing", "%d tones and %d free motions lie below %.1f Hz, by a count of its own", r.Counted.Count-r.Counted.Free, r.Counted.Free, r.Counted.Below)
-	line(b, "triangles carry", "tones up to about %.0f Hz", r.GoodTo)
-	for _, c := range r.Cautions {
-		line(b, "left out", "%s", c)
+	for i, r := range list {
+		title := r.Title
+		if len(list) > 1 {
+			title = fmt.Sprintf("%d  %s", i+1, r.Title)
+		}
+		fmt.Fprintf(b, "%s\n\n", title)
+		section(b, toneHeading(r))
+		writeToneTable(b, r)
+		if i > 0 {
+			writeLikeness(b, i+1, r, list[0])
+		}
+		writeHeard(b, r)
+		writeChanges(b, r)
+		section(b, "How far to trust it")
+		line(b, "none is missing", "%d tones and %d free motions lie below %.1f Hz, by a count of its own", r.Counted.Count-r.Counted.Free, r.Counted.Free, r.Counted.Below)
+		line(b, "triangles carry", "tones up to about %.0f Hz", r.GoodTo)
+		if i < len(list)-1 {
+			fmt.Fprintln(b)
+			continue
+		}
+		for _, c := range r.Cautions {
+			line(b, "left out", "%s", c)
+		}
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// writeLikeness sets the tones of design n beside those of the first one.
+func writeLikeness(b *strings.Builder, n int, r, first *tone.Report) {
+	section(b, fmt.Sprintf("Tones of %d that swing as those of 1 do", n))
+	for _, l := range r.Like {
+		if l.First == 0 {
+			line(b, fmt.Sprintf("%d: %.1f Hz", l.Tone, r.Tones[l.Tone-1].Hz), "none of 1 swings so")
+			continue
+		}
+		line(b, fmt.Sprintf("%d: %.1f Hz", l.Tone, r.Tones[l.Tone-1].Hz), "tone %d of 1, %.1f Hz: %+.1f %%  (%.0f %% alike)",
+			l.First, first.Tones[l.First-1].Hz, 100*float64(l.Rise), 100*l.Alike)
+	}
+}
+
+// changeColumns is how many tones have a column of what moves them.
+const changeColumns = 8
+
+// leastChange is what counts for nothing in that table, percent for a percent.
+const leastChange = 0.005
+
+// writeChanges prints which way wood, thickness and bars move the tones.
+func writeChanges(b *strings.Builder, r *tone.Report) {
+	if len(r.Changes) == 0 {
+		return
+	}
+	n := min(len(r.Tones), changeColumns)
+	section(b, "What moves the tones: percent for one percent more")
+	fmt.Fprintf(b, "  %-34s", "tone")
+	for i := range n {
+		fmt.Fprintf(b, " %6d", i+1)
+	}
+	fmt.Fprintln(b)
+	for _, c := range r.Changes {
+		if !slices.ContainsFunc(c.PerPercent[:n], func(v answer.Num) bool { return math.Abs(float64(v)) >= leastChange }) {
+			continue
+		}
+		fmt.Fprintf(b, "  %-34s", c.Words)
+		for _, v := range c.PerPercent[:n] {
+			fmt.Fprintf(b, " %+6.2f", float64(v))
+		}
+		fmt.Fprintln(b)
+	}
+	fmt.Fprintln(b, "  what moves none of them by 0.005 is left out; the shape of a tone changes no more than at second order")
 }
 
 // toneHeading says what vibrates.

@@ -5,6 +5,8 @@ import (
 	"math"
 
 	"archload/cases/design"
+	"archload/mesh"
+	"archload/mesh/plane"
 )
 
 // normalMovement is the movement of the plate's nodes square to it, scaled so that the greatest is
@@ -99,27 +101,17 @@ func fieldsOf(m *design.Moving, w []float64) []field {
 	return kept
 }
 
-// patternOf says in plain words how the plate swings: the trade's names where they fit ("twist" for
-// the cross of two lines, "ring" for one closed line, on a free plate), or how many fields there are
-// along and across. share is how much of the plate's movement is square to it.
+// patternOf says in plain words how the plate swings: the trade's names where they fit, or how many
+// fields there are along and across. share is how much of the plate's movement is square to it.
 func patternOf(m *design.Moving, w []float64, share float64) string {
 	if share < inPlane {
 		return "in its own plane"
 	}
 	fields := fieldsOf(m, w)
 	across, along := crossings(m, w)
-	inner := 0
-	for _, f := range fields {
-		if !f.edge {
-			inner++
-		}
-	}
 	if m.State == design.Free {
-		switch {
-		case len(fields) >= 3 && across == 1 && along == 1:
-			return "twist"
-		case len(fields) == 2 && inner == 1:
-			return "ring"
+		if name := tapped(m, w, fields, across, along); name != "" {
+			return name
 		}
 	}
 	switch n := len(fields); {
@@ -134,15 +126,64 @@ func patternOf(m *design.Moving, w []float64, share float64) string {
 	}
 }
 
+// tapped is the trade's name for what is heard when a free plate is tapped: "twist", its corners
+// against each other; "cross", both ends against both sides, where the sand lies in an X; "ring", the
+// middle against ends and sides, where it lies in a ring, which may be open at the waist. "" for all
+// others.
+func tapped(m *design.Moving, w []float64, fields []field, across, along int) string {
+	up, edge := 0, 0
+	for _, f := range fields {
+		if f.up {
+			up++
+		}
+		if f.edge {
+			edge++
+		}
+	}
+	tail, neck, bass, treble := atEnds(m, w)
+	middle := len(fields) - up // fields against the ends
+	if !neck {
+		middle = up
+	}
+	switch {
+	case len(fields) >= 3 && across == 1 && along == 1:
+		return "twist"
+	case len(fields) == 2 && edge == 1, middle == 1 && tail == neck && bass == neck && treble == neck && across == 2 && along == 2:
+		return "ring"
+	case len(fields) <= 4 && tail == neck && bass == treble && bass != neck && across == 2 && along == 2:
+		return "cross"
+	}
+	return ""
+}
+
+// atEnds says whether the plate goes up at its tail, neck, bass and treble ends: where the outline
+// reaches farthest, in the middle of a straight end.
+func atEnds(m *design.Moving, w []float64) (tail, neck, bass, treble bool) {
+	const aside = 1e-3 // mm of reach that a millimetre from the middle costs
+	p, rim := m.Built.Mesh.Points, m.Built.Mesh.Rim
+	var pts []mesh.Point
+	for _, n := range rim {
+		pts = append(pts, p[n])
+	}
+	lo, hi := plane.Bounds(pts)
+	var up [4]bool
+	for k := range up {
+		axis, sign := 1-k/2, 1-2*float64(1-k%2) // y twice, then x; low, high
+		best := math.Inf(-1)
+		for i, q := range pts {
+			other := q[1-axis] - (lo[1-axis]+hi[1-axis])/2
+			if reach := sign*q[axis] - aside*math.Abs(other); reach > best {
+				best, up[k] = reach, w[rim[i]] > 0
+			}
+		}
+	}
+	return up[0], up[1], up[2], up[3]
+}
+
 // crossings counts the lines of no movement that a straight path meets, the most over a few paths:
 // across the plate at some places along it, and along it at some places across.
 func crossings(m *design.Moving, w []float64) (across, along int) {
-	lo, hi := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
-	for _, p := range m.Built.Mesh.Points {
-		for k := range 2 {
-			lo[k], hi[k] = min(lo[k], p[k]), max(hi[k], p[k])
-		}
-	}
+	lo, hi := plane.Bounds(m.Built.Mesh.Points)
 	for _, share := range []float64{0.25, 0.4, 0.5, 0.6, 0.75} {
 		across = max(across, signChanges(m, w, 0, lo[1]+share*(hi[1]-lo[1]), [2]float64{lo[0], hi[0]}))
 		along = max(along, signChanges(m, w, 1, lo[0]+share*(hi[0]-lo[0]), [2]float64{lo[1], hi[1]}))
@@ -158,16 +199,11 @@ func signChanges(m *design.Moving, w []float64, axis int, at float64, span [2]fl
 	for i := range steps + 1 {
 		var q [2]float64
 		q[axis], q[1-axis] = span[0]+(span[1]-span[0])*float64(i)/steps, at
-		place, inside := m.Built.OnOuter(q)
+		place, inside := placeAt(m, q)
 		if !inside {
 			continue
 		}
-		v := 0.0
-		for k, n := range m.Built.Model.Shells[place.Shell].Nodes {
-			if int(n) < len(w) {
-				v += place.L[k] * w[n]
-			}
-		}
+		v := place.of(w)
 		if math.Abs(v) < 2*leastField {
 			continue
 		}

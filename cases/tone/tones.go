@@ -22,6 +22,8 @@ type Report struct {
 	Bearing  int         `json:"bearing_points"` // of the foot that stay in contact; 0 but for strung
 	Tones    []Tone      `json:"tones"`          // ascending
 	Heard    []HeardTone `json:"heard"`
+	Changes  []Change    `json:"changes"` // null if not asked for
+	Like     []Likeness  `json:"like"`    // null for the first of several designs, and for one alone
 	Counted  Counted     `json:"counted"`
 	GoodTo   float64     `json:"good_to"` // Hz, up to which the triangles carry bending waves
 	Cautions []string    `json:"cautions"`

@@ -22,46 +22,74 @@ import (
 // mostTones is how many tones may be asked for.
 const mostTones = 200
 
+// tonesWanted is what the flags of tones say.
+type tonesWanted struct {
+	wanted
+	state   string
+	count   int
+	changes bool
+}
+
 func newTones(d *disk.Disk) *cobra.Command {
-	o := wanted{disk: d}
-	var state string
-	var count int
+	o := tonesWanted{wanted: wanted{disk: d}}
 	cmd := &cobra.Command{
-		Use:   "tones CASE",
+		Use:   "tones CASE [CASE...]",
 		Short: "Find the tones of the top: free in the hand, on its edge, or strung",
 		Long: "Find the lowest tones of the top and say how it swings in each: how many fields move\n" +
 			"against each other, what moves, what the bridge does. States: free (the plate in the\n" +
 			"hand, as it is tapped), bare (on its edge, without strings and bridge), strung (under its\n" +
 			"strings, which are muted; what bears stays in contact). There is no air in these numbers,\n" +
-			"and back and neck are held still. With -o come sand pictures: where sand would gather.",
-		Example:           "  archload tones course-guitar\n  archload tones mine/mine.toml --state free --count 10 -o pictures",
-		Args:              takes(1, 1, "one case"),
+			"and back and neck are held still. Of several designs the tones are set beside those of\n" +
+			"the first one by their shapes, not by their numbers. With --changes comes which way wood,\n" +
+			"thickness and heights of bars move each tone. With -o come sand pictures: where sand\n" +
+			"would gather.",
+		Example:           "  archload tones course-guitar\n  archload tones mine/mine.toml --state free --count 10 --changes -o pictures\n  archload tones a.toml b.toml --state free",
+		Args:              takes(1, mostResponses, "1 to 6 cases"),
 		ValidArgsFunction: completeCases,
-		RunE: func(cmd *cobra.Command, args []string) error {
-			rep, shapes, err := o.tones(cmd, args[0], state, count)
-			if err != nil {
-				return err
-			}
-			stem := filepath.Join(o.dir, fileStem(args[0])+"-"+rep.State)
-			files := append(pictureFiles(stem, viz.SandPictures(shapes, rep)),
-				output{stem + "-tones", []string{"csv"}, toneTable(rep).write})
-			return o.deliver(cmd, rep, func(w io.Writer) error { return say.WriteTones(w, rep) }, files)
-		},
+		RunE:              o.run,
 	}
 	o.flags(cmd)
-	cmd.Flags().StringVar(&state, "state", "", "free, bare or strung (default: strung if the case has strings and a bridge, else bare)")
-	cmd.Flags().IntVar(&count, "count", 20, "how many tones to find, lowest first")
+	cmd.Flags().StringVar(&o.state, "state", "", "free, bare or strung (default: strung if the case has strings and a bridge, else bare)")
+	cmd.Flags().IntVar(&o.count, "count", 20, "how many tones to find, lowest first")
+	cmd.Flags().BoolVar(&o.changes, "changes", false, "say which way wood, thickness and heights of bars move each tone")
 	return cmd
 }
 
-// tones loads a case and finds its tones, telling its progress.
-func (o *wanted) tones(cmd *cobra.Command, arg, state string, count int) (*tone.Report, *tone.Shapes, error) {
+// run finds the tones of all cases and gives them out.
+func (o *tonesWanted) run(cmd *cobra.Command, args []string) error {
 	if err := o.check(); err != nil {
-		return nil, nil, err
+		return err
 	}
-	if count < 1 || count > mostTones {
-		return nil, nil, shell.Usagef("--count: want 1 to %d, found %d", mostTones, count)
+	if o.count < 1 || o.count > mostTones {
+		return shell.Usagef("--count: want 1 to %d, found %d", mostTones, o.count)
 	}
+	var reps []*tone.Report
+	var first *tone.Shapes
+	var files []output
+	for i, arg := range args {
+		r, s, err := o.tones(cmd, arg)
+		if err != nil {
+			return err
+		}
+		if i == 0 {
+			first = s
+		} else {
+			r.Match(s, reps[0], first)
+		}
+		reps = append(reps, r)
+		stem := filepath.Join(o.dir, fileStem(arg)+"-"+r.State)
+		files = append(files, pictureFiles(stem, viz.SandPictures(s, r))...)
+		files = append(files, output{stem + "-tones", []string{"csv"}, toneTable(r).write})
+	}
+	var data any = reps[0]
+	if len(reps) > 1 {
+		data = reps
+	}
+	return o.deliver(cmd, data, func(w io.Writer) error { return say.WriteTones(w, reps) }, files)
+}
+
+// tones loads a case and finds its tones, telling its progress.
+func (o *tonesWanted) tones(cmd *cobra.Command, arg string) (*tone.Report, *tone.Shapes, error) {
 	tell, done := shell.Progress(cmd.ErrOrStderr())
 	defer done()
 	tell(fileStem(arg) + ": reading")
@@ -72,14 +100,19 @@ func (o *wanted) tones(cmd *cobra.Command, arg, state string, count int) (*tone.
 	if err := spare(o.disk, o.json); err != nil {
 		return nil, nil, err
 	}
-	of, err := stateOf(c, state)
+	of, err := stateOf(c, o.state)
 	if err != nil {
 		return nil, nil, err
 	}
-	return tone.FindTones(cmd.Context(), c, of, count, design.Options{
+	how := design.Options{
 		Workers: runtime.NumCPU(), Refine: o.refine,
 		Progress: func(stage string) { tell(fileStem(arg) + ": " + stage) },
-	})
+	}
+	r, s, err := tone.FindTones(cmd.Context(), c, of, o.count, how)
+	if err == nil && o.changes {
+		err = r.FindChanges(cmd.Context(), s, how)
+	}
+	return r, s, err
 }
 
 // stateOf reads --state.

@@ -44,9 +44,20 @@ type Structure struct {
 	beams []element.Beam
 }
 
-// New sums stiffness and mass. An error is that of a beam of the body, or says that no order of
-// elimination can be found.
+// New sums stiffness and mass and finds an order of elimination. An error is that of a beam of the
+// body, or says that no order can be found.
 func New(in Input) (*Structure, error) {
+	s, err := Sum(in)
+	if err != nil {
+		return nil, err
+	}
+	s.plan, err = sparse.Analyse(s.K, s.inPlan(), nil)
+	return s, err
+}
+
+// Sum sums stiffness and mass of what is asked for no more than its Quotient. An error is that of a
+// beam of the body.
+func Sum(in Input) (*Structure, error) {
 	s := &Structure{in: in, first: int32(len(in.Plate.Model.Nodes))}
 	if in.Body != nil {
 		if err := s.frame(); err != nil {
@@ -64,9 +75,17 @@ func New(in Input) (*Structure, error) {
 	s.fixed = in.Plate.FixedDofs()
 	s.K.Fix(s.fixed)
 	s.M.Fix(s.fixed)
-	var err error
-	s.plan, err = sparse.Analyse(s.K, s.inPlan(), nil)
-	return s, err
+	return s, nil
+}
+
+// Quotient returns uᵀ K u and uᵀ M u under movements u of all nodes in which no fixed freedom moves:
+// their quotient is Rayleigh's.
+func (s *Structure) Quotient(u []float64) (stiff, mass float64) {
+	v := make([]float64, len(u))
+	s.K.MulTo(v, u)
+	stiff = dot(u, v)
+	s.M.MulTo(v, u)
+	return stiff, dot(u, v)
 }
 
 // nodes is the number of nodes.

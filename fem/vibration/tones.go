@@ -27,6 +27,9 @@ type Tone struct {
 	Bound float64   // of the relative error of Hz that the search leaves, 1
 }
 
+// Square is the square of its circular frequency, 1/s².
+func (t *Tone) Square() float64 { return 4 * math.Pi * math.Pi * t.Hz * t.Hz }
+
 // Tones finds the count lowest tones. free is the number of motions that nothing holds; 0 for a
 // structure that is held.
 func (s *Structure) Tones(count, free int) (*Tones, error) {
