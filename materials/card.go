@@ -2,6 +2,7 @@ package materials
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 )
 
@@ -32,6 +33,9 @@ type Card struct {
 	Wood     Orthotropic
 	Strength Strength
 	Sources  map[string]Source // by key as in a card file; values that are not known have none
+
+	OwnScatter map[string]float64 // of this piece of wood: coefficients of variation by key, 1; none: as the species'
+	Together   []Together         // which of them scatter together
 }
 
 // Entry is one value of a card, for printing.
@@ -173,6 +177,7 @@ func (c Card) clone() Card {
 	for k, v := range c.Sources {
 		out.Sources[k] = v
 	}
+	out.OwnScatter, out.Together = maps.Clone(c.OwnScatter), slices.Clone(c.Together)
 	return out
 }
 

@@ -86,8 +86,12 @@ func readWords(card *Card, key string, raw any) string {
 			}
 			card.Uses = append(card.Uses, use)
 		}
+	case "scatter":
+		return readScatter(card, raw)
+	case "together":
+		return readTogether(card, raw)
 	default:
-		near := nearest(key, append(Keys(), "title", "note", "uses", "like"), 3)
+		near := nearest(key, append(Keys(), "title", "note", "uses", "like", "scatter", "together"), 3)
 		return "unknown key; nearest: " + strings.Join(near, ", ")
 	}
 	return ""

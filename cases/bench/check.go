@@ -1,0 +1,207 @@
+package bench
+
+import (
+	"fmt"
+	"math"
+
+	"archload/cases"
+	"archload/cases/tree"
+)
+
+// check tells what contradicts and what is likely a slip of the pen.
+func (f *File) check() {
+	if f.Format != cases.Format && f.Rep.Clean("format") {
+		f.Rep.AddKey("format", "want %d, found %d", cases.Format, f.Format)
+	}
+	f.checkBlank()
+	for i := range f.Bars {
+		f.checkBar(i)
+	}
+	for i := range f.Tones {
+		f.checkTone(i)
+	}
+	for i := range f.Presses {
+		f.checkPress(i)
+	}
+	if f.readings() == 0 && f.Rep.Err() == nil {
+		f.Rep.AddKey("", "nothing was measured: want a weight, a [[tone]], a [[bar]] or a [[press]] with gauges")
+	}
+}
+
+// readings counts what was measured.
+func (f *File) readings() int {
+	n := len(f.Tones)
+	if f.Blank != nil && f.Blank.Weight > 0 {
+		n++
+	}
+	for i := range f.Bars {
+		b := &f.Bars[i]
+		n += len(b.Flexure) + len(b.Torsion) + len(b.Edgewise)
+		if b.Weight > 0 {
+			n++
+		}
+	}
+	for i := range f.Presses {
+		n += len(f.Presses[i].Gauges)
+	}
+	return n
+}
+
+// checkBlank wants what its shape needs, and a weight that wood can have.
+func (f *File) checkBlank() {
+	b := f.Blank
+	if b == nil {
+		if len(f.Tones) > 0 {
+			f.Rep.AddKey("tone[1]", "want a [blank] that has this tone; those of a bar stand in its [[bar]]")
+		}
+		return
+	}
+	has := map[string]bool{"length": b.Length > 0, "width": b.Width > 0, "thickness": b.Thickness.Mean() > 0, "outline": b.Outline != nil, "case": b.Case != ""}
+	need := map[string][]string{"bar": {"length", "width", "thickness"}, "rectangle": {"length", "width", "thickness"}, "wedge": {"length", "width", "thickness"},
+		"half-top": {"outline", "thickness"}, "plate": {"case"}}[b.Shape]
+	for _, key := range []string{"length", "width", "thickness", "outline", "case"} {
+		needed := false
+		for _, k := range need {
+			needed = needed || k == key
+		}
+		full := "blank." + key
+		switch {
+		case !f.Rep.Clean(full):
+		case needed && !has[key]:
+			f.Rep.AddKey(full, "missing, want it for shape = %q", b.Shape)
+		case !needed && has[key]:
+			f.Rep.AddKey(full, "want none for shape = %q, which goes by %s", b.Shape, listed(need))
+		}
+	}
+	if f.Rep.Clean("blank") && b.Shape != "plate" && (b.Shape == "wedge") != (b.Thickness[0] != b.Thickness[1]) {
+		f.Rep.AddKey("blank.thickness", "want [thick edge, thin edge] for a wedge and one thickness for all else, found shape = %q", b.Shape)
+	}
+	if b.Weight > 0 && b.Length > 0 && b.Width > 0 && f.Rep.Clean("blank") {
+		f.checkWeight("blank.weight", float64(b.Weight), float64(b.Length)*float64(b.Width)*b.Thickness.Mean())
+	}
+}
+
+// listed joins words with commas.
+func listed(words []string) string {
+	out := words[0]
+	for _, w := range words[1:] {
+		out += ", " + w
+	}
+	return out
+}
+
+// The densities that wood may have, kg/m³: balsa to lignum vitae with room on both sides.
+const leastDensity, mostDensity = 60, 1600
+
+// checkWeight refuses a weight, g, that no wood of that volume, mm³, has: mostly a slip by ten or a
+// wrong unit.
+func (f *File) checkWeight(key string, weight, volume float64) {
+	density := weight / volume * 1e6
+	if density >= leastDensity && density <= mostDensity {
+		return
+	}
+	hint := ""
+	for _, k := range []float64{10, 0.1, 100, 0.01, 1000, 0.001} {
+		if d := density * k; d > 0.6*f.Card.Wood.Density && d < 1.7*f.Card.Wood.Density {
+			hint = fmt.Sprintf("; with %g g it would be %.0f", weight*k, d)
+			break
+		}
+	}
+	f.Rep.AddKey(key, "%g g on that size makes %.4g kg/m³, which is no wood%s: want the weight in g, and sizes in mm", weight, density, hint)
+}
+
+// checkBar looks at a bar's weight and proportions.
+func (f *File) checkBar(i int) {
+	b := &f.Bars[i]
+	key := tree.EntryKey("bar", i+1)
+	if !f.Rep.Clean(key) {
+		return
+	}
+	l, w, t := float64(b.Length), float64(b.Width), float64(b.Thickness)
+	if b.Weight > 0 {
+		f.checkWeight(key+".weight", float64(b.Weight), l*w*t)
+	}
+	if float64(b.Span) > l {
+		f.Rep.AddKey(key+".span", "want at most the length, %g mm, found %g", l, float64(b.Span))
+	}
+	if b.Span > 0 && b.Held != "supports" {
+		f.Rep.AddKey(key+".span", "want none for held = \"free\"")
+	}
+	switch {
+	case l < 3*math.Max(w, t):
+		f.Rep.AddKey(key+".length", "%g mm is short for a bar %g mm wide and %g mm thick: want at least three times, or a [blank]", l, w, t)
+	case l < 20*t || l < 4*w:
+		f.note(key+".length", "tests of bars want a length of 20 thicknesses and four widths; the fit takes shear and rotary inertia along, but small errors of size count more")
+	}
+	for _, n := range []struct {
+		name  string
+		tones Tones
+	}{{"flexure", b.Flexure}, {"torsion", b.Torsion}, {"edgewise", b.Edgewise}} {
+		for k := 1; k < len(n.tones); k++ {
+			if n.tones[k] > 0 && n.tones[k] <= n.tones[k-1] {
+				f.Rep.AddKey(key+"."+n.name, "want the tones lowest first, found %g after %g", n.tones[k], n.tones[k-1])
+			}
+		}
+	}
+	if len(b.Torsion) > 0 && b.Held == "supports" {
+		f.Rep.AddKey(key+".torsion", "want held = \"free\" for a tone of twisting")
+	}
+}
+
+// note adds what is admitted, but worth a second look.
+func (f *File) note(key, form string, args ...any) {
+	p := f.Rep.Find(key)
+	f.Rep.Notes = append(f.Rep.Notes, &tree.FileError{File: p.Src.Label, Line: p.Line, Key: key, Err: fmt.Errorf(form, args...)})
+}
+
+// checkTone wants a pattern that can be told apart, and a state that the blank can have.
+func (f *File) checkTone(i int) {
+	t := &f.Tones[i]
+	key := tree.EntryKey("tone", i+1)
+	if _, ok := ReadPattern(t.Pattern); t.Pattern != "" && !ok {
+		f.Rep.AddKey(key+".pattern", "want twist, along, across, ring, or how many lines stand still across and along the length as in \"2 1\", found %q", t.Pattern)
+	}
+	if t.State == "bare" && f.Blank != nil && f.Blank.Shape != "plate" {
+		f.Rep.AddKey(key+".state", "want free; only a plate that a case describes has an edge to stand on")
+	}
+}
+
+// checkPress wants a weight, what it lies on, and a gauge.
+func (f *File) checkPress(i int) {
+	p := &f.Presses[i]
+	key := tree.EntryKey("press", i+1)
+	if !f.Rep.Clean(key) {
+		return
+	}
+	if (p.Weight > 0) == (p.Force > 0) {
+		f.Rep.AddKey(key, "want either weight in g or force in N")
+	}
+	if len(p.Gauges) == 0 {
+		f.Rep.AddKey(key+".gauge", "missing, want a [[press.gauge]] with what it showed")
+	}
+	plate := p.Bar == "" && f.Blank != nil && f.Blank.Shape == "plate"
+	switch {
+	case p.Bar != "" && f.BarOf(p) == nil:
+		f.Rep.AddKey(key+".bar", "no [[bar]] of the name %q", p.Bar)
+	case p.Bar == "" && f.Blank == nil:
+		f.Rep.AddKey(key, "want a [blank] that was pressed, or bar = \"...\"")
+	case plate && p.Span > 0:
+		f.Rep.AddKey(key+".span", "want supports, or none of both where the case's rim holds it")
+	case len(p.Supports) > 0 && p.Span > 0:
+		f.Rep.AddKey(key+".span", "want either supports or span")
+	case !plate && len(p.Supports) < 3 && p.Span == 0:
+		f.Rep.AddKey(key, "want what it lies on: supports = [[x, y], ...], three or more, or span")
+	case plate && len(p.Supports) > 0 && len(p.Supports) < 3:
+		f.Rep.AddKey(key+".supports", "want three points or more, found %d", len(p.Supports))
+	}
+}
+
+// BarOf is the bar that was pressed; nil for the blank.
+func (f *File) BarOf(p *Press) *Bar {
+	for i := range f.Bars {
+		if f.Bars[i].Name == p.Bar && p.Bar != "" {
+			return &f.Bars[i]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,69 @@
+package fit
+
+import (
+	"fmt"
+	"math"
+	"slices"
+)
+
+// nearlyAsLikely is how much more another way of taking the readings may cost to be told: e² times less likely.
+const nearlyAsLikely = 4
+
+// doubts tells of other ways to take the readings that are nearly as likely.
+func (t *fitter) doubts(r *Report, a *rest) {
+	for _, b := range a.others {
+		if b.cost > a.cost+nearlyAsLikely || slices.Equal(b.took, a.took) || len(r.Doubt) == 3 {
+			continue
+		}
+		for i := range b.took {
+			if b.took[i] == a.took[i] {
+				continue
+			}
+			r.Doubt = append(r.Doubt, fmt.Sprintf("nearly as likely: %s %s", t.readings[i].words, t.asOther(a, b, i)))
+			break
+		}
+	}
+}
+
+// asOther says what another way takes reading i for.
+func (t *fitter) asOther(a *rest, b *belief, i int) string {
+	if b.took[i] == leftOut {
+		return "is a slip"
+	}
+	if t.readings[i].kind != tone {
+		return "is right"
+	}
+	f := &a.states[t.readings[i].setup].tones[b.took[i]]
+	return fmt.Sprintf("is the tone near %.4g Hz (%s)", math.Exp(f.y), f.pattern)
+}
+
+// cautions tells what is missing and what is worth a second look.
+func (t *fitter) cautions(r *Report, a *rest) {
+	for _, n := range t.f.Rep.Notes {
+		r.Cautions = append(r.Cautions, n.Error())
+	}
+	weighed := false
+	for i := range t.readings {
+		weighed = weighed || t.readings[i].kind == weight && a.took[i] != leftOut
+	}
+	if !weighed {
+		r.Cautions = append(r.Cautions, "nothing was weighed: tones give stiffness over density alone, and the density is the card's")
+	}
+	if !a.settled {
+		r.Cautions = append(r.Cautions, fmt.Sprintf("the fit did not come to rest in %d steps: look at the readings that are far off", a.rounds))
+	}
+	if n := len(r.LeftOut); 2*n > len(t.readings) {
+		r.Cautions = append(r.Cautions, fmt.Sprintf("%d of %d readings fit nothing: look at sizes, units and the card first", n, len(t.readings)))
+	}
+	for i, u := range t.unknowns {
+		if z := math.Abs(a.x[i]) / u.sd; z > farOff {
+			r.Cautions = append(r.Cautions, fmt.Sprintf("%s lies %.1f standard deviations from what was expected: is %s the right card, are sizes and units right?", u.words, z, t.f.Like))
+		}
+	}
+	if t.f.Humidity == nil {
+		r.Cautions = append(r.Cautions, "the constants are those of the wood as dry as it was when measured; write humidity to keep that with them")
+	}
+}
+
+// farOff is how far from the card a constant may lie without a word, in standard deviations.
+const farOff = 3.0

@@ -1,0 +1,100 @@
+package fit
+
+import (
+	"math"
+
+	"archload/cases/bench"
+	"archload/fem"
+	"archload/mesh"
+)
+
+// gridSide is how many places along and across a shape is looked at.
+const gridSide = 25
+
+// grid are the places where shapes are looked at, the first across.
+type grid struct {
+	at     []fem.SurfacePoint
+	inside []bool
+}
+
+// newGrid lays places evenly over a scene's box.
+func newGrid(sc *scene) *grid {
+	g := &grid{}
+	for j := range gridSide {
+		for i := range gridSide {
+			u, v := (float64(i)+0.5)/gridSide, (float64(j)+0.5)/gridSide
+			at, in := sc.at(mesh.Point{sc.lo[0] + u*(sc.hi[0]-sc.lo[0]), sc.lo[1] + v*(sc.hi[1]-sc.lo[1])})
+			g.at, g.inside = append(g.at, at), append(g.inside, in)
+		}
+	}
+	return g
+}
+
+// look samples a shape: its upward movement at the places, of unit length, the lines that stand still, and
+// whether the long edges move against each other.
+func (g *grid) look(sys *fem.System, shape []float64) ([]float64, bench.Pattern, bool) {
+	w := make([]float64, len(g.at))
+	sum := 0.0
+	for i, at := range g.at {
+		if g.inside[i] {
+			w[i] = sys.MoveAt(shape, at)[2]
+			sum += w[i] * w[i]
+		}
+	}
+	for i := range w {
+		w[i] /= math.Sqrt(sum)
+	}
+	p := bench.Pattern{Across: g.crossings(w, gridSide, 1), Along: g.crossings(w, 1, gridSide)}
+	if p.Across == 0 && p.Along == 0 {
+		p = bench.Pattern{Ring: true}
+	}
+	odd := 0.0
+	for j := range gridSide {
+		for i := range gridSide {
+			odd += w[gridSide*j+i] * w[gridSide*j+gridSide-1-i]
+		}
+	}
+	return w, p, odd < 0
+}
+
+// crossings counts the changes of sense on the way along lines of places, on the line that moves most:
+// places of a line are walk apart, lines apart.
+func (g *grid) crossings(w []float64, walk, apart int) int {
+	best, most := 0, -1.0
+	for l := range gridSide {
+		count, last, sum := 0, 0.0, 0.0
+		for k := range gridSide {
+			i := l*apart + k*walk
+			if !g.inside[i] {
+				continue
+			}
+			v := w[i]
+			sum += v * v
+			if math.Abs(v) < still {
+				continue
+			}
+			if last != 0 && (v > 0) != (last > 0) {
+				count++
+			}
+			last = v
+		}
+		if sum > most {
+			best, most = count, sum
+		}
+	}
+	return best
+}
+
+// still is the movement, of the shape of unit length over the grid, below which a place counts as standing
+// still: a twentieth of the mean.
+const still = 0.05 / gridSide
+
+// alike is how much two shapes are the same, 0 to 1: the square of their cosine (the modal assurance
+// criterion).
+func alike(a, b []float64) float64 {
+	sum := 0.0
+	for i := range a {
+		sum += a[i] * b[i]
+	}
+	return sum * sum
+}

@@ -1,0 +1,253 @@
+package fit
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"archload/cases/bench"
+	"archload/cases/tree"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// Options steer a fit; the zero value is the default.
+type Options struct {
+	Workers  int                // goroutines; 0 means 1
+	Progress func(stage string) // told what starts; may be nil
+}
+
+func (o Options) workers() int { return max(o.Workers, 1) }
+
+// say tells the stage that starts.
+func (o Options) say(form string, args ...any) {
+	if o.Progress != nil {
+		o.Progress(fmt.Sprintf(form, args...))
+	}
+}
+
+// fitter holds a file's setups, readings and unknowns.
+type fitter struct {
+	f        *bench.File
+	o        Options
+	setups   []*setup
+	readings []reading // in the order in which they are taken in
+	unknowns []unknown
+	prior    *mat.SymDense
+}
+
+// rest is where a fit came to rest.
+type rest struct {
+	*belief
+	states  map[*setup]*state
+	at      []float64 // the unknowns that the states were found for
+	others  []*belief // other ways to take the readings, the next best first
+	rounds  int
+	settled bool
+}
+
+// newFitter builds what a file asks for on rough triangles and mends them.
+func newFitter(ctx context.Context, f *bench.File, o Options) (*fitter, error) {
+	setups, readings, err := plan(ctx, f)
+	if err != nil {
+		return nil, err
+	}
+	t := &fitter{f: f, o: o, setups: setups, readings: sorted(readings), unknowns: unknowns(f)}
+	t.prior = prior(f, t.unknowns)
+	for _, s := range setups {
+		o.say("%s: triangles", s.name)
+		if s.rough, err = s.make(1); err != nil {
+			return nil, err
+		}
+		if err := s.misplaced(s.rough); err != nil {
+			return nil, t.fault(s, err)
+		}
+		if err := t.enough(ctx, s); err != nil {
+			return nil, err
+		}
+	}
+	return t, t.mend(ctx, make([]float64, len(t.unknowns)))
+}
+
+// fault puts what is wrong with a setup at the first key of its readings.
+func (t *fitter) fault(s *setup, err error) error {
+	for i := range t.readings {
+		if t.readings[i].setup == s {
+			p := t.f.Rep.Find(t.readings[i].key)
+			return tree.Faults{{File: p.Src.Label, Line: p.Line, Key: t.readings[i].key, Err: err}}
+		}
+	}
+	return err
+}
+
+// enough asks for so many tones of a bar that those that were heard are among them.
+func (t *fitter) enough(ctx context.Context, s *setup) error {
+	if !s.bar || s.count == 0 {
+		return nil
+	}
+	const most = 60
+	for ; s.count <= most; s.count *= 2 {
+		st, err := s.evaluate(ctx, s.rough, &t.f.Card, make([]float64, len(t.unknowns)), t.o.workers(), false)
+		if err != nil {
+			return err
+		}
+		all := true
+		for i := range t.readings {
+			if r := &t.readings[i]; r.setup == s && (r.kind == flexure || r.kind == torsion) {
+				all = all && st.barTone(r.kind, r.order) >= 0
+			}
+		}
+		if all {
+			return nil
+		}
+	}
+	return t.fault(s, fmt.Errorf("this tone of %s is not among the lowest %d that it has; want the lowest of each kind", s.name, most))
+}
+
+// mend finds anew what rough triangles take off, for the unknowns at x.
+func (t *fitter) mend(ctx context.Context, x []float64) error {
+	for _, s := range t.setups {
+		if s.count == 0 && len(s.presses) == 0 {
+			continue
+		}
+		t.o.say("%s: finer triangles", s.name)
+		fine, err := s.make(2)
+		if err != nil {
+			return err
+		}
+		if err := s.findMend(ctx, fine, &t.f.Card, x, t.o.workers()); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// look solves all setups for the unknowns at x.
+func (t *fitter) look(ctx context.Context, x []float64) (*matcher, error) {
+	m := &matcher{readings: t.readings, states: map[*setup]*state{}, at: x}
+	for _, s := range t.setups {
+		st, err := s.evaluate(ctx, s.rough, &t.f.Card, x, t.o.workers(), true)
+		if err != nil {
+			return nil, t.fault(s, err)
+		}
+		s.mend.apply(st)
+		m.states[s] = st
+	}
+	return m, nil
+}
+
+// The steps of a fit: how many at most, when it rests (of an unknown's deviation), and how far one goes (of its
+// deviation before anything was measured).
+const (
+	mostRounds = 15
+	restsAt    = 0.01
+	longest    = 2.5
+)
+
+// settle goes from x to where the readings and what was known before agree best: at each step the model is
+// taken as linear (Gauss and Newton) and all likely ways to take the readings are weighed.
+func (t *fitter) settle(ctx context.Context, x []float64) (*rest, error) {
+	a := &rest{at: x}
+	last := math.Inf(1)
+	for a.rounds = 1; a.rounds <= mostRounds; a.rounds++ {
+		t.o.say("step %d", a.rounds)
+		m, err := t.look(ctx, a.at)
+		if err != nil {
+			return nil, err
+		}
+		list := m.ways(newBelief(t.prior))
+		a.belief, a.states, a.others = list[0], m.states, list[1:]
+		size := t.stepSize(a.belief, a.at)
+		if size.rest < restsAt {
+			a.settled = true
+			return a, nil
+		}
+		share := math.Min(1, longest/size.long)
+		if size.rest > last {
+			share *= 0.5 // it swings to and fro
+		}
+		last = size.rest
+		next := make([]float64, len(x))
+		for i := range next {
+			next[i] = a.at[i] + share*(a.x[i]-a.at[i])
+		}
+		a.at = next
+	}
+	a.rounds--
+	return a, nil
+}
+
+type stepSizes struct{ rest, long float64 }
+
+// stepSize measures a step in deviations after and before.
+func (t *fitter) stepSize(b *belief, from []float64) (s stepSizes) {
+	for i, u := range t.unknowns {
+		d := math.Abs(b.x[i] - from[i])
+		s.rest = math.Max(s.rest, d/math.Max(b.deviation(i), 1e-9))
+		s.long = math.Max(s.long, d/u.sd)
+	}
+	return s
+}
+
+// starts is how many of the likely ways at first sight are followed to their end.
+const starts = 3
+
+// nearSight is how much less likely than the best a way may be at first sight to be followed.
+const nearSight = 12
+
+// find follows the likely ways and keeps the best.
+func (t *fitter) find(ctx context.Context) (*rest, error) {
+	zero := make([]float64, len(t.unknowns))
+	m, err := t.look(ctx, zero)
+	if err != nil {
+		return nil, err
+	}
+	list := m.ways(newBelief(t.prior))
+	var best *rest
+	var tried []*belief
+	for _, b := range list {
+		if len(tried) == starts || b.cost > list[0].cost+nearSight {
+			break
+		}
+		if t.nearOne(b, tried) {
+			continue
+		}
+		tried = append(tried, b)
+		a, err := t.settle(ctx, t.within(b.x))
+		if err != nil {
+			return nil, err
+		}
+		if best == nil || a.cost < best.cost {
+			best = a
+		}
+	}
+	return best, nil
+}
+
+// within shortens a first step that goes too far.
+func (t *fitter) within(x []float64) []float64 {
+	long := 0.0
+	for i, u := range t.unknowns {
+		long = math.Max(long, math.Abs(x[i])/u.sd)
+	}
+	share := math.Min(1, longest/math.Max(long, 1e-12))
+	out := make([]float64, len(x))
+	for i := range x {
+		out[i] = share * x[i]
+	}
+	return out
+}
+
+// nearOne says whether a way leads to where another one that was tried does.
+func (t *fitter) nearOne(b *belief, tried []*belief) bool {
+	for _, o := range tried {
+		near := true
+		for i, u := range t.unknowns {
+			near = near && math.Abs(b.x[i]-o.x[i]) < 0.3*u.sd
+		}
+		if near {
+			return true
+		}
+	}
+	return false
+}
