@@ -43,6 +43,16 @@ func (c *Card) Covariance(keys []string) *mat.SymDense {
 	return out
 }
 
+// Correlation is that of the logarithms of two numbers of a card, 1; 0 where none is known.
+func (c *Card) Correlation(a, b string) float64 {
+	for _, t := range c.Together {
+		if t.Keys == [2]string{a, b} || t.Keys == [2]string{b, a} {
+			return t.By
+		}
+	}
+	return 0
+}
+
 // readScatter takes the table scatter of a card: coefficients of variation by key. It returns what is
 // wrong.
 func readScatter(card *Card, raw any) string {

@@ -128,32 +128,71 @@ func (sp *Spread) shifts(q quantity.Quantity) []float64 {
 // the given coefficient of variation, 1: sqrt(ln(1 + cv²)).
 func logDeviation(cv float64) float64 { return math.Sqrt(math.Log1p(cv * cv)) }
 
-// norm is the root of the sum of squares: the scatter of a sum of independent
-// shifts.
-func norm(shifts []float64) answer.Num {
+// norm is the scatter of a sum of shifts, those of the constants of some planks:
+// the root of the sum of squares, and of what scatters together.
+func norm(shifts []float64, of []scattered) answer.Num {
 	sum := 0.0
-	for _, v := range shifts {
-		sum += v * v
+	for _, v := range parts(shifts, of) {
+		sum += v
 	}
-	return answer.Num(math.Sqrt(sum))
+	return answer.Num(math.Sqrt(max(sum, 0)))
+}
+
+// parts are the shares of the constants in the square of the norm: with
+// correlations ρ, v(i) Σ ρ(i, k) v(k).
+func parts(shifts []float64, of []scattered) []float64 {
+	out := make([]float64, len(shifts))
+	for i, v := range shifts {
+		out[i] = v * v
+		for k, w := range shifts {
+			if by := of[i].with(of[k]); by != 0 {
+				out[i] += v * by * w
+			}
+		}
+	}
+	return out
+}
+
+// scattered is a constant of a plank.
+type scattered struct {
+	plank
+	key string
+}
+
+// with is the correlation of two constants of one plank; 0 where they scatter
+// each for itself, and of a constant with itself.
+func (c scattered) with(o scattered) float64 {
+	if len(c.card.Together) == 0 || c.key == o.key || !c.same(o.plank) {
+		return 0
+	}
+	return c.card.Correlation(c.key, o.key)
+}
+
+// scattered lists the constants with their planks.
+func (sp *Spread) scattered() []scattered {
+	out := make([]scattered, len(sp.constants))
+	for i, c := range sp.constants {
+		out[i] = scattered{sp.planks[c.plank], c.key}
+	}
+	return out
 }
 
 // wood is the wood's range of a number, one standard deviation, in its unit.
-func (sp *Spread) wood(q quantity.Quantity) answer.Num { return norm(sp.shifts(q)) }
+func (sp *Spread) wood(q quantity.Quantity) answer.Num { return norm(sp.shifts(q), sp.scattered()) }
 
 // apart is the wood's range of what o has more than sp of a number, if both
 // designs are cut from the same planks where role and wood are the same: the
 // shifts of a plank that both have are subtracted before they are squared.
 func (sp *Spread) apart(o *Spread, q quantity.Quantity) answer.Num {
-	shifts := o.shifts(q)
+	shifts, of := o.shifts(q), o.scattered()
 	for i, v := range sp.shifts(q) {
 		if k := o.find(sp.planks[sp.constants[i].plank], sp.constants[i].key); k >= 0 {
 			shifts[k] -= v
 			continue
 		}
-		shifts = append(shifts, v)
+		shifts, of = append(shifts, v), append(of, scattered{sp.planks[sp.constants[i].plank], sp.constants[i].key})
 	}
-	return norm(shifts)
+	return norm(shifts, of)
 }
 
 // find is the place of a plank's constant among o's, or -1.
@@ -164,11 +203,11 @@ func (sp *Spread) find(p plank, key string) int {
 // behind lists the constants that make up a number's range, the greatest first,
 // down to a hundredth of the variance.
 func (sp *Spread) behind(q quantity.Quantity) []Behind {
-	shifts := sp.shifts(q)
-	sum := design.Sq(float64(norm(shifts)))
+	shifts, of := sp.shifts(q), sp.scattered()
+	sum := design.Sq(float64(norm(shifts, of)))
 	out := []Behind{}
-	for i, v := range shifts {
-		if share := v * v / sum; share >= 0.01 {
+	for i, part := range parts(shifts, of) {
+		if share := part / sum; share >= 0.01 {
 			c := sp.constants[i]
 			out = append(out, Behind{Plank: sp.planks[c.plank].words(), Constant: c.key, Share: share})
 		}

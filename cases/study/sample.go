@@ -10,6 +10,9 @@ import (
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/quantity"
+	"archload/materials"
+
+	"gonum.org/v1/gonum/mat"
 )
 
 // Sample holds the compared numbers of some designs in planks drawn at random.
@@ -23,7 +26,8 @@ type Sample struct {
 
 // DrawSample solves designs in n sets of planks, on the meshes of FindSpread.
 // Every constant is lognormal with the card's value as its mean and the
-// coefficient of variation of materials.Scatter, independent of every other;
+// coefficient of variation of Card.Spread, independent of every other unless its
+// card says how they scatter together;
 // where role and wood are the same, all designs of a draw are cut from the same
 // plank. The draws are spread evenly over the range of each constant (see
 // draws), so that a few hundred give a range to a few percent. The sample
@@ -79,7 +83,9 @@ func draws(planks []plank, n int, seed uint64) [][]map[string]float64 {
 		}
 	}
 	constants := scattering(planks, true)
-	for k, z := range hypercube(len(constants), n, seed) {
+	all := hypercube(len(constants), n, seed)
+	tieTogether(all, constants, planks)
+	for k, z := range all {
 		c := constants[k]
 		sd := logDeviation(c.cv)
 		for i := range out {
@@ -87,6 +93,54 @@ func draws(planks []plank, n int, seed uint64) [][]map[string]float64 {
 		}
 	}
 	return out
+}
+
+// tieTogether lets the standard normal values of a plank's constants go together
+// as its card says: with the correlations' Cholesky factor L, z becomes L z.
+func tieTogether(all [][]float64, constants []constant, planks []plank) {
+	for p := range planks {
+		card := &planks[p].card
+		if len(card.Together) == 0 {
+			continue
+		}
+		var rows []int
+		for i, c := range constants {
+			if c.plank == p {
+				rows = append(rows, i)
+			}
+		}
+		l := lower(card, constants, rows)
+		for j := range all[rows[0]] {
+			z := make([]float64, len(rows))
+			for a := range rows {
+				for b := range a + 1 {
+					z[a] += l.At(a, b) * all[rows[b]][j]
+				}
+			}
+			for a, i := range rows {
+				all[i][j] = z[a]
+			}
+		}
+	}
+}
+
+// lower is the Cholesky factor of the correlations of some constants. A card's
+// correlations are definite, those of some of its keys with them.
+func lower(card *materials.Card, constants []constant, rows []int) *mat.TriDense {
+	c := mat.NewSymDense(len(rows), nil)
+	for a, i := range rows {
+		c.SetSym(a, a, 1)
+		for b := range a {
+			c.SetSym(a, b, card.Correlation(constants[i].key, constants[rows[b]].key))
+		}
+	}
+	var ch mat.Cholesky
+	if !ch.Factorize(c) {
+		panic("study: correlations of a card that was read are definite")
+	}
+	var l mat.TriDense
+	ch.LTo(&l)
+	return &l
 }
 
 // hypercube gives each of a number of quantities n standard normal values; over

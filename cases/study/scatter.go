@@ -97,7 +97,7 @@ func (p plank) constants(at int) []constant {
 	}
 	var out []constant
 	for _, k := range append(keys, light...) {
-		cv, from := materials.Scatter(k)
+		cv, from := p.card.Spread(k)
 		out = append(out, constant{plank: at, key: k, cv: cv, from: from})
 	}
 	return out

@@ -8,6 +8,7 @@ import (
 	"archload/cases"
 	"archload/cases/bench"
 	"archload/cases/design"
+	"archload/cases/shape"
 	"archload/cases/tree"
 	"archload/mesh/plane"
 )
@@ -142,15 +143,15 @@ func topMaker(c *cases.Case, state string, pr *bench.Press) maker {
 			free = 0
 		}
 	}
-	var geometry *design.Geometry
+	var geometry *shape.Geometry
 	return func(refine float64) (*scene, error) {
 		var err error
 		if geometry == nil {
-			if geometry, err = design.NewGeometry(&alone); err != nil {
+			if geometry, err = shape.NewGeometry(&alone); err != nil {
 				return nil, err
 			}
 		}
-		b, err := geometry.Built(refine * topRefine)
+		b, err := design.MeshAndBuild(geometry, refine*topRefine)
 		if err != nil {
 			return nil, err
 		}
