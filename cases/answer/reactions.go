@@ -27,6 +27,17 @@ type PostReport struct {
 	Force float64 `json:"force"`
 }
 
+// PostForces are what the posts between top and back hold up, in the order of the
+// case, N, straight up; nil without a post.
+func PostForces(s *design.Solution) []PostReport {
+	if len(s.Top.Built.Case.Posts) == 0 {
+		return nil
+	}
+	whole := *s
+	whole.Result = s.Result.Complete()
+	return reactions(&whole, nil).Posts
+}
+
 // reactions sums what holds the plate, and by sector. The supports of an elastic
 // rim are under its sides; what holds the plate's own edge is read off the load
 // flow, if there is one.

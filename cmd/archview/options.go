@@ -14,6 +14,7 @@ import (
 	"archload/cmd/internal/shell"
 	"archload/materials"
 	"archload/viz/desk"
+	"archload/viz/stage"
 
 	"github.com/spf13/cobra"
 )
@@ -110,7 +111,7 @@ func (o *options) looks(remembered desk.Looks) (desk.Looks, error) {
 	l.Flow = l.Flow || o.flow
 	l.Contours = l.Contours && !o.noLines
 	if o.difference {
-		l.Arrange = desk.Difference
+		l.Arrange = stage.Difference
 	}
 	return l, nil
 }

@@ -228,7 +228,7 @@ func (d *Desk) advance(now float64) {
 	if !d.play.on {
 		return
 	}
-	if d.shown == nil || !sameDesigns(d.shown.Want, d.want) {
+	if d.shown == nil || !d.shown.Want.SameDesigns(d.want) {
 		d.play.since = now // the picture to play on is not there yet
 		return
 	}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"image"
 	"io/fs"
+	"math"
 	"slices"
 
 	"archload/cases/design"
@@ -14,6 +15,7 @@ import (
 	"archload/materials"
 	"archload/viz/panel"
 	"archload/viz/scene"
+	"archload/viz/stage"
 )
 
 // Options are what a desk is set up with.
@@ -39,26 +41,29 @@ type Options struct {
 // Desk is the state of the window. All its methods belong to one goroutine.
 type Desk struct {
 	o      Options
-	answer *answerer
-	work   *worker
+	answer *stage.Answerer
+	work   *stage.Worker
 	stop   context.CancelFunc
 
-	panel  panel.Panel
-	atlas  *panel.Atlas
-	lay    layout
-	looks  Looks
-	kept   Looks // as remembered last
-	want   Want
-	asked  *Want // what the worker was asked last
-	shown  *Shown
-	busy   bool    // something is being worked on
-	fault  string  // why the newest want has no answer
-	note   string  // what was just done
-	edit   int     // the design that the tools change
-	chosen float64 // how large movements are drawn if nothing else is asked
-	box    toolbox
-	folded map[string]bool
-	over   overlay
+	panel    panel.Panel
+	atlas    *panel.Atlas
+	lay      layout
+	looks    Looks
+	kept     Looks // as remembered last
+	want     stage.Want
+	asked    *stage.Want // what the worker was asked last
+	shown    *stage.Shown
+	busy     bool   // something is being worked on
+	fault    string // why the newest want has no answer
+	note     string // what was just done
+	noted    noted  // since when it stands
+	grow     growth
+	cutFrame stripFrame // of the section, as drawn last
+	edit     int        // the design that the tools change
+	chosen   float64    // how large movements are drawn if nothing else is asked
+	box      toolbox
+	folded   map[string]bool
+	over     overlay
 
 	camera   scene.Camera
 	fitted   image.Point // the view's size for which a named view was fitted; zero: not yet
@@ -96,10 +101,10 @@ func New(o Options) (*Desk, error) {
 	if len(o.Names) > 2 || len(o.Names) == 0 && o.Lesson == "" {
 		return nil, fmt.Errorf("want one case or two, found %d", len(o.Names))
 	}
-	d := &Desk{o: o, looks: o.Looks.orUsual(), answer: newAnswerer(o.FS, o.Solve), work: newWorker(), folded: usualFolds()}
-	d.want = Want{Display: d.looks.Display, Cut: Cut{Kind: d.looks.Cut}}
+	d := &Desk{o: o, looks: o.Looks.orUsual(), answer: stage.NewAnswerer(o.FS, o.Solve), folded: usualFolds()}
+	d.want = stage.Want{Display: d.looks.Display, Cut: stage.Cut{Kind: d.looks.Cut}}
 	for _, n := range o.Names {
-		d.want.Designs = append(d.want.Designs, Design{Name: n})
+		d.want.Designs = append(d.want.Designs, stage.Design{Name: n})
 	}
 	if len(o.Names) > 0 {
 		d.want.Designs[0].Keys = o.Keys
@@ -121,8 +126,8 @@ func New(o Options) (*Desk, error) {
 func (d *Desk) Start(wake func()) {
 	ctx, stop := context.WithCancel(context.Background())
 	d.stop = stop
-	d.work.answer, d.work.settle, d.work.wake = d.answer.answer, d.answer.settle, wake
-	go d.work.run(ctx, d.shown)
+	d.work = stage.NewWorker(d.answer, wake)
+	go d.work.Run(ctx, d.shown)
 }
 
 // Close ends the work beside the window.
@@ -138,14 +143,14 @@ func (d *Desk) Settle(ctx context.Context) error {
 	if d.play.on { // a step of a lesson that plays: its end
 		d.play.on, d.want.Load = false, d.play.to
 	}
-	s, err := d.answer.answer(ctx, d.want, d.shown)
-	if err == nil {
-		s, err = d.answer.settle(ctx, s)
+	s, err := d.answer.Answer(ctx, d.want, d.shown)
+	for err == nil && !s.Confirmed() {
+		s, err = d.answer.Settle(ctx, s)
 	}
 	if err != nil {
 		return err
 	}
-	d.take(news{want: d.want, shown: s})
+	d.take(stage.News{Want: d.want, Shown: s})
 	return nil
 }
 
@@ -159,7 +164,7 @@ func (d *Desk) Moving() bool {
 
 // Wake returns after how many seconds another frame is wanted even if the
 // hand does nothing; infinite: never.
-func (d *Desk) Wake() float64 { return d.panel.Wake() }
+func (d *Desk) Wake() float64 { return min(d.panel.Wake(), d.noteLeft()) }
 
 // Clipboard returns text to put on the clipboard, once.
 func (d *Desk) Clipboard() (string, bool) {
@@ -173,34 +178,36 @@ func (d *Desk) fetch() {
 	if d.stop == nil {
 		return
 	}
-	var fresh []news
-	fresh, d.busy = d.work.fetch()
+	var fresh []stage.News
+	fresh, d.busy = d.work.Fetch()
 	for _, n := range fresh {
 		d.take(n)
 	}
 }
 
 // take puts news on the desk.
-func (d *Desk) take(n news) {
-	if n.err != nil {
-		d.fault = faultWords(n.err)
-		d.giveBack(n.want)
+func (d *Desk) take(n stage.News) {
+	if n.Err != nil {
+		d.fault = faultWords(n.Err)
+		d.giveBack(n.Want)
 		return
 	}
-	if d.shown == nil || !sameDesigns(d.shown.Want, n.want) {
+	if d.shown == nil || !d.shown.Want.SameDesigns(n.Want) {
 		d.fault = ""
 	}
-	d.shown = n.shown
+	was := d.shown
+	d.shown = n.Shown
+	d.rescaled(was)
 	d.again = true
 }
 
 // giveBack sets the designs back to those that are shown, if they are still
 // the ones that were refused: controls must not go on showing what cannot be.
-func (d *Desk) giveBack(refused Want) {
+func (d *Desk) giveBack(refused stage.Want) {
 	if d.shown == nil || d.drag.what != noDrag {
 		return
 	}
-	if !sameDesigns(d.want, refused) || sameDesigns(refused, d.shown.Want) {
+	if !d.want.SameDesigns(refused) || refused.SameDesigns(d.shown.Want) {
 		return
 	}
 	d.want.Designs = slices.Clone(d.shown.Want.Designs)
@@ -209,8 +216,6 @@ func (d *Desk) giveBack(refused Want) {
 		d.asked = &w // it is shown already
 	}
 }
-
-func sameDesigns(a, b Want) bool { return slices.EqualFunc(a.Designs, b.Designs, Design.same) }
 
 // faultWords says in one line why there is no answer.
 func faultWords(err error) string {
@@ -232,7 +237,7 @@ func (d *Desk) ask() {
 	}
 	w := d.want
 	d.asked, d.busy = &w, true
-	d.work.ask(w)
+	d.work.Ask(w)
 }
 
 // beads says whether there are lines for beads to move along.
@@ -242,4 +247,11 @@ func (d *Desk) beads() bool {
 
 // design is the answered design that the tools change; nil before the first
 // answer.
-func (d *Desk) design() *Answered { return lastOf(d.shown, d.edit) }
+func (d *Desk) design() *stage.Answered { return d.shown.Of(d.edit) }
+
+// project gives the place on the page of a place of the scene.
+func (d *Desk) project(r panel.Rect, p [3]float64) (x, y float64, ok bool) {
+	w, h := r.W*d.atlas.Density, r.H*d.atlas.Density
+	x, y, _, ok = d.camera.Project(p, int(math.Round(w)), int(math.Round(h)))
+	return r.X + x/d.atlas.Density, r.Y + y/d.atlas.Density, ok
+}

@@ -15,6 +15,7 @@ import (
 	"archload/viz/panel"
 	"archload/viz/scale"
 	"archload/viz/scene"
+	"archload/viz/stage"
 )
 
 func TestTurnShiftNear(t *testing.T) {
@@ -200,9 +201,10 @@ func TestSectionAndPins(t *testing.T) {
 	h.drag(panel.LeftButton, c.X-60, c.Y-80, c.X+60, c.Y-60)
 	h.in.Shift = false
 	h.settle()
-	if k := h.d.shown.Want.Cut; k.Kind != FreeCut || h.d.shown.Designs[0].Cut == nil || k.From[0] > k.To[0] {
+	if k := h.d.shown.Want.Cut; k.Kind != stage.FreeCut || h.d.shown.Designs[0].Cut == nil || k.From[0] > k.To[0] {
 		t.Errorf("a line drawn across the plate gives the cut %+v", k)
 	}
+	h.scrollTo("unpin 0")
 	h.push("unpin 0")
 	if len(h.d.want.Pins) != 0 {
 		t.Error("the pin is still there")
@@ -349,7 +351,7 @@ func TestLessonWords(t *testing.T) {
 
 func TestLooksRoundTrip(t *testing.T) {
 	l := UsualLooks()
-	l.Field, l.View, l.Cut, l.Contours, l.Flow = scene.StrengthUsed, "from inside", LongArch, false, true
+	l.Field, l.View, l.Cut, l.Contours, l.Flow = scene.StrengthUsed, "from inside", stage.LongArch, false, true
 	if got := ParseLooks(l.Text()); got != l {
 		t.Errorf("got %+v, want %+v", got, l)
 	}

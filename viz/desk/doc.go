@@ -4,11 +4,12 @@
 //
 //	Input ─Desk.Frame→ Want ─worker→ Shown ─Desk.Frame→ Frame
 //
-// want.go is what the hand asks for, shown.go the last whole answer, answer.go the way
-// from one to the other, worker.go the goroutine that walks it, always for the newest
-// want. desk.go holds the state and page.go lays a frame out: the bar and its controls
-// (controls.go), the panel at the side (side.go), the strip with the cut (strip.go), the
-// lesson's caption (lesson.go), sheets laid over all (sheets.go).
+// Package stage answers the want; desk.go holds the state and page.go lays a frame
+// out: the bar and its controls (controls.go), the panel at the side (side.go) with
+// what is warned of (truth.go) and who presses and holds (ways.go), the strip with
+// the cut (strip.go) and the foot (foot.go), the lesson's caption (lesson.go), sheets
+// laid over all (sheets.go). labels.go finds places for words, legend.go and
+// scales.go say by what it is drawn.
 //
 // What a user can do stands in tables: tools.go (sliders and choices, and the keys of the
 // case that they set), toggles.go (what is on or off), shortcuts.go (keys of the keyboard);

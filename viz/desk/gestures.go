@@ -5,30 +5,10 @@ import (
 	"math"
 
 	"archload/cases/answer"
-	"archload/cases/design"
-
 	"archload/mesh"
 	"archload/viz/panel"
 	"archload/viz/scene"
-)
-
-// drag is what the hand does to the drawing while a button is held.
-type drag struct {
-	what  dragKind
-	view  int         // in which it began
-	from  panel.Point // where it began, points
-	last  panel.Point
-	moved bool       // far enough not to be a click
-	cut   mesh.Point // where a line of a cut began, mm
-}
-
-type dragKind uint8
-
-const (
-	noDrag dragKind = iota
-	turning
-	shifting
-	cutting
+	"archload/viz/stage"
 )
 
 // clickReach is how far the pointer may move in a click, points.
@@ -135,27 +115,18 @@ func (d *Desk) hit(view int, at panel.Point, density float64) (mesh.Point, bool)
 	return d.shown.Designs[view].Skeleton.Plan(h)
 }
 
-// hover is what is read under the pointer.
-type hover struct {
-	at   panel.Point
-	read answer.GaugeReport
-	wood design.PlateShape
-
-	other *answer.GaugeReport // of B, where the difference is shown
-}
-
 // rows are what is read, as names and values.
 func (h *hover) rows() [][2]string {
 	place := [2]string{"place: x to treble, y to neck", fmt.Sprintf("x %s, y %s mm", decimal(h.read.X, 0), decimal(h.read.Y, 0))}
 	if o := h.other; o != nil {
-		return [][2]string{place, {"sink, A", decimal(h.read.Sink, 4) + " mm"}, {"sink, B", decimal(o.Sink, 4) + " mm"},
-			{"B less A", decimal(o.Sink-h.read.Sink, 4) + " mm"},
+		return [][2]string{place, {"sink, A", decimal(h.read.Sink, gaugeDigits) + " mm"}, {"sink, B", decimal(o.Sink, gaugeDigits) + " mm"},
+			{"B less A", decimal(o.Sink-h.read.Sink, gaugeDigits) + " mm"},
 			{"stress along, outer, B less A", decimal(o.Outer.Along-h.read.Outer.Along, 2) + " MPa"},
 			{"stress across, outer, B less A", decimal(o.Outer.Across-h.read.Outer.Across, 2) + " MPa"}}
 	}
 	return [][2]string{
 		place,
-		{"sink", decimal(h.read.Sink, 4) + " mm"},
+		{"sink", decimal(h.read.Sink, gaugeDigits) + " mm"},
 		{"stress along the grain, outer", decimal(h.read.Outer.Along, 2) + " MPa"},
 		{"inner", decimal(h.read.Inner.Along, 2) + " MPa"},
 		{"stress across the grain, outer", decimal(h.read.Outer.Across, 2) + " MPa"},
@@ -247,6 +218,6 @@ func (d *Desk) beginCut(view int, at panel.Point, density float64) {
 // dragCut draws the section's line on.
 func (d *Desk) dragCut(at panel.Point, density float64) {
 	if q, ok := d.hit(d.drag.view, at, density); ok && math.Hypot(q[0]-d.drag.cut[0], q[1]-d.drag.cut[1]) > 5 {
-		d.want.Cut = Cut{Kind: FreeCut, From: d.drag.cut, To: q}
+		d.want.Cut = stage.Cut{Kind: stage.FreeCut, From: d.drag.cut, To: q}
 	}
 }

@@ -9,6 +9,7 @@ import (
 
 	"archload/viz/panel"
 	"archload/viz/scene"
+	"archload/viz/stage"
 )
 
 // keepCase writes what was changed of the edited design as a case file.
@@ -17,12 +18,12 @@ func (d *Desk) keepCase() {
 	if one == nil || d.o.Keep == nil {
 		return
 	}
-	if !sameKeys(one.Live.Keys(), d.want.Designs[d.edit].Keys) && d.busy {
-		d.note = "still working on the last change; keep the case when the picture shows it"
+	if !stage.SameKeys(one.Live.Keys(), d.want.Designs[d.edit].Keys) && d.busy {
+		d.say("still working on the last change; keep the case when the picture shows it")
 		return
 	}
 	if len(one.Live.Keys()) == 0 {
-		d.note = "nothing was changed yet; there is nothing to keep"
+		d.say("nothing was changed yet; there is nothing to keep")
 		return
 	}
 	name := stem(one.Live.Name()) + "-changed.toml"
@@ -31,27 +32,11 @@ func (d *Desk) keepCase() {
 		name, err = d.o.Keep(name, data)
 	}
 	if err != nil {
-		d.note = "not kept: " + err.Error()
+		d.say("not kept: " + err.Error())
 		return
 	}
-	d.note = "kept as " + name + "; archload solve " + name + " gives the same numbers"
+	d.say("kept as " + name + "; archload solve " + name + " gives the same numbers")
 	d.copied = name
-}
-
-// drawNote shows what was just done, at the foot of the drawing, until
-// something else is.
-func (d *Desk) drawNote() {
-	if d.note == "" {
-		return
-	}
-	l, in := d.panel.List(), d.lay.view
-	w := min(l.Atlas.TextWidth(panel.Body, d.note)+24, in.W-40)
-	lines := l.Atlas.Wrap(panel.Body, d.note, w-24)
-	h := float64(len(lines))*panel.Body.LineHeight() + 12
-	r := panel.Rect{X: in.X + (in.W-w)/2, Y: in.Bottom() - h - 14, W: w, H: h}
-	l.Rect(r, panel.Slip())
-	l.Frame(r, 1, panel.Pencil())
-	l.Paragraph(panel.Rect{X: r.X + 12, Y: r.Y + 6, W: w - 24, H: h}, panel.Body, panel.Ink(), d.note)
 }
 
 // stem is a case's name without folder and ending.
@@ -77,10 +62,10 @@ func (d *Desk) keepPicture() {
 		name, err = d.o.Keep(name, data)
 	}
 	if err != nil {
-		d.note = "no picture: " + err.Error()
+		d.say("no picture: " + err.Error())
 		return
 	}
-	d.note = "picture written to " + name + "; its path is on the clipboard"
+	d.say("picture written to " + name + "; its path is on the clipboard")
 	d.copied = name
 }
 

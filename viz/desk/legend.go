@@ -1,43 +1,70 @@
 package desk
 
 import (
+	"fmt"
 	"image/color"
+	"math"
 
 	"archload/viz/panel"
 	"archload/viz/scale"
 )
 
-// drawLegend draws the colours of a scale with the value at each step, lowest
-// below, and the unit above.
-func drawLegend(l *panel.List, r panel.Rect, s scale.Scale, unit string) {
-	const (
-		width = 16.0
-		least = 13.0 // between two values
-	)
-	tall := min(r.H-58, 320)
+// legendTall is how high the colours of the legend stand at most, points.
+const legendTall = 300.0
+
+// legendStrip is where the colours of the legend stand; empty if there is no
+// room.
+func (d *Desk) legendStrip() panel.Rect {
+	r := d.lay.legend
+	tall := math.Min(r.H-72-barRoom, legendTall)
 	if tall < 60 {
+		return panel.Rect{}
+	}
+	return panel.Rect{X: r.X + 10, Y: r.Y + 30, W: 16, H: tall}
+}
+
+// legendGround is what legend and measure cover of the drawing.
+func (d *Desk) legendGround() panel.Rect {
+	s := d.legendStrip()
+	if s.Empty() || d.shown == nil || d.shown.Scenes[0].Scale == nil {
+		return panel.Rect{}
+	}
+	return panel.Rect{X: d.lay.legend.X, Y: d.lay.legend.Y, W: legendWidth, H: s.Bottom() + 12 - d.lay.legend.Y}
+}
+
+// drawLegend draws the colours of a scale with the value at each step, lowest
+// below, and the unit above. While the hand moves the scale stays; values beyond
+// it are then said over it.
+func (d *Desk) drawLegend(l *panel.List, s scale.Scale, unit string) {
+	const least = 13.0 // between two values
+	strip, r := d.legendStrip(), d.lay.legend
+	if strip.Empty() {
 		return
 	}
-	strip := panel.Rect{X: r.X + 14, Y: r.Y + (r.H-tall)/2 + 8, W: width, H: tall}
 	paints := make([]color.NRGBA, 65)
 	for i := range paints {
-		paints[i] = s.Smooth(s.Lo + (s.Hi-s.Lo)*float64(i)/64)
+		paints[i] = s.Tone(float64(i) / 64)
 	}
 	l.Strip(strip, paints, true)
 	l.Frame(strip.Inset(-0.5, -0.5), 1, panel.Pencil())
-	l.TextIn(panel.Rect{X: r.X + 10, Y: strip.Y - 24, W: r.W - 10, H: 16}, panel.SmallBold, panel.Left, panel.Ink(), unitWords(unit))
+	l.TextIn(panel.Rect{X: r.X + 6, Y: strip.Y - 25, W: r.W - 6, H: 16}, panel.SmallBold, panel.Left, panel.Ink(), unitWords(unit))
 	if s.Step == 0 {
-		l.TextIn(panel.Rect{X: strip.Right() + 6, Y: strip.Y + tall/2 - 8, W: 50, H: 16}, panel.Small, panel.Left, panel.Ink(), s.LevelText(0))
+		l.TextIn(panel.Rect{X: strip.Right() + 6, Y: strip.Y + strip.H/2 - 8, W: 50, H: 16}, panel.Small, panel.Left, panel.Ink(), s.LevelText(0))
 		return
 	}
+	if most, ok := d.shown.Beyond(); ok {
+		words := "up to " + scale.Reading(most)
+		l.TextIn(panel.Rect{X: r.X + 30, Y: strip.Y - 25, W: r.W, H: 16}, panel.SmallBold, panel.Left, panel.Rust(), words)
+	}
 	every := 1
-	for tall/float64(s.Bands())*float64(every) < least {
+	for strip.H/float64(s.Bands())*float64(every) < least {
 		every++
 	}
+	zero := int(math.Round(-s.Lo / s.Step)) // its value is always written
 	for k := 0; k <= s.Bands(); k++ {
-		y := strip.Bottom() - tall*float64(k)/float64(s.Bands())
+		y := strip.Bottom() - strip.H*float64(k)/float64(s.Bands())
 		l.Level(strip.X, strip.Right()+3, y, 1, panel.SoftInk())
-		if k%every == 0 {
+		if (k-zero)%every == 0 {
 			l.TextIn(panel.Rect{X: strip.Right() + 7, Y: y - 8, W: r.Right() - strip.Right() - 7, H: 16}, panel.Small, panel.Left, panel.Ink(), s.LevelText(k))
 		}
 	}
@@ -49,4 +76,38 @@ func unitWords(unit string) string {
 		return "share"
 	}
 	return unit
+}
+
+// barRoom is the height that the measure of movement needs below the legend,
+// points.
+const barRoom = 96.0
+
+// drawMeasure draws how long a round movement is in the drawing: an upright bar
+// where the legend ends, as long as that movement straight down is drawn in the
+// middle of the scene.
+func (d *Desk) drawMeasure(l *panel.List, view panel.Rect) {
+	s := d.shown.Scenes[0]
+	_, y0, ok := d.project(view, s.Centre)
+	up := s.Centre
+	up[2] += d.enlarged()
+	_, y1, ok2 := d.project(view, up)
+	perMM := y0 - y1 // points of a millimetre of movement
+	x, foot := d.lay.legend.X+18, d.lay.legend.Bottom()-16
+	if !ok || !ok2 || math.Abs(perMM) < 4 {
+		return // seen along the movement
+	}
+	mm := 0.5
+	for _, v := range []float64{0.5, 0.2, 0.1, 0.05, 1, 2, 5} {
+		if n := v * math.Abs(perMM); n >= 14 && n <= 62 {
+			mm = v
+			break
+		}
+	}
+	long := math.Min(62, mm*math.Abs(perMM))
+	l.Upright(x, foot-long, foot, 2, panel.Rust())
+	for _, y := range []float64{foot - long, foot} {
+		l.Level(x-4, x+6, y, 1.5, panel.Rust())
+	}
+	l.TextIn(panel.Rect{X: x + 10, Y: foot - long/2 - 15, W: 90, H: 15}, panel.SmallBold, panel.Left, panel.Ink(), fmt.Sprintf("%g mm", mm))
+	l.TextIn(panel.Rect{X: x + 10, Y: foot - long/2, W: 90, H: 15}, panel.Small, panel.Left, panel.SoftInk(), "down")
 }

@@ -7,6 +7,7 @@ import (
 
 	"archload/viz/panel"
 	"archload/viz/scene"
+	"archload/viz/stage"
 )
 
 // openLesson begins a lesson.
@@ -36,10 +37,10 @@ func (d *Desk) walk(by int) {
 // showStep sets everything as the step wants it.
 func (d *Desk) showStep() {
 	s := d.lesson.step()
-	w := Want{Display: Display{Load: s.Load, Strings: true, Inside: s.Face == "inside"}}
-	w.Designs = []Design{{Name: s.Case, Keys: s.Set}}
+	w := stage.Want{Display: stage.Display{Load: s.Load, Strings: true, Inside: s.Face == "inside"}}
+	w.Designs = []stage.Design{{Name: s.Case, Keys: s.Set}}
 	if s.Beside != "" {
-		w.Designs = append(w.Designs, Design{Name: s.Beside})
+		w.Designs = append(w.Designs, stage.Design{Name: s.Beside})
 	}
 	// Words that a lesson may use are checked when it is read.
 	w.Field, _ = FieldNamed(s.Field)

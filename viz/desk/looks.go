@@ -8,21 +8,23 @@ import (
 	"archload/cases/lesson"
 
 	"archload/viz/scene"
+	"archload/viz/stage"
 )
 
 // Looks is how the drawing is shown, apart from what the designs are. It is
 // what a window remembers for the next time.
 type Looks struct {
-	Display
+	stage.Display
 	View     string // a named view; "" is the first one
-	Cut      CutKind
+	Cut      stage.CutKind
 	Contours bool
+	NoSide   bool // the panel of numbers and tools is folded away
 	set      bool
 }
 
 // UsualLooks is what a window shows at first.
 func UsualLooks() Looks {
-	return Looks{Display: Display{Field: scene.Sink, Load: 1, Strings: true}, View: scene.Views()[0].Name, Contours: true, set: true}
+	return Looks{Display: stage.Display{Field: scene.Sink, Load: 1, Strings: true}, View: scene.Views()[0].Name, Contours: true, set: true}
 }
 
 func (l Looks) orUsual() Looks {
@@ -66,8 +68,8 @@ func ParseLooks(text string) Looks {
 				l.View = v
 			}
 		case "section":
-			if i := slices.Index(cutWords(), v); i >= 0 && CutKind(i) != FreeCut {
-				l.Cut = CutKind(i)
+			if i := slices.Index(cutWords(), v); i >= 0 && stage.CutKind(i) != stage.FreeCut {
+				l.Cut = stage.CutKind(i)
 			}
 		case "inside":
 			l.Inside = v == "true"
@@ -113,10 +115,10 @@ func KnownView(word string) error {
 }
 
 // CutNamed returns the cut of a word.
-func CutNamed(word string) (CutKind, error) {
-	words := cutWords()[:FreeCut]
+func CutNamed(word string) (stage.CutKind, error) {
+	words := cutWords()[:stage.FreeCut]
 	if i := slices.Index(words, word); i >= 0 {
-		return CutKind(i), nil
+		return stage.CutKind(i), nil
 	}
 	return 0, fmt.Errorf("want one of %s, found %q", quoted(words), word)
 }

@@ -5,11 +5,10 @@ import (
 	"image/color"
 	"math"
 
-	"archload/cases/answer"
-
 	"archload/viz/panel"
 	"archload/viz/scale"
 	"archload/viz/scene"
+	"archload/viz/stage"
 )
 
 // paperColor is the ground of the drawing.
@@ -41,6 +40,7 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	d.drawNote()
 	d.sheets()
 	d.shortcuts()
+	d.want.Held = d.play.on || in.Down[panel.LeftButton] && d.panel.Held() != ""
 	d.ask()
 	f.Panels = d.panel.End()
 	if d.o.Remember != nil {
@@ -65,6 +65,7 @@ func (d *Desk) Sheet(width, height int, density float64) *Frame {
 	s.drawViews()
 	s.drawStrip()
 	s.drawCaption(false)
+	s.drawFootLines()
 	f.Panels = s.panel.End()
 	return f
 }
@@ -85,14 +86,24 @@ func (d *Desk) letters(density float64) bool {
 // parts says what the page has.
 func (d *Desk) parts(width float64, controls bool) parts {
 	free := width
-	if controls {
+	if d.sideOpen(width, controls) {
 		free -= sideWide(width)
 	}
-	p := parts{bar: d.barHeight(free), words: d.captionHeight(free), designs: 1, controls: controls, strip: d.want.Cut.Kind != NoCut, legendish: true}
+	p := parts{words: d.captionHeight(free), designs: 1, controls: controls, side: d.sideOpen(width, controls), strip: d.want.Cut.Kind != stage.NoCut}
+	if controls {
+		p.bar = d.barHeight(free)
+	} else {
+		p.foot = d.footHeight(width)
+	}
+	wide := free
 	if d.shown != nil {
 		p.designs = len(d.shown.Scenes)
+		p.stacked = p.designs > 1 && d.levelView()
+		if p.designs > 1 && !p.stacked {
+			wide = (free - legendWidth) / float64(p.designs)
+		}
 	}
-	p.head = d.headHeight((free - legendWidth) / float64(p.designs))
+	p.head = d.headHeight(wide)
 	return p
 }
 
@@ -101,14 +112,11 @@ func (d *Desk) headHeight(width float64) float64 {
 	lines := 1
 	if d.shown != nil {
 		for i, s := range d.shown.Scenes {
-			n := len(d.atlas.Wrap(panel.Small, d.statement(i, s), width-28))
-			if why, _ := d.remark(i); why != "" || d.fault != "" {
-				n++
-			}
-			lines = max(lines, n)
+			lines = max(lines, len(d.atlas.Wrap(panel.Small, d.statement(i, s), width-28)))
 		}
 	}
-	return 34 + float64(lines)*panel.Small.LineHeight()
+	// A line is kept for a remark: the drawing must not move when one comes.
+	return 34 + float64(lines+1)*panel.Small.LineHeight()
 }
 
 // fit brings the whole scene into the view as long as the user has not turned
@@ -124,13 +132,32 @@ func (d *Desk) fit(density float64) {
 	}
 	d.fitted, d.nearFoot = size, onFoot
 	s := d.shown.Scenes[0]
-	d.camera = s.Seen(d.looks.View, size.X, size.Y)
-	if len(d.shown.Scenes) > 1 {
-		d.camera.Distance *= 1.07 // room for the words at the rim in a narrow view
-	}
+	// Beside the legend, with room all round for the words outside the plate.
+	inset := d.lay.inset * density
+	w, h := max(40, float64(size.X)-inset-2*roomBeside*density), max(40, float64(size.Y)-2*roomAbove*density)
+	d.camera = s.Seen(d.looks.View, int(w), int(h))
 	if onFoot {
-		d.camera = s.FittedTo(d.camera, size.X, size.Y, "foot", "base")
+		d.camera = s.FittedTo(d.camera, int(w), int(h), "foot", "base")
 	}
+	d.camera.Distance *= float64(size.Y) / h
+	d.camera = d.camera.Moved(inset/2, 0, size.Y)
+}
+
+// Room in a view for the words outside the plate, points.
+const (
+	roomBeside = 34.0
+	roomAbove  = 10.0
+)
+
+// levelView tells whether the plate is seen from its edge: two designs then
+// stand one above the other, heights along one scale.
+func (d *Desk) levelView() bool {
+	return d.looks.View == "from the tail" || d.looks.View == "from the treble side"
+}
+
+// sideOpen tells whether numbers and tools stand beside the drawing.
+func (d *Desk) sideOpen(width float64, controls bool) bool {
+	return controls && !d.looks.NoSide
 }
 
 // views are the scenes in their rectangles, all under one camera.
@@ -139,7 +166,7 @@ func (d *Desk) views(density, now float64) []View {
 		return nil
 	}
 	var out []View
-	for i, s := range d.shown.Scenes {
+	for i, s := range d.scenes() {
 		out = append(out, View{Where: pixels(d.lay.views[i], density), Scene: s, Camera: d.camera, Contours: d.looks.Contours && !s.Plain,
 			Phase: d.phase(now), Light: d.light})
 	}
@@ -170,13 +197,17 @@ func (d *Desk) drawViews() {
 		d.drawLabels(l, r, i, s)
 		d.drawTitle(l, head, i, s)
 		l.Unclip()
-		if i > 0 {
+		switch {
+		case i > 0 && r.X > d.lay.views[0].X:
 			l.Upright(r.X, head.Y+8, r.Bottom()-8, 1, panel.Hair())
+		case i > 0:
+			l.Level(r.X+8, r.Right()-8, head.Y, 1, panel.Hair())
 		}
 	}
 	if s := d.shown.Scenes[0]; s.Scale != nil {
-		drawLegend(l, d.lay.legend, *s.Scale, s.Unit)
+		d.drawLegend(l, *s.Scale, s.Unit)
 	}
+	d.drawMeasure(l, d.lay.views[0])
 }
 
 // drawWaiting says why there is no drawing yet.
@@ -211,7 +242,7 @@ func (d *Desk) drawTitle(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 	below := panel.Rect{X: in.X, Y: in.Bottom(), W: in.W, H: 40}
 	h := l.Paragraph(below, panel.Small, panel.SoftInk(), d.statement(i, s))
 	if why, ink := d.remark(i); why != "" && d.fault == "" {
-		l.Paragraph(panel.Rect{X: in.X, Y: below.Y + h + 2, W: in.W, H: 40}, panel.Small, ink, why)
+		l.TextIn(panel.Rect{X: in.X, Y: below.Y + h + 1, W: in.W, H: panel.Small.LineHeight()}, panel.Small, panel.Left, ink, why)
 	}
 	if d.fault != "" {
 		l.Paragraph(panel.Rect{X: in.X, Y: below.Y + h + 2, W: in.W, H: 40}, panel.Small, panel.Fault(), "Not possible: "+d.fault+". The design stays as it was.")
@@ -219,22 +250,21 @@ func (d *Desk) drawTitle(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 }
 
 // remark is what must be said of a design besides: that there is nothing to
-// see, or that the wood is near its end.
+// see, or what archload solve warns of.
 func (d *Desk) remark(i int) (words string, ink color.NRGBA) {
 	a, w := d.shown.Designs[i], d.shown.Want
-	if a.Report != nil && w.Load == 1 {
-		switch used := float64(a.Report.Strength.Used); {
-		case used >= 1:
-			return fmt.Sprintf("Strength used %.0f %%: expect it to crack.", 100*used), panel.Fault()
-		case used >= answer.LongTerm:
-			return fmt.Sprintf("Strength used %.0f %%: beyond the %.0f %% that wood bears for ten years.", 100*used, 100*answer.LongTerm), panel.Fault()
-		}
-	}
 	switch {
 	case w.Field.OnFoot() && a.Bridge == nil:
 		return "There is no bridge on this top, so there is no foot to show.", panel.SoftInk()
 	case w.Field.OnFoot() && d.camera.Pitch < 0:
 		return "Seen from inside, the plate hides the foot.", panel.SoftInk()
+	}
+	if all := warned(a); len(all) > 0 && w.Load == 1 {
+		words = all[0]
+		if len(all) > 1 {
+			words = fmt.Sprintf("%d warnings, the first: %s", len(all), words)
+		}
+		return words, panel.Fault()
 	}
 	return a.Pathless, panel.SoftInk()
 }
@@ -265,105 +295,4 @@ func (d *Desk) signWords(s *scale.Scale) string {
 		return "; green to blue has gone down, brown has come up"
 	}
 	return "; brown: pull, blue: push"
-}
-
-// drawLabels writes the words of the scene where they stand, each moved out of
-// the way of those before it.
-func (d *Desk) drawLabels(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
-	var taken []panel.Rect
-	for _, w := range s.Labels {
-		x, y, ok := d.project(r, w.At)
-		if !ok || w.Kind == scene.Orientation && d.hides(i, s, w) {
-			continue
-		}
-		face, ink := panel.Small, panel.SoftInk()
-		switch w.Kind {
-		case scene.Orientation:
-			ink = panel.SoftInk()
-		case scene.SectorForce:
-			face, ink = panel.SmallBold, panel.Ink()
-		case scene.Part:
-			ink = panel.Ink()
-		}
-		at := tagPlace(l, panel.Point{X: x, Y: y}, d.off(r, w), face, w.Text)
-		at = free(at, taken)
-		taken = append(taken, at)
-		ground := paperColor()
-		ground.A = 190
-		l.Rect(at, ground)
-		l.TextIn(at, face, panel.Middle, ink, w.Text)
-	}
-}
-
-// hides says whether a word of view i stands behind something; worked out once
-// for each camera, when the hand has let go.
-func (d *Desk) hides(i int, s *scene.Scene, w scene.Label) bool {
-	if d.drag.what != noDrag {
-		return false
-	}
-	if d.seen.camera != d.camera {
-		d.seen = sight{d.camera, map[hiddenWord]bool{}}
-	}
-	k := hiddenWord{i, w.Text}
-	h, known := d.seen.hidden[k]
-	if !known {
-		at := w.At
-		for k := range at {
-			at[k] += wordOff * w.Toward[k]
-		}
-		h = s.Hides(d.camera, at)
-		d.seen.hidden[k] = h
-	}
-	return h
-}
-
-// wordOff is how far off the rim a word is taken to stand, mm.
-const wordOff = 12
-
-// free moves a word down or up until it covers none of the others.
-func free(r panel.Rect, taken []panel.Rect) panel.Rect {
-	start := r
-	for _, step := range []float64{0, 1, -1, 2, -2, 3, -3, 4} {
-		r.Y = start.Y + step*(r.H+1)
-		alone := true
-		for _, o := range taken {
-			alone = alone && r.Meet(o).Empty()
-		}
-		if alone {
-			return r
-		}
-	}
-	return start
-}
-
-// off is where on the page a label stands off its place to, a unit step.
-func (d *Desk) off(r panel.Rect, w scene.Label) panel.Point {
-	if w.Toward == ([3]float64{}) {
-		return panel.Point{}
-	}
-	far := w.At
-	for k := range far {
-		far[k] += 10 * w.Toward[k]
-	}
-	x, y, ok := d.project(r, w.At)
-	x2, y2, ok2 := d.project(r, far)
-	n := math.Hypot(x2-x, y2-y)
-	if !ok || !ok2 || n < 1e-6 {
-		return panel.Point{}
-	}
-	return panel.Point{X: (x2 - x) / n, Y: (y2 - y) / n}
-}
-
-// tagPlace is where a word stands beside a place.
-func tagPlace(l *panel.List, at, off panel.Point, face panel.Face, text string) panel.Rect {
-	w, h := l.Atlas.TextWidth(face, text), face.LineHeight()
-	c := panel.Point{X: at.X + off.X*(w/2+6), Y: at.Y + off.Y*(h/2+4)}
-	return panel.Rect{X: c.X - w/2 - 3, Y: c.Y - h/2, W: w + 6, H: h}
-}
-
-// project gives the place on the page of a place of the scene.
-func (d *Desk) project(r panel.Rect, p [3]float64) (x, y float64, ok bool) {
-	w, h := r.W*d.atlas.Density, r.H*d.atlas.Density
-	x, y, _, ok = d.camera.Project(p, int(math.Round(w)), int(math.Round(h)))
-	return r.X + x/d.atlas.Density, r.Y + y/d.atlas.Density, ok
 }

@@ -3,6 +3,7 @@ package desk
 import (
 	"archload/viz/panel"
 	"archload/viz/scene"
+	"archload/viz/stage"
 )
 
 // shortcuts lists every key that the window knows besides those of the
@@ -107,8 +108,8 @@ func (d *Desk) enlarge() {
 }
 
 func (d *Desk) nextCut() {
-	next := map[CutKind]CutKind{NoCut: CrossArch, CrossArch: LongArch, LongArch: NoCut, FreeCut: NoCut}
-	d.want.Cut = Cut{Kind: next[d.want.Cut.Kind]}
+	next := map[stage.CutKind]stage.CutKind{stage.NoCut: stage.CrossArch, stage.CrossArch: stage.LongArch, stage.LongArch: stage.NoCut, stage.FreeCut: stage.NoCut}
+	d.want.Cut = stage.Cut{Kind: next[d.want.Cut.Kind]}
 }
 
 func (d *Desk) arrange() {

@@ -11,36 +11,41 @@ import (
 	"archload/cases/quantity"
 	"archload/cases/tree"
 	"archload/viz/panel"
+	"archload/viz/stage"
 )
 
 // drawSide draws the numbers and the tools.
 func (d *Desk) drawSide() {
+	if d.lay.side.Empty() {
+		return
+	}
 	d.panel.Sheet(d.lay.side)
-	in := d.panel.Scroll("side", d.lay.side.Inset(1, 1))
-	c := panel.NewColumn(in, 12, 4)
+	above, below := d.lay.side.Inset(1, 1), d.lay.side.Inset(1, 1)
+	above.H = math.Round(numbersShare * above.H)
+	below.Y, below.H = above.Bottom(), below.H-above.H
+	c := panel.NewColumn(d.panel.Scroll("numbers", above), 12, 4)
 	d.drawWork(c)
 	if d.shown != nil {
 		d.drawNow(c)
-		d.drawTools(c)
-		d.drawGauges(c)
+		d.drawWarnings(c)
+		d.drawWays(c)
 		d.drawTable(c)
 	}
+	d.panel.EndScroll(c.Used(12))
+	d.panel.List().Level(below.X, below.Right(), below.Y, 1, panel.Pencil())
+	c = panel.NewColumn(d.panel.Scroll("side", below), 12, 4)
 	d.drawKeep(c)
+	if d.shown != nil {
+		d.drawTools(c)
+		d.drawGauges(c)
+	}
+	d.drawCaution(c)
 	d.panel.EndScroll(c.Used(12))
 }
 
-// usualFolds are the parts of the side that are folded away at first.
-func usualFolds() map[string]bool {
-	return map[string]bool{foldTop: true, foldStrings: true, foldBridge: true}
-}
-
-// fold draws the line that folds a part away, and says whether it is open.
-func (d *Desk) fold(c *panel.Column, name, tip string) bool {
-	open := !d.folded[name]
-	d.panel.Section(panel.Control{ID: "fold " + name, At: c.Row(panel.HeadHeight), Label: name, Tip: tip}, &open)
-	d.folded[name] = !open
-	return open
-}
+// numbersShare is how much of the side the numbers take, which stay where they
+// are while the controls below them are scrolled.
+const numbersShare = 0.46
 
 // drawWork says whether the picture still lags behind the hand.
 func (d *Desk) drawWork(c *panel.Column) {
@@ -153,6 +158,10 @@ func (d *Desk) longNumbers(c *panel.Column, t panel.Table) {
 	}
 }
 
+// gaugeDigits are the decimals of a gauge's reading in mm: tenths of what a dial
+// of hundredths shows.
+const gaugeDigits = 3
+
 // drawGauges lists the gauges of the case, and the pins.
 func (d *Desk) drawGauges(c *panel.Column) {
 	if !d.fold(c, "Gauges and pins", "click on the plate to pin a place") {
@@ -163,7 +172,7 @@ func (d *Desk) drawGauges(c *panel.Column) {
 		return
 	}
 	for _, g := range one.Gauges {
-		value := decimal(g.Sink, 4) + " mm"
+		value := decimal(g.Sink, gaugeDigits) + " mm"
 		if g.Measured.Known() {
 			value += " (bench " + decimal(float64(g.Measured), 2) + ")"
 		}
@@ -175,7 +184,7 @@ func (d *Desk) drawGauges(c *panel.Column) {
 		}
 		row := c.Row(panel.ToggleHeight)
 		name := fmt.Sprintf("pin %s at x %s, y %s mm", g.Name, decimal(g.X, 0), decimal(g.Y, 0))
-		d.panel.KeyValue(panel.Rect{X: row.X, Y: row.Y, W: row.W - 30, H: row.H}, name, decimal(g.Sink, 4)+" mm")
+		d.panel.KeyValue(panel.Rect{X: row.X, Y: row.Y, W: row.W - 30, H: row.H}, name, decimal(g.Sink, gaugeDigits)+" mm")
 		if d.panel.Button(panel.Control{ID: fmt.Sprintf("unpin %d", i), At: panel.Rect{X: row.Right() - 24, Y: row.Y, W: 24, H: row.H - 2},
 			Label: "×", Tip: "takes the pin out"}) {
 			d.unpin(i)
@@ -194,7 +203,7 @@ func (d *Desk) drawTools(c *panel.Column) {
 		k := int(d.want.Arrange)
 		if d.panel.Choice(panel.Choice{Control: panel.Control{ID: "arrange", At: c.Row(17 + panel.ChoiceHeight), Label: "Show", Key: "D"},
 			Words: []string{"side by side", "B less A"}}, &k) {
-			d.want.Arrange = Arrange(k)
+			d.want.Arrange = stage.Arrange(k)
 		}
 	}
 	one := d.design()
@@ -215,9 +224,9 @@ func (d *Desk) drawTools(c *panel.Column) {
 
 // tools of a design as the hand has set them, which may be ahead of what is
 // shown; as they are shown if the hand has set what is not possible.
-func (d *Desk) tools(one *Answered) []tool {
+func (d *Desk) tools(one *stage.Answered) []tool {
 	want := d.want.Designs[d.edit]
-	if d.box.of.same(want) && d.box.tools != nil {
+	if d.box.of.Same(want) && d.box.tools != nil {
 		return d.box.tools
 	}
 	box := toolbox{of: want, usual: map[string]float64{}}
@@ -286,8 +295,8 @@ func digitsOf(step float64) int {
 
 // change sets keys of the design that is edited.
 func (d *Desk) change(set []tree.KeyValue) {
-	d.want.Designs = append([]Design(nil), d.want.Designs...)
-	d.want.Designs[d.edit] = d.want.Designs[d.edit].with(set...)
+	d.want.Designs = append([]stage.Design(nil), d.want.Designs...)
+	d.want.Designs[d.edit] = d.want.Designs[d.edit].With(set...)
 	d.note, d.fault = "", ""
 }
 
@@ -302,9 +311,10 @@ func (d *Desk) forget(set []tree.KeyValue) {
 
 // takeBack forgets what was changed of the design that is edited.
 func (d *Desk) takeBack() {
-	d.want.Designs = append([]Design(nil), d.want.Designs...)
+	d.want.Designs = append([]stage.Design(nil), d.want.Designs...)
 	d.want.Designs[d.edit].Keys = nil
-	d.note, d.fault = "the design is as its file says", ""
+	d.say("the design is as its file says")
+	d.fault = ""
 }
 
 // unpin takes a pin out.
@@ -316,7 +326,6 @@ func (d *Desk) unpin(i int) {
 
 // drawKeep draws what takes the work along.
 func (d *Desk) drawKeep(c *panel.Column) {
-	c.Space(6)
 	pair := c.Cells(panel.ButtonHeight, 2)
 	off := ""
 	if d.o.Keep == nil || d.shown == nil {
@@ -337,6 +346,10 @@ func (d *Desk) drawKeep(c *panel.Column) {
 	if d.panel.Button(panel.Control{ID: "help", At: pair[1], Label: "Help", Key: "H"}) {
 		d.over = helpSheet
 	}
+}
+
+// drawCaution says what all this is.
+func (d *Desk) drawCaution(c *panel.Column) {
 	const caution = "An indication, not a promise: wood scatters by a fifth and more, and string tension can hurt. Your own judgement and a qualified eye come first."
 	d.panel.Note(c.Row(d.atlas.ParagraphHeight(panel.Small, caution, c.Width())), caution)
 }

@@ -1,9 +1,13 @@
 package desk
 
 import (
+	"archload/cases/answer"
+	"archload/cases/design"
 	"archload/cases/lesson"
-
+	"archload/mesh"
+	"archload/viz/panel"
 	"archload/viz/scene"
+	"archload/viz/stage"
 )
 
 // walk is a lesson on its way.
@@ -17,7 +21,7 @@ func (l *walk) step() *lesson.Step { return &l.Steps[l.at] }
 // toolbox is what can be changed of a design, worked out once for each state
 // of its keys.
 type toolbox struct {
-	of    Design
+	of    stage.Design
 	tools []tool
 	usual map[string]float64 // the sliders' values in the design's file
 }
@@ -34,10 +38,65 @@ type play struct {
 type hiddenWord struct {
 	view int
 	text string
+	at   [3]float64
 }
 
 // sight is what is known of the words that one camera sees.
 type sight struct {
 	camera scene.Camera
+	of     *stage.Shown
 	hidden map[hiddenWord]bool
+}
+
+// noted is since when a note stands.
+type noted struct {
+	text  string
+	since float64 // s
+}
+
+// growth is one enlargement of the movements going over into another, so that
+// the eye sees the scale change and not the plate.
+type growth struct {
+	from, to float64
+	since    float64 // s
+	of       *stage.Shown
+	drawn    *stage.Shown // the last one between them
+}
+
+// stripFrame places millimetres of a section on the page.
+type stripFrame struct {
+	x0, z0   float64 // points, of along = 0 and z = 0
+	sx, sz   float64 // points to a millimetre along, and up
+	stretch  float64 // sz over sx
+	at       panel.Rect
+	lo, hi   float64 // mm along
+	low, top float64 // mm in height
+}
+
+// drag is what the hand does to the drawing while a button is held.
+type drag struct {
+	what  dragKind
+	view  int         // in which it began
+	from  panel.Point // where it began, points
+	last  panel.Point
+	moved bool       // far enough not to be a click
+	cut   mesh.Point // where a line of a cut began, mm
+}
+
+type dragKind uint8
+
+const (
+	noDrag dragKind = iota
+	turning
+	shifting
+	cutting
+)
+
+// hover is what is read under the pointer.
+type hover struct {
+	at   panel.Point
+	read answer.GaugeReport
+	wood design.PlateShape
+
+	other *answer.GaugeReport // of B, where the difference is shown
 }

@@ -33,14 +33,6 @@ type tool struct {
 	pick   func(i int) []tree.KeyValue
 }
 
-// The folds of the tools, in order.
-const (
-	foldRelief  = "Relief under the foot"
-	foldBridge  = "Bridge"
-	foldStrings = "Strings"
-	foldTop     = "Top and bars"
-)
-
 // folds lists them.
 func folds() []string { return []string{foldRelief, foldBridge, foldStrings, foldTop} }
 

@@ -179,3 +179,7 @@ func (p *Panel) leaveEntry() {
 	}
 	p.entry = entry{}
 }
+
+// Held returns the control that the pointer has pressed and not let go, "" if
+// none.
+func (p *Panel) Held() string { return p.held }

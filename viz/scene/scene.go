@@ -14,6 +14,7 @@ type Scene struct {
 	Solids []*Solid
 	Lines  []*Line
 	Labels []Label
+	Edge   [][3]float64 // mm, as drawn: the plate's outline, closed; what lies outside it on the page covers no wood
 
 	Scale     *scale.Scale // of the values on the solids; nil: no field is shown
 	Plain     bool         // no contour lines: the field is too uneven for them
@@ -66,4 +67,5 @@ const (
 	Reading                      // a pinned gauge with its value
 	SectorForce                  // the newtons that a part of the rim takes
 	Part                         // the name of a part that a lesson points at
+	Level                        // the value of a line at a step of the legend
 )

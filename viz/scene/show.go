@@ -32,7 +32,11 @@ func (k *Skeleton) Build(in Show) *Scene {
 	b.pins()
 	b.cut()
 	b.words()
+	b.levels()
 	c := b.scene
+	for _, n := range k.mesh.Rim {
+		c.Edge = append(c.Edge, b.outer[n])
+	}
 	c.Enlarge, c.Title = b.e, b.s.Top.Built.Case.Title
 	c.Field, c.Unit = in.Field.Name(), in.Field.Unit()
 	c.Statement = b.statement()

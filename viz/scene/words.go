@@ -93,6 +93,7 @@ func (b *build) flow() {
 		}
 	}
 	b.rimForces()
+	b.postForces()
 	b.sectorEnds()
 	b.braceForces()
 }
@@ -145,6 +146,14 @@ func (b *build) rimForces() {
 		b.line(&Line{Points: []vec{from, tip}, Width: 2.4, Paint: flowColor(), Halo: true, Beads: true})
 		b.arrowHead(tip, away, 2.4, 1.5*headSize)
 		b.label(Label{Text: fmt.Sprintf("%s %.0f N", sectorWords(w.name), w.force), At: plus(tip, 2, away), Kind: SectorForce, Toward: away})
+	}
+}
+
+// postForces adds what each post between top and back holds up.
+func (b *build) postForces() {
+	for i, p := range answer.PostForces(b.s) {
+		at, _ := b.s.Top.Built.OnOuter(b.s.Top.Built.Case.Posts[i].At)
+		b.label(Label{Text: fmt.Sprintf("%s %.0f N", p.Name, p.Force), At: b.lifted(b.k.spot(at)), Kind: Part})
 	}
 }
 

@@ -1,4 +1,4 @@
-package desk
+package stage
 
 import (
 	"context"
@@ -6,31 +6,35 @@ import (
 	"time"
 )
 
-// worker answers wants beside the window, one at a time and always the newest:
+// Worker answers wants beside the window, one at a time and always the newest:
 // those that came and went while it was busy are never begun.
-type worker struct {
+type Worker struct {
 	answer func(ctx context.Context, w Want, last *Shown) (*Shown, error)
 	settle func(ctx context.Context, s *Shown) (*Shown, error)
 
 	mu    sync.Mutex
 	next  *Want  // not yet begun
-	done  []news // not yet fetched
+	done  []News // not yet fetched
 	asked bool   // something was asked that is not answered
 	wake  func() // tells the window that there is news
 	bell  chan struct{}
 }
 
-// news is what the worker has to say about a want.
-type news struct {
-	want  Want
-	shown *Shown
-	err   error
+// News is what the worker has to say about a want.
+type News struct {
+	Want  Want
+	Shown *Shown
+	Err   error
 }
 
-func newWorker() *worker { return &worker{bell: make(chan struct{}, 1), wake: func() {}} }
+// NewWorker lets an answerer work beside the window; wake is called from the
+// worker's goroutine when there is news.
+func NewWorker(a *Answerer, wake func()) *Worker {
+	return &Worker{answer: a.Answer, settle: a.Settle, bell: make(chan struct{}, 1), wake: wake}
+}
 
-// ask hands the worker the newest want.
-func (k *worker) ask(w Want) {
+// Ask hands the worker the newest want.
+func (k *Worker) Ask(w Want) {
 	k.mu.Lock()
 	k.next, k.asked = &w, true
 	k.mu.Unlock()
@@ -40,16 +44,16 @@ func (k *worker) ask(w Want) {
 	}
 }
 
-// fetch returns what is new since the last fetch, oldest first, and whether
+// Fetch returns what is new since the last fetch, oldest first, and whether
 // anything is still being worked on.
-func (k *worker) fetch() (fresh []news, busy bool) {
+func (k *Worker) Fetch() (fresh []News, busy bool) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	fresh, k.done = k.done, nil
 	return fresh, k.asked
 }
 
-func (k *worker) take() *Want {
+func (k *Worker) take() *Want {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	w := k.next
@@ -58,22 +62,21 @@ func (k *worker) take() *Want {
 }
 
 // tell leaves news for the window. An answer to the newest want ends the wait.
-func (k *worker) tell(n news) {
+func (k *Worker) tell(n News) {
 	k.mu.Lock()
 	k.done = append(k.done, n)
 	k.asked = k.next != nil
-	wake := k.wake
 	k.mu.Unlock()
-	wake()
+	k.wake()
 }
 
 // rest is how long the hand must be still before the slower numbers are
 // worked out.
 const rest = 400 * time.Millisecond
 
-// run works until ctx ends. What takes longer (the table at full load) is done
-// beside it once the hand is still, and dropped if it moves on.
-func (k *worker) run(ctx context.Context, last *Shown) {
+// Run works until ctx ends. What takes longer (the table at full load) is done
+// beside it once the hand is still, one after the other, and dropped if it moves on.
+func (k *Worker) Run(ctx context.Context, last *Shown) {
 	settled := make(chan *Shown, 1)
 	drop := func() {}
 	defer func() { drop() }()
@@ -87,13 +90,16 @@ func (k *worker) run(ctx context.Context, last *Shown) {
 			last = k.answerAll(ctx, last)
 			still.Reset(rest)
 		case s := <-settled:
-			if last == nil || !last.Want.Equal(s.Want) || last.Settled() {
+			if last == nil || !last.Want.Equal(s.Want) || last.Confirmed() {
 				break // an answer to what is no longer asked
 			}
 			last = s
-			k.tell(news{s.Want, s, nil})
+			k.tell(News{s.Want, s, nil})
+			if !s.Confirmed() {
+				drop = k.settleBeside(ctx, last, settled)
+			}
 		case <-still.C:
-			if last == nil || last.Settled() {
+			if last == nil || last.Confirmed() {
 				break
 			}
 			drop = k.settleBeside(ctx, last, settled)
@@ -104,7 +110,7 @@ func (k *worker) run(ctx context.Context, last *Shown) {
 // settleBeside works out the slower numbers on a goroutine of its own, until
 // the function it returns is called. A fault there leaves the quick answer,
 // whose numbers stand.
-func (k *worker) settleBeside(ctx context.Context, s *Shown, out chan<- *Shown) (drop func()) {
+func (k *Worker) settleBeside(ctx context.Context, s *Shown, out chan<- *Shown) (drop func()) {
 	quick, cancel := context.WithCancel(ctx)
 	go func() {
 		defer cancel()
@@ -121,13 +127,13 @@ func (k *worker) settleBeside(ctx context.Context, s *Shown, out chan<- *Shown) 
 }
 
 // answerAll answers the newest want until there is none.
-func (k *worker) answerAll(ctx context.Context, last *Shown) *Shown {
+func (k *Worker) answerAll(ctx context.Context, last *Shown) *Shown {
 	for w := k.take(); w != nil && ctx.Err() == nil; w = k.take() {
 		shown, err := k.answer(ctx, *w, last)
 		if err == nil {
 			last = shown
 		}
-		k.tell(news{*w, shown, err})
+		k.tell(News{*w, shown, err})
 	}
 	return last
 }

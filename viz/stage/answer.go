@@ -1,4 +1,4 @@
-package desk
+package stage
 
 import (
 	"context"
@@ -6,83 +6,55 @@ import (
 	"math"
 	"slices"
 
-	"archload/cases/tree"
-
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/live"
-	"archload/cases/study"
+	"archload/cases/tree"
 	"archload/mesh"
-	"archload/mesh/plane"
 	"archload/viz"
-	"archload/viz/scale"
 	"archload/viz/scene"
 )
 
-// answerer answers wants. It remembers each case as it was opened, so that a
+// Answerer answers wants. It remembers each case as it was opened, so that a
 // key taken back does not cost a new start.
-type answerer struct {
+type Answerer struct {
 	fsys    fs.FS
 	options design.Options
 	opened  map[string]*live.Live
 }
 
-func newAnswerer(fsys fs.FS, o design.Options) *answerer {
-	return &answerer{fsys: fsys, options: o, opened: map[string]*live.Live{}}
+// NewAnswerer answers wants whose cases are files of fsys, or bundled.
+func NewAnswerer(fsys fs.FS, o design.Options) *Answerer {
+	return &Answerer{fsys: fsys, options: o, opened: map[string]*live.Live{}}
 }
 
-// answer works out a want, starting from what was answered last; last may be
+// Answer works out a want, starting from what was answered last; last may be
 // nil. Faults of a case come out as cases.Faults.
-func (a *answerer) answer(ctx context.Context, w Want, last *Shown) (*Shown, error) {
+func (a *Answerer) Answer(ctx context.Context, w Want, last *Shown) (*Shown, error) {
 	s := &Shown{Want: w}
 	for i, d := range w.Designs {
-		one, err := a.design(ctx, d, w, lastOf(last, i))
+		one, err := a.design(ctx, d, w, last.Of(i))
 		if err != nil {
 			return nil, err
 		}
 		s.Designs = append(s.Designs, one)
 	}
-	s.Enlarge = w.Enlarge
-	if w.Enlarge == 0 {
-		s.Enlarge = enlargeFor(s.Designs)
-	}
+	s.measure(last)
 	s.draw()
 	s.tabulate()
 	return s, nil
 }
 
-// enlargeFor is one enlargement for all designs: what suits the stiffest, as
-// long as no movement is drawn larger than a share of the plate's width.
-func enlargeFor(designs []*Answered) float64 {
-	const share = 0.06
-	best, limit := 0.0, math.Inf(1)
-	for _, d := range designs {
-		best = math.Max(best, scene.EnlargeFor(d.Full))
-		edge, _ := answer.Outlines(d.Full)
-		lo, hi := plane.Bounds(edge)
-		most := 0.0
-		for _, v := range answer.SinkField(d.Full) {
-			most = math.Max(most, math.Abs(v))
-		}
-		if most > 0 {
-			limit = math.Min(limit, share*(hi[0]-lo[0])/most)
-		}
-	}
-	if best <= limit {
-		return best
-	}
-	return math.Max(1, scale.StepBelow(limit))
-}
-
 // design answers one design.
-func (a *answerer) design(ctx context.Context, d Design, w Want, last *Answered) (*Answered, error) {
+func (a *Answerer) design(ctx context.Context, d Design, w Want, last *Answered) (*Answered, error) {
 	live, err := a.live(ctx, d, last)
 	if err != nil {
 		return nil, err
 	}
 	one := &Answered{Live: live}
 	if last != nil && last.Live == live {
-		*one = Answered{Live: live, Skeleton: last.Skeleton, Full: last.Full, Events: last.Events, Report: last.Report}
+		*one = Answered{Live: live, Skeleton: last.Skeleton, Full: last.Full, Events: last.Events, Report: last.Report,
+			Sure: last.Sure, Spread: last.Spread}
 	}
 	if one.Full == nil {
 		if one.Full, err = live.At(1); err != nil {
@@ -99,10 +71,10 @@ func (a *answerer) design(ctx context.Context, d Design, w Want, last *Answered)
 }
 
 // live is the prepared design, on the cheapest way that is known.
-func (a *answerer) live(ctx context.Context, d Design, last *Answered) (*live.Live, error) {
+func (a *Answerer) live(ctx context.Context, d Design, last *Answered) (*live.Live, error) {
 	if last != nil && last.Live.Name() == d.Name {
 		switch keys := last.Live.Keys(); {
-		case sameKeys(keys, d.Keys):
+		case SameKeys(keys, d.Keys):
 			return last.Live, nil
 		case within(keys, d.Keys):
 			return last.Live.Set(ctx, d.Keys...)
@@ -162,7 +134,11 @@ func (d *Answered) at(w Want) error {
 	edge, _ := answer.Outlines(d.Now)
 	if from, to, ok := cutLine(d.Now.Top.Built.Case, w.Cut, edge); ok {
 		cut := d.Now.CutAlong(from, to)
-		d.Cut = &cut
+		d.Cut, d.FullCut = &cut, &cut
+		if d.Full != d.Now {
+			full := d.Full.CutAlong(from, to)
+			d.FullCut = &full
+		}
 	}
 	if w.Flow || w.Field == scene.LoadFlow {
 		d.flow()
@@ -200,27 +176,48 @@ func (w Want) face() scene.Face {
 	return scene.Outer
 }
 
+// measure finds the field's values and the scales that they are drawn by; last is
+// what was shown before, if anything.
+func (s *Shown) measure(last *Shown) {
+	w := s.Want
+	var ranges, now [][2]float64
+	s.values = make([][]float64, len(s.Designs))
+	for i, d := range s.Designs {
+		s.values[i] = d.values(w, d.Now)
+		r := scene.Range(d.Now, w.Field, s.values[i])
+		ranges, now = append(ranges, r, d.steadyRange(w)), append(now, r)
+	}
+	s.reach = joined(now)
+	s.Scales = s.fresh(ranges).kept(last, w)
+}
+
+// Drawn is the same with its movements drawn another number of times as large:
+// what lies between two scales while one goes over into the other.
+func (s *Shown) Drawn(enlarge float64) *Shown {
+	out := *s
+	out.Enlarge = enlarge
+	out.draw()
+	return &out
+}
+
 // draw builds the scenes.
 func (s *Shown) draw() {
 	w := s.Want
-	var ranges [][2]float64
-	values := make([][]float64, len(s.Designs))
-	for i, d := range s.Designs {
-		values[i] = d.values(w, d.Now)
-		ranges = append(ranges, scene.Range(d.Now, w.Field, values[i]), d.steadyRange(w))
-	}
-	if len(s.Designs) == 2 && w.Arrange == Difference && values[0] != nil && !w.Field.OnFoot() {
-		s.Scenes = []*scene.Scene{s.difference(values)}
+	s.Scenes = nil
+	if len(s.Designs) == 2 && w.Arrange == Difference && s.values[0] != nil && !w.Field.OnFoot() {
+		s.Scenes = []*scene.Scene{s.difference(s.values)}
 		return
 	}
-	shared := joined(ranges)
 	for i, d := range s.Designs {
 		s.Scenes = append(s.Scenes, d.Skeleton.Build(scene.Show{
-			Solution: d.Now, Field: w.Field, Face: w.face(), Values: values[i], Enlarge: s.Enlarge, Range: &shared,
+			Solution: d.Now, Field: w.Field, Face: w.face(), Values: s.values[i], Enlarge: s.Enlarge, Range: &s.Range,
 			Load: w.Load, Strings: w.Strings, Flow: s.lines(d), Pins: pinsOf(w.Pins, i), Cut: d.cutEnds(),
 		}))
 	}
 }
+
+// leastGap is the end of the legend of a gap at least, mm.
+const leastGap = 0.02
 
 // steadyRange is the range of the want's field at full load, and of a gap what
 // was cut away: the legend must not run while the load rises.
@@ -295,45 +292,4 @@ func (d *Answered) cutEnds() (ends [2]mesh.Point) {
 		ends = [2]mesh.Point{d.Cut.From, d.Cut.To}
 	}
 	return ends
-}
-
-// joined is the range that holds all.
-func joined(ranges [][2]float64) [2]float64 {
-	out := ranges[0]
-	for _, r := range ranges[1:] {
-		out = [2]float64{math.Min(out[0], r[0]), math.Max(out[1], r[1])}
-	}
-	return out
-}
-
-// settle works out what takes longer: the whole report at full load.
-func (a *answerer) settle(ctx context.Context, s *Shown) (*Shown, error) {
-	out := *s
-	out.Designs = nil
-	for _, d := range s.Designs {
-		one := *d
-		if one.Report == nil {
-			var err error
-			if one.Report, err = d.Live.Report(ctx); err != nil {
-				return nil, err
-			}
-		}
-		out.Designs = append(out.Designs, &one)
-	}
-	out.tabulate()
-	return &out, nil
-}
-
-// tabulate sets the numbers at full load side by side, once they are there.
-func (s *Shown) tabulate() {
-	if !s.Settled() {
-		return
-	}
-	var names []string
-	var sols []*design.Solution
-	var reps []*answer.Report
-	for _, d := range s.Designs {
-		names, sols, reps = append(names, d.Live.Name()), append(sols, d.Full), append(reps, d.Report)
-	}
-	s.Table = study.Compare(names, sols, reps)
 }

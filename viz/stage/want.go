@@ -1,4 +1,4 @@
-package desk
+package stage
 
 import (
 	"slices"
@@ -16,6 +16,7 @@ type Want struct {
 	Display
 	Cut  Cut
 	Pins []scene.Pin // places that are read
+	Held bool        // the hand drags, or the load plays: scales stay as they were
 }
 
 // Display is how designs are drawn: what Looks and Want have in common.
@@ -61,21 +62,25 @@ type Cut struct {
 	From, To mesh.Point // mm, of a FreeCut
 }
 
-// same says whether two designs are the same case with the same keys.
-func (d Design) same(o Design) bool { return d.Name == o.Name && sameKeys(d.Keys, o.Keys) }
+// Same says whether two designs are the same case with the same keys.
+func (d Design) Same(o Design) bool { return d.Name == o.Name && SameKeys(d.Keys, o.Keys) }
 
-func sameKeys(a, b []tree.KeyValue) bool {
+// SameKeys says whether two lists set the same keys to the same values.
+func SameKeys(a, b []tree.KeyValue) bool {
 	return slices.EqualFunc(a, b, func(x, y tree.KeyValue) bool { return x.Key == y.Key && x.Value.Text == y.Value.Text })
 }
 
 // Equal says whether two wants give the same picture.
 func (w Want) Equal(o Want) bool {
-	return slices.EqualFunc(w.Designs, o.Designs, Design.same) && slices.Equal(w.Pins, o.Pins) &&
-		w.Display == o.Display && w.Cut == o.Cut
+	return slices.EqualFunc(w.Designs, o.Designs, Design.Same) && slices.Equal(w.Pins, o.Pins) &&
+		w.Display == o.Display && w.Cut == o.Cut && w.Held == o.Held
 }
 
-// with returns the design with keys set.
-func (d Design) with(set ...tree.KeyValue) Design {
+// With returns the design with keys set.
+func (d Design) With(set ...tree.KeyValue) Design {
 	d.Keys = tree.Laid(d.Keys, set...)
 	return d
 }
+
+// SameDesigns says whether two wants ask for the same designs.
+func (w Want) SameDesigns(o Want) bool { return slices.EqualFunc(w.Designs, o.Designs, Design.Same) }

@@ -1,0 +1,42 @@
+package desk
+
+import (
+	"strings"
+	"testing"
+
+	"archload/viz/panel"
+)
+
+// TestScalesHoldUnderTheHand drags the relief to twice what it was: while the
+// hand holds the slider movement, legend and the foot's axes are drawn as before,
+// and a deeper relief lets the picture sink deeper.
+func TestScalesHoldUnderTheHand(t *testing.T) {
+	h := newHand(t, Options{Names: []string{"course-guitar-relief"}})
+	h.settle()
+	was, sink := h.d.shown.Scales, h.d.shown.Designs[0].Bridge.Sink
+	x, y := h.middle("relief.depth/handle")
+	h.to(x, y)
+	h.press(panel.LeftButton)
+	for _, dx := range []float64{20, 60, 120} {
+		h.to(x+dx, y)
+		h.settle()
+		if !h.d.shown.Want.Held {
+			t.Fatal("the hand holds the slider, and the want does not say so")
+		}
+		if got := h.d.shown.Scales; got != was {
+			t.Errorf("while the hand drags: drawn by %+v, before %+v", got, was)
+		}
+	}
+	if got := h.d.shown.Designs[0].Bridge.Sink; !(got > sink) {
+		t.Errorf("the bridge sinks %g mm over a deeper relief, before %g", got, sink)
+	}
+	h.let(panel.LeftButton)
+	h.settle()
+	after := h.d.shown.Scales
+	if after != was && !strings.HasPrefix(h.d.note, "Another scale") {
+		t.Errorf("after the drag the scales are %+v, before %+v, and nothing says so", after, was)
+	}
+	if _, over := h.d.shown.Beyond(); over {
+		t.Error("at rest the legend does not reach as far as the values")
+	}
+}

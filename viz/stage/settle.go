@@ -1,0 +1,51 @@
+package stage
+
+import (
+	"context"
+
+	"archload/cases/answer"
+	"archload/cases/design"
+	"archload/cases/study"
+)
+
+// Settle works out the next of what takes longer than the picture: first the
+// whole report at full load of the top that is shown, then, as Confirmed tells,
+// the case solved afresh.
+func (a *Answerer) Settle(ctx context.Context, s *Shown) (*Shown, error) {
+	out := *s
+	out.Designs = nil
+	for _, d := range s.Designs {
+		one := *d
+		var err error
+		if s.Settled() {
+			err = a.confirm(ctx, &one)
+		} else if one.Report == nil {
+			one.Report, err = one.Live.Report(ctx)
+		}
+		if err != nil {
+			return nil, err
+		}
+		out.Designs = append(out.Designs, &one)
+	}
+	out.tabulate()
+	return &out, nil
+}
+
+// confirm solves a design afresh, on the triangles that its case asks for, as
+// archload solve does, and finds how far each number scatters from plank to
+// plank and with the mesh.
+func (a *Answerer) confirm(ctx context.Context, d *Answered) error {
+	if d.Sure != nil {
+		return nil
+	}
+	sol, err := design.Solve(ctx, d.Live.Case(), a.options)
+	if err != nil {
+		return err
+	}
+	spread, err := study.FindSpread(ctx, sol, a.options)
+	if err != nil {
+		return err
+	}
+	d.Sure, d.Spread, d.Report = sol, spread, answer.Summarize(sol)
+	return nil
+}

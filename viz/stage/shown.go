@@ -1,0 +1,126 @@
+package stage
+
+import (
+	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+	"archload/cases/live"
+	"archload/cases/study"
+	"archload/mesh"
+	"archload/mesh/plane"
+	"archload/viz/scene"
+)
+
+// Scales are what one state is drawn by. While the hand drags or the load plays
+// they stay as they were; afterwards they change only if they no longer serve.
+type Scales struct {
+	Enlarge float64    // movements are drawn this many times as large
+	Range   [2]float64 // ends of the legend, in the field's unit
+	Force   float64    // end of the axis of the foot's forces, N/mm
+	Gap     float64    // end of the axis of relief and gap, mm
+}
+
+// Shown is an answered want: every picture and number of one state of the
+// hand. It never changes, so that what stands on the page is always of one
+// piece.
+type Shown struct {
+	Want    Want
+	Designs []*Answered
+	Scenes  []*scene.Scene // of each design, or one for a difference
+	Scales
+	Table *study.Comparison
+
+	reach  [2]float64  // of the field's values
+	values [][]float64 // of the field in each design
+}
+
+// Answered is one design under its want.
+type Answered struct {
+	Live     *live.Live
+	Skeleton *scene.Skeleton
+	Full     *design.Solution     // at full string load
+	Now      *design.Solution     // at the want's load
+	Bridge   *answer.BridgeReport // now; nil without a bridge
+	Gauges   []answer.GaugeReport // of the case, now
+	Pins     []answer.GaugeReport // now; a pin off the wood has NaN
+	Cut      *design.LineCut      // now; nil without a section
+	FullCut  *design.LineCut      // at full load
+	Flow     *answer.FlowReport   // now; nil if no lines of force are wanted
+	Pathless string               // why there are no paths of the load, if they are wanted
+	Events   []live.Event
+	Report   *answer.Report   // at full load; nil until it is worked out
+	Sure     *design.Solution // of the case solved afresh, at full load; nil until it is worked out
+	Spread   *study.Spread    // with it: how its numbers scatter
+}
+
+// cutLine is the line of a cut over a design, bass to treble or tail to neck;
+// ok is false without one.
+func cutLine(c *cases.Case, cut Cut, edge []mesh.Point) (from, to mesh.Point, ok bool) {
+	lo, hi := plane.Bounds(edge)
+	at := mesh.Point{}
+	if c.Bridge != nil {
+		at = c.Bridge.At
+	}
+	switch cut.Kind {
+	case CrossArch:
+		return mesh.Point{lo[0], at[1]}, mesh.Point{hi[0], at[1]}, true
+	case LongArch:
+		return mesh.Point{at[0], lo[1]}, mesh.Point{at[0], hi[1]}, true
+	case FreeCut:
+		return cut.From, cut.To, cut.From != cut.To
+	}
+	return from, to, false
+}
+
+// Of is answered design i; nil if there is none.
+func (s *Shown) Of(i int) *Answered {
+	if s == nil || i >= len(s.Designs) {
+		return nil
+	}
+	return s.Designs[i]
+}
+
+// Settled says whether the numbers at full load are there.
+func (s *Shown) Settled() bool {
+	for _, d := range s.Designs {
+		if d.Report == nil {
+			return false
+		}
+	}
+	return true
+}
+
+// Confirmed says whether every number at full load is that of the case solved
+// afresh, with its range.
+func (s *Shown) Confirmed() bool {
+	for _, d := range s.Designs {
+		if d.Sure == nil {
+			return false
+		}
+	}
+	return true
+}
+
+// tabulate sets the numbers at full load side by side, once they are there.
+func (s *Shown) tabulate() {
+	if !s.Settled() {
+		return
+	}
+	var names []string
+	var sols []*design.Solution
+	var reps []*answer.Report
+	var spreads []*study.Spread
+	for _, d := range s.Designs {
+		sol := d.Full
+		if s.Confirmed() {
+			sol = d.Sure
+			spreads = append(spreads, d.Spread)
+		}
+		names, sols, reps = append(names, d.Live.Name()), append(sols, sol), append(reps, d.Report)
+	}
+	if s.Confirmed() {
+		s.Table = study.CompareRanged(names, sols, reps, spreads)
+		return
+	}
+	s.Table = study.Compare(names, sols, reps)
+}
