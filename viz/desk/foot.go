@@ -61,7 +61,10 @@ func (d *Desk) drawFoot(l *panel.List, r panel.Rect) {
 	l.TextIn(panel.Rect{X: r.X, Y: r.Y, W: r.W, H: 15}, panel.SmallBold, panel.Left, panel.SoftInk(), name)
 	words := fmt.Sprintf("above, mm: relief %s, gap left %s; below, N/mm: up to %s",
 		decimal(relief, 3), decimal(a.Bridge.GapLeft, 3), decimal(most, 2))
-	l.TextIn(panel.Rect{X: r.X, Y: r.Y + 15, W: r.W, H: 15}, panel.Small, panel.Left, panel.SoftInk(), words)
+	if h := l.Paragraph(panel.Rect{X: r.X, Y: r.Y + 15, W: r.W, H: 30}, panel.Small, panel.SoftInk(), words); h > panel.Small.LineHeight() {
+		p.top += panel.Small.LineHeight()
+		p.base = math.Round(p.top + 0.36*(p.low-p.top))
+	}
 	p.axes(l)
 	p.drawGap(l)
 	for _, c := range cols {

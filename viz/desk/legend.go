@@ -16,7 +16,7 @@ const legendTall = 300.0
 // room.
 func (d *Desk) legendStrip() panel.Rect {
 	r := d.lay.legend
-	tall := math.Min(r.H-72-barRoom, legendTall)
+	tall := math.Min(r.H-44-math.Min(barRoom, 0.3*r.H), legendTall)
 	if tall < 60 {
 		return panel.Rect{}
 	}

@@ -111,7 +111,7 @@ func (d *Desk) drawSection(l *panel.List, f stripFrame) {
 	}
 	loaded += fmt.Sprintf("; movement %g times", d.shown.Enlarge)
 	l.TextIn(panel.Rect{X: f.at.X, Y: f.at.Y, W: f.at.W, H: 15}, panel.SmallBold, panel.Left, panel.SoftInk(), words)
-	l.TextIn(panel.Rect{X: f.at.X, Y: f.at.Y + 15, W: f.at.W, H: 15}, panel.Small, panel.Left, panel.SoftInk(), loaded)
+	l.Paragraph(panel.Rect{X: f.at.X, Y: f.at.Y + 15, W: f.at.W, H: 30}, panel.Small, panel.SoftInk(), loaded)
 	ends := [...][2]string{stage.CrossArch: {"bass", "treble"}, stage.LongArch: {"tail", "neck"}, stage.FreeCut: {"from", "to"}}[d.shown.Want.Cut.Kind]
 	y := f.z0 - 8
 	l.TextIn(panel.Rect{X: f.place(f.lo, 0).X - 56, Y: y - 8, W: 50, H: 16}, panel.Small, panel.Right, panel.SoftInk(), ends[0])

@@ -43,7 +43,7 @@ func (d *Desk) tellShown(say func(string, any), word func(string, string)) {
 	say("scenes", len(d.shown.Scenes))
 	say("settled", d.shown.Settled())
 	if s := d.shown.Scenes[0].Scale; s != nil {
-		say("legend", fmt.Sprintf("%g..%g", s.Lo, s.Hi))
+		say("legend", fmt.Sprintf("%.6g..%.6g", s.Lo, s.Hi))
 	}
 	for i, a := range d.shown.Designs {
 		name := string(rune('A' + i))
