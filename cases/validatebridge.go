@@ -7,6 +7,10 @@ import (
 	"archload/cases/tree"
 )
 
+// touching is how far a foot may pass the base's end, mm: the same length in inches
+// differs in its last digits.
+const touching = 1e-9
+
 // checkBridge checks the bridge's own dimensions and how it stands.
 func (c *Case) checkBridge(r *tree.FaultLog) {
 	b := c.Bridge
@@ -38,7 +42,7 @@ func (b *Bridge) checkFeet(r *tree.FaultLog) {
 		case !r.Clean(key, "bridge.length"):
 		case f.From >= f.To:
 			r.AddKey(key, "want from < to, found from %g to %g mm", f.From, f.To)
-		case f.From < -half || f.To > half:
+		case f.From < -half-touching || f.To > half+touching:
 			r.AddKey(key, "want a foot on the base, which reaches from %g to %g mm, found from %g to %g", -half, half, f.From, f.To)
 		case i > 0 && f.From <= b.Feet[i-1].To:
 			r.AddKey(key, "want the feet in order from bass to treble with a gap between them, found %g after %g mm", f.From, b.Feet[i-1].To)

@@ -33,6 +33,21 @@ func (d *Domain) symmetry() (hole []int, ok bool) {
 	return hole, true
 }
 
+// evened returns the domain with both halves asking for what one of them wants.
+// The wanted edge length is laid out on a grid that is not its own mirror image, so
+// the lesser of what it gives on both sides would still depend on the side.
+func (d *Domain) evened() Domain {
+	e := *d
+	m := d.mirrored()
+	e.Fine = slices.Concat(d.Fine, m.Fine)
+	slices.SortStableFunc(e.Fine, compareFine)
+	e.Fine = slices.CompactFunc(e.Fine, func(f, g Fine) bool { return compareFine(f, g) == 0 })
+	if bend := d.Curvature; bend != nil {
+		e.Curvature = func(p Point) float64 { return math.Max(math.Abs(bend(p)), math.Abs(bend(p.Mirrored()))) }
+	}
+	return e
+}
+
 // mirrorLine tells whether m is l reflected, in either direction.
 func mirrorLine(l, m []Point) bool {
 	if len(l) != len(m) {

@@ -63,8 +63,7 @@ func (d *Domain) triangulate() (*Plan, error) {
 // triangulateHalf fills the half x >= 0 of a symmetric domain and mirrors it; ok
 // is false where that fails.
 func (d *Domain) triangulateHalf(hole []int) (plan *Plan, ok bool) {
-	whole := *d
-	axis := d.axis()
+	whole, axis := d.evened(), d.axis()
 	whole.Lines = slices.Concat(d.Lines, axis)
 	arcs, field, err := whole.prepare()
 	if err != nil {

@@ -5,7 +5,7 @@
 //
 // A mirrored design gives mirrored answers, one written in inches the same; twice
 // the force moves twice as far where the foot fits tight, and forces and moduli
-// that grow together move nothing; stiffer wood or a thicker plate stores less
+// that grow together move nothing; stiffer wood or a thicker plate under a tight foot stores less
 // work. Beside each design some cases are tried whose text was changed at random
 // (mutants): they must be refused in clear words at a line that is there, or
 // answered. It prints the worst deviation of each law and where it was; a law that
