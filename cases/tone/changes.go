@@ -13,13 +13,6 @@ import (
 	"archload/fem/vibration"
 )
 
-// Change is which way one thing moves every tone.
-type Change struct {
-	Key        string       `json:"key"`         // of the case, and of a wood's card
-	Words      string       `json:"words"`       // what is changed
-	PerPercent []answer.Num `json:"per_percent"` // of each tone: how many percent it rises if that grows by one percent
-}
-
 // lever is one thing that may be changed by a little.
 type lever struct {
 	key, words string

@@ -7,14 +7,6 @@ import (
 	"archload/mesh/plane"
 )
 
-// Likeness sets a tone beside the one of the first design that swings most alike.
-type Likeness struct {
-	Tone  int        `json:"tone"`  // number, from 1
-	First int        `json:"first"` // of the first design; 0: none swings alike
-	Alike float64    `json:"alike"` // 1 the same movement square to the plate, 0 nothing in common
-	Rise  answer.Num `json:"rise"`  // 1, frequency over that of the first design, less 1
-}
-
 // alikeEnough is how much two movements must have in common to be called one tone: more than half,
 // so that no third may have as much.
 const alikeEnough = 0.5

@@ -135,17 +135,3 @@ func (r *Reduced) Power(drive int, hz float64) (in, lost float64) {
 	}
 	return real(r.Mobility(drive, drive, hz)) / 2, lost
 }
-
-func dot(a, b []float64) float64 {
-	sum := 0.0
-	for i, v := range a {
-		sum += v * b[i]
-	}
-	return sum
-}
-
-func axpy(y []float64, alpha float64, x []float64) {
-	for i, v := range x {
-		y[i] += alpha * v
-	}
-}
