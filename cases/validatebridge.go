@@ -146,7 +146,7 @@ func (c *Case) CheckRocking(r *tree.FaultLog, sum StringSum) {
 // Warnings returns what is admitted but worth a second look, in the order of
 // the keys.
 func (c *Case) Warnings() []*tree.FileError {
-	return slices.Concat(c.Rep.Notes, c.slips(), c.stringSlips(), c.bridgeDoubts(), c.benchSlips(), c.woodSlips())
+	return slices.Concat(c.Rep.Notes, c.slips(), c.archDoubts(), c.stringSlips(), c.bridgeDoubts(), c.reliefDoubts(), c.benchSlips(), c.gaugeDoubts(), c.woodSlips())
 }
 
 // bridgeDoubts tells of a bridge that rocks under given angles and of a relief's

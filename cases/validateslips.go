@@ -130,6 +130,7 @@ func (c *Case) woodSlips() []*tree.FileError {
 			dim, _ := tree.DimensionOf(tree.Stress(0))
 			out = append(out, c.Fault(at("EL"), "EL of %g MPa is unlikely for wood%s", x, meant(dim, x, []string{"psi"}, likely)))
 		}
+		out = append(out, c.modulusDoubts(key, at)...)
 		if x, likely := card.Wood.Density, between(lightestWood, heaviestWood); !likely(x) {
 			dim, _ := tree.DimensionOf(tree.Density(0))
 			out = append(out, c.Fault(at("density"), "a density of %g kg/m3 is unlikely for wood%s", x, meant(dim, x, []string{"lb/ft3"}, likely)))

@@ -125,7 +125,7 @@ func TestBorrowedIsMarked(t *testing.T) {
 func TestFindNamesNear(t *testing.T) {
 	for _, c := range []struct{ name, want string }{
 		{"sitka", "sitka-spruce"}, {"Engleman-spruce", "engelmann-spruce"}, {"ebny", "ebony"},
-		{"redwod", "redwood"}, {"maple", "red-maple"}, {"", "ebony"},
+		{"redwod", "redwood"}, {"maple", "red-maple"}, {"", ""},
 	} {
 		_, err := Find(c.name)
 		var unknown *UnknownWoodError
@@ -133,8 +133,8 @@ func TestFindNamesNear(t *testing.T) {
 			t.Errorf("Find(%q): %v, want an UnknownWoodError", c.name, err)
 			continue
 		}
-		if len(unknown.Near) != 3 || !slices.Contains(unknown.Near, c.want) {
-			t.Errorf("Find(%q): near %v, want three with %s", c.name, unknown.Near, c.want)
+		if (len(unknown.Near) > 0) != (c.want != "") || c.want != "" && !slices.Contains(unknown.Near, c.want) {
+			t.Errorf("Find(%q): near %v, want some with %q", c.name, unknown.Near, c.want)
 		}
 	}
 }

@@ -28,7 +28,7 @@ func Example() {
 	// EL: Wood Handbook, table 5-3a; EL = 1.10 MOE, its footnote (from memory)
 	// one plank in three lies more than 22 % off
 	// 20 MPa along, -1.5 across, shear 3: 67 % of the strength used
-	// no wood card "sitka-sprice"; nearest: sitka-spruce, red-spruce, european-spruce
+	// no wood card "sitka-sprice"; nearest: sitka-spruce
 }
 
 // A billet like the card, but weighed and bent by its owner.

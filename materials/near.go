@@ -7,8 +7,8 @@ import (
 	"archload/materials/spelling"
 )
 
-// nearest returns the n names most like the wanted one: those that share a
-// word with it come first, then by edit distance, then by name.
+// nearest returns at most n names like the wanted one: those that share a word with
+// it come first, then by edit distance, up to a third of its letters, then by name.
 func nearest(want string, names []string, n int) []string {
 	want = strings.ToLower(want)
 	distance := make(map[string]int, len(names))
@@ -22,5 +22,6 @@ func nearest(want string, names []string, n int) []string {
 	}
 	sorted := slices.Clone(names)
 	slices.SortStableFunc(sorted, func(a, b string) int { return distance[a] - distance[b] })
+	sorted = slices.DeleteFunc(sorted, func(name string) bool { return distance[name] > max(2, len(want)/3) })
 	return sorted[:min(n, len(sorted))]
 }

@@ -79,7 +79,11 @@ func positive(v, low, high float64, unit string) string {
 	case v < 0:
 		return fmt.Sprintf("found %g %s; want > 0", v, unit)
 	case v < low:
-		return fmt.Sprintf("found %g %s; want at least %g", v, unit, low)
+		hint := ""
+		if unit == "MPa" && v*1000 >= low {
+			hint = " (a value in GPa needs a factor 1000)"
+		}
+		return fmt.Sprintf("found %g %s; want at least %g%s", v, unit, low, hint)
 	case v > high:
 		return fmt.Sprintf("found %g %s; want at most %g", v, unit, high)
 	}

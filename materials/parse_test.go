@@ -131,7 +131,7 @@ func TestParseCardFaults(t *testing.T) {
 		{"title no text", `"Billet 7"`, `7`, "title", "found 7; want one line of text"},
 		{"title of two lines", `"Billet 7"`, `"a\nb"`, "title", "one line"},
 		{"format", "format = 1", "format = 2", "format", "found 2; want 1"},
-		{"like what", "format = 1", `like = "oak"`, "like", `no wood card "oak"; nearest:`},
+		{"like what", "format = 1", `like = "oak"`, "like", `no wood card "oak"; there are african-mahogany`},
 		{"like a number", "format = 1", `like = 3`, "like", "want the name of a wood card"},
 		{"syntax", "EL = 11500", "EL = = 3", "", "line 6: "},
 		{"twice", "EL = 11500", "EL = 11500\nEL = 3", "", "EL"},

@@ -17,11 +17,15 @@ var speciesFile []byte
 // UnknownWoodError is a name that no bundled card has.
 type UnknownWoodError struct {
 	Name string
-	Near []string // the nearest names, best first
+	Near []string // the nearest names, best first; none resembles it: empty
+	All  []string // all names
 }
 
 // Error names what was asked for and what is near.
 func (e *UnknownWoodError) Error() string {
+	if len(e.Near) == 0 {
+		return fmt.Sprintf("no wood card %q; there are %s", e.Name, strings.Join(e.All, ", "))
+	}
 	return fmt.Sprintf("no wood card %q; nearest: %s", e.Name, strings.Join(e.Near, ", "))
 }
 
@@ -60,5 +64,5 @@ func Find(name string) (Card, error) {
 		}
 		names[i] = c.Name
 	}
-	return Card{}, &UnknownWoodError{Name: name, Near: nearest(name, names, 3)}
+	return Card{}, &UnknownWoodError{Name: name, Near: nearest(name, names, 3), All: names}
 }

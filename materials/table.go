@@ -91,8 +91,11 @@ func readWords(card *Card, key string, raw any) string {
 	case "together":
 		return readTogether(card, raw)
 	default:
-		near := nearest(key, append(Keys(), "title", "note", "uses", "like", "scatter", "together"), 3)
-		return "unknown key; nearest: " + strings.Join(near, ", ")
+		all := append(Keys(), "title", "note", "uses", "like", "scatter", "together")
+		if near := nearest(key, all, 3); len(near) > 0 {
+			return "unknown key; nearest: " + strings.Join(near, ", ")
+		}
+		return "unknown key; want " + strings.Join(all, ", ")
 	}
 	return ""
 }

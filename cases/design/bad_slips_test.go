@@ -24,6 +24,7 @@ func TestWarningsOfSlips(t *testing.T) {
 		return strings.Replace(sound, `"sitka-spruce"`, `"mine"`, 1) + "[wood.mine]\nlike = \"sitka-spruce\"\n" + values + "\n"
 	}
 	thick := func(mm string) string { return strings.Replace(sound, "thickness = 5", "thickness = "+mm, 1) }
+	gauge := func(keys string) string { return sound + "[[gauge]]\n" + keys + "\n" }
 	push := func(z string) string { return sound + "[[load]]\nat = [0, 100]\nforce = [0, 0, " + z + "]\n" }
 	for _, c := range []struct{ text, want string }{
 		{three("tension = 300"), ""},
@@ -45,6 +46,11 @@ func TestWarningsOfSlips(t *testing.T) {
 		{sound + "relief = { depth = 0.1, shape = \"flat\", ends = 10 }\n", ""},
 		{sound + "relief = { depth = 0.1, ends = 10 }\n", `a.toml:12: bridge.relief.ends: changes nothing: only shape = "flat" has ends, found "parabola"`},
 		{sound + "relief = { stations = [[-60, 0], [0, 0.1], [60, 0]], ends = 10 }\n", "a.toml:12: bridge.relief.ends: changes nothing: the stations give the whole relief"},
+		{sound + "relief = { depth = 1.2 }\n", "a.toml:12: bridge.relief.depth: a relief of 1.2 mm is unlikely: usual ones are 0.1 to 0.2 mm, and the ends would bear alone; was 0.12 mm meant?"},
+		{gauge("at = [-45, 3]"), "a.toml:13: gauge[1].at: gauge 1 stands under the foot at (-45, 3) mm, where no dial gauge reaches"},
+		{gauge("at = [-45, 30]\nmeasured = 62"), `a.toml:14: gauge[1].measured: a reading of 62 mm is unlikely for a top; was "62 thou" meant?`},
+		{gauge("at = [-45, 30]\nname = 'a'") + "[[gauge]]\nat = [45, 30]\nname = 'a'\n", `a.toml:15: gauge[2]: gauge 1 is called "a" too; tables and pictures cannot tell them apart`},
+		{wood("GLR = 0.7"), `a.toml:14: wood.mine.GLR: GLR of 0.7 MPa is unlikely beside EL of 10890 MPa; was "0.7 GPa" meant?`},
 	} {
 		var lines []string
 		for _, w := range casetest.Load(t, casetest.Files("a.toml", c.text), "a.toml").Warnings() {

@@ -127,7 +127,7 @@ func designLabel(c *study.Comparison, k int) string {
 
 // writeNotes says what the ranges are.
 func writeNotes(b *strings.Builder, c *study.Comparison) {
-	b.WriteString("\nDifferences are taken before rounding; = means none.\n")
+	b.WriteString("\nDifferences are taken before rounding; = means less than is shown.\n")
 	if !ranged(c) {
 		b.WriteString("No ranges were asked for: a difference smaller than the scatter of wood (stiffness 22 % from\n" +
 			"board to board) shows only between tops of the same billet. ")

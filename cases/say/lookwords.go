@@ -19,8 +19,8 @@ func WriteOverview(w io.Writer, o *answer.Overview) error {
 	if o.Mass.Bridge.Known() {
 		fmt.Fprintf(w, ", bridge %.1f g", float64(o.Mass.Bridge))
 	}
-	fmt.Fprintf(w, "\n  apex %.1f mm high at (%.0f, %.0f); thickness %.1f to %.1f mm; steepest slope %.1f degrees\n", o.Top.Apex.Value,
-		o.Top.Apex.X, o.Top.Apex.Y, o.Top.Thinnest.Value, o.Top.Thickest.Value, o.Top.Steepest.Value)
+	fmt.Fprint(w, plainZeros(fmt.Sprintf("\n  apex %.1f mm high at (%.0f, %.0f); thickness %.1f to %.1f mm; steepest slope %.1f degrees\n", o.Top.Apex.Value,
+		o.Top.Apex.X, o.Top.Apex.Y, o.Top.Thinnest.Value, o.Top.Thickest.Value, o.Top.Steepest.Value)))
 	if s := o.Strings; s != nil {
 		fmt.Fprintf(w, "\nThe strings: %.0f N of tension press down with %.1f N and push %.1f N toward the %s\n", s.Tension, s.Downforce,
 			math.Abs(s.Along), ends(s.Along, "neck", "tail"))

@@ -179,7 +179,12 @@ func (f *fitter) fit(key string, data surface.Data, tables []cases.KeyedTable) (
 		}
 	}
 	for _, w := range rep.Warnings {
-		f.warn(tableKey, "at %s: %s", tree.Spot(w.At), w.Msg)
+		if w.Set == "" {
+			f.warn(tableKey, "at %s: %s", tree.Spot(w.At), w.Msg)
+			continue
+		}
+		at := rowPlace(tables, w.Set, w.Row, f.rep.Find(tableKey))
+		f.made.told[f.part] = append(f.made.told[f.part], &tree.FileError{File: at.Src.Label, Line: at.Line, Key: "height", Err: errors.New(w.Msg)})
 	}
 	if f.part == ofArch { // a graduation's misfits: tellMisfits
 		f.made.told[f.part] = append(f.made.told[f.part], beyondWords(rep.Beyond, tables, f.rep.Find(tableKey))...)
@@ -239,7 +244,8 @@ func (f *fitter) checkSurfaces(bends *bendMap) {
 		f.rep.AddKey("plate.thickness", "want >= %g mm everywhere, found %.2g at %s", thinnest, thin.z, tree.Spot(thin.at))
 	}
 	if tight >= 1 {
-		f.rep.AddKey("plate.arch", "the arch bends more tightly than the plate is thick at %s: radius %.2g mm; want a smoother arch", tree.Spot(tightAt), f.made.Plate.Thickness.At(tightAt).Z/tight)
+		f.rep.AddKey("plate.arch", "the arch bends more tightly than the plate is thick at %s: radius %.2g mm; want a smoother arch%s", tree.Spot(tightAt),
+			f.made.Plate.Thickness.At(tightAt).Z/tight, nearbyRows(f.c.Plate.Arch.Tables(), tightAt))
 	}
 	if dip > dipAllowed {
 		f.warn("plate.arch", "the underside dips %.2g mm below the rim's gluing surface at %s, where a flat billet has no wood", dip, tree.Spot(dipAt))
@@ -287,6 +293,9 @@ func FitGeometry(c *cases.Case, old *Geometry, changed []string) (*Geometry, err
 
 // stand wants everything on wood and makes the surfaces.
 func (f *fitter) stand() {
+	if f.touched("plate.outline", "plate.arch", "plate.thickness") && !f.outlineHolds() {
+		return
+	}
 	f.checkPlaces()
 	f.surfaces()
 }

@@ -115,3 +115,30 @@ func (f *fitter) tellMisfits(g graduation) {
 			Err: fmt.Errorf("the smooth plate is %.2f mm thick where %g was measured%s%s", g.At(mesh.Point{t.Table.X[k], t.Table.Y[k]}).Z, t.Table.Height[k], furtherRows(lines), advice)})
 	}
 }
+
+// nearbyRows names the rows of the arch's tables that lie nearest to a place, where
+// two may contradict each other.
+func nearbyRows(tables []cases.KeyedTable, p mesh.Point) string {
+	type row struct {
+		far, height float64
+		at          tree.Place
+	}
+	var all []row
+	for _, t := range tables {
+		if t.Table == nil {
+			continue
+		}
+		for i := range t.Table.X {
+			all = append(all, row{math.Hypot(t.Table.X[i]-p[0], t.Table.Y[i]-p[1]), t.Table.Height[i], t.Table.Rows[i]})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b row) int { return cmp.Compare(a.far, b.far) })
+	var named []string
+	for _, r := range all[:min(len(all), mostRows)] {
+		named = append(named, fmt.Sprintf("%s:%d (%.4g mm high)", r.at.Src.Label, r.at.Line, r.height))
+	}
+	if len(named) == 0 {
+		return ""
+	}
+	return "; the nearest heights, which may contradict each other: " + strings.Join(named, ", ")
+}

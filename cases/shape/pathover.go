@@ -46,8 +46,8 @@ func (f *fitter) checkPathAngles(i int, front, back tree.Angle) bool {
 		case math.IsNaN(float64(a.angle)):
 			f.rep.AddKey("strings.path", "%s: the nut lies farther from the saddle than the string is long; want other heights", name)
 		case a.angle < 0 || a.angle > maxBreak:
-			f.rep.AddKey("strings.path", "%s: the path gives a %s angle of %.3g deg, want 0 to %d: it must fall from the saddle, which lies %.3g mm above the rim's gluing surface",
-				name, a.side, a.angle, maxBreak, f.made.TopAtBridge+f.c.Contact(i))
+			f.rep.AddKey("strings.path", "%s: the path gives a %s angle of %.3g deg, want 0 to %d: it must fall from the saddle, which lies %.3g mm above the rim's gluing surface%s",
+				name, a.side, a.angle, maxBreak, f.made.TopAtBridge+f.c.Contact(i), f.lowArch())
 		}
 	}
 	return f.rep.Clean("strings.path")

@@ -43,6 +43,7 @@ func (d *Decoder) ReadTable(n *Node, key, name string, cols []Column) *CsvTable 
 	}
 	if r.faults > 0 {
 		d.SpoilIf(true, key)
+		d.Rep.tell(src, n, key)
 		return nil
 	}
 	d.Tables[kind] = r.table

@@ -62,6 +62,16 @@ func (r *FaultLog) Add(at Place, key string, err error) {
 	r.Faults = append(r.Faults, fault{at, e})
 }
 
+// tell adds to the faults of a table which key asked for it.
+func (r *FaultLog) tell(table *Source, by *Node, key string) {
+	for i := range r.Faults {
+		if f := &r.Faults[i]; f.at.Src == table && f.err.For == "" {
+			f.err.For = fmt.Sprintf("%s:%d: %s", by.Src.Label, by.Line, key)
+			return
+		}
+	}
+}
+
 // AddKey records a fault at a key, or at the nearest key above it that is in
 // the file.
 func (r *FaultLog) AddKey(key, format string, args ...any) {

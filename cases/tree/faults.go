@@ -13,15 +13,20 @@ type FileError struct {
 	Line int    // 1-based
 	Key  string // "bridge.relief.depth", "brace[1].height" (the first brace is 1), or a column of a CSV file
 	Err  error
+	For  string // what asked for the table, "a.toml:7: plate.outline"; "" for a case file
 }
 
 // Error reads like a compiler message:
 // a.toml:14: plate.thickness: want > 0 mm, found -3.
 func (e *FileError) Error() string {
-	if e.Key == "" {
-		return printable(fmt.Sprintf("%s:%d: %v", e.File, e.Line, e.Err))
+	key, asked := "", ""
+	if e.Key != "" {
+		key = e.Key + ": "
 	}
-	return printable(fmt.Sprintf("%s:%d: %s: %v", e.File, e.Line, e.Key, e.Err))
+	if e.For != "" {
+		asked = " (" + e.For + " asks for this table)"
+	}
+	return printable(fmt.Sprintf("%s:%d: %s%v%s", e.File, e.Line, key, e.Err, asked))
 }
 
 // printable escapes control characters, which a terminal would obey: names of

@@ -75,7 +75,8 @@ func syntaxFault(src *Source, err error) *FileError {
 		text = fmt.Sprintf("%s is given twice in the same table; want it once", m[1])
 	}
 	if hint := syntaxHint(text, lineAt(src.Data, f.Line)); hint != "" {
-		text += " (" + hint + ")"
+		f.Err = fmt.Errorf("this line cannot be read: want %s", hint)
+		return f
 	}
 	f.Err = fmt.Errorf("not valid TOML: %s", text)
 	return f
@@ -97,15 +98,15 @@ func syntaxHint(fault, line string) string {
 	_, value, _ := strings.Cut(line, "=")
 	switch {
 	case strings.ContainsAny(line, "“”„‘’‚«»"):
-		return `text needs straight quotes, as in wood = "sitka-spruce"; a word processor makes them curly`
+		return `straight quotes around text, as in wood = "sitka-spruce"; a word processor makes them curly`
 	case regexp.MustCompile(`^\s*[-+]?\d+,\d+\s*(#|$)`).MatchString(value):
 		return "a decimal point, not a comma: 3.5"
 	case regexp.MustCompile(`^\s*[A-Za-z]`).MatchString(value):
-		return `text stands in quotes, as in wood = "sitka-spruce"`
+		return `text in quotes, as in wood = "sitka-spruce"`
 	case strings.HasPrefix(fault, "expected newline"):
 		return `one key to a line; a number with its unit stands in quotes, as in "3 mm"`
 	case strings.HasPrefix(fault, "expected '=' after key"):
-		return "a key is followed by = and its value, as in thickness = 5"
+		return "a key followed by = and its value, as in thickness = 5"
 	}
 	return ""
 }

@@ -35,7 +35,7 @@ func newNew() *cobra.Command {
 			for _, f := range files {
 				fmt.Fprintf(&b, "wrote %s\n", filepath.Join(dir, f.Name))
 			}
-			fmt.Fprintf(&b, "next: archload check %s\n", filepath.Join(dir, files[0].Name))
+			fmt.Fprintf(&b, "next: archload check %s\n", typed(filepath.Join(dir, files[0].Name)))
 			_, err = fmt.Fprint(cmd.OutOrStdout(), b.String())
 			return err
 		},
@@ -95,4 +95,13 @@ func fill(dir string, files []cases.File) error {
 		}
 	}
 	return os.Chmod(dir, 0o755)
+}
+
+// typed is a file's name as a shell wants it: in quotes, if it has a blank or another
+// sign that shells take for their own.
+func typed(name string) string {
+	if strings.ContainsAny(name, " \t'\"$&();<>|*?`\\!#~") {
+		return "'" + strings.ReplaceAll(name, "'", `'\''`) + "'"
+	}
+	return name
 }

@@ -66,6 +66,8 @@ func (e *DataError) Error() string {
 
 // Warning is a doubt about the data that does not stop the work.
 type Warning struct {
+	Set string      // as in DataError; "" if it is of no single datum
+	Row int32       // as in DataError
 	At  plane.Point // mm
 	Msg string
 }

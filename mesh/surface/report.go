@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"archload/mesh/plane"
 )
 
 // report sums up how the fit follows the data.
@@ -27,8 +29,8 @@ func (f *fitter) report(t trial) Report {
 		return cmp.Compare(math.Abs(b.Error)/b.Sigma, math.Abs(a.Error)/a.Sigma)
 	})
 	for _, e := range f.strange {
-		r.Warnings = append(r.Warnings, Warning{At: e.at, Msg: fmt.Sprintf(
-			"%s, row %d: height %g mm stands out from its neighbours by about %.1f mm", e.set, e.row, e.z, e.off)})
+		r.Warnings = append(r.Warnings, Warning{Set: e.set, Row: e.row, At: e.at, Msg: fmt.Sprintf(
+			"height %g mm stands out from its neighbours by about %.1f mm", e.z, e.off)})
 	}
 	if t.log < ripplingLog && t.ratio <= 1 {
 		r.Warnings = append(r.Warnings, Warning{At: f.data[0].at, Msg: "the heights scatter more than their stated errors: " +
@@ -135,8 +137,8 @@ func (f *fitter) standOut(stiff trial) []strangeDatum {
 	return slices.DeleteFunc(all, func(e strangeDatum) bool { return e.off <= limit })
 }
 
-// guessedRecurve warns for each long stretch of the outline along which no
-// datum shows the recurve.
+// guessedRecurve warns of the long stretches of the outline along which no
+// datum shows the recurve, at the longest.
 func (f *fitter) guessedRecurve() []Warning {
 	const longest = 120.0 // mm of outline
 	if f.spec.Rim == nil {
@@ -156,17 +158,27 @@ func (f *fitter) guessedRecurve() []Warning {
 		return []Warning{{At: f.rim.pts[0], Msg: fmt.Sprintf(
 			"the recurve is guessed here: no height between %.0f and %.0f mm from the outline, anywhere along it", 0.5*at, 1.5*at)}}
 	}
-	var out []Warning
+	var guessed, most float64
+	var at0 plane.Point
 	for i, s := range seen {
 		next := seen[(i+1)%len(seen)]
 		if i == len(seen)-1 {
 			next += total
 		}
 		if next-s > longest {
-			out = append(out, Warning{At: f.rim.pointAt(math.Mod((s+next)/2, total)), Msg: fmt.Sprintf(
-				"the recurve is guessed here: no height between %.0f and %.0f mm from the outline along %.0f mm of it",
-				0.5*at, 1.5*at, next-s)})
+			guessed += next - s
+			if next-s > most {
+				most, at0 = next-s, f.rim.pointAt(math.Mod((s+next)/2, total))
+			}
 		}
 	}
-	return out
+	if guessed == 0 {
+		return nil
+	}
+	elsewhere := ""
+	if guessed > most {
+		elsewhere = fmt.Sprintf(", nor along %.0f mm elsewhere", guessed-most)
+	}
+	return []Warning{{At: at0, Msg: fmt.Sprintf("the recurve is guessed here: no height between %.0f and %.0f mm from the outline along %.0f mm of it%s",
+		0.5*at, 1.5*at, most, elsewhere)}}
 }

@@ -98,10 +98,10 @@ func sideCells(c *study.Comparison, r *study.Row, k int) []string {
 // sideWords say how to read the table.
 func sideWords(c *study.Comparison) []string {
 	if !ranged(c) {
-		return []string{"Each number stands with its difference from A; = means none. Differences are taken before rounding. The greatest change in percent stands first."}
+		return []string{"Each number stands with its difference from A; = means less than is shown. Differences are taken before rounding. The greatest change in percent stands first."}
 	}
 	out := []string{
-		"Each number stands with its difference from A; = means none. Differences are taken before rounding. In each part, first stands what the design changes most against what another plank would change.",
+		"Each number stands with its difference from A; = means less than is shown. Differences are taken before rounding. In each part, first stands what the design changes most against what another plank would change.",
 		"± wood, of a number: what another plank makes of it, one standard deviation, so that about one plank in three lies outside. Of a difference: both designs are cut from the same plank wherever role and wood are the same, and most of the scatter falls out. A difference smaller than that is marked ~: it is within the wood's scatter, and in another plank it may vanish or turn round.",
 		"± mesh: what the triangles may cost the number, or the difference.",
 	}
