@@ -104,10 +104,15 @@ type Relief struct {
 	Stations Stations `toml:"stations" along:"mm" want:">=0" eg:"[[-66, 0], [0, 0.12], [66, 0]]"`
 }
 
-// TopLoad is a force on the outer surface: a weight on the bench, a finger.
+// TopLoad is a force on the outer surface: a weight on the bench, a finger; or on a
+// block of a body: a pull at the neck.
 type TopLoad struct {
 	// what tables call it; default: "load N"
 	Name string `toml:"name" eg:"'weight'"`
+	// top, neck block or tail block; default: top
+	On string `toml:"on" default:"top" eg:"'neck block'"`
+	// mm, height of the place above the rim's gluing surface, below it negative, of a load on a block; default: 0
+	Z tree.Length `toml:"z" default:"0" eg:"-20"`
 	// mm, in plan
 	At mesh.Point `toml:"at" need:"the place [x, y] in mm" eg:"[0, 0]"`
 	// mm, rectangle it is spread on, across and along; default: a point

@@ -25,6 +25,7 @@ type Case struct {
 	Plate    Plate              `toml:"plate" need:"the table [plate] with wood, outline and thickness"`
 	Braces   []Brace            `toml:"brace" most:"100"` // default: none
 	Rim      Rim                `toml:"rim"`
+	Body     *Body              `toml:"body"`               // default: none, that is, its own defaults where there is a body
 	Strings  *Strings           `toml:"strings"`            // default: none
 	Bridge   *Bridge            `toml:"bridge"`             // default: none
 	Loads    []TopLoad          `toml:"load" most:"200"`    // default: none
@@ -139,10 +140,10 @@ func (b *Brace) HeightAt(s float64) float64 { return b.HeightScale * b.Height.Va
 
 // Rim is what holds the plate's edge.
 type Rim struct {
-	// what the edge stands on: elastic sides that give way, a hinge, a clamp, or nothing (then supports);
-	// default: elastic
-	Support string `toml:"support" default:"elastic" one:"hinged clamped free elastic" eg:"'hinged'"`
-	// mm, of the sides from the back to the gluing surface; default: 80
+	// what the edge stands on: elastic sides that give way, the whole body with its back ([body]), a hinge, a clamp,
+	// or nothing (then supports); default: elastic
+	Support string `toml:"support" default:"elastic" one:"hinged clamped free elastic body" eg:"'hinged'"`
+	// mm, of the sides from the back's gluing surface to the top's; default: 80
 	SideHeight tree.Length `toml:"side_height" default:"80" want:">0" eg:"76"`
 	// mm, of the sides; default: 2.3
 	SideThickness tree.Length `toml:"side_thickness" default:"2.3" want:">0" eg:"2"`

@@ -57,6 +57,7 @@ func Finish(d *tree.Decoder, c *Case, src *tree.Source, whole *tree.Node, over *
 		if c.Title == "" && d.Rep.Clean("title") {
 			c.Title = TrimExt(path.Base(src.Label))
 		}
+		c.fillBody(d)
 		c.nameThings()
 		c.fillHollow()
 		c.findWoods(d)
@@ -77,6 +78,11 @@ func (c *Case) nameThings() {
 	}
 	for i := range c.Braces {
 		name(&c.Braces[i].Name, "brace", i)
+	}
+	if c.Body != nil {
+		for i := range c.Body.Back.Braces {
+			name(&c.Body.Back.Braces[i].Name, "back bar", i)
+		}
 	}
 	for i := range c.Loads {
 		name(&c.Loads[i].Name, "load", i)

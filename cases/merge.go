@@ -14,9 +14,9 @@ import (
 // formula can replace an arch by contours.
 func Alternatives(table string) [][]string {
 	switch table {
-	case "plate.arch":
+	case "plate.arch", "body.back.arch":
 		return [][]string{{"contours"}, {"templates"}, {"points"}, {"formula"}}
-	case "plate.thickness":
+	case "plate.thickness", "body.back.thickness":
 		return [][]string{{"contours"}, {"templates"}, {"points"}}
 	case "strings":
 		return [][]string{{"path"}, {"front_angle", "back_angle"}}

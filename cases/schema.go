@@ -7,7 +7,7 @@ import (
 	"archload/cases/motion"
 )
 
-//go:embed case.go bridgecase.go heights.go path.go tables.go
+//go:embed body.go case.go bridgecase.go heights.go path.go tables.go
 var schemaFiles embed.FS
 
 // SchemaFiles are the sources of the structs that a case file fills, package by

@@ -18,6 +18,7 @@ func (c *Case) validate(r *tree.FaultLog) {
 	c.checkBraces(r)
 	c.checkStrings(r)
 	c.checkBridge(r)
+	c.checkBody(r)
 	c.checkBench(r)
 	c.checkMotion(r)
 }
@@ -86,7 +87,7 @@ func (c *Case) checkBraces(r *tree.FaultLog) {
 			r.AddKey(key+".width", "want less than the brace's length of %.4g mm, found %g", long, b.Width.Max())
 		}
 		room := float64(c.Rim.SideHeight)
-		if c.Rim.Support == "elastic" && r.Clean("rim") && b.HeightScale*b.Height.Max() >= room {
+		if c.Rim.Sided() && r.Clean("rim") && b.HeightScale*b.Height.Max() >= room {
 			r.AddKey(key+".height", "want less than the side height of %g mm (the bar would touch the back), found %g", room, b.HeightScale*b.Height.Max())
 		}
 	}
@@ -110,6 +111,7 @@ func (c *Case) checkBench(r *tree.FaultLog) {
 		if l.Force == [3]tree.Force{} && r.Clean(key) {
 			r.AddKey(key, "want a force that is not zero, found [0, 0, 0]")
 		}
+		c.checkOn(r, tree.EntryKey("load", i+1), &l)
 	}
 	for i, s := range c.Supports {
 		key := tree.EntryKey("support", i+1)

@@ -41,8 +41,14 @@ func (c *Case) findWoods(d *tree.Decoder) {
 	for i, b := range c.Braces {
 		f.findOr(tree.EntryKey("brace", i+1)+".wood", b.Wood, "plate.wood")
 	}
-	if c.Rim.Support == "elastic" {
+	if c.Rim.Sided() {
 		f.find("rim.side_wood", c.Rim.SideWood)
+	}
+	if c.Bodied() && c.Body != nil {
+		f.find("body.back.wood", c.Body.Back.Wood)
+		for i, b := range c.Body.Back.Braces {
+			f.findOr(tree.EntryKey("body.back.brace", i+1)+".wood", b.Wood, "body.back.wood")
+		}
 	}
 	if c.Bridge != nil {
 		f.find("bridge.wood", c.Bridge.Wood)
@@ -159,7 +165,7 @@ func (f *woodFinder) blame(key string, at tree.Place, err error) {
 }
 
 // Wood returns the card of the wood that a key names: "plate.wood",
-// "brace[1].wood", "bridge.wood" or "rim.side_wood" (of an elastic rim).
+// "brace[1].wood", "bridge.wood", "rim.side_wood" (where sides hold the edge), "body.back.wood".
 func (c *Case) Wood(key string) (materials.Card, error) {
 	card, ok := c.Cards[key]
 	if !ok {

@@ -10,11 +10,13 @@ import (
 // Wrench is a force and its moment about the origin.
 type Wrench struct {
 	Force, Moment [3]float64 // N, N·mm
+	Gross         float64    // N, sum of the sizes of all forces in it
 }
 
 // Add adds a force f at a place.
 func (w *Wrench) Add(at, f [3]float64) {
 	w.Force = vec3.Add(w.Force, f)
+	w.Gross += vec3.Norm(f)
 	w.AddMoment(vec3.Cross(at, f))
 }
 
@@ -52,11 +54,20 @@ func (r *Result) CheckEnergy(stored, work float64) {
 	r.Checks.Energy = relative(r.Energy.Total()-stored, work)
 }
 
-// CheckBalance compares what is applied with the reactions. Of a result with large movements the
-// forces are summed likewise; moments about one place would have to be taken where the loads have
-// moved to, so that in their stead stands what is out of balance at each freedom.
+// CheckBalance compares what is applied with the reactions, relative to the
+// resultant of what is applied; where rigid bodies are, on which forces may pull
+// that balance each other, to the sum of their sizes. Outside is the greatest
+// reaction over it. Of a result with large movements the forces are summed likewise;
+// moments about one place would have to be taken where the loads have moved to, so
+// that in their stead stands what is out of balance at each freedom.
 func (r *Result) CheckBalance(w Wrench) {
 	scale, size := vec3.Norm(w.Force), 0.0
+	if len(r.Plate.Model.Bodies) > 0 {
+		scale = w.Gross
+	}
+	for _, re := range r.Reactions {
+		r.Checks.Outside = math.Max(r.Checks.Outside, relative(vec3.Norm([3]float64(re.F[:3])), scale))
+	}
 	for _, re := range r.Reactions {
 		w.Add(re.At, [3]float64{re.F[0], re.F[1], re.F[2]})
 		w.AddMoment([3]float64{re.F[3], re.F[4], re.F[5]})

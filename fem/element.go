@@ -71,6 +71,24 @@ func Pull(e Element, u []float64) []float64 {
 	return out
 }
 
+// OwnNodes lists an element's own nodes, which may follow rigid bodies.
+func OwnNodes(e Element) []int32 { return unled(e).Nodes() }
+
+// PullOwn is Pull at the element's own nodes; u holds the movements of those that
+// follow rigid bodies too.
+func PullOwn(e Element, u []float64) []float64 { return Pull(unled(e), u) }
+
+// unled is the element itself of one that is hung on rigid bodies.
+func unled(e Element) Element {
+	switch led := e.(type) {
+	case *ledElement:
+		return led.Element
+	case *ledMassive:
+		return led.Element
+	}
+	return e
+}
+
 // beamTie is a beam in its place: it gives the movements of the beam's two ends
 // from those of the nodes that it is tied to.
 type beamTie interface {

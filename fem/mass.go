@@ -41,16 +41,12 @@ func (s *System) AddMass(m *sparse.Matrix) {
 func (s *System) addPointMass(m *sparse.Matrix, p *PointMass) {
 	share := p.Mass / float64(len(p.At))
 	for _, at := range p.At {
-		move := s.Shells[at.Shell].RowsAt(at.L, at.Zeta)
-		var k [324]float64
-		for _, row := range move {
-			for a, x := range row {
-				for b, y := range row {
-					k[18*a+b] += share * x * y
-				}
-			}
+		for a := range 3 {
+			var dir [3]float64
+			dir[a] = 1
+			nodes, row := s.rowAt(at, dir)
+			m.Add(nodes, outer(share, row))
 		}
-		m.Add(s.Model.Shells[at.Shell].Nodes[:], k[:])
 	}
 }
 

@@ -89,10 +89,13 @@ type SurfacePoint struct {
 	Zeta  float64    // -1 inner face, 0 mid-surface, +1 outer face
 }
 
-// PointForce is a force on a place of a shell.
+// PointForce is a force on a place of a shell, or on a rigid body.
 type PointForce struct {
 	At SurfacePoint
 	F  [3]float64 // N
+
+	Body  int32      // 1 + the number of the rigid body it acts on, at Place; 0: a shell
+	Place [3]float64 // mm
 }
 
 // leanDof is the only live freedom of a lean node.

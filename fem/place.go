@@ -44,12 +44,10 @@ func (s *System) Column(points []SurfacePoint, dir [3]float64) sparse.Column {
 	sum := map[int32]float64{}
 	w := 1 / float64(len(points))
 	for _, p := range points {
-		rows := s.Shells[p.Shell].RowsAt(p.L, p.Zeta)
-		nodes := s.Model.Shells[p.Shell].Nodes
-		for j := range 18 {
-			v := w * (dir[0]*rows[0][j] + dir[1]*rows[1][j] + dir[2]*rows[2][j])
+		nodes, row := s.rowAt(p, dir)
+		for j, r := range row {
 			d := 6*nodes[j/6] + int32(j%6)
-			if v != 0 && !s.fixed[d] {
+			if v := w * r; v != 0 && !s.fixed[d] {
 				sum[d] += v
 			}
 		}
@@ -63,6 +61,32 @@ func (s *System) Column(points []SurfacePoint, dir [3]float64) sparse.Column {
 		c.Vals = append(c.Vals, sum[d])
 	}
 	return c
+}
+
+// rowAt gives the movement of a place of a shell along dir as a row over the
+// freedoms of the nodes of its triangle, or of those that lead them.
+func (s *System) rowAt(at SurfacePoint, dir [3]float64) ([]int32, []float64) {
+	rows := s.Shells[at.Shell].RowsAt(at.L, at.Zeta)
+	row := make([]float64, 18)
+	for j := range row {
+		row[j] = dir[0]*rows[0][j] + dir[1]*rows[1][j] + dir[2]*rows[2][j]
+	}
+	return s.ledRow(s.Model.Shells[at.Shell].Nodes[:], row)
+}
+
+// AddLoad adds a force on a place of a shell, or on a rigid body, to the nodal
+// loads f.
+func (s *System) AddLoad(f []float64, p PointForce) {
+	if p.Body == 0 {
+		s.AddForce(f, p.At, p.F)
+		return
+	}
+	ref := s.Model.Bodies[p.Body-1].Ref
+	turn := vec3.Cross(vec3.Sub(p.Place, s.Model.Nodes[ref].P), p.F)
+	for k := range 3 {
+		f[6*int(ref)+k] += p.F[k]
+		f[6*int(ref)+3+k] += turn[k]
+	}
 }
 
 // AddForce adds a force on a place of a shell to the nodal loads f.

@@ -105,4 +105,6 @@ type Checks struct {
 	Force  float64 // out-of-balance force over the applied force
 	Moment float64 // out-of-balance moment over force times size
 	Energy float64 // stored against work along the path
+
+	Outside float64 // greatest force that a support gives over the applied force: no fault unless all loads should balance
 }

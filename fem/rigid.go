@@ -31,8 +31,7 @@ func (m *Model) AddBody(at [3]float64, nodes []int32) int32 {
 }
 
 // followers maps each node that follows to the node that leads it; it is an
-// error if two lead one, if one is held, or if a spring or a mass hangs on one:
-// those act on their triangle's own nodes.
+// error if two lead one, or if one is held.
 func (m *Model) followers() (map[int32]int32, error) {
 	lead := map[int32]int32{}
 	for i := range m.Bodies {
@@ -49,22 +48,7 @@ func (m *Model) followers() (map[int32]int32, error) {
 			return nil, fmt.Errorf("node %d follows a rigid body and is held; want the body's node held", f.Node)
 		}
 	}
-	for i := range m.Springs {
-		if m.touchesBody(m.Springs[i].At, lead) {
-			return nil, fmt.Errorf("spring %d hangs on a triangle that touches a rigid body; want it elsewhere", i)
-		}
-	}
-	for i := range m.Masses {
-		if slices.ContainsFunc(m.Masses[i].At, func(at SurfacePoint) bool { return m.touchesBody(at, lead) }) {
-			return nil, fmt.Errorf("mass %d lies on a triangle that touches a rigid body; want it elsewhere", i)
-		}
-	}
 	return lead, nil
-}
-
-// touchesBody says whether a node of a place's triangle follows a rigid body.
-func (m *Model) touchesBody(at SurfacePoint, lead map[int32]int32) bool {
-	return slices.ContainsFunc(m.Shells[at.Shell].Nodes[:], func(n int32) bool { _, follows := lead[n]; return follows })
 }
 
 // ledElement is an element of which some nodes follow rigid bodies. With T the
@@ -211,6 +195,32 @@ func (s *System) Follow(u []float64) {
 			}
 		}
 	}
+}
+
+// ledRow turns a row over the freedoms of some nodes into one over those of the
+// nodes that lead them: the same nodes and row if none follows.
+func (s *System) ledRow(nodes []int32, row []float64) ([]int32, []float64) {
+	if !slices.ContainsFunc(nodes, func(n int32) bool { _, follows := s.lead[n]; return follows }) {
+		return nodes, row
+	}
+	var on []int32
+	var out []float64
+	for k, n := range nodes {
+		ref, follows := s.lead[n]
+		if !follows {
+			ref = n
+		}
+		at := slices.Index(on, ref)
+		if at < 0 {
+			at = len(on)
+			on, out = append(on, ref), append(out, make([]float64, 6)...)
+		}
+		t := s.Model.follow(n, ref)
+		for i := range 6 {
+			axpyRow(out[6*at:6*at+6], row[6*k+i], t[i][:])
+		}
+	}
+	return on, out
 }
 
 // Lead moves nodal forces f from the nodes that follow to those that lead.

@@ -80,15 +80,50 @@ func TestRigidBodyRefused(t *testing.T) {
 	if _, err := Assemble(m, 1); err == nil {
 		t.Error("a node follows and is held, want an error")
 	}
-	m, _ = blockedStrip()
-	m.Springs = []Spring{{At: SurfacePoint{Shell: 5, L: [3]float64{1, 0, 0}}, Dir: [3]float64{0, 0, 1}, K: 1}}
-	if _, err := Assemble(m, 1); err == nil {
-		t.Error("a spring hangs on a node that follows, want an error")
+}
+
+// TestRigidBodyTies: a spring of c on a block in line with the strip takes the
+// share c/(c + k) of a force along it, k = E A/L of the strip; and a force on
+// the block acts alike whether it is put on a node or on the body at its place.
+func TestRigidBodyTies(t *testing.T) {
+	const c, force, stiff = 700.0, 3.0, 10000 * 5.0 / 15
+	m, ref := blockedStrip()
+	at := SurfacePoint{Shell: 7, L: [3]float64{0.5, 0.5, 0}} // the far end's middle is between its nodes 8 and 9
+	m.Shells[7].Nodes = [3]int32{8, 9, 7}
+	m.Springs = []Spring{{At: at, Dir: [3]float64{1, 0, 0}, K: c}}
+	sys, err := Assemble(m, 1)
+	if err != nil {
+		t.Fatal(err)
 	}
-	m, _ = blockedStrip()
-	m.Masses = []PointMass{{At: []SurfacePoint{{Shell: 7, L: [3]float64{1, 0, 0}}}, Mass: 1e-6}}
-	if _, err := Assemble(m, 1); err == nil {
-		t.Error("a mass lies on a node that follows, want an error")
+	p, err := sys.Prepare(1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	solve := func(loads ...PointForce) []float64 {
+		f := make([]float64, 6*len(m.Nodes))
+		for _, l := range loads {
+			sys.AddLoad(f, l)
+		}
+		p.Solve(f)
+		return f
+	}
+	push := [3]float64{force, 0, 0}
+	u, v := solve(PointForce{At: at, F: push}), solve(PointForce{Body: 1, Place: [3]float64{20, 2.5, 0}, F: push})
+	if want := force / (c + stiff); math.Abs(u[6*8]/want-1) > 1e-3 {
+		t.Errorf("the block moves %.6f mm, want %.6f", u[6*8], want)
+	}
+	col := sys.Column([]SurfacePoint{at}, [3]float64{1, 0, 0})
+	move := 0.0
+	for i, d := range col.Dofs {
+		move += col.Vals[i] * u[d]
+	}
+	if math.Abs(move-u[6*8]) > 1e-12 {
+		t.Errorf("the place moves %.9f mm by its row, its node %.9f", move, u[6*8])
+	}
+	for k := range 6 {
+		if a, b := u[6*int(ref)+k], v[6*int(ref)+k]; math.Abs(a-b) > 1e-12 {
+			t.Errorf("freedom %d: %.3g under a force on the node, %.3g under one on the body", k, a, b)
+		}
 	}
 }
 

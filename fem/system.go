@@ -10,9 +10,10 @@ type System struct {
 	Model    *Model
 	Shells   []element.Shell
 	Beams    []element.Beam
-	Elements []Element      // shells, then beams, each tied to its nodes
-	K        *sparse.Matrix // with the fixed freedoms taken out
-	beams    []beamTie      // the beams among Elements
-	fixed    []bool         // one for each freedom
-	kinked   []bool         // nodes where membrane shear or rotation may jump: braces, creases
+	Elements []Element       // shells, then beams, each tied to its nodes
+	K        *sparse.Matrix  // with the fixed freedoms taken out
+	beams    []beamTie       // the beams among Elements
+	fixed    []bool          // one for each freedom
+	lead     map[int32]int32 // the node that each node of a rigid body follows
+	kinked   []bool          // nodes where membrane shear or rotation may jump: braces, creases
 }

@@ -65,12 +65,13 @@ func (s *System) tieElements() error {
 
 // leadElements hangs what touches rigid bodies on their nodes.
 func (s *System) leadElements() error {
-	lead, err := s.Model.followers()
-	if err != nil || len(lead) == 0 {
+	var err error
+	s.lead, err = s.Model.followers()
+	if err != nil || len(s.lead) == 0 {
 		return err
 	}
 	for i, e := range s.Elements {
-		s.Elements[i] = s.Model.lead(e, lead)
+		s.Elements[i] = s.Model.lead(e, s.lead)
 	}
 	return nil
 }

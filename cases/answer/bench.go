@@ -3,6 +3,7 @@ package answer
 import (
 	"math"
 
+	"archload/cases/body"
 	"archload/cases/design"
 	"archload/fem"
 	"archload/mesh"
@@ -71,6 +72,7 @@ type GaugeReport struct {
 	Sink         float64    `json:"sink"`
 	Measured     Num        `json:"measured"`
 	Displacement [3]float64 `json:"displacement"`
+	FromRim      *float64   `json:"from_rim,omitempty"` // sink from the plane of the rim, mm; of a body alone
 	Outer        inWood     `json:"outer"`
 	Inner        inWood     `json:"inner"`
 }
@@ -86,8 +88,13 @@ func ReadingAt(s *design.Solution, q mesh.Point) (r GaugeReport, inside bool) {
 // reading is ReadingAt at a place of the plan q whose place on the plate is known.
 func reading(s *design.Solution, q mesh.Point, at fem.SurfacePoint) GaugeReport {
 	u := s.Result.MoveAt(at)
-	return GaugeReport{X: q[0], Y: q[1], Sink: -u[2], Measured: None(), Displacement: u,
+	r := GaugeReport{X: q[0], Y: q[1], Sink: -u[2], Measured: None(), Displacement: u,
 		Outer: stressAround(s, q, at, 1), Inner: stressAround(s, q, at, -1)}
+	if s.Top.Built.Back != nil {
+		sink := body.RimPlane(s).At(q) - u[2]
+		r.FromRim = &sink
+	}
+	return r
 }
 
 // gauges are the readings of the case's gauges.

@@ -3,6 +3,7 @@ package answer
 import (
 	"math"
 
+	"archload/cases/body"
 	"archload/cases/design"
 	"archload/fem/contact"
 )
@@ -48,7 +49,14 @@ func actionChange(s *design.Solution) float64 {
 // ActionChangeAt is how far a string at x from the bridge's middle, mm, comes down
 // over the board at the octave from slack to pitch, mm: half the saddle's sink there,
 // since the octave lies half way between a saddle that sinks and a nut that does not.
-func ActionChangeAt(s *design.Solution, x float64) float64 { return -saddleMove(s, x)[2] / 2 }
+// In a body nut and board move with the neck block.
+func ActionChangeAt(s *design.Solution, x float64) float64 {
+	move := saddleMove(s, x)
+	if lower, ok := body.LoweredAt(s, x, move); ok {
+		return lower
+	}
+	return -move[2] / 2
+}
 
 // SetContact fills in points, shares, friction and how far out the foot presses.
 func (r *BridgeReport) SetContact(s *design.Solution) {

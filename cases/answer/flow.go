@@ -56,7 +56,11 @@ func FlowLines(s *design.Solution) (*FlowReport, error) {
 	lo, hi := s.Top.Built.Span()
 	parts := rimParts(s.Top.Built)
 	for n, v := range f.Rim {
-		r.Supports += f.Support[n]
+		if block := s.Top.Built.BlockAt(int32(n)); block != "" {
+			*r.Sectors.at(block) += f.Support[n]
+		} else {
+			r.Supports += f.Support[n]
+		}
 		if v == 0 {
 			continue
 		}

@@ -10,6 +10,7 @@ import (
 type MassReport struct {
 	Plate        float64     `json:"plate"`
 	Braces       float64     `json:"braces"`
+	Back         float64     `json:"back,omitempty"` // of a body, with its bars
 	Bridge       Num         `json:"bridge"`
 	BridgeCentre *[3]float64 `json:"bridge_centre"` // mm, of mass; null without a bridge
 }
@@ -23,6 +24,7 @@ func MassOf(b *design.Built) MassReport {
 	for k := range b.Bars {
 		m.Braces += braceMass(b, k)
 	}
+	m.Back = b.BackMass()
 	if b.Bridge != nil {
 		m.Bridge = Num(b.Bridge.Mass)
 		m.BridgeCentre = &b.Bridge.Centre

@@ -67,7 +67,13 @@ func reactions(s *design.Solution, flow *FlowReport) ReactionsReport {
 		*ground.at(s.Top.Built.SectorOf(p[0], p[1], lo, hi)) += re.F[2]
 	}
 	r.Sectors = ground
-	if EdgeByFlow(s.Top.Built.Case) && flow != nil {
+	switch {
+	case s.Top.Built.Back != nil: // the stand holds nothing that the edge does
+		r.Sectors = SectorsReport{}
+		if flow != nil {
+			r.Sectors = flow.Sectors
+		}
+	case EdgeByFlow(s.Top.Built.Case) && flow != nil:
 		r.Back, r.Sectors = &ground, flow.Sectors
 	}
 	return r
@@ -76,4 +82,4 @@ func reactions(s *design.Solution, flow *FlowReport) ReactionsReport {
 // EdgeByFlow says whether what holds the top's edge up is read off the flow of
 // the load: sides that give way hold it, and the ground holds the sides, which
 // is not the same part by part. See ReactionsReport.
-func EdgeByFlow(c *cases.Case) bool { return c.Rim.Support == "elastic" }
+func EdgeByFlow(c *cases.Case) bool { return c.Rim.Sided() }

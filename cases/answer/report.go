@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"archload/cases/body"
 	"archload/cases/design"
 )
 
@@ -20,7 +21,8 @@ type Report struct {
 	Bench     *BenchReport    `json:"bench"` // null without readings
 	Braces    []BraceReport   `json:"braces"`
 	Reactions ReactionsReport `json:"reactions"`
-	Flow      *FlowReport     `json:"flow"` // null without a load straight down
+	Flow      *FlowReport     `json:"flow"`           // null without a load straight down
+	Body      *body.Report    `json:"body,omitempty"` // left out without a body
 	Energy    EnergyReport    `json:"energy"`
 	Strength  StrengthReport  `json:"strength"`
 	Decades   DecadesReport   `json:"over_decades"`
@@ -45,7 +47,8 @@ type EnergyReport struct {
 	Braces   float64 `json:"braces"`
 	Bridge   float64 `json:"bridge"`
 	Bedding  float64 `json:"bedding"`
-	Rim      float64 `json:"rim"`
+	Rim      float64 `json:"rim"`            // sides, linings, posts and supports
+	Back     float64 `json:"back,omitempty"` // of a body, with its bars
 	Total    float64 `json:"total"`
 	Released float64 `json:"released"` // by grip where a point lets go while it still drags
 }
@@ -70,6 +73,9 @@ type ErrorReport struct {
 	// and in that quantity's unit; "gauge_sink[1]" is that of the first gauge. A number
 	// that is not known on both meshes has none.
 	Mesh map[string]Num `json:"mesh,omitempty"`
+	// Outside is the greatest force that its stand gives to a body over what the
+	// strings pull, where they alone act: they leave it in balance.
+	Outside float64 `json:"outside,omitempty"`
 }
 
 // The limits of the built-in checks.
@@ -90,6 +96,7 @@ func (e ErrorReport) Failed() []string {
 		{"moment equilibrium", e.Moment, maxEquilibrium},
 		{"energy balance", e.Energy, maxEnergy},
 		{"contact conditions", e.Complementarity, maxComplementarity},
+		{"balance of the strings in the body", e.Outside, maxEquilibrium},
 	} {
 		if !(c.got <= c.limit) {
 			out = append(out, c.name)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"archload/cases"
+	"archload/cases/body"
 	"archload/cases/design"
 )
 
@@ -44,6 +45,8 @@ func Summarize(s *design.Solution) *Report {
 	e := s.Result.Energy
 	r.Energy = EnergyReport{Membrane: e.Membrane, Bending: e.Bending, Shear: e.Shear, Braces: e.Of(design.PartBraces),
 		Bridge: e.Of(design.PartBridge), Bedding: e.Of(design.PartBedding), Rim: e.Of(design.PartRim), Total: e.Total()}
+	r.Energy.Back = e.Of(design.PartBack)
+	r.Body = bodyReport(s)
 	if s.Result.State != nil {
 		r.Energy.Released = s.Result.State.Lost
 	}
@@ -56,6 +59,9 @@ func Summarize(s *design.Solution) *Report {
 	ch := s.Result.Checks
 	r.Error = ErrorReport{Equilibrium: ch.Force, Moment: ch.Moment, Energy: ch.Energy,
 		Complementarity: s.Result.Complementarity, Discretisation: discretisation(s)}
+	if r.Body != nil && len(c.Loads) == 0 {
+		r.Error.Outside = ch.Outside
+	}
 	r.Timing = s.Spent
 	if s.Coarse != nil {
 		add(&r.Timing, s.Coarse.Spent, s.Top.Spent.Mesh)
@@ -71,4 +77,13 @@ func add(s *design.Stages, o design.Stages, shared float64) {
 	s.Factor += o.Factor
 	s.Condense += o.Condense
 	s.Contact += o.Contact
+}
+
+// bodyReport is what a body does; nil without one.
+func bodyReport(s *design.Solution) *body.Report {
+	br := body.Bridge{Saddle: func(x float64) [3]float64 { return saddleMove(s, x) }}
+	if s.Top.Built.Bridge != nil {
+		br.Sink = Sink(s)
+	}
+	return body.Of(s, br)
 }

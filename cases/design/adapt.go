@@ -92,7 +92,11 @@ func refactored(ctx context.Context, t *Top, g *shape.Geometry, spent Stages, o 
 	if g.Plate != t.Built.Plate {
 		lifted, circ = mesh.Lift(t.Built.Mesh.Plan, g.Plate), &circles{}
 	}
-	b, err := Build(g, lifted)
+	var back *mesh.Mesh
+	if t.Built.Back != nil {
+		back = mesh.Lift(t.Built.Back.Mesh.Plan, g.Back.Plate)
+	}
+	b, err := Build(g, lifted, back)
 	if err != nil {
 		return nil, err
 	}
@@ -106,15 +110,18 @@ func refitted(t *Top, g *shape.Geometry, d difference, o Options) (*Top, error) 
 	q, b := *t, *t.Built
 	b.Case, b.Geometry = g.Case, g
 	q.Built, q.Spent, q.Workers, q.clock = &b, Stages{}, o.WorkerCount(), o.Clock
-	if d.loads {
-		b.Loads = b.loads()
-		q.Cond = q.Cond.WithLoads(b.Loads)
+	if d.loads || b.Back != nil { // the strings pull at a body's blocks
+		if loads := b.loads(); !slices.Equal(loads, b.Loads) {
+			b.Loads = loads
+			q.Cond = q.Cond.WithLoads(loads)
+		}
 	}
 	if b.Bridge == nil {
 		return &q, nil
 	}
 	if !d.bridge {
 		b.Bridge = b.Bridge.regapped(&b)
+		q.Stand = q.Stand.Over(q.Cond)
 		return &q, nil
 	}
 	var err error

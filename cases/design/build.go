@@ -1,6 +1,8 @@
 package design
 
 import (
+	"slices"
+
 	"archload/cases/shape"
 	"archload/cases/tree"
 
@@ -10,9 +12,10 @@ import (
 	"archload/mesh"
 )
 
-// Build turns a meshed geometry into a model. The mesh's lines are the braces,
-// then the support lines, in the order of the case.
-func Build(g *shape.Geometry, m *mesh.Mesh) (*Built, error) {
+// Build turns a meshed geometry into a model; back is the mesh of a body's back.
+// The mesh's lines are the braces, then the support lines, in the order of the
+// case.
+func Build(g *shape.Geometry, m, back *mesh.Mesh) (*Built, error) {
 	c := g.Case
 	b := &Built{Case: c, Geometry: g, Plate: g.Plate, Mesh: m, place: newPlacer(g.Plate, m), PlateN: len(m.Nodes)}
 	b.Model = &fem.Model{Nodes: append([]mesh.Node(nil), m.Nodes...)}
@@ -22,6 +25,9 @@ func Build(g *shape.Geometry, m *mesh.Mesh) (*Built, error) {
 	if err := b.braces(); err != nil {
 		return nil, err
 	}
+	if back != nil {
+		b.Back = &Back{Plate: g.Back.Plate, Mesh: back}
+	}
 	if err := b.rim(); err != nil {
 		return nil, err
 	}
@@ -29,7 +35,6 @@ func Build(g *shape.Geometry, m *mesh.Mesh) (*Built, error) {
 	b.friction()
 	b.posts()
 	b.masses()
-	b.Loads = b.loads()
 	if c.Bridge != nil && c.Strings != nil {
 		var err error
 		if b.Bridge, err = newBridgeModel(b); err != nil {
@@ -37,6 +42,7 @@ func Build(g *shape.Geometry, m *mesh.Mesh) (*Built, error) {
 		}
 		b.Model.Zone = b.contactNodes(b.Bridge)
 	}
+	b.Loads = b.loads()
 	return b, nil
 }
 
@@ -58,13 +64,18 @@ func (b *Built) plateShells() error {
 	return nil
 }
 
-// loads are the forces on the plate itself at full load: each load is spread
-// over its rectangle, in steps of about a millimetre, and the squeeze over the
-// blocks.
+// loads are the forces on plate and blocks themselves at full load: each load is
+// spread over its rectangle, in steps of about a millimetre, the squeeze over the
+// plate's edge, and the strings pull at the blocks of a body.
 func (b *Built) loads() []fem.PointForce {
 	var out []fem.PointForce
 	for i := range b.Case.Loads {
 		l := &b.Case.Loads[i]
+		if name := l.OnBlock(); name != "" {
+			out = append(out, fem.PointForce{Body: b.blockBody(name), Place: [3]float64{l.At[0], l.At[1], float64(l.Z)},
+				F: [3]float64{float64(l.Force[0]), float64(l.Force[1]), float64(l.Force[2])}})
+			continue
+		}
 		pts := b.spots(l.At, l.Size)
 		f := [3]float64{}
 		for k := range 3 {
@@ -74,7 +85,7 @@ func (b *Built) loads() []fem.PointForce {
 			out = append(out, fem.PointForce{At: at, F: f})
 		}
 	}
-	return append(out, b.squeeze()...)
+	return slices.Concat(out, b.squeeze(), b.stringEnds())
 }
 
 // spots are the places of the outer surface under a rectangle about a point, in steps of about a

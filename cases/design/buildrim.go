@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"archload/cases/shape"
+	"archload/cases/tree"
 	"archload/fem"
 	"archload/materials"
 	"archload/mesh"
@@ -18,6 +19,8 @@ func (b *Built) rim() error {
 		b.hold(b.Mesh.Rim, 6)
 	case "elastic":
 		return b.sides()
+	case "body":
+		return b.body()
 	}
 	return nil
 }
@@ -56,7 +59,7 @@ func (b *Built) sides() error {
 			d, e := below[row+1][k], below[row+1][next]
 			b.wallPair([4]int32{a, c, e, d}, sec, h, (row%2 == 0) == toNeck)
 		}
-		b.lining(k, next, card)
+		b.lining(strip{r.Lining, -1}, loop[k], loop[next], card)
 	}
 	b.hold(below[rows], 3)
 	return nil
@@ -83,15 +86,21 @@ func (b *Built) wallNodes(rows int) [][]int32 {
 // upright.
 func (b *Built) wallSection(k, next int, card materials.Card) (int32, float64) {
 	p, q := b.Model.Nodes[b.Mesh.Rim[k]].P, b.Model.Nodes[b.Mesh.Rim[next]].P
+	h := float64(b.Case.Rim.SideThickness)
+	if !b.Case.Bodied() && b.atBlock((p[0]+q[0])/2, (p[1]+q[1])/2) {
+		h = blockThickness
+	}
+	return b.grainAlong(p, q, card), h
+}
+
+// grainAlong adds the wood of a stretch of wall between two nodes: grain along it,
+// rings upright.
+func (b *Built) grainAlong(p, q [3]float64, card materials.Card) int32 {
 	along := Unit2(q[0]-p[0], q[1]-p[1])
 	axes := materials.Axes{{along[0], along[1], 0}, {0, 0, 1}, {along[1], -along[0], 0}}
 	b.Model.Sections = append(b.Model.Sections, fem.Section{
 		Wood: card.Wood.Compliance(), Axes: axes, Part: PartRim, Density: card.Wood.Density})
-	h := float64(b.Case.Rim.SideThickness)
-	if b.atBlock((p[0]+q[0])/2, (p[1]+q[1])/2) {
-		h = blockThickness
-	}
-	return int32(len(b.Model.Sections) - 1), h
+	return int32(len(b.Model.Sections) - 1)
 }
 
 // atBlock says whether a place of the outline lies before the neck or tail
@@ -126,19 +135,25 @@ func (b *Built) wallPair(q [4]int32, sec int32, h float64, rises bool) {
 	}
 }
 
-// lining adds one stretch of the lining: inside the side, under the plate, of
-// the sides' wood.
-func (b *Built) lining(k, next int, card materials.Card) {
-	w, h := float64(b.Case.Rim.Lining[0]), float64(b.Case.Rim.Lining[1])
+// strip is a lining: its width and height, and whether it lies below the top's edge
+// (-1) or above the back's (1).
+type strip struct {
+	size [2]tree.Length // mm
+	up   float64
+}
+
+// lining adds one stretch of a lining between two nodes of a plate's edge: inside
+// the side, on the plate's inner face, of the sides' wood.
+func (b *Built) lining(l strip, n0, n1 int32, card materials.Card) {
+	w, h := float64(l.size[0]), float64(l.size[1])
 	if w <= 0 || h <= 0 {
 		return
 	}
-	n0, n1 := b.Mesh.Rim[k], b.Mesh.Rim[next]
 	p, q := b.Model.Nodes[n0].P, b.Model.Nodes[n1].P
 	along := Unit2(q[0]-p[0], q[1]-p[1])
 	in := (float64(b.Case.Rim.SideThickness) + w) / 2
 	arm := func(n int32) [3]float64 {
-		return [3]float64{-along[1] * in, along[0] * in, -b.Model.Nodes[n].H/2 - h/2}
+		return [3]float64{-along[1] * in, along[0] * in, l.up * (b.Model.Nodes[n].H/2 + h/2)}
 	}
 	sec := rectangle(w, h, card.Wood)
 	b.Model.Beams = append(b.Model.Beams, fem.BeamElem{

@@ -17,6 +17,8 @@ const (
 	// PartRim is all that holds the plate: sides, linings, blocks, posts and
 	// supports.
 	PartRim
+	// PartBack is the back with its bars.
+	PartBack
 )
 
 // Built is a case turned into mechanics: the mesh, the model, and what ties
@@ -30,12 +32,23 @@ type Built struct {
 	Bridge   *BridgeModel     // nil without a bridge
 	Loads    []fem.PointForce // on the plate itself
 	Bars     []Bar            // the braces that are fitted, in the order of the case
+	Back     *Back            // nil without a body
 
 	FirstPost int // first spring of the model that is a post
 	PlateN    int // nodes of the plate; those of the sides come after
 
 	place  placer
 	joints map[int32]int32 // joint node of a plate node where joined braces cross
+}
+
+// Back is the back of a body in the model.
+type Back struct {
+	Plate mesh.Plate // of its geometry, in heights outward from its own gluing surface
+	Mesh  *mesh.Mesh // on Plate
+	First int32      // its first node of the model
+	Bars  []Bar      // its bars that are fitted
+
+	place placer
 }
 
 // Bar is one brace of the model.

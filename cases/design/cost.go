@@ -55,7 +55,7 @@ func keyCosts() []keyCost {
 			out = append(out, keyCost{k, cost, light})
 		}
 	}
-	add(Nothing, true, "title", "base", "format", "brace.name", "plate.hole.name", "load.name", "support.name", "post.name",
+	add(Nothing, true, "title", "base", "format", "brace.name", "plate.hole.name", "load.name", "body.back.brace.name", "body.back.hole.name", "support.name", "post.name",
 		"motion", "tap", "tone", "mass.name", "strings.each.core")
 	add(Refit, true, "bridge.relief", "bridge.misfit", "gauge", "strings.front_angle", "strings.back_angle", "strings.path",
 		"strings.scale", "strings.tension_scale", "strings.saddle_friction", "strings.each.tension", "strings.each.note",
@@ -64,7 +64,10 @@ func keyCosts() []keyCost {
 	add(Remesh, false, "bridge.at")
 	add(Refactor, false, "plate.wood", "plate.made", "plate.cut", "plate.ring_angle", "plate.grain_angle", "plate.thickness",
 		"plate.thickness_scale", "brace.wood", "brace.width", "brace.height", "brace.height_scale", "brace.joined", "brace.fitted",
-		"rim", "post.stiffness")
+		"rim", "body.back.wood", "body.back.made", "body.back.cut", "body.back.ring_angle", "body.back.grain_angle", "body.back.thickness",
+		"body.back.thickness_scale", "body.back.brace.wood", "body.back.brace.width", "body.back.brace.height",
+		"body.back.brace.height_scale", "body.back.brace.joined", "body.back.brace.fitted", "body.back_lining", "post.stiffness")
+	add(Refit, true, "body.neck_joint")
 	return out
 }
 
@@ -88,6 +91,12 @@ func costOf(key string) Cost { return priced(key).cost }
 func costBetween(a, b *cases.Case, key string) Cost {
 	if key == "bridge" || key == "strings" {
 		return Remesh
+	}
+	if a.Bodied() || b.Bodied() { // the mesh ends at the blocks
+		switch key {
+		case "body", "rim.support", "rim.neck_block", "rim.tail_block":
+			return Remesh
+		}
 	}
 	before, was := a.Cards[key]
 	after, is := b.Cards[key]

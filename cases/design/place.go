@@ -5,10 +5,13 @@ import (
 	"archload/mesh"
 )
 
-// placer finds the shell below a place of the outer surface.
+// placer finds the shell below a place of the outer surface, of the top or of the
+// back.
 type placer struct {
 	plate mesh.Plate
 	loc   *mesh.Locator
+	first int32 // shell of the model
+	below bool  // the back, whose triangles are listed as seen from below
 }
 
 func newPlacer(plate mesh.Plate, m *mesh.Mesh) placer {
@@ -37,7 +40,10 @@ func (p placer) middle(q mesh.Point) (at fem.SurfacePoint, inside bool) { return
 
 func (p placer) at(q mesh.Point, zeta float64) (fem.SurfacePoint, bool) {
 	tri, bary, inside := p.loc.Find(q)
-	return fem.SurfacePoint{Shell: tri, L: bary, Zeta: zeta}, inside
+	if p.below {
+		bary[1], bary[2] = bary[2], bary[1]
+	}
+	return fem.SurfacePoint{Shell: tri + p.first, L: bary, Zeta: zeta}, inside
 }
 
 // spread returns nx × ny places evenly over a rectangle of the outer surface

@@ -48,7 +48,7 @@ func sidesAlone(t *testing.T, fsys fs.FS) (m *fem.Model, loop []int32, rows int)
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := Build(g, mesh.Lift(plan, g.Plate))
+	b, err := Build(g, mesh.Lift(plan, g.Plate), nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -77,7 +77,25 @@ func MeshAndBuild(g *shape.Geometry, refine float64) (*Built, error) {
 	if err != nil {
 		return nil, g.PlaceFault(err)
 	}
-	return Build(g, mesh.Lift(plan, g.Plate))
+	back, err := meshBack(g, refine)
+	if err != nil {
+		return nil, err
+	}
+	return Build(g, mesh.Lift(plan, g.Plate), back)
+}
+
+// meshBack meshes the back of a body; nil without one.
+func meshBack(g *shape.Geometry, refine float64) (*mesh.Mesh, error) {
+	if g.Back == nil {
+		return nil, nil
+	}
+	d := g.Back.Domain()
+	d.Scale = 1 / refine
+	plan, err := mesh.Triangulate(d)
+	if err != nil {
+		return nil, g.Back.PlaceFault(err)
+	}
+	return mesh.Lift(plan, g.Back.Plate), nil
 }
 
 // solid completes a top of which no more is known than what is built: it

@@ -46,6 +46,9 @@ func (g *Geometry) fine() []mesh.Fine {
 		out = append(out, holeFine(h, m)...)
 	}
 	for _, l := range g.Case.Loads {
+		if l.OnBlock() != "" {
+			continue
+		}
 		lo, hi := Rect(l.At, l.Size)
 		mid := (lo[1] + hi[1]) / 2
 		out = append(out, mesh.Fine{
@@ -133,8 +136,8 @@ func circumradius(a, b, c mesh.Point) float64 {
 func Edge(m cases.Mesh, feature float64) float64 { return min(feature, float64(m.Size)) / m.Refine }
 
 // Domain is the mesher's input. Its lines are the braces and then the support
-// lines, in the order of the case; its lengths are divided by the case's
-// refine.
+// lines, in the order of the case, and those where the blocks end; its lengths are
+// divided by the case's refine.
 func (g *Geometry) Domain() mesh.Domain {
 	c := g.Case
 	d := mesh.Domain{
@@ -148,6 +151,9 @@ func (g *Geometry) Domain() mesh.Domain {
 		if len(s.Line) > 0 && !g.Edging(s.Line) {
 			d.Lines = append(d.Lines, s.Line)
 		}
+	}
+	for i := range g.Blocks {
+		d.Lines = append(d.Lines, g.Blocks[i].lines()...)
 	}
 	return d
 }
@@ -191,6 +197,11 @@ func (g *Geometry) lineKeys() []string {
 			out = append(out, tree.EntryKey("support", i+1)+".line")
 		}
 	}
+	for i := range g.Blocks {
+		for range g.Blocks[i].lines() {
+			out = append(out, "rim."+g.Blocks[i].Name+"_block")
+		}
+	}
 	return out
 }
 
@@ -210,5 +221,9 @@ func (g *Geometry) PlaceFault(err error) error {
 	case pe.Part == "size":
 		key = "mesh.size"
 	}
-	return g.Case.Fault(key, "at %s: %s", tree.Spot(pe.At), pe.Msg)
+	fault := g.Case.Fault(key, "at %s: %s", tree.Spot(pe.At), pe.Msg)
+	if g.isBack {
+		return backFault(fault)
+	}
+	return fault
 }

@@ -21,6 +21,7 @@ type fitter struct {
 	old     *Geometry // nil: nothing to take
 	changed []string  // keys
 	part    int       // that is being fitted
+	top     *Geometry // of a back: what it lies under; nil for a top
 }
 
 // touched says whether one of the changed keys is, holds, or lies below, one of
@@ -43,6 +44,14 @@ func (f *fitter) warn(key, form string, args ...any) {
 
 // plan makes the outline and the holes.
 func (f *fitter) plan() {
+	f.outline()
+	if f.made.Outline != nil && f.top == nil {
+		f.blocks()
+	}
+}
+
+// outline makes the outline and the holes.
+func (f *fitter) outline() {
 	if !f.touched("plate.outline", "plate.hole") {
 		f.made.Outline, f.made.Holes, f.made.holeKeys = f.old.Outline, f.old.Holes, f.old.holeKeys
 		return
@@ -52,7 +61,11 @@ func (f *fitter) plan() {
 
 // curves makes the outline and the holes.
 func (f *fitter) curves() {
-	f.made.Outline = f.curve("plate.outline", &f.c.Plate.Outline)
+	if f.top != nil {
+		f.made.Outline, f.made.Blocks = f.top.Outline, f.top.Blocks
+	} else {
+		f.made.Outline = f.curve("plate.outline", &f.c.Plate.Outline)
+	}
 	for i := range f.c.Plate.Holes {
 		h := &f.c.Plate.Holes[i]
 		key := tree.EntryKey("plate.hole", i+1)

@@ -24,6 +24,8 @@ type Geometry struct {
 	Case        *cases.Case
 	Outline     *plane.Curve
 	Holes       []*plane.Curve // mirrored ones too
+	Back        *Geometry      // in heights outward from its own gluing surface; nil without a body
+	Blocks      []Block        // neck and tail; none without a body
 	Plate       mesh.Plate
 	RimHeight   float64           // outer surface at the outline above z = 0, mm
 	TopAtBridge float64           // outer surface under the bridge's middle above z = 0, mm; 0 without a bridge
@@ -31,9 +33,10 @@ type Geometry struct {
 	Thickness   *surface.Report   // nil for a constant thickness
 	Warnings    []*tree.FileError // admitted, but worth a second look
 
+	isBack   bool     // Case is cases.Case.BackAlone
 	holeKeys []string // key of each hole
 	bends    *bendMap
-	told     [3][]*tree.FileError // those of Warnings that each part of the fit gave
+	told     [4][]*tree.FileError // those of Warnings that each part of the fit gave
 }
 
 // The parts of a fit that warn.
@@ -41,6 +44,7 @@ const (
 	ofThickness = iota
 	ofArch
 	ofSurfaces // both together
+	ofBack
 )
 
 // StringForces returns what each string does to the saddle over this arch, in

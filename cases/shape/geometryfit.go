@@ -70,8 +70,12 @@ func (f *fitter) thickness() {
 func (f *fitter) arch() {
 	p := &f.c.Plate
 	f.part = ofArch
-	if p.Arch.Formula != nil {
+	switch {
+	case p.Arch.Formula != nil:
 		f.formula()
+		return
+	case f.top != nil && f.c.Body.Back.Arch == nil:
+		f.archOfBack()
 		return
 	}
 	data := f.data(p.Arch.Contours, p.Arch.Templates, p.Arch.Points, p.Arch.Noise)
@@ -282,12 +286,12 @@ func NewGeometry(c *cases.Case) (*Geometry, error) { return FitGeometry(c, nil, 
 // has nothing to take.
 func FitGeometry(c *cases.Case, old *Geometry, changed []string) (*Geometry, error) {
 	f := fitter{c: c, rep: fresh(c.Rep), made: &Geometry{Case: c}, old: old, changed: changed}
-	for _, step := range []func(){f.plan, f.stand, f.check} {
+	for _, step := range []func(){f.plan, f.stand, f.check, f.back} {
 		if step(); len(f.rep.Faults) > 0 {
 			return nil, f.rep.Err()
 		}
 	}
-	f.made.Warnings = slices.Concat(f.made.told[ofThickness], f.made.told[ofArch], f.made.told[ofSurfaces], f.rocks())
+	f.made.Warnings = slices.Concat(f.made.told[ofThickness], f.made.told[ofArch], f.made.told[ofSurfaces], f.made.told[ofBack], f.rocks())
 	return f.made, nil
 }
 
@@ -313,6 +317,7 @@ func (f *fitter) check() {
 	if b := f.c.Bridge; b != nil {
 		f.made.TopAtBridge = f.made.Plate.Outer.At(b.At).Z
 		f.checkPathOver()
+		f.checkJoint()
 	}
 }
 

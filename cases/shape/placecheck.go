@@ -43,6 +43,9 @@ func (f *fitter) standing() []standing {
 		add(table, i, name, rectPoints(lo, hi)...)
 	}
 	for i, l := range f.c.Loads {
+		if l.OnBlock() != "" {
+			continue
+		}
 		spread("load", i, l.Name, l.At, l.Size)
 	}
 	for i, m := range f.c.Masses {

@@ -71,7 +71,7 @@ func (c *Condensed) setLoads(loads []fem.PointForce) {
 	c.loadF = make([]float64, 6*len(c.plate.Model.Nodes))
 	c.loadAt = make([]float64, len(c.cols))
 	for i := range loads {
-		c.plate.AddForce(c.loadF, loads[i].At, loads[i].F)
+		c.plate.AddLoad(c.loadF, loads[i])
 	}
 	if len(loads) == 0 {
 		return

@@ -22,6 +22,17 @@ func (c *Condensed) Under(pads []Pad) (*Condensed, bool) {
 	return &q, true
 }
 
+// Over returns the same body on the same plate under other loads on the plate
+// itself, which WithLoads gave it.
+func (s *Problem) Over(c *Condensed) *Problem {
+	if s.plate == c {
+		return s
+	}
+	q := *s
+	q.plate = c
+	return &q
+}
+
 // WithLoads returns the condensed plate under other loads on the plate itself.
 func (c *Condensed) WithLoads(loads []fem.PointForce) *Condensed {
 	q := *c

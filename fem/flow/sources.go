@@ -1,6 +1,10 @@
 package flow
 
-import "archload/fem"
+import (
+	"slices"
+
+	"archload/fem"
+)
 
 // sources fills what loads, braces, rim and supports give to the plate's nodes
 // or take from them, all from the parts around the plate and not from its own
@@ -38,29 +42,37 @@ func (f *Flow) sources(r *fem.Result) {
 	}
 }
 
-// parts adds what the elements beside the plate take from its nodes.
+// parts adds what the elements beside the plate take from its nodes. What a rigid
+// body gives to the nodes that follow it no element beside them tells: there it
+// is what the plate itself asks for.
 func (f *Flow) parts(r *fem.Result, hold []float64) {
+	led := map[int32]bool{}
+	for _, b := range r.Plate.Model.Bodies {
+		for _, n := range b.Nodes {
+			led[n] = true
+			hold[n] = f.Load[n]
+		}
+	}
 	for _, e := range r.Plate.Elements {
-		if e.Part() == 0 || !f.touches(e.Nodes()) {
+		own := fem.OwnNodes(e)
+		plate, brace := e.Part() == 0, e.Part() == f.braces
+		wanted := func(n int32) bool { return f.plan.local[n] >= 0 && (!plate || led[n]) }
+		if !slices.ContainsFunc(own, wanted) {
 			continue
 		}
-		take := fem.Pull(e, r.U)
-		for c, n := range e.Nodes() {
-			if v := take[6*c+2]; e.Part() == f.braces {
+		take := fem.PullOwn(e, r.U)
+		for c, n := range own {
+			v := take[6*c+2]
+			if brace {
 				f.Brace[n] += v
-			} else {
+			}
+			switch {
+			case !wanted(n):
+			case led[n] && (plate || brace):
+				hold[n] += v
+			case !led[n] && !brace:
 				hold[n] -= v
 			}
 		}
 	}
-}
-
-// touches tells whether an element hangs on the plate.
-func (f *Flow) touches(nodes []int32) bool {
-	for _, n := range nodes {
-		if f.plan.local[n] >= 0 {
-			return true
-		}
-	}
-	return false
 }
