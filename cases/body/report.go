@@ -1,10 +1,7 @@
 package body
 
 import (
-	"math"
-
 	"archload/cases/design"
-	"archload/fem/vec3"
 )
 
 // Report is what the body does at full load: mm, N, N·mm, degrees. Movements count
@@ -36,18 +33,6 @@ type Blocks struct {
 	Tail Motion `json:"tail"`
 }
 
-// Motion is how a block moves as one.
-type Motion struct {
-	At   [3]float64 `json:"at"`   // mm, place of the block
-	Move [3]float64 `json:"move"` // mm, there
-	Turn [3]float64 `json:"turn"` // deg, about x, y and z
-}
-
-// of is the movement of a place that goes with the block, mm.
-func (m *Motion) of(p [3]float64) [3]float64 {
-	return vec3.Add(m.Move, vec3.Cross(vec3.Scale(m.Turn, math.Pi/180), vec3.Sub(p, m.At)))
-}
-
 // Bridge is how the bridge of a solution moves from the slack strings.
 type Bridge struct {
 	Sink   float64                    // of the base at its middle, mm
@@ -73,7 +58,7 @@ func Of(s *design.Solution, br Bridge) *Report {
 		sink := br.Sink + plane.At(b.Case.Bridge.At)
 		r.Sink.Bridge = &sink
 		r.Joint = joint(b)
-		r.Action = r.action(s, plane, br.Saddle)
+		r.Action = action(s, &r.Blocks.Neck, plane, br.Saddle)
 	}
 	return r
 }
@@ -98,11 +83,4 @@ func LoweredAt(s *design.Solution, x float64, saddle [3]float64) (lower float64,
 func (r *Report) nearer(z float64) float64 {
 	neck, tail := &r.Blocks.Neck, &r.Blocks.Tail
 	return tail.of([3]float64{0, tail.At[1], z})[1] - neck.of([3]float64{0, neck.At[1], z})[1]
-}
-
-// motion reads the movement of a block.
-func motion(s *design.Solution, name string) Motion {
-	n := s.Top.Built.BlockNode(name)
-	u := s.Result.U[6*n : 6*n+6]
-	return Motion{At: s.Top.Built.Model.Nodes[n].P, Move: [3]float64(u[:3]), Turn: vec3.Scale([3]float64(u[3:]), 180/math.Pi)}
 }

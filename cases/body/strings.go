@@ -46,9 +46,9 @@ type Action struct {
 // saddle. Of that, with c the tip of the rim's plane and r the way from block to
 // saddle, the block's own turn gives (c - turn) r and its rise out of the plane its
 // part; the rest is the saddle's.
-func (r *Report) action(s *design.Solution, plane Plane, saddle func(x float64) [3]float64) *Action {
+func action(s *design.Solution, neck *Motion, plane Plane, saddle func(x float64) [3]float64) *Action {
 	b := s.Top.Built
-	neck, edge := &r.Blocks.Neck, b.Geometry.Blocks[0].Edge
+	edge := b.Geometry.Blocks[0].Edge
 	forces := b.Geometry.StringForces()
 	a := &Action{}
 	for _, f := range forces {

@@ -44,8 +44,11 @@ func shapeFile(fsys fs.FS, name string) error {
 	if err != nil {
 		return err
 	}
-	_, err = mesh.Triangulate(g.Domain())
-	return g.PlaceFault(err)
+	if _, err = mesh.Triangulate(g.Domain()); err != nil || g.Back == nil {
+		return g.PlaceFault(err)
+	}
+	_, err = mesh.Triangulate(g.Back.Domain())
+	return g.Back.PlaceFault(err)
 }
 
 func TestBadCases(t *testing.T) {

@@ -44,14 +44,6 @@ func (f *fitter) warn(key, form string, args ...any) {
 
 // plan makes the outline and the holes.
 func (f *fitter) plan() {
-	f.outline()
-	if f.made.Outline != nil && f.top == nil {
-		f.blocks()
-	}
-}
-
-// outline makes the outline and the holes.
-func (f *fitter) outline() {
 	if !f.touched("plate.outline", "plate.hole") {
 		f.made.Outline, f.made.Holes, f.made.holeKeys = f.old.Outline, f.old.Holes, f.old.holeKeys
 		return

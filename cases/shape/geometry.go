@@ -54,3 +54,8 @@ func (g *Geometry) StringForces() []cases.StringForce { return g.Case.StringForc
 // StringSum returns the string set's resultant over this arch; zero without
 // strings or bridge.
 func (g *Geometry) StringSum() cases.StringSum { return g.Case.StringSum(g.TopAtBridge) }
+
+// backFault is a fault of the back under its own key.
+func backFault(e *tree.FileError) *tree.FileError {
+	return &tree.FileError{File: e.File, Line: e.Line, Key: cases.BackKey(e.Key), Err: e.Err}
+}

@@ -1,8 +1,6 @@
 package shape
 
 import (
-	"slices"
-
 	"errors"
 	"fmt"
 	"math"
@@ -273,26 +271,6 @@ func (f *fitter) formula() {
 		return
 	}
 	f.made.Plate.Outer = s
-}
-
-// NewGeometry fits the plan and the surfaces of a case. Faults come as Faults:
-// curves that cross themselves, data from which no surface follows, feet,
-// loads or gauges that stand beside the wood, strings whose path over this
-// arch gives no break angle. Holes and lines beside the wood are found by the
-// mesher; see PlaceFault.
-func NewGeometry(c *cases.Case) (*Geometry, error) { return FitGeometry(c, nil, nil) }
-
-// FitGeometry fits what the changed keys touch and takes the rest from old; nil
-// has nothing to take.
-func FitGeometry(c *cases.Case, old *Geometry, changed []string) (*Geometry, error) {
-	f := fitter{c: c, rep: fresh(c.Rep), made: &Geometry{Case: c}, old: old, changed: changed}
-	for _, step := range []func(){f.plan, f.stand, f.check, f.back} {
-		if step(); len(f.rep.Faults) > 0 {
-			return nil, f.rep.Err()
-		}
-	}
-	f.made.Warnings = slices.Concat(f.made.told[ofThickness], f.made.told[ofArch], f.made.told[ofSurfaces], f.made.told[ofBack], f.rocks())
-	return f.made, nil
 }
 
 // stand wants everything on wood and makes the surfaces.
