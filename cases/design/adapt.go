@@ -92,11 +92,7 @@ func refactored(ctx context.Context, t *Top, g *shape.Geometry, spent Stages, o 
 	if g.Plate != t.Built.Plate {
 		lifted, circ = mesh.Lift(t.Built.Mesh.Plan, g.Plate), &circles{}
 	}
-	var back *mesh.Mesh
-	if t.Built.Back != nil {
-		back = mesh.Lift(t.Built.Back.Mesh.Plan, g.Back.Plate)
-	}
-	b, err := Build(g, lifted, back)
+	b, err := Build(g, lifted, t.Built.backOn(g))
 	if err != nil {
 		return nil, err
 	}

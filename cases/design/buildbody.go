@@ -67,6 +67,15 @@ func (b *Built) addBack() error {
 	return err
 }
 
+// backOn is the mesh of the back in the same plan for another geometry; nil without a
+// body.
+func (b *Built) backOn(g *shape.Geometry) *mesh.Mesh {
+	if b.Back == nil {
+		return nil
+	}
+	return mesh.Lift(b.Back.Mesh.Plan, g.Back.Plate)
+}
+
 // rim lists the model's nodes along the back's edge.
 func (k *Back) rim() []int32 {
 	out := make([]int32, len(k.Mesh.Rim))

@@ -116,7 +116,7 @@ func (m *Moving) Altered(c *cases.Case, workers int) (*vibration.Structure, erro
 	if err != nil {
 		return nil, err
 	}
-	b, err := Build(g, mesh.Lift(m.Built.Mesh.Plan, g.Plate))
+	b, err := Build(g, mesh.Lift(m.Built.Mesh.Plan, g.Plate), m.Built.backOn(g))
 	if err != nil {
 		return nil, err
 	}
