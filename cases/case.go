@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"archload/cases/motion"
+	"archload/cases/season"
 	"archload/cases/tree"
 	"archload/materials"
 	"archload/mesh"
@@ -34,6 +35,7 @@ type Case struct {
 	Posts    []Post             `toml:"post" most:"50"`     // default: none
 	Woods    map[string]*Wood   `toml:"wood" most:"100"`    // the case's own woods; default: none
 	Motion   *motion.Motion     `toml:"motion"`             // default: none, that is, its own defaults
+	Season   *season.Season     `toml:"season"`             // default: none
 	Masses   []motion.PlateMass `toml:"mass" most:"100"`    // default: none
 	Taps     []motion.Tap       `toml:"tap" most:"100"`     // default: none
 	Tones    []motion.HeardTone `toml:"tone" most:"100"`    // default: none

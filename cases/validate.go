@@ -21,6 +21,7 @@ func (c *Case) validate(r *tree.FaultLog) {
 	c.checkBody(r)
 	c.checkBench(r)
 	c.checkMotion(r)
+	c.Season.Check(r)
 }
 
 // checkArch wants exactly one source of the arch, and a rim that is not
@@ -166,6 +167,12 @@ func (c *Case) Held() *tree.FileError {
 		return c.Fault("rim.support", "the plate would tip over its supports, which lie in one line; want a further [[support]] beside it")
 	}
 	return nil
+}
+
+// SwellsAlone says whether the plate lies free and nothing loads it, so that seasons are all that moves it.
+func (c *Case) SwellsAlone() bool {
+	return c.InTheHand() && c.Season != nil &&
+		c.Strings == nil && c.Bridge == nil && len(c.Loads) == 0 && len(c.Posts) == 0 && c.Rim.Squeeze == 0
 }
 
 // spanArea is twice the area of the largest triangle between the first point

@@ -24,14 +24,17 @@ func woodDimension(key string) tree.Dimension {
 	case "nuLR", "nuLT", "nuRT":
 		return tree.PlainNumber()
 	}
+	if _, unit, _ := materials.Meaning(key); unit != "MPa" {
+		return tree.PlainNumber()
+	}
 	d, _ := tree.DimensionOf(tree.Stress(0))
 	return d
 }
 
 // woodRange is what a card's number may be: a material may keep its width when it is stretched, as
-// textbook beams do.
+// textbook beams do, and its size in moist air.
 func woodRange(key string) reflect.StructTag {
-	if strings.HasPrefix(key, "nu") {
+	if strings.HasPrefix(key, "nu") || materials.MayVanish(key) {
 		return `want:">=0"`
 	}
 	return `want:">0"`

@@ -60,10 +60,14 @@ func (r *Result) CheckEnergy(stored, work float64) {
 // reaction over it. Of a result with large movements the forces are summed likewise;
 // moments about one place would have to be taken where the loads have moved to, so
 // that in their stead stands what is out of balance at each freedom.
+// Wood that swells pulls at its neighbours without any load: these forces count for the scale.
 func (r *Result) CheckBalance(w Wrench) {
 	scale, size := vec3.Norm(w.Force), 0.0
 	if len(r.Plate.Model.Bodies) > 0 {
 		scale = w.Gross
+	}
+	if r.Swollen != nil {
+		scale += r.Swollen.pull
 	}
 	for _, re := range r.Reactions {
 		r.Checks.Outside = math.Max(r.Checks.Outside, relative(vec3.Norm([3]float64(re.F[:3])), scale))

@@ -90,8 +90,9 @@ func unled(e Element) Element {
 }
 
 // beamTie is a beam in its place: it gives the movements of the beam's two ends
-// from those of the nodes that it is tied to.
+// from those of the nodes that it is tied to, and the forces on the nodes from those on the ends.
 type beamTie interface {
 	Element
 	ends(u []float64) [12]float64
+	onNodes(f *[12]float64) []float64
 }

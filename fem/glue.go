@@ -118,6 +118,18 @@ func (e *gluedBeam) ends(u []float64) (ub [12]float64) {
 	return ub
 }
 
+// onNodes are the forces on the nodes from those on the ends.
+func (e *gluedBeam) onNodes(f *[12]float64) []float64 {
+	width := 6 * len(e.nodes)
+	out := make([]float64, width)
+	for k, v := range f {
+		for j, r := range e.rows[k*width : (k+1)*width] {
+			out[j] += v * r
+		}
+	}
+	return out
+}
+
 // congruentTo sets out to TᵀKT, row-major, K being n×n and T n×m.
 func congruentTo(out, k, t []float64, n int) {
 	m := len(t) / n

@@ -17,6 +17,7 @@ type Section struct {
 	Axes    materials.Axes       // rows L, R, T in global x, y, z
 	Pressed bool                 // the axes follow the facet instead of staying in the billet
 	Density float64              // kg/m³; asked for by Mass alone
+	Swell   [3]float64           // strain along L, R, T by itself for each unit of what makes it swell, see Swell
 	Part    Part
 }
 
@@ -40,7 +41,8 @@ type BeamElem struct {
 	Offset  [2][3]float64   // from the node or the glue to the beam's axis, mm
 	Up      [3]float64      // the section's height direction
 	Section element.Section
-	Mass    float64 // of this stretch, tonne; asked for by Mass alone
+	Mass    float64    // of this stretch, tonne; asked for by Mass alone
+	Swell   [3]float64 // as Section.Swell, along it, across its width and its height
 	Part    Part
 	Group   int32 // index of the brace; -1 if none
 }

@@ -11,7 +11,13 @@ import (
 func (r *Result) Recover() {
 	r.Reactions, r.Energy = r.reactions(), Energy{}
 	var buf []float64
-	for _, e := range r.Plate.Elements {
+	for i, e := range r.Plate.Elements {
+		if r.Swollen != nil {
+			if s, swells := r.Swollen.strain(i, r.U); swells {
+				r.Energy.addStrain(e.Part(), s)
+				continue
+			}
+		}
 		buf = movesOf(e, r.U, buf)
 		if r.Large {
 			r.Energy.addStrain(e.Part(), e.(Movable).MovedEnergy(buf))
@@ -20,9 +26,18 @@ func (r *Result) Recover() {
 		r.Energy.addStrain(e.Part(), e.Energy(buf))
 	}
 	for i, sp := range r.Plate.Model.Springs {
-		v := r.Plate.springMove(i, r.U)
+		v := r.springMove(i)
 		r.Energy.Add(sp.Part, sp.K*v*v/2)
 	}
+}
+
+// springMove is how far spring i's place moves along it, mm.
+func (r *Result) springMove(i int) float64 {
+	v := r.Plate.springMove(i, r.U)
+	if r.Swollen != nil {
+		v += r.Swollen.springs[i]
+	}
+	return v
 }
 
 // reactions sums the element forces at held nodes and takes the loads off.
@@ -61,7 +76,7 @@ func (r *Result) reactions() []Reaction {
 		out = append(out, Reaction{Node: n, At: s.Model.Nodes[n].P, F: f})
 	}
 	for i, sp := range s.Model.Springs {
-		f := vec3.Scale(sp.Dir, -sp.K*s.springMove(i, r.U))
+		f := vec3.Scale(sp.Dir, -sp.K*r.springMove(i))
 		out = append(out, Reaction{Node: -1, At: s.Model.Place(sp.At), F: [6]float64{f[0], f[1], f[2]}})
 	}
 	return out

@@ -9,7 +9,8 @@ import (
 type Result struct {
 	Plate     *System
 	U         []float64 // displacement: six freedoms a node
-	Load      []float64 // nodal loads, N and N·mm
+	Load      []float64 // nodal loads, N and N·mm; with those of Swollen
+	Swollen   *Swollen  // what the wood does by itself; nil: nothing
 	Reactions []Reaction
 	Energy    Energy
 	Applied   [3]float64 // resultant of all loads, N
@@ -27,7 +28,22 @@ type Reaction struct {
 }
 
 // MoveAt returns the displacement of a place on a shell, mm.
-func (r *Result) MoveAt(at SurfacePoint) [3]float64 { return r.Plate.MoveAt(r.U, at) }
+func (r *Result) MoveAt(at SurfacePoint) [3]float64 {
+	if r.Swollen != nil {
+		return r.MoveOf(at, r.Plate.Model.Place(at))
+	}
+	return r.Plate.MoveAt(r.U, at)
+}
+
+// MoveOf is MoveAt of a place that is known to lie at x in space, mm, which a facet
+// tells only to the rise of its chords: what swollen wood does there asks for it.
+func (r *Result) MoveOf(at SurfacePoint, x [3]float64) [3]float64 {
+	u := r.Plate.MoveAt(r.U, at)
+	if r.Swollen != nil {
+		u = vec3.Add(u, r.Swollen.Beyond(at, x))
+	}
+	return u
+}
 
 // ShellForces returns the resultants of triangle i in its facet frame.
 func (r *Result) ShellForces(i int) element.Resultants {
@@ -35,6 +51,9 @@ func (r *Result) ShellForces(i int) element.Resultants {
 	Gather(u[:], r.U, r.Plate.Model.Shells[i].Nodes[:])
 	if r.Large {
 		return r.Plate.Shells[i].MovedResultants(&u)
+	}
+	if r.Swollen != nil {
+		u = r.Swollen.shellMoves(i, r.U)
 	}
 	return r.Plate.Shells[i].Resultants(&u)
 }
@@ -94,8 +113,11 @@ func (r *Result) SectionForce(i int) [3]float64 {
 	return vec3.Add(vec3.Scale(e[0], f.N), vec3.Add(vec3.Scale(e[1], f.Vy), vec3.Scale(e[2], f.Vz)))
 }
 
-// beamEnds returns the movements of both ends of beam i.
+// beamEnds returns the movements of both ends of beam i, beyond what it does by itself.
 func (r *Result) beamEnds(i int) [12]float64 {
+	if r.Swollen != nil {
+		return r.Swollen.beamMoves(i, r.U)
+	}
 	b := r.Plate.beams[i]
 	return b.ends(movesOf(b, r.U, nil))
 }

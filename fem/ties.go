@@ -35,7 +35,8 @@ func (e *tiedBeam) Part() Part              { return e.of.Part }
 func (e *tiedBeam) StiffnessTo(k []float64) { e.beam.StiffnessTo((*[144]float64)(k)) }
 func (e *tiedBeam) MassTo(m []float64)      { e.beam.MassTo((*[144]float64)(m), e.of.Mass) }
 
-func (e *tiedBeam) ends(u []float64) [12]float64 { return [12]float64(u) }
+func (e *tiedBeam) ends(u []float64) [12]float64     { return [12]float64(u) }
+func (e *tiedBeam) onNodes(f *[12]float64) []float64 { return f[:] }
 
 func (e *tiedBeam) Energy(u []float64) Strain {
 	ub := e.ends(u)

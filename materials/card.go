@@ -32,6 +32,8 @@ type Card struct {
 	Uses     []string // "top", "brace", "side", "bridge"
 	Wood     Orthotropic
 	Strength Strength
+	Water    Water
+	Creep    Creep
 	Sources  map[string]Source // by key as in a card file; values that are not known have none
 
 	OwnScatter map[string]float64 // of this piece of wood: coefficients of variation by key, 1; none: as the species'
@@ -53,7 +55,7 @@ type field struct {
 	what      string // for whoever fills in a card
 }
 
-const fieldCount = 16
+const fieldCount = 30
 
 // fields lists the numbers of a card in the order of a card file.
 func fields() [fieldCount]field {
@@ -74,6 +76,20 @@ func fields() [fieldCount]field {
 		{"shear_along", "MPa", false, "shear strength along the grain"},
 		{"tension_across", "MPa", false, "strength when pulled across the grain: splitting"},
 		{"rolling_shear", "MPa", false, "shear strength across the grain: fibres roll over each other"},
+		{"swell_L", "1", false, "strain along the grain for each percentage point of moisture"},
+		{"swell_R", "1", false, "strain across the grain, square to the rings, for each percentage point of moisture"},
+		{"swell_T", "1", false, "strain across the grain, along the rings, for each percentage point of moisture"},
+		{"green_stiffness", "1", false, "stiffness of green wood over that at 12 % moisture"},
+		{"green_MOR", "1", false, "bending strength of green wood over that at 12 % moisture"},
+		{"green_compression_along", "1", false, "strength of green wood when pressed along the grain over that at 12 % moisture"},
+		{"green_compression_across", "1", false, "strength of green wood when pressed across the grain over that at 12 % moisture"},
+		{"green_shear", "1", false, "shear strength of green wood over that at 12 % moisture"},
+		{"green_moisture", "%", false, "moisture above which stiffness and strength no longer change"},
+		{"creep_along", "1", false, "creep along the grain: how much of its elastic strain a year of load adds"},
+		{"creep_across", "1", false, "creep across the grain: how much of its elastic strain a year of load adds"},
+		{"creep_shear", "1", false, "creep in shear along the grain: how much of its elastic strain a year of load adds"},
+		{"creep_rolling_shear", "1", false, "creep in rolling shear: how much of its elastic strain a year of load adds"},
+		{"creep_power", "1", false, "power of time with which creep goes on"},
 	}
 }
 
@@ -87,14 +103,17 @@ const (
 	firstLimit = 10 // MOR
 	atShear    = 13
 	atRolling  = 15
+	lastLimit  = 15
 )
 
 // slots returns where the numbers of fields are kept.
 func (c *Card) slots() [fieldCount]*float64 {
-	w, s := &c.Wood, &c.Strength
+	w, s, m, k := &c.Wood, &c.Strength, &c.Water, &c.Creep
 	return [fieldCount]*float64{
 		&w.Density, &w.EL, &w.ER, &w.ET, &w.GLR, &w.GLT, &w.GRT, &w.NuLR, &w.NuLT, &w.NuRT,
 		&s.MOR, &s.CompressionL, &s.CompressionPerp, &s.ShearL, &s.TensionPerp, &s.RollingShear,
+		&m.Swell[0], &m.Swell[1], &m.Swell[2], &m.GreenStiffness, &m.GreenMOR, &m.GreenCompressionL, &m.GreenCompressionPerp, &m.GreenShear, &m.GreenMoisture,
+		&k.Along, &k.Across, &k.Shear, &k.RollingShear, &k.Power,
 	}
 }
 
@@ -155,7 +174,11 @@ func (c Card) Check() error {
 		if i < firstLimit || *slots[i] == 0 {
 			continue
 		}
-		if msg := positive(*slots[i], 0, maxStrength, f.unit); msg != "" {
+		most := maxStrength
+		if i > lastLimit {
+			most = maxShare
+		}
+		if msg := positive(*slots[i], 0, most, f.unit); msg != "" {
 			fs = append(fs, Fault{Key: f.key, Msg: msg})
 		}
 	}
@@ -167,6 +190,7 @@ const (
 	minWoodEL      = 100 // MPa
 	minWoodDensity = 20  // kg/m³
 	maxStrength    = 1e4 // MPa
+	maxShare       = 100 // 1 or %, of what is told relative to something
 )
 
 // clone returns a card that shares no memory with c.

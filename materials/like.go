@@ -13,6 +13,13 @@ type Change struct {
 	ShearL           *float64 // MPa
 	TensionPerp      *float64 // MPa
 	RollingShear     *float64 // MPa
+
+	SwellL, SwellR, SwellT                    *float64 // 1 for each percentage point
+	GreenStiffness, GreenMOR, GreenShear      *float64 // 1
+	GreenCompressionL, GreenCompressionPerp   *float64 // 1
+	GreenMoisture                             *float64 // %
+	CreepAlong, CreepAcross                   *float64 // 1
+	CreepShear, CreepRollingShear, CreepPower *float64 // 1
 }
 
 // slots returns where the own values of fields are kept.
@@ -20,6 +27,8 @@ func (ch *Change) slots() [fieldCount]**float64 {
 	return [fieldCount]**float64{
 		&ch.Density, &ch.EL, &ch.ER, &ch.ET, &ch.GLR, &ch.GLT, &ch.GRT, &ch.NuLR, &ch.NuLT, &ch.NuRT,
 		&ch.MOR, &ch.CompressionL, &ch.CompressionPerp, &ch.ShearL, &ch.TensionPerp, &ch.RollingShear,
+		&ch.SwellL, &ch.SwellR, &ch.SwellT, &ch.GreenStiffness, &ch.GreenMOR, &ch.GreenCompressionL, &ch.GreenCompressionPerp, &ch.GreenShear, &ch.GreenMoisture,
+		&ch.CreepAlong, &ch.CreepAcross, &ch.CreepShear, &ch.CreepRollingShear, &ch.CreepPower,
 	}
 }
 

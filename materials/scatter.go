@@ -12,7 +12,7 @@ const StiffnessScatter = 0.22
 // table 5-6, clear wood. The table has one line for the modulus of elasticity,
 // which is measured along the grain; other moduli are assumed to scatter as
 // much. Poisson's ratios follow the moduli (see Varied) and have none of their
-// own: 0, as for a key that is no number of a card.
+// own: 0, as what water and time do, of which the table has no line, and as a key that is no number of a card.
 func Scatter(key string) (cv float64, from Source) {
 	table := func(cv float64, line, mark string) (float64, Source) {
 		return cv, Source{Text: "Wood Handbook, table 5-6, " + line, Mark: mark}

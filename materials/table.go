@@ -40,8 +40,8 @@ func readTable(card *Card, table map[string]any) (numbers, Faults) {
 			continue
 		}
 		q, msg := readNumber(raw, forms(i))
-		if msg == "" && i >= firstLimit && q.value == 0 {
-			msg = "found 0; want > 0 MPa, or no such key if it is not known"
+		if msg == "" && i >= firstLimit && q.value == 0 && !MayVanish(f.key) {
+			msg = "found 0; want > 0 " + f.unit + ", or no such key if it is not known"
 		}
 		if msg != "" {
 			fs = append(fs, Fault{Key: f.key, Msg: msg})
@@ -58,6 +58,12 @@ func readTable(card *Card, table map[string]any) (numbers, Faults) {
 		}
 	}
 	return n, fs
+}
+
+// MayVanish says whether a value of 0 of a key means that there is nothing of it, and not
+// that it is not known.
+func MayVanish(key string) bool {
+	return strings.HasPrefix(key, "swell_") || strings.HasPrefix(key, "creep_")
 }
 
 // readWords takes title, note and uses; it returns what is wrong.

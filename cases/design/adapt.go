@@ -22,7 +22,7 @@ func Adapt(ctx context.Context, t *Top, c *cases.Case, o Options) (*Top, error) 
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	if err := c.AtRest(); err != nil {
+	if err := o.atRest(c); err != nil {
 		return nil, err
 	}
 	d := differenceOf(t, c)

@@ -55,7 +55,7 @@ func (b *Built) plateShells() error {
 	cut := materials.Cut{Flat: p.Cut == "flat", RingAngle: float64(p.RingAngle), GrainAngle: float64(p.GrainAngle)}
 	b.Model.Sections = []fem.Section{{
 		Wood: card.Wood.Compliance(), Axes: materials.PlateAxes(cut),
-		Pressed: p.Made == "pressed", Part: PartPlate, Density: card.Wood.Density,
+		Pressed: p.Made == "pressed", Part: PartPlate, Density: card.Wood.Density, Swell: card.Water.Swell,
 	}}
 	b.Model.Shells = make([]fem.ShellElem, len(b.Mesh.Tris))
 	for i, t := range b.Mesh.Tris {

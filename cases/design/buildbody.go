@@ -56,7 +56,7 @@ func (b *Built) addBack() error {
 	axes[2] = scale(axes[2], -1) // right-handed again; the wood does not tell the ends of an axis apart
 	section := int32(len(b.Model.Sections))
 	b.Model.Sections = append(b.Model.Sections, fem.Section{Wood: card.Wood.Compliance(), Axes: axes, Pressed: p.Made == "pressed",
-		Part: PartBack, Density: card.Wood.Density})
+		Part: PartBack, Density: card.Wood.Density, Swell: card.Water.Swell})
 	back.place = newPlacer(back.Plate, back.Mesh)
 	back.place.first, back.place.below = int32(len(b.Model.Shells)), true
 	for _, t := range back.Mesh.Tris {

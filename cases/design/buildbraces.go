@@ -107,7 +107,7 @@ func (b *Built) bar(on barred, i int, card materials.Card, group int32) Bar {
 		e := fem.BeamElem{
 			Nodes: [2]int32{chain[k-1], chain[k]}, Glued: true,
 			Lean: [2]int32{lean[k-1], lean[k]}, Joined: [2]bool{joined[k-1], joined[k]}, Across: [3]float64{-dir[1], dir[0], 0},
-			Up: [3]float64{0, 0, 1}, Section: sec, Mass: stretchMass(sec, p, q, card.Wood.Density),
+			Up: [3]float64{0, 0, 1}, Section: sec, Mass: stretchMass(sec, p, q, card.Wood.Density), Swell: barSwell(card.Water),
 			Part: on.part, Group: group,
 		}
 		for end := range 2 {

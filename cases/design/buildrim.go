@@ -21,8 +21,25 @@ func (b *Built) rim() error {
 		return b.sides()
 	case "body":
 		return b.body()
+	case "free":
+		b.layDown()
 	}
 	return nil
+}
+
+// layDown holds a free plate that only swells at one node, the one nearest to the
+// plan's origin: all six freedoms, so that nothing hinders it.
+func (b *Built) layDown() {
+	if !b.Case.SwellsAlone() {
+		return
+	}
+	best := int32(0)
+	for i, p := range b.Mesh.Points {
+		if q := b.Mesh.Points[best]; math.Hypot(p[0], p[1]) < math.Hypot(q[0], q[1]) {
+			best = int32(i)
+		}
+	}
+	b.hold([]int32{best}, 6)
 }
 
 func (b *Built) hold(nodes []int32, dofs int) {
@@ -99,7 +116,7 @@ func (b *Built) grainAlong(p, q [3]float64, card materials.Card) int32 {
 	along := Unit2(q[0]-p[0], q[1]-p[1])
 	axes := materials.Axes{{along[0], along[1], 0}, {0, 0, 1}, {along[1], -along[0], 0}}
 	b.Model.Sections = append(b.Model.Sections, fem.Section{
-		Wood: card.Wood.Compliance(), Axes: axes, Part: PartRim, Density: card.Wood.Density})
+		Wood: card.Wood.Compliance(), Axes: axes, Part: PartRim, Density: card.Wood.Density, Swell: card.Water.Swell})
 	return int32(len(b.Model.Sections) - 1)
 }
 
@@ -158,7 +175,7 @@ func (b *Built) lining(l strip, n0, n1 int32, card materials.Card) {
 	sec := rectangle(w, h, card.Wood)
 	b.Model.Beams = append(b.Model.Beams, fem.BeamElem{
 		Nodes: [2]int32{n0, n1}, Offset: [2][3]float64{arm(n0), arm(n1)}, Up: [3]float64{0, 0, 1},
-		Section: sec, Mass: stretchMass(sec, mesh.Point{p[0], p[1]}, mesh.Point{q[0], q[1]}, card.Wood.Density), Part: PartRim, Group: -1,
+		Section: sec, Mass: stretchMass(sec, mesh.Point{p[0], p[1]}, mesh.Point{q[0], q[1]}, card.Wood.Density), Swell: barSwell(card.Water), Part: PartRim, Group: -1,
 	})
 }
 

@@ -75,7 +75,7 @@ func Vibrating(ctx context.Context, c *cases.Case, state State, o Options) (*Mov
 // alone is the case without strings, bridge and loads; a free plate without all that holds it.
 func alone(c *cases.Case, state State) *cases.Case {
 	a := *c
-	a.Strings, a.Bridge, a.Loads = nil, nil, nil
+	a.Strings, a.Bridge, a.Loads, a.Season = nil, nil, nil, nil
 	if state == Free {
 		a.Rim.Support, a.Rim.Squeeze, a.Supports, a.Posts = "free", 0, nil, nil
 	}

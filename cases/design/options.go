@@ -2,6 +2,8 @@ package design
 
 import (
 	"time"
+
+	"archload/cases"
 )
 
 // Options steer a solve; the zero value is the default.
@@ -11,7 +13,22 @@ type Options struct {
 	Clock    Clock              // for the timings; nil leaves them zero
 	NoFlow   bool               // leave out the load flow
 	NoError  bool               // leave out the second, coarser solve behind the discretisation estimate
+	Swells   bool               // the wood is to swell: nothing has to load it, and a free plate may lie in the hand
 	Progress func(stage string) // told what starts; may be nil
+}
+
+// atRest refuses a case that has no state of rest; one that is to swell needs no load.
+func (o Options) atRest(c *cases.Case) error {
+	if !o.Swells {
+		return c.AtRest()
+	}
+	if c.SwellsAlone() {
+		return nil
+	}
+	if err := c.Held(); err != nil {
+		return err
+	}
+	return nil
 }
 
 // WorkerCount is how many goroutines may work, 1 at least.

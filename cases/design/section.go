@@ -130,6 +130,10 @@ func rectangle(width, height float64, w materials.Orthotropic) element.Rectangle
 	return element.Rectangle{Width: width, Height: height, E: w.EL, Gxy: w.GLT, Gxz: w.GLR}
 }
 
+// barSwell is the swelling of such wood along a bar, across its width and its height, for each
+// percentage point of moisture, 1.
+func barSwell(w materials.Water) [3]float64 { return [3]float64{w.Swell[0], w.Swell[2], w.Swell[1]} }
+
 // stretchMass is the mass of a stretch of a bar between two places in plan, tonne: its section
 // stands upright.
 func stretchMass(s element.Section, p, q mesh.Point, density float64) float64 {

@@ -48,7 +48,7 @@ func PrepareGeometry(ctx context.Context, g *shape.Geometry, o Options) (*Top, e
 
 // timedGeometry is NewGeometry of a case that has a state of rest, with the time that it took.
 func timedGeometry(c *cases.Case, o Options) (g *shape.Geometry, spent Stages, err error) {
-	if err := c.AtRest(); err != nil {
+	if err := o.atRest(c); err != nil {
 		return nil, spent, err
 	}
 	o.Clock.time(&spent.Mesh, func() { g, err = shape.NewGeometry(c) })

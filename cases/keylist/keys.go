@@ -182,5 +182,8 @@ func woodRange(key string) string {
 	if strings.HasPrefix(key, "nu") {
 		return ""
 	}
+	if materials.MayVanish(key) {
+		return ">= 0"
+	}
 	return "> 0"
 }

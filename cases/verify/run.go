@@ -4,12 +4,14 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"maps"
 	"math"
 	"regexp"
 	"strings"
 	"sync"
 
 	"archload/cases/verify/problem"
+	"archload/cases/verify/swelling"
 	"archload/fem/parallel"
 )
 
@@ -53,7 +55,7 @@ func Run(ctx context.Context, o Options) ([]Row, error) {
 	if err != nil {
 		return nil, fmt.Errorf("pattern %q: %w", o.Only, err)
 	}
-	p := plan{only: only, refine: o.Refine, problems: problem.All(), jobs: map[key]*job{}}
+	p := plan{only: only, refine: o.Refine, problems: problems(), jobs: map[key]*job{}}
 	for i := range checks {
 		if err := p.add(&checks[i]); err != nil {
 			return nil, err
@@ -66,6 +68,13 @@ func Run(ctx context.Context, o Options) ([]Row, error) {
 		return nil, err
 	}
 	return p.judge()
+}
+
+// problems are all problems by the name that the tables use.
+func problems() map[string]problem.Problem {
+	all := problem.All()
+	maps.Copy(all, swelling.All())
+	return all
 }
 
 // want is one row to come.

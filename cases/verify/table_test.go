@@ -5,8 +5,6 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
-
-	"archload/cases/verify/problem"
 )
 
 // good is a row that lacks nothing.
@@ -65,7 +63,7 @@ func TestTablesAreWhole(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	known, seen := problem.All(), map[string]bool{}
+	known, seen := problems(), map[string]bool{}
 	used := map[string]bool{}
 	for _, c := range all {
 		if _, ok := known[c.Problem]; !ok {

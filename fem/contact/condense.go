@@ -49,6 +49,10 @@ type Condensed struct {
 	loadAt []float64       // movement of each row under them, mm
 	loadE  float64         // loads' own work coefficient F·K⁻¹F, N·mm
 	push   []float64       // nodal forces beside the loads, see WithPush; nil: none
+
+	swollen *fem.Swollen // what the plate's wood does by itself; nil: nothing
+	swellU  []float64    // displacement under that
+	swellAt []float64    // movement of each row under it, mm
 }
 
 // Condense reduces the plate to the given pads. loads act on the plate itself

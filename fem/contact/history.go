@@ -16,6 +16,7 @@ type State struct {
 	Trace     []Trace  // normal forces at the start, at every event and at full load
 	history   *history // nil unless LoadCase.History asked for it
 	Residual  float64  // worst violation of the contact conditions, relative to the load
+	onward    bool     // reached by a change under constant load (Problem.Onward), without Work and Lost
 }
 
 // history is the whole path of a load, stretch by stretch.

@@ -32,9 +32,7 @@ func (p *lcp) trace() (*State, error) {
 
 // traceFrom raises the load with gaps at rest below snap, mm, taken as closed.
 func (p *lcp) traceFrom(snap float64) (*State, error) {
-	n := len(p.b)
-	w := &tracer{p: p, lambda: make([]float64, n), gap: make([]float64, p.pads),
-		closed: make([]bool, p.pads), slides: make([]bool, p.pads), releases: map[int]int{}, stage: make([]int, n), fades: make([]bool, p.pads), offset: make([]float64, n), state: &State{}, batch: mostPredicted}
+	w := newTracer(p)
 	p.snap = 0
 	rest, err := p.slackRest()
 	if err != nil {
@@ -54,6 +52,13 @@ func (p *lcp) traceFrom(snap float64) (*State, error) {
 		return nil, err
 	}
 	return w.residual()
+}
+
+// newTracer is a tracer before anything touches.
+func newTracer(p *lcp) *tracer {
+	n := len(p.b)
+	return &tracer{p: p, lambda: make([]float64, n), gap: make([]float64, p.pads),
+		closed: make([]bool, p.pads), slides: make([]bool, p.pads), releases: map[int]int{}, stage: make([]int, n), fades: make([]bool, p.pads), offset: make([]float64, n), state: &State{}, batch: mostPredicted}
 }
 
 // scales sets what counts as no force and no gap.

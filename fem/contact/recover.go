@@ -31,6 +31,7 @@ func (s *Problem) Recover(st *State, lc LoadCase) *Result {
 			r.Load[d] -= st.Lambda[i] * col.Vals[k]
 		}
 	}
+	s.plate.addSwelling(r)
 	r.U = slices.Clone(r.Load)
 	for i, f := range s.plate.push {
 		r.U[i] += f
@@ -38,6 +39,17 @@ func (s *Problem) Recover(st *State, lc LoadCase) *Result {
 	s.plate.plate.Solve(r.U)
 	r.complete()
 	return r
+}
+
+// addSwelling lets a result in the making feel what the wood does by itself.
+func (c *Condensed) addSwelling(r *Result) {
+	if c.swollen == nil {
+		return
+	}
+	r.Swollen, r.Load = c.swollen, slices.Clone(r.Load)
+	for i, f := range c.swollen.Load {
+		r.Load[i] += f
+	}
 }
 
 // partialResult has the body's part of a result.
@@ -52,12 +64,30 @@ func (s *Problem) partialResult(st *State, lc LoadCase) *Result {
 func (r *Result) complete() {
 	r.partial = false
 	r.Result.Recover()
+	if r.Swollen != nil {
+		r.CheckSwollen()
+	}
 	if r.problem == nil {
-		r.CheckAlone()
+		r.checkAlone()
 		return
 	}
 	r.addEnergies()
 	r.check()
+}
+
+// checkAlone fills the checks of a plate without a body.
+func (r *Result) checkAlone() {
+	if r.Swollen == nil {
+		r.CheckAlone()
+		return
+	}
+	load := slices.Clone(r.Load)
+	for i, f := range r.Swollen.Load {
+		load[i] -= f
+	}
+	w := r.Plate.Resultant(load)
+	r.Applied = w.Force
+	r.CheckBalance(w)
 }
 
 // bodyMoves recovers the movement of every body node, without and with the rigid
@@ -113,7 +143,7 @@ func (r *Result) addEnergies() {
 func (r *Result) check() {
 	s := r.problem
 	r.Complementarity = r.State.Residual
-	if !r.Large { // of large movements the path's work is that of the linear problem beside
+	if !r.Large && !r.State.onward { // of large movements the path's work is that of the linear problem beside
 		r.CheckEnergy(r.State.Work-r.State.Lost, r.State.Work)
 	}
 	w := r.Plate.Resultant(s.plate.loadsAt(r.loadCase))

@@ -73,7 +73,14 @@ func (s *Problem) PadSinks(st *State) []float64 {
 	return out
 }
 
-// RecoverPlate is Recover without a body: loads on the plate alone.
+// RecoverPlate is Recover without a body: loads on the plate alone, and what its wood does by
+// itself.
 func (c *Condensed) RecoverPlate() *Result {
-	return c.RecoverPlateMoves(1).Complete()
+	r := c.RecoverPlateMoves(1)
+	if c.addSwelling(r); c.swollen != nil {
+		for i, u := range c.swellU {
+			r.U[i] += u
+		}
+	}
+	return r.Complete()
 }

@@ -27,8 +27,9 @@ const (
 // compliance of carved wood couples them; bending uses plane stress alone.
 // Corner normals add the strain of the true surface's curvature (Marguerre).
 type Shell struct {
-	frame facet
-	wood  [3][3]float64 // unit vectors of L, R, T in the facet frame (rows)
+	frame   facet
+	wood    [3][3]float64 // unit vectors of L, R, T in the facet frame (rows)
+	pressed bool          // the wood follows the surface
 
 	rows    [numRows][18]float64
 	stretch [5][5]float64 // N/mm: membrane forces and shear forces per strain
@@ -48,6 +49,7 @@ func NewShell(in ShellInput) (Shell, error) {
 	if err := s.frame.set(&in); err != nil {
 		return s, err
 	}
+	s.pressed = in.Pressed
 	axes := s.frame.woodAxes(&in)
 	for i := range axes {
 		s.wood[i] = s.frame.local(axes[i])

@@ -32,6 +32,7 @@ type facet struct {
 	area  float64       // mm²
 	h     float64       // mm
 	edges [3]edge       // 1-2, 2-3, 3-1
+	norm  [3][3]float64 // unit normals of the true surface at the corners, in the facet frame
 	kink  bool          // a corner lies on a line of jumping membrane shear
 }
 
@@ -94,6 +95,7 @@ func (f *facet) setEdges(in *ShellInput) error {
 			return fmt.Errorf("shell: normal of corner %d: want within 60 degrees of the facet's, found cosine %.3g", i+1, nl[i][2])
 		}
 	}
+	f.norm = nl
 	for e := range f.edges {
 		f.edges[e] = f.newEdge(e, &nl)
 		if in.Kink[e] || in.Kink[(e+1)%3] {

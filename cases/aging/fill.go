@@ -1,0 +1,53 @@
+package aging
+
+import (
+	"archload/cases/answer"
+	"archload/cases/design"
+	"archload/mesh"
+)
+
+// fill reads a season's numbers off its solution; made is that from which movements count.
+func (r *SeasonReport) fill(made, now *design.Solution, ch change) {
+	whole := answer.Summarize(now)
+	r.Change = ChangeReport{Outer: ch.outer, Inner: ch.inner}
+	r.Strength, r.Energy, r.Error = whole.Strength, whole.Energy, whole.Error
+	r.Error.Discretisation = answer.None()
+	r.Braces = []GlueUse{}
+	for _, b := range whole.Braces {
+		r.Braces = append(r.Braces, GlueUse{Name: b.Name, ShearUsed: b.Glue.ShearUsed, PeelUsed: b.Glue.PeelUsed})
+	}
+	r.Across = across(now)
+	if now.Top.Built.Bridge != nil {
+		r.Bridge = bridgeFrom(made, now, ch.outer)
+	}
+	m := movement{made: made, now: now}
+	if now.Top.Built.Case.SwellsAlone() {
+		m.settle()
+	}
+	r.Gauges = whole.Gauges
+	for i := range r.Gauges {
+		g := &r.Gauges[i]
+		g.Displacement = m.at(mesh.Point{g.X, g.Y})
+		g.Sink = -g.Displacement[2]
+	}
+	top := mesh.Point{whole.Top.Apex.X, whole.Top.Apex.Y}
+	if !whole.Top.Arched() {
+		top = middle(now.Top.Built)
+	}
+	r.Apex = [2]float64(top)
+	r.ArchRise = m.at(top)[2] - m.rim()
+}
+
+// bridgeFrom is the bridge as it stands, its movements from the made state; the saddle rises
+// with its own wood.
+func bridgeFrom(made, now *design.Solution, water float64) *answer.BridgeReport {
+	r, before := answer.BridgeNow(now), answer.BridgeNow(made)
+	r.Sink -= before.Sink
+	r.Tilt.ForeAft -= before.Tilt.ForeAft
+	r.Tilt.Sideways -= before.Tilt.Sideways
+	r.ActionChange -= before.ActionChange + bridgeFree{now.Top.Built, water}.saddleRise()/2
+	for k := range r.EndSink {
+		r.EndSink[k] -= before.EndSink[k]
+	}
+	return r
+}

@@ -1,0 +1,95 @@
+package aging
+
+import (
+	"math"
+
+	"archload/cases/answer"
+)
+
+// SeasonsReport is what moisture does to a design. Units are those of a solve; movements count from the
+// made state, with the strings on in both.
+type SeasonsReport struct {
+	Format   int            `json:"format"`
+	Units    string         `json:"units"`
+	Title    string         `json:"title"`
+	Nodes    int            `json:"nodes"`
+	Made     *MadeReport    `json:"made"` // null where a change of moisture is given, not air
+	Held     string         `json:"held"` // what a movement is relative to
+	Seasons  []SeasonReport `json:"seasons"`
+	Cautions []string       `json:"cautions"`
+}
+
+// MadeReport is the state in which the top was made.
+type MadeReport struct {
+	Humidity    float64                `json:"humidity"`    // %
+	Temperature float64                `json:"temperature"` // °C
+	Moisture    float64                `json:"moisture"`    // %
+	Bridge      *answer.BridgeReport   `json:"bridge"`      // from slack strings
+	Strength    *answer.StrengthReport `json:"strength"`
+}
+
+// SeasonReport is the design in one season.
+type SeasonReport struct {
+	Name        string                `json:"name"`
+	Humidity    answer.Num            `json:"humidity"`    // %; null where a change of moisture is given
+	Temperature answer.Num            `json:"temperature"` // °C
+	Moisture    answer.Num            `json:"moisture"`    // %; where a change is given that change, its mean
+	Change      ChangeReport          `json:"change"`
+	ArchRise    float64               `json:"arch_rise"` // mm, of the outer surface at the apex over its mean at the rim
+	Apex        [2]float64            `json:"apex"`      // mm, where
+	Bridge      *answer.BridgeReport  `json:"bridge"`    // sink, tilt and action from the made state, the foot as it stands
+	Gauges      []answer.GaugeReport  `json:"gauges"`    // displacement and sink from the made state, stress whole
+	Strength    answer.StrengthReport `json:"strength"`
+	Across      AcrossReport          `json:"across"`
+	Braces      []GlueUse             `json:"braces"`
+	Energy      answer.EnergyReport   `json:"energy"`
+	Error       answer.ErrorReport    `json:"error"`
+}
+
+// ChangeReport is the change of moisture from the made state, percentage points.
+type ChangeReport struct {
+	Outer float64 `json:"outer"` // at the outer face
+	Inner float64 `json:"inner"`
+}
+
+// AcrossReport is the greatest tension across the grain of the plate, a mean over a circle of one thickness.
+type AcrossReport struct {
+	Stress  answer.Num `json:"stress"` // MPa
+	Used    answer.Num `json:"used"`   // of the strength across the grain
+	X       answer.Num `json:"x"`
+	Y       answer.Num `json:"y"`
+	Surface string     `json:"surface"`
+}
+
+// GlueUse is how much of the wood beside a brace's glue line is used.
+type GlueUse struct {
+	Name      string     `json:"name"`
+	ShearUsed answer.Num `json:"shear_used"`
+	PeelUsed  answer.Num `json:"peel_used"`
+}
+
+// Failed names the built-in checks that a season does not pass.
+func (r *SeasonsReport) Failed() []string {
+	var out []string
+	for i := range r.Seasons {
+		for _, f := range r.Seasons[i].Error.Failed() {
+			out = append(out, r.Seasons[i].Name+": "+f)
+		}
+	}
+	return out
+}
+
+// estimate judges the mesh by the same seasons on triangles twice as large: the error falls as the square of
+// their size, so that a third of the difference is left; relative to the largest movement of arch and gauges.
+func (r *SeasonsReport) estimate(coarse *SeasonsReport) {
+	for i := range r.Seasons {
+		a, b := &r.Seasons[i], &coarse.Seasons[i]
+		most, diff := math.Abs(a.ArchRise), math.Abs(a.ArchRise-b.ArchRise)
+		for k, g := range a.Gauges {
+			most, diff = max(most, math.Abs(g.Sink)), max(diff, math.Abs(g.Sink-b.Gauges[k].Sink))
+		}
+		if most > 0 {
+			a.Error.Discretisation = answer.Num(diff / most / 3)
+		}
+	}
+}

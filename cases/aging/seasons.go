@@ -1,0 +1,164 @@
+package aging
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"archload/cases"
+	"archload/cases/answer"
+	"archload/cases/design"
+	"archload/cases/season"
+	"archload/cases/tree"
+	"archload/materials"
+)
+
+// step is one season to be computed.
+type step struct {
+	report SeasonReport
+	change change
+}
+
+// Seasons computes what each season of a case does to it. It is a fault at season if there is none, and at the
+// key of a wood whose swelling is not known. Other errors are those of a solve. With the options' NoError
+// the mesh's share of the error is not estimated.
+func Seasons(ctx context.Context, c *cases.Case, o design.Options) (*SeasonsReport, error) {
+	r, err := seasons(ctx, c, o)
+	if err != nil || o.NoError {
+		return r, err
+	}
+	o.Say("error estimate")
+	coarse := o
+	coarse.Progress, coarse.Refine = nil, half(o.Refine)
+	if rough, err := seasons(ctx, c, coarse); err == nil {
+		r.estimate(rough)
+	} else if ctx.Err() != nil {
+		return nil, ctx.Err()
+	}
+	return r, nil
+}
+
+// half is half a refinement, 0 being 1.
+func half(refine float64) float64 {
+	if refine == 0 {
+		refine = 1
+	}
+	return refine / 2
+}
+
+func seasons(ctx context.Context, c *cases.Case, o design.Options) (*SeasonsReport, error) {
+	if c.Season == nil {
+		return nil, c.Fault("season", "the case has no seasons; want a table [season] with made = { humidity = 45 } and to = [{ name = \"winter\", humidity = 25 }], or moisture = -3")
+	}
+	o.Swells = true
+	if err := swellingKnown(c); err != nil {
+		return nil, err
+	}
+	steps, made := stepsOf(c.Season)
+	r := &SeasonsReport{Format: cases.Format, Units: answer.UnitsNote + "; moisture in percent of the dry wood", Title: c.Title,
+		Seasons: []SeasonReport{}, Held: heldWords(c), Cautions: cautions(c)}
+	base := c
+	if made != nil {
+		base = withCards(c, at(made.Moisture))
+	}
+	sol, err := solved(ctx, base, o)
+	if err != nil {
+		return nil, err
+	}
+	r.Nodes = len(sol.Top.Built.Model.Nodes)
+	if r.Made = made; made != nil {
+		s := answer.Strength(sol)
+		made.Strength, made.Bridge = &s, answer.BridgeNow(sol)
+	}
+	for _, s := range steps {
+		o.Say(s.report.Name)
+		now, err := onward(ctx, sol, c, s.change, o)
+		if err != nil {
+			return nil, err
+		}
+		s.report.fill(sol, now, s.change)
+		r.Seasons = append(r.Seasons, s.report)
+	}
+	return r, nil
+}
+
+// solved prepares and answers a case.
+func solved(ctx context.Context, c *cases.Case, o design.Options) (*design.Solution, error) {
+	top, err := design.Prepare(ctx, c, o)
+	if err != nil {
+		return nil, err
+	}
+	return top.Answer()
+}
+
+// at is a wood's card at a moisture.
+func at(moisture float64) func(materials.Card) materials.Card {
+	return func(card materials.Card) materials.Card { return card.Wetted(moisture) }
+}
+
+// stepsOf are the seasons to compute and the made state; nil where no air is given.
+func stepsOf(s *season.Season) ([]step, *MadeReport) {
+	if len(s.To) == 0 {
+		outer, inner := s.MoistureOuter, s.MoistureInner
+		if s.Moisture != nil {
+			outer, inner = s.Moisture, s.Moisture
+		}
+		mean := (*outer + *inner) / 2
+		return []step{{SeasonReport{Name: fmt.Sprintf("moisture %+.3g", mean), Humidity: answer.None(), Temperature: answer.None(), Moisture: answer.Num(mean)},
+			change{outer: *outer, inner: *inner}}}, nil
+	}
+	made := &MadeReport{Humidity: s.Made.Humidity, Temperature: s.Made.Temperature,
+		Moisture: materials.Moisture(s.Made.Humidity, s.Made.Temperature)}
+	var out []step
+	for i, to := range s.To {
+		m := materials.Moisture(to.Humidity, to.Temperature)
+		name := to.Name
+		if name == "" {
+			name = fmt.Sprintf("season %d", i+1)
+		}
+		out = append(out, step{SeasonReport{Name: name, Humidity: answer.Num(to.Humidity), Temperature: answer.Num(to.Temperature), Moisture: answer.Num(m)},
+			change{cards: at(m), outer: m - made.Moisture, inner: m - made.Moisture}})
+	}
+	return out, made
+}
+
+// swellingKeys are the keys of a card that seasons ask for.
+func swellingKeys() []string { return []string{"swell_L", "swell_R", "swell_T"} }
+
+// swellingKnown wants the swelling of every wood of the case.
+func swellingKnown(c *cases.Case) error {
+	var faults tree.Faults
+	for _, key := range tree.SortedKeys(c.Cards) {
+		card := c.Cards[key]
+		if missing := card.Missing(swellingKeys()...); len(missing) > 0 {
+			faults = append(faults, c.Fault(key, "the swelling of %q is not known; want %s, the strain for each percentage point of moisture, as in swell_L = 0.0001, swell_R = 0.0015, swell_T = 0.0026",
+				card.Name, strings.Join(missing, ", ")))
+		}
+	}
+	if len(faults) == 0 {
+		return nil
+	}
+	return faults
+}
+
+// heldWords say what movements are relative to.
+func heldWords(c *cases.Case) string {
+	if c.SwellsAlone() {
+		return "the plate lies free: movements are relative to the plan's origin at the height z = 0, without its turning as a whole"
+	}
+	return "the rim's support"
+}
+
+// cautions stand wherever numbers of seasons do.
+func cautions(c *cases.Case) []string {
+	out := []string{
+		"moisture is taken as even in all wood, or linear from face to face; wood that dries slowly relaxes part of the stress, how much is not in these numbers: read them as the most that can be",
+	}
+	if c.Rim.Support == "hinged" || c.Rim.Support == "clamped" {
+		out = append(out, "the edge is held and does not swell with the plate: on sides that give way the arch moves less")
+	}
+	if c.Rim.Support == "elastic" {
+		out = append(out, "the sides' lower edge is held still: the back's own swelling is not in these numbers")
+	}
+	return out
+}

@@ -1,0 +1,82 @@
+package say
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"archload/cases/aging"
+	"archload/cases/answer"
+)
+
+// WriteSeasons prints what moisture does to a design in a maker's words.
+func WriteSeasons(w io.Writer, r *aging.SeasonsReport) error {
+	b := &strings.Builder{}
+	if r.Title != "" {
+		fmt.Fprintf(b, "%s\n\n", r.Title)
+	}
+	section(b, "Seasons, from the made state"+heldAside(r))
+	if m := r.Made; m != nil {
+		line(b, "made", "in air of %.0f %% at %.0f °C: wood at %.1f %%", m.Humidity, m.Temperature, m.Moisture)
+	}
+	for i := range r.Seasons {
+		writeSeason(b, &r.Seasons[i])
+	}
+	section(b, "How far to trust it")
+	for _, s := range r.Seasons {
+		if e := s.Error.Discretisation; e.Known() {
+			line(b, s.Name, "movements within about %.1f %% by the triangles", 100*float64(e))
+		}
+	}
+	line(b, "relative to", "%s", r.Held)
+	for _, c := range r.Cautions {
+		line(b, "caution", "%s", c)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// heldAside says in a heading that strings are on.
+func heldAside(r *aging.SeasonsReport) string {
+	for _, s := range r.Seasons {
+		if s.Bridge != nil {
+			return ", strings on"
+		}
+	}
+	return ""
+}
+
+func writeSeason(b *strings.Builder, s *aging.SeasonReport) {
+	section(b, strings.ToUpper(s.Name[:1])+s.Name[1:])
+	if s.Humidity.Known() {
+		line(b, "air", "%.0f %% at %.0f °C: wood at %.1f %%, %+.1f points from the made state", float64(s.Humidity), float64(s.Temperature), float64(s.Moisture), s.Change.Outer)
+	} else if s.Change.Outer != s.Change.Inner {
+		line(b, "wood", "%+.1f points at the outer face, %+.1f at the inner one", s.Change.Outer, s.Change.Inner)
+	}
+	line(b, "the arch", "%s %.2f mm over the rim, at (%.0f, %.0f)", ends(s.ArchRise, "rises", "falls"), absolute(s.ArchRise), s.Apex[0], s.Apex[1])
+	if br := s.Bridge; br != nil {
+		line(b, "action at the octave", "%s by %.2f mm", ends(br.ActionChange, "lower", "higher"), absolute(br.ActionChange))
+		line(b, "the foot", "bass end %.0f %%, middle %.0f %%, treble end %.0f %%; greatest gap left %.3f mm", 100*br.Share.BassEnd, 100*br.Share.Middle, 100*br.Share.TrebleEnd, br.GapLeft)
+	}
+	for _, g := range s.Gauges {
+		line(b, g.Name, "%+.3f mm upward, %+.3f across, %+.3f along", g.Displacement[2], g.Displacement[0], g.Displacement[1])
+	}
+	line(b, "pull across the grain", "%s MPa at most, at (%s, %s), %s face: %s of the strength across it", number(s.Across.Stress, "%.2f"), number(s.Across.X, "%.0f"), number(s.Across.Y, "%.0f"), s.Across.Surface, percent(s.Across.Used))
+	line(b, "strength used", "%s of the plate's", percent(s.Strength.Used))
+	for _, g := range s.Braces {
+		line(b, "glue of "+g.Name, "shear %s, peel %s of the wood beside it", percent(g.ShearUsed), percent(g.PeelUsed))
+	}
+	if u := float64(s.Across.Used.Max(float64(s.Strength.Used))); u > 1 {
+		line(b, "warning", "more than the wood bears if the change came at once: it may crack")
+	}
+}
+
+// number prints a number that may not be had.
+func number(n answer.Num, form string) string {
+	if !n.Known() {
+		return "unknown"
+	}
+	return fmt.Sprintf(form, float64(n))
+}
+
+func absolute(v float64) float64 { return max(v, -v) }

@@ -1,0 +1,53 @@
+// Package season is what a case file says of the air that the wood lives in: where it
+// was made, where it goes, or how much water it takes up or gives off.
+package season
+
+import (
+	"archload/cases/tree"
+)
+
+// Season says what moisture does to the design.
+type Season struct {
+	// the air in which the top was made and fitted; strength and stiffness change with moisture from there
+	Made *Climate `toml:"made" eg:"{ humidity = 45, temperature = 21 }"`
+	// the seasons that it goes to, each in air that stays until the wood has followed
+	To []Climate `toml:"to" most:"24" eg:"[{ name = 'winter', humidity = 25 }, { name = 'summer', humidity = 75 }]"`
+	// percentage points of moisture that all wood takes up, or gives off if negative, instead of made and to;
+	// stiffness stays
+	Moisture *float64 `toml:"moisture" want:"-30..30" eg:"-3"`
+	// percentage points at the outer face, with moisture_inner: linear through plate and sides. Braces and lining
+	// follow the inner face, the bridge the outer one
+	MoistureOuter *float64 `toml:"moisture_outer" want:"-30..30" eg:"-2"`
+	// percentage points at the inner face, with moisture_outer
+	MoistureInner *float64 `toml:"moisture_inner" want:"-30..30" eg:"0"`
+}
+
+// Climate is air that wood follows.
+type Climate struct {
+	// what tables call it; default: "season N"
+	Name string `toml:"name" eg:"'winter'"`
+	// relative humidity of the air, percent
+	Humidity float64 `toml:"humidity" need:"the relative humidity in percent" want:"0..100" eg:"45"`
+	// degrees Celsius; default: 21.1
+	Temperature float64 `toml:"temperature" default:"21.1" want:"-30..60" eg:"21"`
+}
+
+// Check wants a made state with the seasons, or a change of moisture without them.
+func (s *Season) Check(r *tree.FaultLog) {
+	if s == nil || !r.Clean("season") {
+		return
+	}
+	faces := s.MoistureOuter != nil || s.MoistureInner != nil
+	switch {
+	case len(s.To) > 0 && s.Made == nil:
+		r.AddKey("season.to", "want also the state in which the top was made, as in made = { humidity = 45, temperature = 21 }")
+	case len(s.To) > 0 && (s.Moisture != nil || faces):
+		r.AddKey("season", "want either the seasons to, or a change of moisture, found both")
+	case s.Moisture != nil && faces:
+		r.AddKey("season", "want either moisture, or moisture_outer and moisture_inner, found both")
+	case faces && (s.MoistureOuter == nil || s.MoistureInner == nil):
+		r.AddKey("season", "want moisture_outer and moisture_inner together, found one of them")
+	case len(s.To) == 0 && s.Moisture == nil && !faces:
+		r.AddKey("season", "want made and to, as in to = [{ name = \"winter\", humidity = 25 }], or moisture = -3")
+	}
+}

@@ -1,0 +1,98 @@
+package swelling
+
+import (
+	"context"
+	"math"
+
+	"archload/cases/verify/problem"
+	"archload/fem/vec3"
+	"archload/mesh"
+	"archload/testdata"
+)
+
+// freePlate is a free carved plate of Sitka spruce, quarter-cut, that takes up four points of moisture: the
+// largest distance of a gauge's movement from (R c x, L c y, T c z), relative to the largest movement, and its energy
+// over that of the same plate on hinged edges.
+func freePlate(ctx context.Context) (problem.Readings, error) {
+	free, err := seasonOf(ctx, "free")
+	if err != nil {
+		return nil, err
+	}
+	held, err := seasonOf(ctx, "held")
+	if err != nil {
+		return nil, err
+	}
+	c, err := load(testdata.Files, "free")
+	if err != nil {
+		return nil, err
+	}
+	w, points := c.Cards["plate.wood"].Water.Swell, *c.Season.Moisture
+	arch := c.Plate.Arch.Formula
+	miss, most := 0.0, 0.0
+	for i, g := range free.Gauges {
+		z := g.Displacement[2] / (points * w[2])
+		want := [3]float64{points * w[1] * g.X, points * w[0] * g.Y, points * w[2] * z}
+		if i == 0 { // the apex, whose height is known
+			want[2] = points * w[2] * float64(arch.Height)
+		}
+		miss, most = max(miss, vec3.Norm(vec3.Sub(g.Displacement, want))), max(most, vec3.Norm(want))
+	}
+	return problem.Readings{"miss": miss / most, "energy": free.Energy.Total / held.Energy.Total}, nil
+}
+
+// flatPlate is a free flat plate with moisture linear from face to face: its curvatures over 2 e/h, and the
+// greatest stress across the grain over that of the same wood held, MPa over MPa.
+func flatPlate(ctx context.Context) (problem.Readings, error) {
+	s, err := seasonOf(ctx, "flat")
+	if err != nil {
+		return nil, err
+	}
+	c, err := load(testdata.Files, "flat")
+	if err != nil {
+		return nil, err
+	}
+	card := c.Cards["plate.wood"]
+	half := (*c.Season.MoistureOuter - *c.Season.MoistureInner) / 2
+	bend := func(g int, along, swell float64) float64 {
+		k := 2 * (s.Gauges[0].Displacement[2] - s.Gauges[g].Displacement[2]) / (along * along)
+		return k / (2 * half * swell / float64(c.Plate.EvenThickness()))
+	}
+	held := card.Wood.ER * half * card.Water.Swell[1]
+	return problem.Readings{
+		"across": bend(1, s.Gauges[1].X, card.Water.Swell[1]), "along": bend(2, s.Gauges[2].Y, card.Water.Swell[0]),
+		"stress": math.Abs(float64(s.Across.Stress)) / held,
+	}, nil
+}
+
+// twoLayers is a strip of two layers of which one swells: its curvature over
+//
+//	6 e (1 + m)² / (h (3 (1 + m)² + (1 + m n)(m² + 1/(m n)))),  m = h1/h2, n = E1/E2
+//
+// (S. Timoshenko, Analysis of bi-metal thermostats, Journal of the Optical Society of America 11, 1925, 233).
+func twoLayers(ctx context.Context) (problem.Readings, error) {
+	s, err := seasonOf(ctx, "strip")
+	if err != nil {
+		return nil, err
+	}
+	c, err := load(testdata.Files, "strip")
+	if err != nil {
+		return nil, err
+	}
+	plate, bar := c.Cards["plate.wood"], c.Cards["brace[1].wood"]
+	h1, h2 := float64(c.Plate.EvenThickness()), c.Braces[0].HeightAt(0.5)
+	m, n := h1/h2, plate.Wood.EL/bar.Wood.EL
+	e := *c.Season.Moisture * plate.Water.Swell[0]
+	want := 6 * e * (1 + m) * (1 + m) / ((h1 + h2) * (3*(1+m)*(1+m) + (1+m*n)*(m*m+1/(m*n))))
+	g := s.Gauges
+	got := (2*g[0].Displacement[2] - g[1].Displacement[2] - g[2].Displacement[2]) / (g[1].Y * g[1].Y)
+	return problem.Readings{"curvature": got / want}, nil
+}
+
+// rectangle is a domain about the origin, mm.
+func rectangle(x, y, size float64) (*mesh.Plan, error) {
+	o, err := outline([]mesh.Point{{-x, -y}, {x, -y}, {x, y}, {-x, y}}, true)
+	if err != nil {
+		return nil, err
+	}
+	return mesh.Triangulate(mesh.Domain{Outline: o, Size: size})
+}

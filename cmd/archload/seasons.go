@@ -1,0 +1,96 @@
+package main
+
+import (
+	"io"
+	"math"
+	"path/filepath"
+	"runtime"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"archload/cases"
+	"archload/cases/aging"
+	"archload/cases/design"
+	"archload/cases/say"
+	"archload/cmd/internal/disk"
+	"archload/cmd/internal/shell"
+)
+
+func newSeasons(d *disk.Disk) *cobra.Command {
+	o := wanted{disk: d}
+	cmd := &cobra.Command{
+		Use:   "seasons CASE",
+		Short: "Say what moisture does to a design: arch, action, fit of the foot, stress",
+		Long: "Take a design from the air in which it was made to that of each season of its table\n" +
+			"[season], with the strings on, and say how the arch moves, how the action changes, where\n" +
+			"the foot still bears, and what pulls across the grain and at the braces' glue.",
+		Example:           "  archload seasons course-guitar-seasons\n  archload seasons mine/mine.toml --json -",
+		Args:              takes(1, 1, "one case"),
+		ValidArgsFunction: completeCases,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			rep, err := withCase(&o, cmd, args[0], func(c *cases.Case, opts design.Options) (*aging.SeasonsReport, error) {
+				return aging.Seasons(cmd.Context(), c, opts)
+			})
+			if err != nil {
+				return err
+			}
+			stem := filepath.Join(o.dir, fileStem(args[0]))
+			files := []output{{stem + "-seasons", []string{"csv"}, seasonTable(rep).write}}
+			if err := o.deliver(cmd, rep, func(w io.Writer) error { return say.WriteSeasons(w, rep) }, files); err != nil {
+				return err
+			}
+			if bad := rep.Failed(); len(bad) > 0 {
+				return shell.CheckError{What: strings.Join(bad, ", ")}
+			}
+			return nil
+		},
+	}
+	o.flags(cmd)
+	return cmd
+}
+
+// withCase loads a case and lets f answer, telling its progress.
+func withCase[R any](o *wanted, cmd *cobra.Command, arg string, f func(*cases.Case, design.Options) (R, error)) (none R, err error) {
+	if err := o.check(); err != nil {
+		return none, err
+	}
+	tell, done := shell.Progress(cmd.ErrOrStderr())
+	defer done()
+	tell(fileStem(arg) + ": reading")
+	c, err := openCase(o.disk, arg)
+	if err != nil {
+		return none, err
+	}
+	if err := spare(o.disk, o.json); err != nil {
+		return none, err
+	}
+	return f(c, design.Options{Workers: runtime.NumCPU(), Refine: o.refine,
+		Progress: func(stage string) { tell(fileStem(arg) + ": " + stage) }})
+}
+
+// seasonTable lists the seasons with their numbers.
+func seasonTable(r *aging.SeasonsReport) table {
+	t := table{head: []string{"season", "humidity_percent", "temperature_C", "moisture_percent", "change_outer", "change_inner", "arch_rise_mm",
+		"action_change_mm", "bridge_sink_mm", "share_bass_end", "share_middle", "share_treble_end", "gap_left_mm", "across_used", "strength_used"}}
+	for i := range r.Seasons {
+		s := &r.Seasons[i]
+		values := []float64{float64(s.Humidity), float64(s.Temperature), float64(s.Moisture), s.Change.Outer, s.Change.Inner, s.ArchRise}
+		if b := s.Bridge; b != nil {
+			values = append(values, b.ActionChange, b.Sink, b.Share.BassEnd, b.Share.Middle, b.Share.TrebleEnd, b.GapLeft)
+		} else {
+			values = append(values, missing(6)...)
+		}
+		t.rows = append(t.rows, row([]string{s.Name}, append(values, float64(s.Across.Used), float64(s.Strength.Used))...))
+	}
+	return t
+}
+
+// missing are so many numbers that cannot be had.
+func missing(n int) []float64 {
+	out := make([]float64, n)
+	for i := range out {
+		out[i] = math.NaN()
+	}
+	return out
+}

@@ -1,0 +1,194 @@
+package fem
+
+import (
+	"archload/fem/element"
+	"archload/fem/vec3"
+)
+
+// Swell says how much the wood of a model takes up of what makes it stretch by itself,
+// in the unit of Section.Swell: percentage points of moisture, say.
+type Swell struct {
+	Outer, Inner float64 // of shells, at both faces, linear in between
+	Beams        float64
+}
+
+// Swollen is a system whose wood has stretched by itself. With v the movements in which
+// an element bears no force (element.Free), it pulls at its nodes by
+//
+//	Kₑ (u − v),   and its energy is ½ (u − v)ᵀ Kₑ (u − v),
+//
+// so that the system answers as if Σ Kₑ v acted on it (Load), and forces, stress and
+// energy are those of u − v. Elements that are neither shells nor beams keep their size, and so do
+// springs; the places on which springs and beams hang move with the faces of the wood.
+type Swollen struct {
+	Load []float64 // nodal loads that stand for the free strains, N and N·mm; in balance but for springs
+
+	sys     *System
+	shells  []element.Free
+	beams   [][12]float64
+	springs []float64 // mm, how much more than the shell's movement each spring's place moves along it
+	scale   float64   // energy that the wood would hold if no node moved, N·mm
+	pull    float64   // sum of the sizes of its triangles' forces if no node moved, N
+}
+
+// Swell lets the wood of a system stretch by itself.
+func (s *System) Swell(f Swell) *Swollen {
+	m := s.Model
+	w := &Swollen{sys: s, Load: make([]float64, 6*len(m.Nodes)), shells: make([]element.Free, len(m.Shells)),
+		beams: make([][12]float64, len(m.Beams)), springs: make([]float64, len(m.Springs))}
+	for i := range m.Shells {
+		own := m.Sections[m.Shells[i].Section].Swell
+		w.shells[i] = s.Shells[i].Free(element.FreeStrain{
+			Mean: vec3.Scale(own, (f.Outer+f.Inner)/2), Half: vec3.Scale(own, (f.Outer-f.Inner)/2)})
+		w.loadShell(i)
+	}
+	for i := range m.Beams {
+		w.loadBeam(i, vec3.Scale(m.Beams[i].Swell, f.Beams))
+	}
+	for i := range m.Springs {
+		sp := &m.Springs[i]
+		w.springs[i] = vec3.Dot(sp.Dir, w.beyond(sp.At))
+		nodes, row := s.springRow(i)
+		for j, r := range row {
+			w.Load[6*int(nodes[j/6])+j%6] -= sp.K * w.springs[i] * r
+		}
+	}
+	return w
+}
+
+// loadShell adds Kₑ v of a triangle.
+func (w *Swollen) loadShell(i int) {
+	var k [324]float64
+	v := &w.shells[i].Moves
+	w.sys.Shells[i].StiffnessTo(&k)
+	nodes := &w.sys.Model.Shells[i].Nodes
+	var f [18]float64
+	for a := range f {
+		for b, c := range v {
+			f[a] += k[18*a+b] * c
+		}
+		w.Load[6*int(nodes[a/6])+a%6] += f[a]
+		w.scale += v[a] * f[a] / 2
+	}
+	for a := 0; a < 18; a += 6 {
+		w.pull += vec3.Norm([3]float64(f[a:a+3])) + vec3.Norm([3]float64(f[a+3:a+6]))/w.sys.Shells[i].Thickness()
+	}
+}
+
+// loadBeam finds the free movement of a beam's ends and adds Kₑ v on the nodes that
+// it is tied to.
+func (w *Swollen) loadBeam(i int, strain [3]float64) {
+	b := &w.sys.Model.Beams[i]
+	var from [2][3]float64
+	if b.Glued {
+		for e := range 2 {
+			from[e] = w.beyond(b.Glue[e])
+		}
+	}
+	w.beams[i] = w.sys.Beams[i].Free(strain, from)
+	var k [144]float64
+	w.sys.Beams[i].StiffnessTo(&k)
+	var f [12]float64
+	for a := range f {
+		for c, v := range w.beams[i] {
+			f[a] += k[12*a+c] * v
+		}
+		w.scale += w.beams[i][a] * f[a] / 2
+	}
+	tie := w.sys.beams[i]
+	nodes := tie.Nodes()
+	for j, v := range tie.onNodes(&f) {
+		w.Load[6*int(nodes[j/6])+j%6] += v
+	}
+}
+
+// beyond is how much more a place of the model moves than its shell's corners tell,
+// mm, when all is free.
+func (w *Swollen) beyond(at SurfacePoint) [3]float64 { return w.Beyond(at, w.sys.Model.Place(at)) }
+
+// Beyond returns by how much a place on a shell that lies at x moves more than
+// System.MoveAt tells of the nodes' movement, mm.
+func (w *Swollen) Beyond(at SurfacePoint, x [3]float64) [3]float64 {
+	return w.sys.Shells[at.Shell].Beyond(&w.shells[at.Shell], x, at.L, at.Zeta)
+}
+
+// BeyondAlong returns by how much more the points move along dir in the mean than
+// System.Column tells, mm.
+func (w *Swollen) BeyondAlong(points []SurfacePoint, dir [3]float64) float64 {
+	sum := 0.0
+	for _, p := range points {
+		sum += vec3.Dot(dir, w.beyond(p))
+	}
+	return sum / float64(len(points))
+}
+
+// strain is the energy of element i of System.Elements under the movements u of all nodes.
+func (w *Swollen) strain(i int, u []float64) (Strain, bool) {
+	if n := len(w.shells); i < n {
+		v := w.shellMoves(i, u)
+		m, b, q := w.sys.Shells[i].Energy(&v)
+		return Strain{Membrane: m, Bending: b, Shear: q}, true
+	} else if i < n+len(w.beams) {
+		v := w.beamMoves(i-n, u)
+		return Strain{Other: w.sys.Beams[i-n].Energy(&v)}, true
+	}
+	return Strain{}, false
+}
+
+// shellMoves are the corners' movements beyond the free ones.
+func (w *Swollen) shellMoves(i int, u []float64) (v [18]float64) {
+	Gather(v[:], u, w.sys.Model.Shells[i].Nodes[:])
+	for k, f := range w.shells[i].Moves {
+		v[k] -= f
+	}
+	return v
+}
+
+// beamMoves are the movements of a beam's ends beyond the free ones.
+func (w *Swollen) beamMoves(i int, u []float64) [12]float64 {
+	b := w.sys.beams[i]
+	v := b.ends(movesOf(b, u, nil))
+	for k, f := range w.beams[i] {
+		v[k] -= f
+	}
+	return v
+}
+
+// CheckSwollen compares the energy of a swollen result, that of bodies on it left out,
+// with the work that it must equal: by its own balance the forces p of each element have
+//
+//	Σ (u − v)·p = F·u − Σ v·p,
+//
+// F being the loads without those that stand for the free strains. The difference is
+// told relative to the energy that the wood would hold if it could not move at all, and that of the loads.
+func (r *Result) CheckSwollen() {
+	w, work, scale := r.Swollen, 0.0, r.Swollen.scale
+	for i, f := range r.Load {
+		work += (f - w.Load[i]) * r.U[i] / 2
+	}
+	scale += work
+	for i := range w.shells {
+		v, free := w.shellMoves(i, r.U), &w.shells[i].Moves
+		var k [324]float64
+		w.sys.Shells[i].StiffnessTo(&k)
+		for a, c := range free {
+			for b := range v {
+				work -= c * k[18*a+b] * v[b] / 2
+			}
+		}
+	}
+	for i := range w.beams {
+		v, free := w.beamMoves(i, r.U), &w.beams[i]
+		var k [144]float64
+		w.sys.Beams[i].StiffnessTo(&k)
+		for a, c := range free {
+			for b := range v {
+				work -= c * k[12*a+b] * v[b] / 2
+			}
+		}
+	}
+	for i, d := range w.springs { // its force acts on the place, which moves by d more
+		work += w.sys.Model.Springs[i].K * d * (w.sys.springMove(i, r.U) + d) / 2
+	}
+	r.Checks.Energy = relative(r.Energy.Total()-work, scale)
+}
