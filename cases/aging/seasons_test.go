@@ -1,0 +1,140 @@
+package aging
+
+import (
+	"context"
+	"math"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"archload/cases"
+	"archload/cases/casetest"
+	"archload/cases/design"
+)
+
+// opened loads a case from its text, which may have bundled bases.
+func opened(t *testing.T, text string) *cases.Case {
+	t.Helper()
+	c, err := cases.Open(fstest.MapFS{"case.toml": {Data: []byte(text)}}, "case.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+func run(t *testing.T, c *cases.Case) *SeasonsReport {
+	t.Helper()
+	r, err := Seasons(context.Background(), c, design.Options{Workers: 2, NoError: true, Refine: 0.5})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if bad := r.Failed(); len(bad) > 0 {
+		t.Errorf("built-in checks failed: %v", bad)
+	}
+	return r
+}
+
+// even is a wood that swells alike in all directions.
+const even = `
+[wood.even]
+like = "sitka-spruce"
+swell_L = 0.002
+swell_R = 0.002
+swell_T = 0.002
+`
+
+// TestAllAlike lets a free plate with braces swell alike in all directions: it grows by e in every
+// measure, and nothing is stressed, the braces' glue included.
+func TestAllAlike(t *testing.T) {
+	r := run(t, opened(t, `format = 1
+[plate]
+wood = "even"
+thickness = 4
+outline = [[0, -250], [150, -222], [203, -130], [165, -35], [126, 45], [142, 150], [95, 225], [0, 240], [-95, 225], [-142, 150], [-126, 45], [-165, -35], [-203, -130], [-150, -222]]
+arch.formula = { height = 24, apex = [0, 10] }
+[[brace]]
+wood = "even"
+line = [[-50, -120], [-30, 20], [-40, 130]]
+width = 8
+height = [[0, 4], [0.5, 14], [1, 5]]
+[rim]
+support = "free"
+[season]
+moisture = 2
+[[gauge]]
+at = [0, 10]
+[[gauge]]
+at = [110, -140]
+`+even))
+	s := r.Seasons[0]
+	for _, g := range s.Gauges {
+		z := 24.0
+		if g.X != 0 {
+			z = g.Displacement[2] / 0.004
+		}
+		for k, want := range [3]float64{0.004 * g.X, 0.004 * g.Y, 0.004 * z} {
+			if math.Abs(g.Displacement[k]-want) > 1e-8 {
+				t.Errorf("gauge at (%g, %g) moves by %v, want %g along axis %d", g.X, g.Y, g.Displacement, want, k)
+			}
+		}
+	}
+	if s.Energy.Total > 1e-12 {
+		t.Errorf("it bears %g N·mm, want nothing", s.Energy.Total)
+	}
+}
+
+// TestMadeAir wants a season in the air of the made state to change nothing, and a drier one to lower arch
+// and strings and a wetter one to lift them.
+func TestMadeAir(t *testing.T) {
+	r := run(t, opened(t, `format = 1
+base = "course-guitar-relief"
+[season]
+made = { humidity = 45 }
+to = [{ name = "made", humidity = 45 }, { name = "dry", humidity = 35 }, { humidity = 55 }]
+`))
+	same := &r.Seasons[0]
+	if math.Abs(same.ArchRise) > 1e-10 || math.Abs(same.Bridge.ActionChange) > 1e-10 {
+		t.Errorf("the made air: arch %g, action %g mm, want 0", same.ArchRise, same.Bridge.ActionChange)
+	}
+	for i, c := range same.Bridge.Contact {
+		if !casetest.Near(c.Force+1, r.Made.Bridge.Contact[i].Force+1, 1e-8) {
+			t.Fatalf("point %d of the foot carries %g N in the made air, %g N when made", i, c.Force, r.Made.Bridge.Contact[i].Force)
+		}
+	}
+	if dry, wet := &r.Seasons[1], &r.Seasons[2]; dry.ArchRise >= 0 || wet.ArchRise <= 0 || dry.Bridge.ActionChange <= 0 || wet.Bridge.ActionChange >= 0 {
+		t.Errorf("dry: arch %+.3f, action %+.3f; wet: arch %+.3f, action %+.3f mm", dry.ArchRise, dry.Bridge.ActionChange, wet.ArchRise, wet.Bridge.ActionChange)
+	}
+	if name := r.Seasons[2].Name; name != "season 3" {
+		t.Errorf("a season without a name is called %q", name)
+	}
+}
+
+// TestUnknownSwelling names the wood whose swelling is not known, and what to write.
+func TestUnknownSwelling(t *testing.T) {
+	c := opened(t, `format = 1
+base = "bench-plate"
+[plate]
+wood = "own"
+[season]
+moisture = -2
+[wood.own]
+density = 400
+EL = 10000
+ER = 800
+ET = 500
+GLR = 640
+GLT = 610
+GRT = 30
+nuLR = 0.37
+nuLT = 0.4
+nuRT = 0.4
+swell_L = 0.0001
+`)
+	_, err := Seasons(context.Background(), c, design.Options{NoError: true})
+	if err == nil || !strings.Contains(err.Error(), `case.toml:4: plate.wood: the swelling of "own" is not known; want swell_R, swell_T`) {
+		t.Errorf("error %v, want the wood and its missing keys", err)
+	}
+	if _, err := Seasons(context.Background(), opened(t, "format = 1\nbase = \"bench-plate\"\n"), design.Options{}); err == nil || !strings.Contains(err.Error(), "no seasons") {
+		t.Errorf("error %v, want that there are no seasons", err)
+	}
+}
