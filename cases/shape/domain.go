@@ -16,14 +16,16 @@ import (
 // they reach. Measured on a prototype of the mesher: 3 mm under a foot resolves
 // its pressure, 1.5 to 2 mm the stress at the eye of a sound hole.
 const (
-	FootEdge   = 3.0
-	footMargin = 6.0
-	loadEdge   = 3.0
-	postEdge   = 2.0
-	braceEdge  = 5.0
-	holeEdge   = 3.0 // along straight edges
-	eyeEdge    = 1.5 // least, at the smallest eyes
-	eyeShare   = 0.4 // of the edge's radius
+	FootEdge    = 3.0
+	footMargin  = 6.0
+	loadEdge    = 3.0
+	postEdge    = 2.0
+	braceEdge   = 5.0
+	blockEdge   = 1.5 // where the edge leaves a block
+	blockMargin = 4.0
+	holeEdge    = 3.0 // along straight edges
+	eyeEdge     = 1.5 // least, at the smallest eyes
+	eyeShare    = 0.4 // of the edge's radius
 )
 
 // fine returns where the mesh is finer than elsewhere.
@@ -55,6 +57,11 @@ func (g *Geometry) fine() []mesh.Fine {
 			Along:  []mesh.Point{{lo[0], mid}, {hi[0], mid}},
 			Radius: (hi[1]-lo[1])/2 + footMargin, Size: Edge(m, loadEdge),
 		})
+	}
+	for i := range g.Blocks {
+		for _, end := range g.Blocks[i].Ends {
+			out = append(out, mesh.Fine{Along: []mesh.Point{end}, Radius: blockMargin, Size: Edge(m, blockEdge)})
+		}
 	}
 	for _, p := range g.Case.Posts {
 		out = append(out, mesh.Fine{Along: []mesh.Point{p.At}, Radius: float64(p.Diameter)/2 + footMargin, Size: Edge(m, postEdge)})
