@@ -34,10 +34,17 @@ type Card struct {
 	Strength Strength
 	Water    Water
 	Creep    Creep
+	Loss     Loss
 	Sources  map[string]Source // by key as in a card file; values that are not known have none
 
 	OwnScatter map[string]float64 // of this piece of wood: coefficients of variation by key, 1; none: as the species'
 	Together   []Together         // which of them scatter together
+}
+
+// Loss is what a wood's stiffness loses when it swings; 0: not known.
+type Loss struct {
+	Along  float64 // 1, loss factor along the grain
+	Across float64 // 1, across the grain and in shear
 }
 
 // Entry is one value of a card, for printing.
@@ -55,7 +62,7 @@ type field struct {
 	what      string // for whoever fills in a card
 }
 
-const fieldCount = 30
+const fieldCount = 32
 
 // fields lists the numbers of a card in the order of a card file.
 func fields() [fieldCount]field {
@@ -90,6 +97,8 @@ func fields() [fieldCount]field {
 		{"creep_shear", "1", false, "creep in shear along the grain: how much of its elastic strain a year of load adds"},
 		{"creep_rolling_shear", "1", false, "creep in rolling shear: how much of its elastic strain a year of load adds"},
 		{"creep_power", "1", false, "power of time with which creep goes on"},
+		{"loss_along", "1", false, "loss factor of the stiffness along the grain: what a swing loses in a radian, as a share of its energy"},
+		{"loss_across", "1", false, "loss factor of the stiffness across the grain and in shear"},
 	}
 }
 
@@ -104,16 +113,18 @@ const (
 	atShear    = 13
 	atRolling  = 15
 	lastLimit  = 15
+	firstLoss  = 30 // loss_along
 )
 
 // slots returns where the numbers of fields are kept.
 func (c *Card) slots() [fieldCount]*float64 {
-	w, s, m, k := &c.Wood, &c.Strength, &c.Water, &c.Creep
+	w, s, m, k, l := &c.Wood, &c.Strength, &c.Water, &c.Creep, &c.Loss
 	return [fieldCount]*float64{
 		&w.Density, &w.EL, &w.ER, &w.ET, &w.GLR, &w.GLT, &w.GRT, &w.NuLR, &w.NuLT, &w.NuRT,
 		&s.MOR, &s.CompressionL, &s.CompressionPerp, &s.ShearL, &s.TensionPerp, &s.RollingShear,
 		&m.Swell[0], &m.Swell[1], &m.Swell[2], &m.GreenStiffness, &m.GreenMOR, &m.GreenCompressionL, &m.GreenCompressionPerp, &m.GreenShear, &m.GreenMoisture,
 		&k.Along, &k.Across, &k.Shear, &k.RollingShear, &k.Power,
+		&l.Along, &l.Across,
 	}
 }
 
@@ -175,7 +186,10 @@ func (c Card) Check() error {
 			continue
 		}
 		most := maxStrength
-		if i > lastLimit {
+		switch {
+		case i >= firstLoss:
+			most = maxLoss
+		case i > lastLimit:
 			most = maxShare
 		}
 		if msg := positive(*slots[i], 0, most, f.unit); msg != "" {
@@ -191,6 +205,7 @@ const (
 	minWoodDensity = 20  // kg/m³
 	maxStrength    = 1e4 // MPa
 	maxShare       = 100 // 1 or %, of what is told relative to something
+	maxLoss        = 0.5 // 1, as [motion] loss may be
 )
 
 // clone returns a card that shares no memory with c.

@@ -20,6 +20,8 @@ type Change struct {
 	GreenMoisture                             *float64 // %
 	CreepAlong, CreepAcross                   *float64 // 1
 	CreepShear, CreepRollingShear, CreepPower *float64 // 1
+	LossAlong                                 *float64 // 1
+	LossAcross                                *float64 // 1
 }
 
 // slots returns where the own values of fields are kept.
@@ -29,6 +31,7 @@ func (ch *Change) slots() [fieldCount]**float64 {
 		&ch.MOR, &ch.CompressionL, &ch.CompressionPerp, &ch.ShearL, &ch.TensionPerp, &ch.RollingShear,
 		&ch.SwellL, &ch.SwellR, &ch.SwellT, &ch.GreenStiffness, &ch.GreenMOR, &ch.GreenCompressionL, &ch.GreenCompressionPerp, &ch.GreenShear, &ch.GreenMoisture,
 		&ch.CreepAlong, &ch.CreepAcross, &ch.CreepShear, &ch.CreepRollingShear, &ch.CreepPower,
+		&ch.LossAlong, &ch.LossAcross,
 	}
 }
 

@@ -29,7 +29,7 @@ func TestScatter(t *testing.T) {
 	}
 	for _, key := range Keys() {
 		cv, from := Scatter(key)
-		if ratio := key[:2] == "nu" || slices.ContainsFunc([]string{"swell_", "green_", "creep_"}, func(p string) bool { return strings.HasPrefix(key, p) }); ratio != (cv == 0) || ratio != (from.Text == "") {
+		if ratio := key[:2] == "nu" || slices.ContainsFunc([]string{"swell_", "green_", "creep_", "loss_"}, func(p string) bool { return strings.HasPrefix(key, p) }); ratio != (cv == 0) || ratio != (from.Text == "") {
 			t.Errorf("%s: scatter %g from %q", key, cv, from.Text)
 		}
 	}

@@ -11,6 +11,9 @@ import (
 type Motion struct {
 	// 1, loss factor of every stiffness: what a swing loses in a radian, as a share of its energy; default: 0.02
 	Loss float64 `toml:"loss" default:"0.02" want:"0.0001..0.5" eg:"0.03"`
+	// each wood's own loss, loss_along and loss_across, in the place of this one, where its card has them;
+	// default: false
+	ByWood bool `toml:"by_wood" default:"false" eg:"true"`
 	// the load's own stress stiffens or softens the strung plate; default: true
 	Stress bool `toml:"stress" default:"true" eg:"false"`
 }

@@ -18,7 +18,11 @@ func WriteResponse(w io.Writer, list []*tone.ResponseReport) error {
 		if len(list) > 1 {
 			fmt.Fprintf(b, "%d  ", i+1)
 		}
-		fmt.Fprintf(b, "%s (%s, loss %g)\n", r.Title, r.State, r.Loss)
+		own := ""
+		if len(r.Losses) > 0 {
+			own = ", each wood's own where it is known"
+		}
+		fmt.Fprintf(b, "%s (%s, loss %g%s)\n", r.Title, r.State, r.Loss, own)
 	}
 	fmt.Fprintln(b)
 	for k, p := range list[0].Response.Paths {

@@ -10,14 +10,13 @@ import (
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/tree"
-	"archload/fem/vibration"
 )
 
 // lever is one thing that may be changed by a little.
 type lever struct {
 	key, words string
-	wood       string // key of the wood it is a constant of; "": none
-	constant   string // of that wood's card
+	woods      []string // keys of the wood it is a constant of; none: of no wood
+	constants  []string // of those woods' cards
 	set        func(c *cases.Case, times float64)
 }
 
@@ -36,7 +35,7 @@ func leversOf(m *design.Moving) []lever {
 			return
 		}
 		for _, k := range append(stiffnesses(), "density") {
-			list = append(list, lever{key: key + ": " + k, words: what + ", " + k, wood: key, constant: k})
+			list = append(list, lever{key: key + ": " + k, words: what + ", " + k, woods: []string{key}, constants: []string{k}})
 		}
 	}
 	wood("plate.wood", "wood of the plate")
@@ -68,12 +67,18 @@ func leversOf(m *design.Moving) []lever {
 // with is the case with the thing that many times as great.
 func (l *lever) with(c *cases.Case, times float64) *cases.Case {
 	out := *c
-	if l.wood == "" {
+	if l.set != nil {
 		l.set(&out, times)
 		return &out
 	}
+	by := map[string]float64{}
+	for _, k := range l.constants {
+		by[k] = times
+	}
 	out.Cards = maps.Clone(c.Cards)
-	out.Cards[l.wood] = c.Cards[l.wood].Varied(map[string]float64{l.constant: times})
+	for _, k := range l.woods {
+		out.Cards[k] = c.Cards[k].Varied(by)
+	}
 	return &out
 }
 
@@ -81,25 +86,31 @@ func (l *lever) with(c *cases.Case, times float64) *cases.Case {
 // smooth, and what is left of the third power is below a millionth of the derivative.
 const littleStep = 1e-3
 
+// swings are shapes of modal mass 1 tonne with the squares of their frequencies.
+type swings struct {
+	shapes  [][]float64
+	squares []float64 // 1/s²
+}
+
 // slopes are the derivatives of the square of each frequency by the logarithm of a thing, as a share
 // of it, by Rayleigh's quotient about the shapes, whose own change does not count at first order:
 //
 //	dλ/λ = φᵀ(dK − λ dM)φ / λ,  φᵀMφ = 1.
 //
-// What the load's own stress lends stays as it is.
-func slopes(ctx context.Context, m *design.Moving, l *lever, t []vibration.Tone, workers int) ([]float64, error) {
+// What the load's own stress lends stays as it is. Of a modulus it is the share of the strain energy
+// that hangs on it.
+func slopes(ctx context.Context, m *design.Moving, l *lever, t swings, workers int) ([]float64, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	out := make([]float64, len(t))
+	out := make([]float64, len(t.shapes))
 	for _, side := range []float64{1, -1} {
 		s, err := m.Altered(l.with(m.Case, 1+side*littleStep), workers)
 		if err != nil {
 			return nil, fmt.Errorf("%s a little changed: %w", l.words, err)
 		}
-		for i := range t {
-			lambda := t[i].Square()
-			k, mass := s.Quotient(t[i].Shape)
+		for i, lambda := range t.squares {
+			k, mass := s.Quotient(t.shapes[i])
 			out[i] += side * (k - lambda*mass) / (2 * littleStep * lambda)
 		}
 	}
@@ -109,9 +120,13 @@ func slopes(ctx context.Context, m *design.Moving, l *lever, t []vibration.Tone,
 // FindChanges says which way each thing that a maker chooses moves the tones of a report.
 func (r *Report) FindChanges(ctx context.Context, s *Shapes, o design.Options) error {
 	r.Changes = []Change{}
+	var t swings
+	for i := range r.Tones {
+		t.shapes, t.squares = append(t.shapes, s.Tones.List[i].Shape), append(t.squares, s.Tones.List[i].Square())
+	}
 	for _, l := range leversOf(s.Moving) {
 		o.Say("changes: " + l.words)
-		d, err := slopes(ctx, s.Moving, &l, s.Tones.List[:len(r.Tones)], o.WorkerCount())
+		d, err := slopes(ctx, s.Moving, &l, t, o.WorkerCount())
 		if err != nil {
 			return err
 		}

@@ -51,7 +51,7 @@ func TestChanges(t *testing.T) {
 			t.Fatalf("change %d is of %s, want %s", k, r.Changes[k].Key, l.key)
 		}
 		for i := range count {
-			if l.wood != "" && l.constant != "density" {
+			if l.set == nil && l.constants[0] != "density" {
 				moduli[i] += float64(r.Changes[k].PerPercent[i])
 			}
 		}
@@ -86,7 +86,7 @@ func TestMatch(t *testing.T) {
 			t.Errorf("tone %d beside itself: %+v", i+1, l)
 		}
 	}
-	l := lever{wood: "plate.wood", constant: "EL"}
+	l := lever{woods: []string{"plate.wood"}, constants: []string{"EL"}}
 	b, own := quick(t, l.with(c, 0.25), design.Free, 5)
 	b.Match(own, a, of)
 	for i, m := range b.Like {

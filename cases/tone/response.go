@@ -21,7 +21,8 @@ type ResponseReport struct {
 	Units    string   `json:"units"`
 	Title    string   `json:"title"`
 	State    string   `json:"state"`
-	Loss     float64  `json:"loss"`    // 1, of every stiffness
+	Loss     float64  `json:"loss"`    // 1, of every stiffness that has none of its own
+	Losses   []Loss   `json:"losses"`  // of the tones within the frequencies, if each wood has its own; else none
 	Tones    int      `json:"tones"`   // that the answer is made of, besides the movements at rest
 	Reaches  float64  `json:"reaches"` // Hz, the highest of them
 	GoodTo   float64  `json:"good_to"` // Hz, up to which the triangles carry bending waves
@@ -144,9 +145,20 @@ func FindResponse(ctx context.Context, c *cases.Case, state design.State, ro Res
 	if err != nil {
 		return nil, err
 	}
+	if c.Moving().ByWood {
+		if err := loseByWood(ctx, m, red, o); err != nil {
+			return nil, err
+		}
+	}
 	r := &ResponseReport{Format: cases.Format, Units: "Hz; mobility m/(N s), volume velocity m3/(N s); levels dB re 1 of these",
 		Title: c.Title, State: string(state), Loss: loss, Tones: len(t.List), Reaches: t.List[len(t.List)-1].Hz, GoodTo: good,
 		Cautions: append(MotionCautions(), "levels compare designs; they do not tell how loud or how good it sounds")}
+	r.Losses = []Loss{}
+	for i, l := range red.Values {
+		if hz := math.Sqrt(l) / (2 * math.Pi); c.Moving().ByWood && hz > 1 && hz <= ro.top() {
+			r.Losses = append(r.Losses, Loss{hz, red.Loss[i]})
+		}
+	}
 	r.curves(red, ports, ro.list())
 	r.bands(red, ports, ro)
 	r.decays(red, m, len(ports)-len(m.Strings))
@@ -301,7 +313,7 @@ func (r *ResponseReport) decays(red *vibration.Reduced, m *design.Moving, first 
 				break
 			}
 			y := complex(metres, 0) * red.Mobility(first+i, first+i, f)
-			n := Note{Hz: f, Decay: answer.None(), Strong: 8*z*cmplx.Abs(y) > math.Pi*r.Loss}
+			n := Note{Hz: f, Decay: answer.None(), Strong: 8*z*cmplx.Abs(y) > math.Pi*r.lossAt(f)}
 			if re := real(y); re > 0 {
 				n.Decay = answer.Num(3 * math.Ln10 / (2 * f * z * re))
 			}

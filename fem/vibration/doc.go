@@ -35,6 +35,8 @@
 //
 //	Y(ω) = Σ iω (ψ·b)(ψ·c) / (λ (1 + iη) − ω²),                           (3)
 //
+// η that of the stiffness in each shape if parts lose differently (the mean of the parts' losses,
+// each with its share of the strain energy: what couples shapes through their losses is left out),
 // exact at rest, exact at the tones, reciprocal, passive, and with power in equal to power lost,
 // because (3) is the exact answer of a structure with these movements alone.
 package vibration

@@ -15,8 +15,20 @@ import (
 // some ports.
 type Reduced struct {
 	Values []float64   // squares of its frequencies, 1/s², ascending
+	Loss   []float64   // of the stiffness in each shape, 1
 	Port   [][]float64 // of each port: its movement in every shape, of modal mass 1 tonne
-	loss   float64
+
+	basis [][]float64
+	small *mat.Dense // shapes in the basis, one a column
+}
+
+// Shape is the movements of all nodes in shape i, six each, of modal mass 1 tonne.
+func (r *Reduced) Shape(i int) []float64 {
+	u := make([]float64, len(r.basis[0]))
+	for j, b := range r.basis {
+		axpy(u, r.small.At(j, i), b)
+	}
+	return u
 }
 
 // Reduce makes the small structure for forces and movements at some ports. loss is that of every
@@ -92,9 +104,10 @@ func (s *Structure) reduce(basis [][]float64, ports []sparse.Column, loss float6
 	}
 	var v mat.Dense
 	e.VectorsTo(&v)
-	r := &Reduced{Values: e.Values(nil), loss: loss}
+	r := &Reduced{Values: e.Values(nil), basis: basis, small: &v}
 	for i, x := range r.Values {
 		r.Values[i] = max(x, 0)
+		r.Loss = append(r.Loss, loss)
 	}
 	for _, p := range ports {
 		own := make([]float64, n)
@@ -120,7 +133,7 @@ func (r *Reduced) Mobility(drive, at int, hz float64) complex128 {
 	w := 2 * math.Pi * hz
 	sum := complex(0, 0)
 	for m, l := range r.Values {
-		sum += complex(r.Port[drive][m]*r.Port[at][m], 0) / (complex(l, l*r.loss) - complex(w*w, 0))
+		sum += complex(r.Port[drive][m]*r.Port[at][m], 0) / (complex(l, l*r.Loss[m]) - complex(w*w, 0))
 	}
 	return complex(0, w) * sum
 }
@@ -130,8 +143,8 @@ func (r *Reduced) Mobility(drive, at int, hz float64) complex128 {
 func (r *Reduced) Power(drive int, hz float64) (in, lost float64) {
 	w := 2 * math.Pi * hz
 	for m, l := range r.Values {
-		q := complex(r.Port[drive][m], 0) / (complex(l, l*r.loss) - complex(w*w, 0))
-		lost += w / 2 * l * r.loss * real(q*cmplx.Conj(q))
+		q := complex(r.Port[drive][m], 0) / (complex(l, l*r.Loss[m]) - complex(w*w, 0))
+		lost += w / 2 * l * r.Loss[m] * real(q*cmplx.Conj(q))
 	}
 	return real(r.Mobility(drive, drive, hz)) / 2, lost
 }
