@@ -23,7 +23,7 @@ func captionOf(s *design.Solution, r *answer.Report) canvas.Caption {
 	c := s.Top.Built.Case
 	facts := []string{c.Plate.Wood + ", " + c.Plate.Made, edgeWords(c.Rim.Support)}
 	if c.Bridge != nil && r.Bridge != nil {
-		facts = append(facts, "bridge of "+c.Bridge.Wood+", "+c.Bridge.Hold)
+		facts = append(facts, "bridge of "+c.Bridge.Wood+", "+holdWords(c.Bridge.Hold, c.Bridge.Friction))
 	}
 	foot := fmt.Sprintf("archload; %d nodes", r.Mesh.Nodes)
 	if r.Error.Discretisation.Known() {
@@ -93,4 +93,12 @@ func footName(i, n int) string {
 		return "foot"
 	}
 	return [2]string{"bass foot", "treble foot"}[min(i, 1)]
+}
+
+// holdWords say what holds the foot sideways.
+func holdWords(hold string, coefficient float64) string {
+	if hold == "friction" {
+		return fmt.Sprintf("friction %.2f", coefficient)
+	}
+	return hold
 }

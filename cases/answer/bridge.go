@@ -76,6 +76,7 @@ func (r *BridgeReport) SetContact(s *design.Solution) {
 	r.Feet = feetReport(s)
 	r.Spreading = spread / sum
 	r.FrictionNeeded = friction(s)
+	r.setRough(s)
 }
 
 // friction is the greatest ratio of summed tangential to summed normal force
@@ -145,7 +146,9 @@ type BridgeReport struct {
 	EndSink         [2]float64      `json:"end_sink"`  // of the base's bass and treble end, mm
 	Spreading       float64         `json:"spreading"` // Σ f|x| / Σ f, mm: how far out the foot presses
 	ByLoad          []LoadReport    `json:"by_load"`
-	Guides          []float64       `json:"guides,omitempty"` // force across (N), along (N) and moment about the upright (N·mm) at the saddle, slip only
+	Guides          []float64       `json:"guides,omitempty"` // force across (N), along (N) and moment about the upright (N·mm) at the saddle; not in grip
+
+	*RoughReport // of a foot with friction
 }
 
 // Pressed is the sum of the foot's forces square to the surface, N. On slopes
@@ -188,7 +191,8 @@ type ContactReport struct {
 	Gap      float64    `json:"gap"`
 	Force    float64    `json:"force"`
 	Pressure float64    `json:"pressure"`
-	Drag     [2]float64 `json:"drag"` // N, tangential force on the plate, across and along
+	Drag     [2]float64 `json:"drag"`           // N, tangential force on the plate, across and along
+	Slid     float64    `json:"slid,omitempty"` // mm, how far it has slid under load
 }
 
 // LoadReport is the foot force by thirds, of two feet also by heels, at one load.

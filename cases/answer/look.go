@@ -57,7 +57,7 @@ func memory(b *design.Built) float64 {
 	rows := 0.0 // forces between foot and top
 	if b.Bridge != nil {
 		rows = float64(len(b.Bridge.Pads))
-		if b.Bridge.Hold == contact.Grip {
+		if b.Bridge.Hold != contact.Slip {
 			rows *= 3
 		}
 	}

@@ -51,6 +51,8 @@ type EnergyReport struct {
 	Back     float64 `json:"back,omitempty"` // of a body, with its bars
 	Total    float64 `json:"total"`
 	Released float64 `json:"released"` // by grip where a point lets go while it still drags
+
+	Dissipated float64 `json:"dissipated,omitempty"` // by friction where the foot slides
 }
 
 // DecadesReport is an indication of what years of load do, no more: strength

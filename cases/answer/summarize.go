@@ -33,6 +33,7 @@ func Summarize(s *design.Solution) *Report {
 	r.Strings = stringsReport(s.Top.Built.Geometry)
 	if s.Top.Built.Bridge != nil {
 		r.Bridge = bridgeReport(s)
+		r.Bridge.setFrictions(s)
 	}
 	r.Gauges = gauges(s)
 	r.Bench = Bench(r.Gauges)
@@ -49,6 +50,9 @@ func Summarize(s *design.Solution) *Report {
 	r.Body = bodyReport(s)
 	if s.Result.State != nil {
 		r.Energy.Released = s.Result.State.Lost
+		if rough(s) {
+			r.Energy.Released, r.Energy.Dissipated = 0, s.Result.State.Lost
+		}
 	}
 	r.Strength = Strength(s)
 	r.Decades = DecadesReport{StrengthUsed: r.Strength.Used / LongTerm, Sink: [2]Num{Num(Sink(s)), Num(Creep * Sink(s))}}

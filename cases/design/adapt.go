@@ -173,5 +173,5 @@ func (t *Top) ActsAs(o *Top) bool {
 		return true
 	}
 	a, b := t.Fit(), o.Fit()
-	return slices.Equal(a.Gap, b.Gap) && slices.Equal(a.Loads, b.Loads)
+	return slices.Equal(a.Gap, b.Gap) && slices.Equal(a.Loads, b.Loads) && a.Friction == b.Friction
 }

@@ -21,8 +21,11 @@ func newBridgeModel(plate *Built) (*BridgeModel, error) {
 		return nil, err
 	}
 	st := &BridgeModel{Hold: contact.Grip, Cells: Cells(b.Case.Bridge), Body: contact.Body{Part: PartBridge, BeddingPart: PartBedding}}
-	if b.Case.Bridge.Hold == "slip" {
+	switch b.Case.Bridge.Hold {
+	case "slip":
 		st.Hold = contact.Slip
+	case "friction":
+		st.Hold = contact.Rough
 	}
 	b.Bridge = st
 	b.base(b.baseStations(), card)

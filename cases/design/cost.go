@@ -57,7 +57,7 @@ func keyCosts() []keyCost {
 	}
 	add(Nothing, true, "title", "base", "format", "brace.name", "plate.hole.name", "load.name", "body.back.brace.name", "body.back.hole.name", "support.name", "post.name",
 		"motion", "season", "tap", "tone", "mass.name", "strings.each.core")
-	add(Refit, true, "bridge.relief", "bridge.misfit", "gauge", "strings.front_angle", "strings.back_angle", "strings.path",
+	add(Refit, true, "bridge.relief", "bridge.misfit", "bridge.friction", "gauge", "strings.front_angle", "strings.back_angle", "strings.path",
 		"strings.scale", "strings.tension_scale", "strings.saddle_friction", "strings.each.tension", "strings.each.note",
 		"strings.each.plain", "strings.each.unit_weight", "strings.each.rise", "strings.each.front_angle", "strings.each.back_angle")
 	add(Refit, false, "strings", "bridge", "load.force")

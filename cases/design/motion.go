@@ -130,7 +130,8 @@ func (m *Moving) Altered(c *cases.Case, workers int) (*vibration.Structure, erro
 	return vibration.Sum(in)
 }
 
-// bearingPads are the pads that carry force; in grip they stick.
+// bearingPads are the pads that carry force. Those that stick at full load stay stuck, as
+// a small swing takes little off their drag; those that slide are free sideways.
 func bearingPads(br *BridgeModel, st *contact.State) []vibration.Pad {
 	rows := 3
 	if br.Hold == contact.Slip {
@@ -138,9 +139,14 @@ func bearingPads(br *BridgeModel, st *contact.State) []vibration.Pad {
 	}
 	var pads []vibration.Pad
 	for i := range br.Pads {
-		if st.Lambda[i*rows] > 0 {
-			pads = append(pads, vibration.Pad{Pad: br.Pads[i], Rows: rows})
+		if st.Lambda[i*rows] <= 0 {
+			continue
 		}
+		held := rows
+		if br.Hold == contact.Rough && st.Slides[i] {
+			held = 1
+		}
+		pads = append(pads, vibration.Pad{Pad: br.Pads[i], Rows: held})
 	}
 	return pads
 }

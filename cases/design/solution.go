@@ -15,6 +15,8 @@ type Solution struct {
 	Coarse *Solution  // the same case on triangles twice as large; nil if not wanted
 	Spent  Stages
 
+	Frictions []Friction // the same case with the least and the most friction of wood; nil if not wanted or the foot is not rough
+
 	FlowFault   error // why a load that presses down has no flow
 	CoarseFault error // why there is no Coarse where one was wanted
 }

@@ -28,6 +28,7 @@ func Solve(ctx context.Context, c *cases.Case, o Options) (*Solution, error) {
 	if o.NoError {
 		return sol, nil
 	}
+	sol.findFrictions()
 	quiet := o
 	quiet.Progress = nil
 	o.Say("error estimate")

@@ -10,6 +10,7 @@ import (
 	"archload/cases/shape"
 	"archload/fem"
 	"archload/fem/contact"
+	"archload/fem/friction"
 	"archload/mesh"
 )
 
@@ -149,7 +150,7 @@ func (t *Top) condense() error {
 // Fit is the load on the bridge and the gaps under it.
 func (t *Top) Fit() contact.LoadCase {
 	st := t.Built.Bridge
-	f := contact.LoadCase{Gap: make([]float64, len(st.Pads)), Loads: st.Body.Loads}
+	f := contact.LoadCase{Gap: make([]float64, len(st.Pads)), Loads: st.Body.Loads, Friction: float64(t.Built.Case.Bridge.Friction)}
 	for i := range f.Gap {
 		f.Gap[i] = st.Pads[i].Gap
 	}
@@ -164,6 +165,8 @@ func Explain(c *cases.Case, err error) error {
 		return c.Fault("rim.support", "%w: nothing holds the plate, or its supports leave a motion free, or a part of it hangs on nothing; give [rim] support or bench supports", err)
 	case errors.Is(err, contact.ErrOverturns):
 		return c.Fault("strings", "the strings' resultant falls outside the bridge's foot: the bridge would tip")
+	case errors.Is(err, friction.ErrNoRest):
+		return c.Fault("bridge.friction", "the foot finds no rest under the strings: it would tip or slide off")
 	case errors.Is(err, contact.ErrMechanism):
 		return errors.New("contact: the closed points do not hold the bridge; it would tip or slide off")
 	}

@@ -94,7 +94,7 @@ func (t *track) serving(p *design.Top) *track {
 	fit := p.Fit()
 	gap, ok := ratio(fit.Gap, t.fit.Gap)
 	force, same := ratio(forces(fit.Loads), forces(t.fit.Loads))
-	if !ok || !same || t.plate && force != 1 || force > gap {
+	if fit.Friction != t.fit.Friction || !ok || !same || t.plate && force != 1 || force > gap {
 		return nil
 	}
 	for i := range fit.Loads {

@@ -87,6 +87,16 @@ func percentOf(feet int, get func(*answer.BridgeReport) answer.Num) func(*answer
 	})
 }
 
+// rough reads a number that only a foot with friction has.
+func rough(get func(*answer.RoughReport) answer.Num) func(*answer.Report) answer.Num {
+	return bridged(func(b *answer.BridgeReport) answer.Num {
+		if b.RoughReport == nil {
+			return answer.None()
+		}
+		return get(b.RoughReport)
+	})
+}
+
 // ofFoot is how the foot bears.
 func ofFoot() []Quantity {
 	return slices.Concat(ofThirds(), ofHeels(), []Quantity{
@@ -98,6 +108,14 @@ func ofFoot() []Quantity {
 			Means:   "How hard the foot must drag for each newton it presses with, to stay where it is; wood gives 0.3 to 0.5.",
 			Compare: UnderDecides, Series: 16, Column: "friction_needed_1", Summary: HeadBridge,
 			Get: bridged(func(b *answer.BridgeReport) answer.Num { return b.FrictionNeeded })},
+		{Key: "slid", Name: "foot slides at most", Unit: "mm", Digits: 4,
+			Means:   "How far a place of a foot with friction has slid on the top under load, at most.",
+			Compare: UnderRest, Summary: HeadBridge,
+			Get: rough(func(b *answer.RoughReport) answer.Num { return b.Slid })},
+		{Key: "sliding", Name: "of the foot slides", Unit: "%", Digits: 1,
+			Means:   "The share of the force under a foot with friction that rests on places that drag with all their friction.",
+			Compare: UnderRest, Summary: HeadBridge,
+			Get: rough(func(b *answer.RoughReport) answer.Num { return 100 * b.Sliding })},
 	})
 }
 

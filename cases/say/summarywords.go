@@ -164,10 +164,27 @@ func (s *summary) bridge() {
 			s.text("middle_share"), s.text("treble_share"), g.Pressed())
 		line(b, "middle of the foot", "%s", s.closing("middle_touches_at", "middle_closes_at"))
 	}
-	if g.FrictionNeeded.Known() {
+	if g.RoughReport != nil {
+		s.rough()
+	} else if g.FrictionNeeded.Known() {
 		s.say("friction_needed", "; wood gives 0.3 to 0.5")
 	}
 	s.end(quantity.HeadBridge)
+}
+
+// rough tells what friction does under the foot.
+func (s *summary) rough() {
+	b, g := &s.Builder, s.r.Bridge
+	line(b, "friction", "%.2f; the foot as a whole needs %s", float64(g.Friction), s.text("friction_needed"))
+	s.say("sliding", ", by %s at most; %.2f N mm of work go into it", s.text("slid"), s.r.Energy.Dissipated)
+	if g.Glides {
+		line(b, "the bridge glides", "the strings alone hold it at the saddle: %.1f N across, %.1f N along", g.Guides[0], g.Guides[1])
+	}
+	if len(g.Frictions) == 2 {
+		lo, hi := g.Frictions[0], g.Frictions[1]
+		line(b, fmt.Sprintf("with friction %.1f and %.1f", lo.Friction, hi.Friction), "the bridge sinks %.3f and %.3f mm, the middle carries %.1f and %.1f %%, the strings lower %.3f and %.3f mm",
+			lo.Sink, hi.Sink, 100*lo.Share.Middle, 100*hi.Share.Middle, lo.ActionChange, hi.ActionChange)
+	}
 }
 
 // closing says how the relieved part of the foot, its middle or its inner heels,

@@ -23,9 +23,13 @@ type Hold uint8
 
 // The kinds of hold.
 const (
-	Grip Hold = iota // a closed pad sticks where it is
-	Slip             // frictionless
+	Grip  Hold = iota // a closed pad sticks where it is
+	Slip              // frictionless
+	Rough             // dry friction with the coefficient of the load case
 )
+
+// guided says whether the guides may have to hold the body.
+func (h Hold) guided() bool { return h != Grip }
 
 func (h Hold) rows() int {
 	if h == Slip {

@@ -109,6 +109,12 @@
 // all stretches in one pass; it then goes along as far as no force falls to zero
 // (lookahead.go). It is the same path, found with less reading of the factor.
 //
+// # Friction
+//
+// A rough foot sticks, slides and opens by Coulomb's law, which is followed in increments
+// by package friction on the same equations (2) and (3); rough.go hands the problem over
+// and takes the path back. Grip and Slip are its limits for great and for no friction.
+//
 // # At the end
 //
 // The last active set is solved once more from (2), (3) and (5), free of the path's

@@ -7,12 +7,15 @@ type State struct {
 	Lambda    []float64  // row forces, N: pad-major, normal first; then the guides
 	Gap       []float64  // remaining gap of each pad, mm; 0 where closed
 	Closed    []bool     // for each pad
-	Slides    []bool     // closed pads that bear without drag (grip only)
+	Slides    []bool     // closed pads that slide: in grip they bear without drag, rough they drag with all their friction
+	Slid      []float64  // how far each rough pad has slid while it bore, mm; nil if the pads are not rough
+	Glides    bool       // no rough pad sticks any more: the guides hold the body
 	Rho       [6]float64 // movement of the body's first node from its rest, mm and rad
 	SlackRest [6]float64 // where the slack body comes to rest on its uneven bearing area, mm and rad
 	Events    []Event
 	Work      float64  // of all loads along the path, N·mm
-	Lost      float64  // let go by grip when pads open, N·mm
+	Lost      float64  // let go by grip when pads open, or dissipated by friction, N·mm
+	Loose     float64  // work of which the increments of friction do not tell when it is done, N·mm: a bound on what they cost Lost and Work
 	Trace     []Trace  // normal forces at the start, at every event and at full load
 	history   *history // nil unless LoadCase.History asked for it
 	Residual  float64  // worst violation of the contact conditions, relative to the load
@@ -35,6 +38,7 @@ type segment struct {
 	closed, slides []bool
 	work, lost     float64 // N·mm, at its beginning
 	done           float64 // N·mm: work of the loads is load times this for each unit of load
+	rough          *roughSegment
 }
 
 // at is the contact at a load of the stretch.
@@ -50,6 +54,9 @@ func (k *segment) at(load float64) *State {
 	}
 	for m := range st.Rho {
 		st.Rho[m] += s * k.dr[m]
+	}
+	if k.rough != nil {
+		k.rough.addTo(st, s)
 	}
 	return st
 }
@@ -76,7 +83,11 @@ func (st *State) Likewise(gap, force, load float64) *State {
 		at.Rho[m] *= gap
 		at.SlackRest[m] *= gap
 	}
-	at.Work, at.Lost = at.Work*gap*gap, at.Lost*gap*gap
+	at.Slid = slices.Clone(at.Slid)
+	for i := range at.Slid {
+		at.Slid[i] *= gap
+	}
+	at.Work, at.Lost, at.Loose = at.Work*gap*gap, at.Lost*gap*gap, at.Loose*gap*gap
 	for i := range at.Events {
 		at.Events[i].Load *= gap / force
 	}

@@ -19,8 +19,7 @@ type Problem struct {
 	a     []float64       // C + F + bedding, row-major
 }
 
-// Problem puts a body on the plate. Guides are used in slip only, where nothing
-// else holds the body sideways.
+// Problem puts a body on the plate. Grip has no guides: it holds the body sideways.
 func (c *Condensed) Problem(b *Body) (*Problem, error) {
 	nodes, err := c.bearing(b)
 	if err != nil {
@@ -37,7 +36,7 @@ func (c *Condensed) Problem(b *Body) (*Problem, error) {
 			s.addRow(p.Node, ArmRow(b.Nodes[p.Node], p.At, p.Dir[a]), ArmRow(b.Nodes[0], p.At, p.Dir[a]))
 		}
 	}
-	if c.hold == Slip {
+	if c.hold.guided() {
 		for i := range b.Guides {
 			g := &b.Guides[i]
 			s.addRow(g.Node, g.row(b.Nodes[g.Node]), g.row(b.Nodes[0]))
@@ -57,7 +56,7 @@ func (c *Condensed) bearing(b *Body) ([]int32, error) {
 		}
 		nodes = append(nodes, p.Node)
 	}
-	if c.hold == Slip {
+	if c.hold.guided() {
 		for i := range b.Guides {
 			nodes = append(nodes, b.Guides[i].Node)
 		}
@@ -152,6 +151,9 @@ func (s *Problem) sumRow(i int, f arms) {
 
 // Follow raises string load and plate loads together from nothing to full.
 func (s *Problem) Follow(fit LoadCase) (*State, error) {
+	if s.plate.hold == Rough {
+		return s.followRough(fit)
+	}
 	return s.lcp(fit).trace()
 }
 
@@ -200,7 +202,7 @@ func (s *Problem) lcp(fit LoadCase) *lcp {
 }
 
 // setSlack prepares the slack body's rest: lowered straight down, with the
-// push along the plate taken at the guides (slip) or in the bearing area (grip).
+// push along the plate taken at the guides (slip) or in the bearing area (grip, friction).
 func (p *lcp) setSlack(s *Problem, rigid [6]float64) {
 	o := s.frame.body.Nodes[0]
 	level := 0.0

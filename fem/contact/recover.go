@@ -151,7 +151,7 @@ func (r *Result) check() {
 		w.Add(l.At, l.F)
 	}
 	r.Applied = w.Force
-	if s.plate.hold == Slip {
+	if s.plate.hold.guided() {
 		for i, g := range s.frame.body.Guides {
 			if f := vec3.Scale(g.Dir, r.Guides[i]); g.Turn {
 				w.AddMoment(f)

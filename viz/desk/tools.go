@@ -107,12 +107,15 @@ func bridgeTools(b *cases.Bridge, woods []materials.Card) []tool {
 		tool{id: "bridge.build", group: foldBridge, label: "Build", words: []string{"one piece", "base, posts, saddle"}, chosen: build,
 			pick: func(i int) []tree.KeyValue { return []tree.KeyValue{word("bridge.build", builds[i])} }},
 		footTool(b),
-		tool{id: "bridge.hold", group: foldBridge, label: "The foot", words: []string{"grips", "slips"}, chosen: index([]string{"grip", "slip"}, b.Hold),
-			tip: "whether a place that bears sticks where it is, or slides without friction",
+		tool{id: "bridge.hold", group: foldBridge, label: "The foot", words: []string{"grips", "slips", "rubs"}, chosen: index(holds, b.Hold),
+			tip: "whether a place that bears sticks where it is, slides without friction, or slides once it drags with all its friction",
 			pick: func(i int) []tree.KeyValue {
-				return []tree.KeyValue{word("bridge.hold", []string{"grip", "slip"}[i])}
+				return []tree.KeyValue{word("bridge.hold", holds[i])}
 			}})
 }
+
+// holds are the ways in which a foot is held sideways, in the order of the tool's words.
+var holds = []string{"grip", "slip", "friction"}
 
 // footTool changes how far the foot, or the two feet, reach on both sides.
 func footTool(b *cases.Bridge) tool {

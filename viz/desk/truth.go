@@ -31,7 +31,9 @@ func trust(a *stage.Answered) string {
 		return words + "; BUILT-IN CHECKS FAILED: " + strings.Join(bad, ", ")
 	}
 	words += "; built-in checks passed"
-	if b := r.Bridge; b != nil && b.FrictionNeeded.Known() {
+	if b := r.Bridge; b != nil && b.RoughReport != nil {
+		words += fmt.Sprintf("; friction %.2f under the foot", float64(b.Friction))
+	} else if b != nil && b.FrictionNeeded.Known() {
 		words += fmt.Sprintf("; the foot needs a friction of %.2f", float64(b.FrictionNeeded))
 	}
 	return words

@@ -112,7 +112,7 @@ func (d *subject) drawn() reportSection {
 	}
 	if b := c.Bridge; b != nil {
 		add("bridge", "%s, %s mm long, %s mm wide, up to %s mm high, mass %s g; strings %s mm above the top; %s", b.Wood, dec(float64(b.Length), 0),
-			dec(float64(b.Width), 1), dec(b.Height.Max(), 1), decNum(r.Mass.Bridge, 1, "?"), dec(float64(b.SaddleHeight), 1), pick(b.Hold == "slip", "its foot slides freely (hold = \"slip\")", "its foot stays where it bears (hold = \"grip\")"))
+			dec(float64(b.Width), 1), dec(b.Height.Max(), 1), decNum(r.Mass.Bridge, 1, "?"), dec(float64(b.SaddleHeight), 1), holdWords(b))
 		add("relief under the foot", "%s", reliefWords(b))
 	}
 	return reportSection{Title: "The design", Tables: []reportTable{t}}
@@ -142,4 +142,15 @@ func reliefWords(b *cases.Bridge) string {
 		return fmt.Sprintf("%s mm hollow across", dec(float64(b.Relief.Across), 2))
 	}
 	return "none: fitted tight"
+}
+
+// holdWords say how the foot is held sideways.
+func holdWords(b *cases.Bridge) string {
+	switch b.Hold {
+	case "slip":
+		return "its foot slides freely (hold = \"slip\")"
+	case "friction":
+		return fmt.Sprintf("its foot slides where it would drag with more than %.2f of its press (hold = \"friction\")", b.Friction)
+	}
+	return "its foot stays where it bears (hold = \"grip\")"
 }

@@ -99,7 +99,9 @@ func (d *subject) bears() reportSection {
 	}
 	sec.Tables = []reportTable{t}
 	sec.Words = []string{fmt.Sprintf("Left under the foot at full load, at its greatest: %s.", study.GapWords(b.GapLeft)), d.sumWords()}
-	if b.FrictionNeeded.Known() {
+	if b.RoughReport != nil {
+		sec.Words = append(sec.Words, fmt.Sprintf("Friction: with a coefficient of %s (smooth dry wood has 0.3 to 0.5, Wood Handbook) %s %% of the force under the foot rests on places that slide, by %s mm at most.", dec(float64(b.Friction), 2), d.number("sliding"), d.number("slid")))
+	} else if b.FrictionNeeded.Known() {
 		sec.Words = append(sec.Words, fmt.Sprintf("Friction needed: to stay where it is the foot must drag %s N for each N it presses with (wood on wood gives 0.3 to 0.5 at most; common practice, no published source).", d.number("friction_needed")))
 	}
 	return sec

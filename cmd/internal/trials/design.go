@@ -153,7 +153,7 @@ func (w *writer) rest(half float64) {
 // bridge draws a bridge on one foot or two, full, hollowed or relieved.
 func (w *writer) bridge() {
 	long := w.between(100, 150)
-	w.line("[bridge]\nbuild = %q\nhold = %q\nlength = %s", w.of("one-piece", "one-piece", "posts"), w.of("grip", "grip", "slip"), w.mm(long))
+	w.line("[bridge]\nbuild = %q\nhold = %q\nlength = %s", w.of("one-piece", "one-piece", "posts"), w.of("grip", "friction", "slip"), w.mm(long))
 	if w.often(0.4) {
 		w.line("at = %s", w.at(w.between(-4, 4), w.between(-6, 6)))
 	}

@@ -1,0 +1,119 @@
+package friction
+
+import (
+	"cmp"
+	"math"
+)
+
+// Follow raises the load from nothing to full. The error is ErrNoRest.
+func (p *Problem) Follow() (*Path, error) {
+	path := &Path{Moments: []Moment{*p.rest()}}
+	step := 1.0
+	if p.gaped() {
+		step = firstStep
+	}
+	for path.Last().Load < 1 {
+		from := path.Last()
+		load := from.Load + step
+		if load > 1-1e-9 {
+			load = 1
+		}
+		s, ok := p.rests(from, load, step <= leastStep || !p.gaped())
+		path.Solves += s.solves
+		if !ok && (step <= leastStep || !p.gaped()) {
+			return nil, ErrNoRest
+		}
+		if !ok {
+			step = max(leastStep, step/4)
+			continue
+		}
+		m := s.moment()
+		may := cmp.Or(p.Tolerance, 1e-4) * (load - from.Load) * math.Abs(m.Work) / load
+		loose := math.Abs(m.Loose - from.Loose)
+		if loose > may && step > leastStep {
+			step = max(leastStep, (load-from.Load)*max(0.2, 0.8*math.Sqrt(may/loose)))
+			continue
+		}
+		path.Moments = append(path.Moments, *m)
+		step = max(leastStep, (load-from.Load)*min(2, 0.8*math.Sqrt(may/max(loose, 1e-300))))
+	}
+	return path, nil
+}
+
+const (
+	firstStep = 1.0 / 32
+	leastStep = 1.0 / (1 << 11)
+)
+
+// gaped says whether any pad stands off at rest.
+func (p *Problem) gaped() bool {
+	for _, g := range p.Gap {
+		if g > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// rests finds the state of rest at the end of an increment: without the guides where the
+// foot holds itself, and, if last, with them.
+func (p *Problem) rests(from *Moment, load float64, last bool) (*increment, bool) {
+	s := p.increment(from, load)
+	if !from.Guided && p.Coefficient > 0 {
+		if s.search(last) {
+			return s, true
+		}
+		if !last {
+			return s, false
+		}
+		solves := s.solves
+		s = p.increment(from, load)
+		s.solves = solves
+	}
+	s.guided = true
+	copy(s.hold, from.held)
+	return s, s.search(last)
+}
+
+// search is newton; if last, and it goes in circles, it comes down from a rougher foot,
+// or up from a smoother one.
+func (s *increment) search(last bool) bool {
+	if s.newton() {
+		return true
+	}
+	if s.glides || !last {
+		return false
+	}
+	full := s.mu
+	defer func() { s.mu = full }()
+	return s.lead(max(leadsFrom*full, 1), full) || s.lead(min(full, 1)/leadsFrom, full)
+}
+
+// lead is newton with a coefficient of friction that goes from one to another.
+func (s *increment) lead(from, to float64) bool {
+	s.start()
+	for n := range leadSteps + 1 {
+		s.mu = from * math.Pow(to/from, float64(n)/leadSteps)
+		if !s.newton() {
+			return false
+		}
+	}
+	return true
+}
+
+const (
+	leadsFrom = 8
+	leadSteps = 12
+)
+
+// rest is the contact before loading.
+func (p *Problem) rest() *Moment {
+	m := &Moment{Force: make([]float64, len(p.B)), Gap: append([]float64(nil), p.Gap...), Side: make([][2]float64, p.pads()),
+		Kind: make([]Kind, p.pads()), Turn: make([]float64, p.pads()), Bears: make([][2]float64, p.pads()), Slid: make([]float64, p.pads()), held: make([]float64, p.guides()), rate: make([][3]float64, p.pads())}
+	for i, g := range p.Gap {
+		if g <= 0 {
+			m.Kind[i] = Sticks
+		}
+	}
+	return m
+}

@@ -1,0 +1,72 @@
+package friction
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+)
+
+// TestRandomFits: a thousand feet by lot are answered, and rest within the laws.
+func TestRandomFits(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 13))
+	for k := range 1000 {
+		f := fit{columns: 3 + r.IntN(6), rows: 2 + r.IntN(2), slope: 0.4 * r.Float64(), coupling: 0.6 * r.Float64() * r.Float64(),
+			relief: 0.1 * float64(r.IntN(2)), misfit: 0.03 * float64(r.IntN(2)), push: 0.15 * r.Float64() * float64(r.IntN(2)),
+			mu: []float64{0, 0.05, 0.3, 0.4, 0.5, 1}[r.IntN(6)]}
+		p := random(r, f)
+		path, err := p.Follow()
+		if err != nil {
+			t.Errorf("fit %d, %+v: %v", k, f, err)
+			continue
+		}
+		if v := p.Violation(path.Last()); v > 1e-9 {
+			t.Errorf("fit %d, %+v: the laws are broken by %.1e of the load", k, f, v)
+		}
+	}
+}
+
+// TestEnergy: what the loads do is stored or lost to friction.
+func TestEnergy(t *testing.T) {
+	p := random(rand.New(rand.NewPCG(1, 2)), fit{columns: 12, rows: 3, slope: 0.2, coupling: 0.2, relief: 0.03, misfit: 0.01, push: 0.05, mu: 0.2})
+	path, err := p.Follow()
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := len(p.B)
+	for _, m := range path.Moments[1:] {
+		stored := p.Self * m.Load * m.Load / 2
+		for i, f := range m.Force {
+			for j, g := range m.Force {
+				stored += f * p.A[i*n+j] * g / 2
+			}
+			stored += m.Load * p.B[i] * f
+		}
+		if off := m.Work - m.Lost - stored; math.Abs(off) > 1e-9*m.Work {
+			t.Errorf("at %.3f of the load: work %g, lost %g, stored %g N·mm", m.Load, m.Work, m.Lost, stored)
+		}
+	}
+	if m := path.Last(); !(m.Lost > 1e-3*m.Work) || m.Loose > 1e-4*m.Work {
+		t.Errorf("lost %g, loose %g of %g N·mm: the problem tells nothing", m.Lost, m.Loose, m.Work)
+	}
+}
+
+// TestShorterIncrements: the answer does not hang on the increments.
+func TestShorterIncrements(t *testing.T) {
+	p := random(rand.New(rand.NewPCG(1, 2)), fit{columns: 12, rows: 3, slope: 0.2, coupling: 0.2, relief: 0.03, misfit: 0.01, push: 0.05, mu: 0.2})
+	path, err := p.Follow()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.Tolerance = 1e-7
+	fine, err := p.Follow()
+	if err != nil {
+		t.Fatal(err)
+	}
+	off := 0.0
+	for i, f := range path.Last().Force {
+		off = max(off, math.Abs(f-fine.Last().Force[i]))
+	}
+	if off > 5e-4*160 || len(fine.Moments) < 2*len(path.Moments) {
+		t.Errorf("%d increments and %d: forces differ by %.2g N of 160", len(path.Moments), len(fine.Moments), off)
+	}
+}

@@ -1,0 +1,217 @@
+package friction
+
+import "math"
+
+// increment is one step of the load, from a moment to a greater load.
+type increment struct {
+	p      *Problem
+	from   *Moment
+	load   float64 // at its end
+	mu     float64 // coefficient of friction
+	guided bool    // the guides hold
+
+	states []state
+	anchor [][2]float64 // where each pad stands sideways as it begins to bear in the increment, mm
+	share  []float64    // of the increment after which each pad closed, 1; 0 if it was closed before
+	hold   []float64    // where the guides hold, mm
+	force  []float64    // of all rows, N
+	at     []float64    // movement of all rows, mm
+	rho    [6]float64
+
+	stiff  []float64 // of each pad: 1 over its own compliance, N/mm
+	mean   float64   // compliance of a row in the mean, mm/N
+	lazy   float64   // compliance of guides that do not hold, mm/N
+	big    float64   // scale of forces, N
+	solves int
+	glides bool // the search ended because nothing holds the body sideways
+}
+
+func (p *Problem) increment(from *Moment, load float64) *increment {
+	n := len(p.B)
+	s := &increment{p: p, from: from, load: load, mu: p.Coefficient, guided: from.Guided, states: make([]state, p.pads()), anchor: make([][2]float64, p.pads()),
+		share: make([]float64, p.pads()), hold: make([]float64, p.guides()), force: make([]float64, n), at: make([]float64, n), stiff: make([]float64, p.pads())}
+	for i := range s.stiff {
+		j := 3 * i
+		own := (p.A[j*n+j] + p.A[(j+1)*n+j+1] + p.A[(j+2)*n+j+2]) / 3
+		s.stiff[i] = 1 / own
+		s.mean += own / float64(p.pads())
+	}
+	s.lazy = 1e4 * s.mean
+	for _, f := range p.F[:3] {
+		s.big += math.Abs(f) * load
+	}
+	s.big = max(s.big, 1e-300)
+	s.start()
+	return s
+}
+
+// start sets forces and states to those of the moment that the increment begins at.
+func (s *increment) start() {
+	copy(s.force, s.from.Force)
+	s.setAnchors()
+	for i, k := range s.from.Kind {
+		s.states[i] = state{kind: k, soft: 0}
+		j := 3 * i
+		if l := math.Hypot(s.force[j+1], s.force[j+2]); k == Slides && l > 0 {
+			s.states[i].n = [2]float64{s.force[j+1] / l, s.force[j+2] / l}
+		} else if k == Slides {
+			s.states[i] = state{kind: Sticks}
+		}
+	}
+}
+
+// setAnchors finds where the pads stand sideways as they begin to bear. One that stood
+// off at the beginning goes on as it went until its gap is used up.
+func (s *increment) setAnchors() {
+	long := s.load - s.from.Load
+	for i := range s.anchor {
+		s.anchor[i] = s.from.Side[i]
+		gap, closing := s.from.Gap[i], -s.from.rate[i][0]*long
+		if s.from.Kind[i] != Open || gap <= 0 {
+			continue
+		}
+		s.share[i] = 1
+		if closing > gap {
+			s.share[i] = gap / closing
+		}
+		for a := range 2 {
+			s.anchor[i][a] += s.share[i] * long * s.from.rate[i][1+a]
+		}
+	}
+}
+
+// trial is the force that a pad would have if it did not give way: (5).
+func (s *increment) trial(i int) (normal float64, drag [2]float64) {
+	j := 3 * i
+	normal = s.force[j] - s.stiff[i]*(s.p.Gap[i]+s.at[j])
+	for a := range 2 {
+		drag[a] = s.force[j+1+a] - s.stiff[i]*(s.at[j+1+a]-s.anchor[i][a])
+	}
+	return normal, drag
+}
+
+// onCone brings a trial force back to what the pad can bear.
+func (s *increment) onCone(normal float64, drag [2]float64) (float64, [2]float64) {
+	if normal <= 0 {
+		return 0, [2]float64{}
+	}
+	most := s.mu * normal
+	if l := math.Hypot(drag[0], drag[1]); l > most {
+		return normal, [2]float64{drag[0] / l * most, drag[1] / l * most}
+	}
+	return normal, drag
+}
+
+// judge sets the states that the trial forces ask for, and returns the greatest
+// distance of a force from what its pad can bear, N; changed says whether a pad does
+// another thing than before.
+func (s *increment) judge() (off float64, changed int) {
+	for i := range s.states {
+		normal, drag := s.trial(i)
+		st := state{kind: Open}
+		l := math.Hypot(drag[0], drag[1])
+		switch most := s.mu * normal; {
+		case normal <= 0:
+		case l <= most:
+			st.kind = Sticks
+		default:
+			st.kind, st.n = Slides, [2]float64{drag[0] / l, drag[1] / l}
+			share := most / l
+			st.soft = -1
+			if share > 1e-9 {
+				st.soft = (1 - share) / (share * s.stiff[i])
+			}
+		}
+		if st.kind != s.states[i].kind {
+			changed++
+		}
+		s.states[i] = st
+		fn, ft := s.onCone(normal, drag)
+		j := 3 * i
+		off = max(off, math.Abs(s.force[j]-fn), math.Abs(s.force[j+1]-ft[0]), math.Abs(s.force[j+2]-ft[1]))
+	}
+	if !s.guided {
+		for g := range s.hold {
+			off = max(off, math.Abs(s.force[3*s.p.pads()+g]))
+		}
+	}
+	return off, changed
+}
+
+// newton searches the state of rest from the present forces; false if it is not found.
+func (s *increment) newton() bool {
+	s.glides = false
+	force, at := make([]float64, len(s.force)), make([]float64, len(s.at))
+	steady, pull := 0, 0.0
+	for round := range mostRounds {
+		changed := len(s.states)
+		if round > 0 {
+			var off float64
+			if off, changed = s.judge(); off <= enough*s.big {
+				return true
+			}
+		}
+		if !s.guided {
+			copy(s.hold, s.at[3*s.p.pads():])
+		}
+		copy(force, s.force)
+		copy(at, s.at)
+		rho := s.rho
+		if !s.solve() {
+			return false
+		}
+		before := pull
+		if pull = s.pull(); changed > 0 || pull <= enough*s.big || pull < fades*before || pull*fades > before {
+			steady = 0
+		} else if steady++; steady > mostSteady {
+			s.glides = true
+			return false
+		}
+		if share := damping(round); share < 1 {
+			s.blend(share, force, at, rho)
+		}
+	}
+	return false
+}
+
+const (
+	mostRounds = 60
+	enough     = 1e-11 // of the load: where the search ends
+	fades      = 0.99  // of guides' force from one round to the next: more, and it does not fade
+	mostSteady = 4     // rounds in which it stays as it is, and no pad changes: the foot glides
+)
+
+// pull is the greatest force of guides that do not hold, N: it does not fade where the
+// foot glides away.
+func (s *increment) pull() float64 {
+	most := 0.0
+	if s.guided {
+		return 0
+	}
+	for _, f := range s.force[3*s.p.pads():] {
+		most = max(most, math.Abs(f))
+	}
+	return most
+}
+
+// damping is the share of a round's change that is taken: all at first; a search that
+// has not ended by then goes in circles, out of which a part of the way leads.
+func damping(round int) float64 {
+	if round < 10 || round%8 >= 6 {
+		return 1
+	}
+	return []float64{0.5, 0.3, 0.7}[round/8%3]
+}
+
+// blend takes a share of the way from old forces and movements to the new ones.
+func (s *increment) blend(share float64, force, at []float64, rho [6]float64) {
+	for i, f := range force {
+		s.force[i] = f + share*(s.force[i]-f)
+	}
+	for i, v := range at {
+		s.at[i] = v + share*(s.at[i]-v)
+	}
+	for c, v := range rho {
+		s.rho[c] = v + share*(s.rho[c]-v)
+	}
+}
