@@ -95,7 +95,7 @@ func strung(ctx context.Context, c *cases.Case, o Options) (*Moving, error) {
 	b := sol.Top.Built
 	m := &Moving{Case: c, State: Strung, Built: b, Solution: sol, Refine: o.refine(), Strings: StringSpans(c, b.Geometry.TopAtBridge)}
 	in := vibration.Input{Plate: sol.Top.Factored.System, Body: &b.Bridge.Body, Workers: o.WorkerCount(),
-		Pads: bearingPads(b.Bridge, sol.Result.State), Stays: stays(b, m.Strings)}
+		Pads: BearingPads(b.Bridge, sol.Result.State), Stays: stays(b, m.Strings)}
 	m.Bearing = len(in.Pads)
 	if c.Moving().Stress {
 		in.Loaded = sol.Result.U
@@ -125,14 +125,14 @@ func (m *Moving) Altered(c *cases.Case, workers int) (*vibration.Structure, erro
 		return nil, err
 	}
 	if m.State == Strung {
-		in.Body, in.Pads, in.Stays = &b.Bridge.Body, bearingPads(b.Bridge, m.Solution.Result.State), stays(b, m.Strings)
+		in.Body, in.Pads, in.Stays = &b.Bridge.Body, BearingPads(b.Bridge, m.Solution.Result.State), stays(b, m.Strings)
 	}
 	return vibration.Sum(in)
 }
 
-// bearingPads are the pads that carry force. Those that stick at full load stay stuck, as
+// BearingPads are the pads that carry force. Those that stick at full load stay stuck, as
 // a small swing takes little off their drag; those that slide are free sideways.
-func bearingPads(br *BridgeModel, st *contact.State) []vibration.Pad {
+func BearingPads(br *BridgeModel, st *contact.State) []vibration.Pad {
 	rows := 3
 	if br.Hold == contact.Slip {
 		rows = 1

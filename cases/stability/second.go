@@ -69,9 +69,19 @@ func problem(t *design.Top) *moved.Problem {
 		return contact.Condense(f, br.Pads, br.Hold, t.Built.Loads)
 	}
 	if br != nil {
-		p.Body, p.Fit = &br.Body, t.Fit()
+		p.Body, p.Fit, p.Foot = &br.Body, t.Fit(), footBelow(br)
 	}
 	return p
+}
+
+// footBelow is how far the contact plane lies below the bridge's nodes, mm: the mean over its pads.
+func footBelow(br *design.BridgeModel) float64 {
+	sum := 0.0
+	for i := range br.Pads {
+		p := &br.Pads[i]
+		sum += br.Body.Nodes[p.Node][2] - p.At[2]
+	}
+	return sum / float64(len(br.Pads))
 }
 
 // GivesWay says at what share of the load an answer found no equilibrium.

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"sync"
 
+	"archload/cases/verify/movement"
 	"archload/cases/verify/problem"
 	"archload/cases/verify/swelling"
 	"archload/fem/parallel"
@@ -74,6 +75,7 @@ func Run(ctx context.Context, o Options) ([]Row, error) {
 func problems() map[string]problem.Problem {
 	all := problem.All()
 	maps.Copy(all, swelling.All())
+	maps.Copy(all, movement.All())
 	return all
 }
 

@@ -213,3 +213,24 @@ func TestGivesWay(t *testing.T) {
 		t.Errorf("at 0.98 of the limit: %v", err)
 	}
 }
+
+// TestPath follows the arch over its limit point: the limit is the closed form's, and the tangent has one
+// negative pivot behind it.
+func TestPath(t *testing.T) {
+	s := strip{long: 400, wide: 5, thick: 1, e: 10000, nu: 0, n: 64, q: plain}
+	rho := s.thick / math.Sqrt(12)
+	const e = 1.5
+	s.rise = 2 * rho * e
+	s.pressure = 2 * rho * math.Pow(math.Pi/s.long, 4) * s.e * math.Pow(s.thick, 3) / 12 * (e + 2*math.Pow((e*e-1)/3, 1.5))
+	points, err := s.problem(t).Path(PathOptions{Stop: func(p Point) bool { return p.Share > 1.5 }})
+	if err != nil {
+		t.Fatal(err)
+	}
+	limit, at := Limit(points)
+	if math.Abs(limit-1) > 0.01 {
+		t.Errorf("limit at %.4f of the closed form's", limit)
+	}
+	if points[0].Negative != 0 || points[at+1].Negative+points[at+2].Negative == 0 {
+		t.Errorf("negative pivots before and behind the limit: %d, %d", points[0].Negative, points[at+2].Negative)
+	}
+}

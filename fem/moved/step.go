@@ -8,6 +8,23 @@ import (
 	"archload/fem/vec3"
 )
 
+// Effort says what an answer took.
+type Effort struct {
+	Steps    int // linear contact problems
+	Tangents int // factors beside the first
+	Parts    int // load steps; 1: the whole load at once
+}
+
+// walk is a load on its way.
+type walk struct {
+	p      *Problem
+	on     setting
+	effort Effort
+
+	share float64 // of the load, reached
+	at    answer  // there
+}
+
 // answer is one of the linear contact problem (2).
 type answer struct {
 	setting // whose plate is pushed
@@ -53,7 +70,8 @@ func (w *walk) push(u []float64) []float64 {
 }
 
 // loads are a share of those on the body. Each acts where the turn of the body's node has taken
-// its arm, in the direction that it had.
+// its arm above the contact plane, in the direction that it had: what stands on the plate and leans
+// is pushed on by what presses on its top.
 func (w *walk) loads(share float64, body []float64) []contact.BodyLoad {
 	loads := slices.Clone(w.p.Fit.Loads)
 	if loads == nil {
@@ -64,7 +82,9 @@ func (w *walk) loads(share float64, body []float64) []contact.BodyLoad {
 		l.F = vec3.Scale(l.F, share)
 		if body != nil {
 			turn := [3]float64(body[6*int(l.Node)+3:])
-			l.At = vec3.Add(l.At, vec3.Cross(turn, vec3.Sub(l.At, w.p.Body.Nodes[l.Node])))
+			arm := vec3.Sub(l.At, w.p.Body.Nodes[l.Node])
+			arm[2] += w.p.Foot
+			l.At = vec3.Add(l.At, vec3.Cross(turn, arm))
 		}
 	}
 	return loads

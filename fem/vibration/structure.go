@@ -5,6 +5,7 @@ import (
 
 	"archload/fem"
 	"archload/fem/contact"
+	"archload/fem/eigen"
 	"archload/fem/element"
 	"archload/fem/sparse"
 	"archload/fem/vec3"
@@ -242,6 +243,17 @@ func (s *Structure) addGeometric() {
 		sys.Shells[i].GeometricTo(&k, r.N)
 		s.K.Add(nodes, k[:])
 	}
+}
+
+// BodyNode is the number of a node of the body among all nodes.
+func (s *Structure) BodyNode(n int32) int32 { return s.first + n }
+
+// Problem is k x = λ m x over the structure's freedoms, for two matrices of the pattern of K, whose
+// held freedoms it takes out.
+func (s *Structure) Problem(k, m *sparse.Matrix) *eigen.Problem {
+	k.Fix(s.fixed)
+	m.Fix(s.fixed)
+	return &eigen.Problem{K: k, M: m, Fixed: s.fixed, Plan: s.plan}
 }
 
 // PlatePort is the mean movement of some places of the plate along a direction.

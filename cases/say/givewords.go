@@ -1,0 +1,58 @@
+package say
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"archload/cases/stability"
+)
+
+// WriteGiving prints at how many times its load a design would lose its stability.
+func WriteGiving(w io.Writer, r *stability.GivingReport) error {
+	b := &strings.Builder{}
+	if r.Title != "" {
+		fmt.Fprintf(b, "%s\n\n", r.Title)
+	}
+	section(b, "At how many times its load it would give way (linear theory)")
+	if r.Times != 1 {
+		line(b, "load", "%.3g times that of the case", r.Times)
+	}
+	if r.Stability.Bearing > 0 {
+		line(b, "foot", "%d points stay in contact", r.Stability.Bearing)
+	}
+	if len(r.Stability.Factors) == 0 {
+		line(b, "gives way", "not at any load in this direction up to %.0f times", float64(r.Stability.NoneBelow))
+	}
+	for _, m := range r.Stability.Modes {
+		line(b, "gives way at", "%.2f times the load: %s most at (%.0f, %.0f)%s", m.Factor, inOut(m), m.X, m.Y, besides(m))
+	}
+	if len(r.Stability.Factors) > 0 && r.Stability.NoneBelow.Known() {
+		line(b, "none is missing", "below %.2f times, by a count of its own", float64(r.Stability.NoneBelow))
+	}
+	section(b, "\nHow far to trust it")
+	for _, c := range r.Cautions {
+		line(b, "caution", "%s", c)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// inOut says which way the place that moves most goes.
+func inOut(m stability.GivingWay) string {
+	if m.Inward {
+		return "the top goes in"
+	}
+	return "the top goes out"
+}
+
+// besides says what moves the other way.
+func besides(m stability.GivingWay) string {
+	switch {
+	case m.Elsewhere < 0.1:
+		return ", one dent"
+	case m.Elsewhere > 0.9:
+		return ", and as far out as in elsewhere"
+	}
+	return fmt.Sprintf(", elsewhere %.0f %% as far the other way", 100*m.Elsewhere)
+}

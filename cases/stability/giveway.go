@@ -1,0 +1,39 @@
+package stability
+
+import (
+	"context"
+
+	"archload/cases"
+	"archload/cases/design"
+	"archload/fem/buckling"
+	"archload/fem/contact"
+	"archload/fem/vibration"
+)
+
+// Giving is how a design would lose its stability by linear theory: its contact, stresses and shapes.
+type Giving struct {
+	Linear *design.Solution
+	Modes  *buckling.Modes
+}
+
+// Find finds the lowest factors on a case's load at which it would lose its stability. Errors are
+// those of a solve.
+func Find(ctx context.Context, c *cases.Case, count int, o design.Options) (*Giving, error) {
+	o.NoFlow, o.NoError = true, true
+	linear, err := design.Solve(ctx, c, o)
+	if err != nil {
+		return nil, err
+	}
+	o.Say("stability")
+	t := linear.Top
+	in := buckling.Input{Input: vibration.Input{Plate: t.Factored.System, Workers: t.Workers}, U: linear.Result.U}
+	if br := t.Built.Bridge; br != nil {
+		in.Body, in.Pads, in.Foot = &br.Body, design.BearingPads(br, linear.Result.State), footBelow(br)
+		in.Guided = br.Hold == contact.Slip
+	}
+	m, err := buckling.Find(in, count)
+	if err != nil {
+		return nil, design.Explain(c, err)
+	}
+	return &Giving{linear, m}, ctx.Err()
+}

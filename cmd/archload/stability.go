@@ -1,0 +1,63 @@
+package main
+
+import (
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"archload/cases/say"
+	"archload/cases/stability"
+	"archload/cmd/internal/disk"
+	"archload/cmd/internal/shell"
+)
+
+// mostFactors is how many factors may be asked for.
+const mostFactors = 40
+
+func newStability(d *disk.Disk) *cobra.Command {
+	o := wanted{disk: d}
+	var count int
+	cmd := &cobra.Command{
+		Use:   "stability CASE",
+		Short: "Find at how many times its load the top would give way",
+		Long: "Find the lowest factors on the strings' load (or on the loads of a bare plate) at which the\n" +
+			"top would lose its stability: linear theory about the contact at full load, none missing.\n" +
+			"It is an indication: a top that bends on its way gives way before.",
+		Example:           "  archload stability course-guitar\n  archload stability mine/mine.toml --count 6 --json mine.json",
+		Args:              takes(1, 1, "one case"),
+		ValidArgsFunction: completeCases,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if err := o.theory.check(); err != nil {
+				return err
+			}
+			if count < 1 || count > mostFactors {
+				return shell.Usagef("--count: want 1 to %d, found %d", mostFactors, count)
+			}
+			rep, err := o.givingWay(cmd, args[0], count)
+			if err != nil {
+				return err
+			}
+			return o.deliver(cmd, rep, func(w io.Writer) error { return say.WriteGiving(w, rep) }, nil)
+		},
+	}
+	cmd.Flags().StringVar(&o.json, "json", "", "write all results as JSON to `FILE` (\"-\": standard output, in place of the text)")
+	cmd.Flags().Float64Var(&o.refine, "refine", 1, "make every triangle this many `TIMES` smaller, to see how much the mesh matters")
+	cmd.Flags().IntVar(&count, "count", 3, "how many factors to find, lowest first")
+	o.timesFlag(cmd)
+	return cmd
+}
+
+// givingWay loads a case and finds its factors, telling its progress.
+func (o *wanted) givingWay(cmd *cobra.Command, arg string, count int) (*stability.GivingReport, error) {
+	c, err := o.open(cmd, arg)
+	if err != nil {
+		return nil, err
+	}
+	tell, done := shell.Progress(cmd.ErrOrStderr())
+	defer done()
+	g, err := stability.Find(cmd.Context(), c, count, o.options(fileStem(arg), tell))
+	if err != nil {
+		return nil, err
+	}
+	return stability.SummarizeGiving(g, o.load()), nil
+}
