@@ -11,6 +11,7 @@ type Domain struct {
 	Outline *plane.Curve
 	Holes   []*plane.Curve // cut out
 	Lines   [][]Point      // polylines that become chains of edges: braces, mm
+	Seams   [][]Point      // the same, but no chain of them is asked for: their order and direction do not matter
 	Fine    []Fine
 	Size    float64 // wanted edge length away from features, mm; 0 means 6
 	Scale   float64 // multiplies every wanted length, 1; 0 means 1, 0.5 halves all edges
@@ -28,7 +29,8 @@ type Fine struct {
 	Size   float64 // edge length wanted within Radius of Along, mm
 }
 
-// PlaceError says which part of a Domain cannot be meshed, and where.
+// PlaceError says which part of a Domain cannot be meshed, and where. Seams are
+// told as lines behind the others.
 type PlaceError struct {
 	Part  string // "outline", "hole", "line" or "size"
 	Index int    // which hole or line, from 0

@@ -25,7 +25,7 @@ func (d *Domain) mirrored() Domain {
 }
 
 // with returns a domain whose curves and points are those of d, changed; the fine
-// zones stand in an order of their own.
+// zones and the seams stand in an order of their own.
 func (d *Domain) with(curve func(*plane.Curve) *plane.Curve, point func(Point) Point) Domain {
 	chain := func(pts []Point) []Point {
 		out := make([]Point, len(pts))
@@ -43,14 +43,22 @@ func (d *Domain) with(curve func(*plane.Curve) *plane.Curve, point func(Point) P
 	for _, l := range d.Lines {
 		m.Lines = append(m.Lines, chain(l))
 	}
-	for _, f := range d.Fine {
-		along := chain(f.Along)
+	forward := func(pts []Point) []Point {
+		along := chain(pts)
 		if n := len(along); n > 0 && slices.Compare(along[n-1][:], along[0][:]) < 0 {
 			slices.Reverse(along)
 		}
-		m.Fine = append(m.Fine, Fine{Along: along, Radius: f.Radius, Size: f.Size})
+		return along
+	}
+	for _, f := range d.Fine {
+		m.Fine = append(m.Fine, Fine{Along: forward(f.Along), Radius: f.Radius, Size: f.Size})
 	}
 	slices.SortStableFunc(m.Fine, compareFine)
+	m.Seams = nil
+	for _, l := range d.Seams {
+		m.Seams = append(m.Seams, forward(l))
+	}
+	slices.SortFunc(m.Seams, comparePoints)
 	return m
 }
 
@@ -61,6 +69,7 @@ func compareDomains(a, b *Domain) int {
 		slices.CompareFunc(a.Holes, b.Holes, plane.Compare),
 		slices.CompareFunc(a.Lines, b.Lines, comparePoints),
 		slices.CompareFunc(a.Fine, b.Fine, compareFine),
+		slices.CompareFunc(a.Seams, b.Seams, comparePoints),
 	)
 }
 

@@ -27,13 +27,24 @@ func Triangulate(d Domain) (*Plan, error) {
 	}
 	here, there := d.normal(), d.mirrored()
 	if compareDomains(&here, &there) <= 0 {
-		return here.triangulate()
+		return here.seamed()
 	}
-	plan, err := there.triangulate()
+	plan, err := there.seamed()
 	if err != nil {
 		return nil, mirroredFault(err)
 	}
 	return plan.mirrored(), nil
+}
+
+// seamed fills a domain in normal form; its seams are lines behind the others.
+func (d *Domain) seamed() (*Plan, error) {
+	whole := *d
+	whole.Lines, whole.Seams = slices.Concat(d.Lines, d.Seams), nil
+	plan, err := whole.triangulate()
+	if err == nil {
+		plan.Lines = plan.Lines[:len(d.Lines)]
+	}
+	return plan, err
 }
 
 // triangulate fills a domain in normal form: by halves if that can be done, else

@@ -143,8 +143,8 @@ func circumradius(a, b, c mesh.Point) float64 {
 func Edge(m cases.Mesh, feature float64) float64 { return min(feature, float64(m.Size)) / m.Refine }
 
 // Domain is the mesher's input. Its lines are the braces and then the support
-// lines, in the order of the case, and those where the blocks end; its lengths are
-// divided by the case's refine.
+// lines, in the order of the case, its seams those where the blocks end; its lengths
+// are divided by the case's refine.
 func (g *Geometry) Domain() mesh.Domain {
 	c := g.Case
 	d := mesh.Domain{
@@ -160,7 +160,7 @@ func (g *Geometry) Domain() mesh.Domain {
 		}
 	}
 	for i := range g.Blocks {
-		d.Lines = append(d.Lines, g.Blocks[i].lines()...)
+		d.Seams = append(d.Seams, g.Blocks[i].lines()...)
 	}
 	return d
 }
@@ -204,11 +204,6 @@ func (g *Geometry) lineKeys() []string {
 			out = append(out, tree.EntryKey("support", i+1)+".line")
 		}
 	}
-	for i := range g.Blocks {
-		for range g.Blocks[i].lines() {
-			out = append(out, "rim."+g.Blocks[i].Name+"_block")
-		}
-	}
 	return out
 }
 
@@ -225,6 +220,11 @@ func (g *Geometry) PlaceFault(err error) error {
 		key = g.holeKeys[pe.Index]
 	case pe.Part == "line" && pe.Index < len(lines):
 		key = lines[pe.Index]
+	case pe.Part == "line" && len(g.Blocks) == 2:
+		key = "rim.tail_block"
+		if pe.At[1] > (g.Blocks[0].Edge[1]+g.Blocks[1].Edge[1])/2 {
+			key = "rim.neck_block"
+		}
 	case pe.Part == "size":
 		key = "mesh.size"
 	}
