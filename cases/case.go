@@ -179,8 +179,20 @@ type Strings struct {
 	TensionScale float64 `toml:"tension_scale" default:"1" want:"0.2..3" eg:"0.9"`
 	// 1, coefficient of friction of string on saddle; 0: no range of the push is given; default: 0
 	SaddleFriction float64 `toml:"saddle_friction" default:"0" want:"0..1" eg:"0.15"`
-	// the strings, treble first: a list, one table { ... } each
-	Each []String `toml:"each" most:"64" need:"the strings, treble first" eg:"[{ note = 'E4', plain = '0.012 in' }, { tension = 101 }]"`
+	// gauges as a set is sold, thin ones first: thousandths of an inch, or with their unit, w behind what is
+	// wound; instead of what the strings of each weigh or pull; default: none
+	Gauges string `toml:"gauges" eg:"'13 17 26w 35w 45w 56w'"`
+	// the notes of all strings, treble first, instead of those in each; default: none
+	Notes string `toml:"notes" eg:"'E4 B3 G3 D3 A2 E2'"`
+	// what wound strings given by their gauge are wrapped with: phosphor bronze, brass (80 copper, 20 zinc), steel
+	// (nickel-plated too) or nickel; default: bronze
+	Wrap string `toml:"wrap" default:"bronze" one:"bronze brass steel nickel" eg:"'nickel'"`
+	// how many strings, one after the other in the list, stand beside each other as a course; default: 1
+	Course int `toml:"course" default:"1" want:"1..2" eg:"2"`
+	// mm, between the two strings of a course; default: 3
+	CourseGap tree.Length `toml:"course_gap" default:"3" want:">0" eg:"3.5"`
+	// the strings, treble first: a list, one table { ... } each; default: those of notes and gauges
+	Each []String `toml:"each" most:"64" eg:"[{ note = 'E4', plain = '0.012 in' }, { tension = 101 }]"`
 }
 
 // String is one string. Its tension is given, or follows from note, the scale,
@@ -192,6 +204,8 @@ type String struct {
 	Note Note `toml:"note" eg:"'E4'"`
 	// mm, diameter of a plain steel string
 	Plain tree.Length `toml:"plain" want:">0" eg:"'0.012 in'"`
+	// mm, diameter of a wound string: its weight follows from its build, within 5 %
+	Wound tree.Length `toml:"wound" want:">0" eg:"'0.056 in'"`
 	// kg/m (= g/mm); makers' tables often give lb/in
 	UnitWeight tree.LineMass `toml:"unit_weight" want:">0" eg:"'1.2e-4 lb/in'"`
 	// N, instead of note and gauge

@@ -58,6 +58,7 @@ func Finish(d *tree.Decoder, c *Case, src *tree.Source, whole *tree.Node, over *
 			c.Title = TrimExt(path.Base(src.Label))
 		}
 		c.fillBody(d)
+		c.fillGauges(d.Rep)
 		c.nameThings()
 		c.fillHollow()
 		c.findWoods(d)

@@ -6,10 +6,6 @@ import (
 	"archload/cases/tree"
 )
 
-// SteelDensity is the density of plain carbon steel strings, kg/m³ (handbook
-// value, from memory).
-const SteelDensity = 7850
-
 // StringForce is what one string does to the saddle.
 type StringForce struct {
 	Name       string
@@ -22,13 +18,6 @@ type StringForce struct {
 	Downforce  float64 // N, onto the top
 	Along      float64 // N, push, positive toward the neck
 	Grip       float64 // N, friction in the slot lets the push lie between Along - Grip and Along + Grip
-}
-
-// LineMass returns the mass per length of a plain round string, kg/m:
-// mu = rho pi d² / 4, d in mm.
-func LineMass(d tree.Length, rho tree.Density) tree.LineMass {
-	m := float64(d) / 1000
-	return tree.LineMass(float64(rho) * math.Pi * m * m / 4)
 }
 
 // TensionOf returns the tension of an ideal string, N: T = mu (2 L f)², with
@@ -52,10 +41,7 @@ func (s *Strings) tension(i int) tree.Force {
 	e := &s.Each[i]
 	t := e.Tension
 	if t == 0 {
-		mu := e.UnitWeight
-		if e.Plain > 0 {
-			mu = LineMass(e.Plain, SteelDensity)
-		}
+		mu, _ := s.UnitWeightOf(i)
 		t = TensionOf(mu, s.ScaleOf(i), e.Note.Freq)
 	}
 	return t * tree.Force(s.TensionScale)
@@ -75,10 +61,7 @@ func (s *Strings) x(i int) float64 {
 	if own := s.Each[i].X; own != nil {
 		return float64(*own)
 	}
-	if len(s.Each) == 1 {
-		return 0
-	}
-	return float64(s.Spread) * (0.5 - float64(i)/float64(len(s.Each)-1))
+	return s.spreadX(i)
 }
 
 // angle returns a string's own break angle or the set's, deg.

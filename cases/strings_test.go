@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"archload/cases/gauge"
 	"archload/cases/tree"
 )
 
@@ -17,7 +18,7 @@ const (
 func near(got, want, tol float64) bool { return math.Abs(got-want) <= tol }
 
 func TestPlainStringMass(t *testing.T) {
-	got := LineMass(tree.Length(0.012*25.4), 7850)
+	got := gauge.PlainWeight(tree.Length(0.012*25.4), 7850)
 	if want := 5.7278e-4; !near(float64(got), want, 5e-9) {
 		t.Errorf("mass per length of 0.012 in steel = %.6g kg/m, want %.5g (rho pi d²/4 by hand)", got, want)
 	}

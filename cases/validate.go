@@ -2,7 +2,7 @@ package cases
 
 import (
 	"math"
-	"slices"
+	"strings"
 
 	"archload/cases/tree"
 	"archload/mesh"
@@ -198,8 +198,9 @@ func (c *Case) checkStrings(r *tree.FaultLog) {
 		r.AddKey("strings", "strings press through a bridge; want a table [bridge]")
 	}
 	if len(s.Each) == 0 && r.Clean("strings.each") {
-		r.AddKey("strings.each", "want at least one string, found none")
+		r.AddKey("strings.each", "want at least one string, found none; want each = [...], or notes and gauges")
 	}
+	s.checkCourses(r)
 	s.checkPath(r)
 	for i := range s.Each {
 		key := tree.EntryKey("strings.each", i+1)
@@ -213,18 +214,23 @@ func (c *Case) checkStrings(r *tree.FaultLog) {
 // checkTension wants a tension, or a note with scale and weight.
 func (s *Strings) checkTension(r *tree.FaultLog, i int, key string) {
 	e := &s.Each[i]
-	weights := slices.DeleteFunc([]string{"plain", "unit_weight"}, func(k string) bool {
-		_, set := r.Places[key+"."+k]
-		return !set
-	})
+	var weights []string
+	for _, w := range []struct {
+		key   string
+		given bool
+	}{{"plain", e.Plain > 0}, {"wound", e.Wound > 0}, {"unit_weight", e.UnitWeight > 0}} {
+		if w.given {
+			weights = append(weights, w.key)
+		}
+	}
 	switch {
-	case len(weights) == 2:
-		r.AddKey(key, "%s: want either plain (a diameter) or unit_weight, found both", e.Name)
+	case len(weights) > 1:
+		r.AddKey(key, "%s: want one of plain, wound (diameters) and unit_weight, found %s", e.Name, strings.Join(weights, " and "))
 	case e.Tension > 0 && len(weights) > 0:
 		r.AddKey(key, "%s: want either tension, or note and %s from which it follows, found both", e.Name, weights[0])
 	case e.Tension > 0:
 	case len(weights) == 0 || e.Note.Freq == 0:
-		r.AddKey(key, "%s: want tension, or note with plain (its diameter) or unit_weight", e.Name)
+		r.AddKey(key, "%s: want tension, or note with plain or wound (its diameter) or unit_weight", e.Name)
 	case s.ScaleOf(i) == 0:
 		r.AddKey(key, "%s: a tension from its note needs the speaking length; want strings.scale", e.Name)
 	case s.tension(i) > maxTension:

@@ -91,6 +91,10 @@ func (s *Strings) unitMeant(i int, pull float64, likely func(float64) bool) stri
 		dim, _ := tree.DimensionOf(tree.Length(0))
 		d := float64(e.Plain)
 		return meant(dim, d, []string{"in"}, func(x float64) bool { return likely(pull * (x / d) * (x / d)) })
+	case e.Wound > 0:
+		dim, _ := tree.DimensionOf(tree.Length(0))
+		d := float64(e.Wound)
+		return meant(dim, d, []string{"in"}, func(x float64) bool { return likely(pull * (x / d) * (x / d)) })
 	case e.UnitWeight > 0:
 		dim, _ := tree.DimensionOf(tree.LineMass(0))
 		w := float64(e.UnitWeight)

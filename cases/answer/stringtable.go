@@ -16,6 +16,7 @@ type StringTable struct {
 	Path   *PathReport `json:"path"` // null where the angles are given
 	*StringsReport
 	Changes []StringChange `json:"changes"`
+	Wound   string         `json:"wound,omitempty"` // how sure the weights of wound strings are that were given by their gauge
 }
 
 // PathReport is where the strings' path leads over the bridge's middle, mm
@@ -46,7 +47,7 @@ func StringTableOf(c *cases.Case) (*StringTable, error) {
 	if err != nil {
 		return nil, err
 	}
-	t := &StringTable{Format: cases.Format, Units: UnitsNote, Title: c.Title, StringsReport: stringsReport(g), Changes: stringChanges(g)}
+	t := &StringTable{Format: cases.Format, Units: UnitsNote, Title: c.Title, StringsReport: stringsReport(g), Changes: stringChanges(g), Wound: c.Strings.WoundNote()}
 	if c.Strings.Path != nil {
 		t.Path = &PathReport{Top: g.TopAtBridge, Saddle: g.TopAtBridge + float64(c.Bridge.SaddleHeight)}
 	}

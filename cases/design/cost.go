@@ -59,7 +59,8 @@ func keyCosts() []keyCost {
 		"motion", "season", "tap", "tone", "mass.name", "strings.each.core")
 	add(Refit, true, "bridge.relief", "bridge.misfit", "bridge.friction", "gauge", "strings.front_angle", "strings.back_angle", "strings.path",
 		"strings.scale", "strings.tension_scale", "strings.saddle_friction", "strings.each.tension", "strings.each.note",
-		"strings.each.plain", "strings.each.unit_weight", "strings.each.rise", "strings.each.front_angle", "strings.each.back_angle")
+		"strings.each.plain", "strings.each.wound", "strings.each.unit_weight", "strings.gauges", "strings.notes", "strings.wrap",
+		"strings.each.rise", "strings.each.front_angle", "strings.each.back_angle")
 	add(Refit, false, "strings", "bridge", "load.force")
 	add(Remesh, false, "bridge.at")
 	add(Refactor, false, "plate.wood", "plate.made", "plate.cut", "plate.ring_angle", "plate.grain_angle", "plate.thickness",

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"archload/cases"
+	"archload/cases/gauge"
 	"archload/cases/tree"
 )
 
@@ -67,9 +68,10 @@ func stretch(c *cases.Case, i int, tension float64) (ea, mass float64, guessed b
 	area := func(d tree.Length) float64 { return math.Pi / 4 * float64(d) * float64(d) }
 	switch {
 	case e.Plain > 0:
-		return steelModulus * area(e.Plain), float64(cases.LineMass(e.Plain, cases.SteelDensity)), false
-	case e.UnitWeight > 0:
-		mass = float64(e.UnitWeight)
+		return steelModulus * area(e.Plain), float64(gauge.PlainWeight(e.Plain, gauge.SteelDensity)), false
+	case e.Wound > 0 || e.UnitWeight > 0:
+		mu, _ := c.Strings.UnitWeightOf(i)
+		mass = float64(mu)
 	case e.Note.Freq > 0 && c.Strings.ScaleOf(i) > 0:
 		v := 2 * float64(c.Strings.ScaleOf(i)) / 1000 * float64(e.Note.Freq)
 		mass = tension / (v * v)
@@ -78,10 +80,10 @@ func stretch(c *cases.Case, i int, tension float64) (ea, mass float64, guessed b
 		if e.Core > 0 {
 			a = area(e.Core)
 		}
-		return steelModulus * a, cases.SteelDensity * a * 1e-6, e.Core == 0
+		return steelModulus * a, gauge.SteelDensity * a * 1e-6, e.Core == 0
 	}
 	if e.Core > 0 {
 		return steelModulus * area(e.Core), mass, false
 	}
-	return steelModulus * coreShare * mass / cases.SteelDensity * 1e6, mass, true
+	return steelModulus * coreShare * mass / gauge.SteelDensity * 1e6, mass, true
 }

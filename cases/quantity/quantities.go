@@ -241,14 +241,18 @@ func ofStrength() []Quantity {
 func ofRest() []Quantity {
 	return []Quantity{
 		{Key: "downforce", Name: "strings press with", Unit: "N", Digits: 1, Plus: "down",
-			Means:  "What all strings together press the bridge down with.",
-			Series: 17, Column: "downforce_N", Summary: HeadStrings,
+			Means:   "What all strings together press the bridge down with.",
+			Compare: UnderRest, Series: 17, Column: "downforce_N", Summary: HeadStrings,
 			Get: func(r *answer.Report) answer.Num {
 				if r.Strings == nil {
 					return answer.None()
 				}
 				return answer.Num(r.Strings.Downforce)
 			}},
+		{Key: "bridge_mass", Name: "mass of the bridge", Unit: "g", Digits: 1,
+			Means:   "What the bridge weighs by its drawing and its wood: the base, and on posts the saddle beam.",
+			Compare: UnderRest,
+			Get: func(r *answer.Report) answer.Num { return r.Mass.Bridge }},
 		{Key: "mass", Name: "mass of plate and braces", Unit: "g", Digits: 1,
 			Means:   "What the top weighs without the bridge.",
 			Compare: UnderRest, Series: 18, Column: "plate_and_braces_g", Summary: HeadTop,

@@ -29,6 +29,9 @@ func WriteStrings(w io.Writer, t *answer.StringTable) error {
 	}
 	b.WriteString("\nPush and shift are positive toward the neck; angles are below the top's plane. Tension is as\n" +
 		"tuned: what it loses as the top sinks (about 1 %) is left out.\n")
+	if t.Wound != "" {
+		b.WriteString(folded(t.Wound+".", 98) + "\n")
+	}
 	_, err := io.WriteString(w, b.String())
 	return err
 }

@@ -6,14 +6,17 @@ import (
 	"io"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/say"
 	"archload/cases/study"
+	"archload/cases/tree"
 
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
@@ -23,14 +26,17 @@ import (
 func newCompare(d *disk.Disk) *cobra.Command {
 	o := compared{wanted: wanted{disk: d}}
 	cmd := &cobra.Command{
-		Use:   "compare CASE CASE...",
+		Use:   "compare CASE [CASE...]",
 		Short: "Solve several cases and set the same numbers side by side",
 		Long: "Solve two or more cases and print what differs in the input, then the same numbers\n" +
 			"side by side, each with its difference from the first case, the greatest change first.\n" +
 			"Every number and every difference carries two ranges: the wood's (from plank to plank;\n" +
-			"for a difference the same planks serve for both designs) and the mesh's.",
-		Example:           "  archload compare course-guitar course-guitar-relief\n  archload compare first mine.toml --sample 300 --seed 7",
-		Args:              takes(2, -1, "2 cases or more"),
+			"for a difference the same planks serve for both designs) and the mesh's.\n" +
+			"With --change the last design is the first with some of its keys changed: another set of\n" +
+			"strings, a thinner plate.",
+		Example: "  archload compare course-guitar course-guitar-relief\n  archload compare first mine.toml --sample 300 --seed 7\n" +
+			"  archload compare mine.toml --change 'strings.gauges = \"12 16 24w 32w 42w 53w\"'",
+		Args:              takes(1, -1, "2 cases or more, or one and --change"),
 		ValidArgsFunction: completeCases,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			return o.compare(cmd, args, "compare")
@@ -38,6 +44,7 @@ func newCompare(d *disk.Disk) *cobra.Command {
 	}
 	o.flags(cmd)
 	cmd.Flags().BoolVar(&o.bare, "no-ranges", false, "leave out how sure each number is, which saves half of the time")
+	cmd.Flags().StringArrayVar(&o.changes, "change", nil, "`\"KEY = VALUE\"`: compare with the first case changed so; several keys: all at once")
 	cmd.Flags().IntVar(&o.sample, "sample", 0, "check the wood's ranges by solving `N` sets of planks drawn at random (30 to 10000)")
 	cmd.Flags().Uint64Var(&o.seed, "seed", 1, "`NUMBER` that begins the draw of --sample; the same one gives the same planks")
 	return cmd
@@ -46,9 +53,10 @@ func newCompare(d *disk.Disk) *cobra.Command {
 // compared is what a comparison shall compute besides the cases.
 type compared struct {
 	wanted
-	bare   bool   // without ranges
-	sample int    // sets of planks to draw; 0: none
-	seed   uint64 // of the draw
+	bare    bool     // without ranges
+	sample  int      // sets of planks to draw; 0: none
+	seed    uint64   // of the draw
+	changes []string // of the first case, for one more design
 }
 
 // checkRanges refuses a sample that says nothing or takes for ever, and flags
@@ -73,10 +81,24 @@ func (o *compared) compare(cmd *cobra.Command, args []string, name string) error
 	if err := o.checkRanges(cmd); err != nil {
 		return err
 	}
+	set, err := o.changed(args)
+	if err != nil {
+		return err
+	}
 	var sols []*design.Solution
 	var reps []*answer.Report
-	for _, a := range args {
-		sol, rep, err := o.solve(cmd, a)
+	if set != nil {
+		args = append(slices.Clone(args), fileStem(args[0])+"-changed")
+	}
+	for i, a := range args {
+		var sol *design.Solution
+		var rep *answer.Report
+		var err error
+		if set != nil && i == len(args)-1 {
+			sol, rep, err = o.solveChanged(cmd, args[0], a, set)
+		} else {
+			sol, rep, err = o.solve(cmd, a)
+		}
 		if err != nil {
 			return ofCase(a, err)
 		}
@@ -94,6 +116,34 @@ func (o *compared) compare(cmd *cobra.Command, args []string, name string) error
 		return err
 	}
 	return checked(args, reps...)
+}
+
+// changed reads the keys that --change sets; nil without any.
+func (o *compared) changed(args []string) ([]tree.KeyValue, error) {
+	if len(o.changes) == 0 && len(args) < 2 {
+		return nil, shell.Usagef("compare: want 2 cases or more, or one and --change, found %d", len(args))
+	}
+	var set []tree.KeyValue
+	for _, text := range o.changes {
+		c, err := tree.ParseChange(text)
+		switch {
+		case err != nil:
+			return nil, shell.Usagef("--change: %w", err)
+		case len(c.Values) != 1:
+			return nil, shell.Usagef("--change: want one value of %s, found %d; archload series tries many", c.Key, len(c.Values))
+		}
+		set = append(set, tree.KeyValue{Key: c.Key, Value: c.Values[0]})
+	}
+	return set, nil
+}
+
+// solveChanged solves a case with some keys changed, under another name.
+func (o *compared) solveChanged(cmd *cobra.Command, arg, name string, set []tree.KeyValue) (*design.Solution, *answer.Report, error) {
+	c, err := cases.OpenChanged(o.disk, filepath.ToSlash(arg), "--change", set)
+	if err != nil {
+		return nil, nil, err
+	}
+	return o.solveCase(cmd, name, c)
 }
 
 // sideBySide sets solved cases side by side, with the ranges that are wanted.

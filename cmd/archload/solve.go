@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/quantity"
@@ -116,8 +117,13 @@ func (o *wanted) solve(cmd *cobra.Command, arg string) (*design.Solution, *answe
 	if err != nil {
 		return nil, nil, err
 	}
+	return o.solveCase(cmd, arg, c)
+}
+
+// solveCase solves an opened case, telling its progress under a name.
+func (o *wanted) solveCase(cmd *cobra.Command, name string, c *cases.Case) (*design.Solution, *answer.Report, error) {
 	tell, done := shell.Progress(cmd.ErrOrStderr())
-	sol, err := design.Solve(cmd.Context(), c, o.options(fileStem(arg), tell))
+	sol, err := design.Solve(cmd.Context(), c, o.options(fileStem(name), tell))
 	done()
 	if err != nil {
 		return nil, nil, err

@@ -2,6 +2,7 @@ package problem
 
 import (
 	"archload/cases"
+	"archload/cases/gauge"
 	"archload/cases/tree"
 )
 
@@ -16,7 +17,7 @@ func stringForces() (Readings, error) {
 		{".012 E4", 0.012, 329.628}, {".011 E4", 0.011, 329.628}, {".010 E4", 0.010, 329.628},
 		{".016 B3", 0.016, 246.942}, {".015 B3", 0.015, 246.942},
 	} {
-		mu := cases.LineMass(tree.Length(s.plain*25.4), 7850)
+		mu := gauge.PlainWeight(tree.Length(s.plain*25.4), 7850)
 		out[s.name] = float64(cases.TensionOf(mu, 635, tree.Frequency(s.freq)))
 		out[s.name+" mass"] = float64(mu)
 	}
