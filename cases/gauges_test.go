@@ -72,12 +72,12 @@ func TestCourses(t *testing.T) {
 
 func TestGaugeFaults(t *testing.T) {
 	for keys, want := range map[string]string{
-		`gauges = "13 17"` + "\n" + `notes = "E4 B3 G3"`:                       "strings.gauges: want a gauge for each of the 3 strings, found 2",
-		`gauges = "13 light"` + "\n" + `notes = "E4 B3"`:                       `strings.gauges: want gauges as in "13 17 26w 35w 45w 56w", found "light"`,
-		`gauges = "13 17"` + "\n" + `notes = "E4 H3"`:                          `strings.notes: want a note with its octave`,
-		`gauges = "13 17"` + "\n" + `each = [{ tension = 9 }, { tension = 9 }]`: "string 1: want tension, or note with",
-		`each = [{ note = "E4", plain = 0.3, wound = 0.4 }]`:                    "want one of plain, wound (diameters) and unit_weight, found plain and wound",
-		`course = 2` + "\n" + `each = [{ tension = 9 }]`:                        "strings.course: want strings by the pair, found 1 of them",
+		`gauges = "13 17"` + "\n" + `notes = "E4 B3 G3"`:                                                                     "strings.gauges: want a gauge for each of the 3 strings, found 2",
+		`gauges = "13 light"` + "\n" + `notes = "E4 B3"`:                                                                     `strings.gauges: want gauges as in "13 17 26w 35w 45w 56w", found "light"`,
+		`gauges = "13 17"` + "\n" + `notes = "E4 H3"`:                                                                        `strings.notes: want a note with its octave`,
+		`gauges = "13 17"` + "\n" + `each = [{ tension = 9 }, { tension = 9 }]`:                                              "string 1: want tension, or note with",
+		`each = [{ note = "E4", plain = 0.3, wound = 0.4 }]`:                                                                 "want one of plain, wound (diameters) and unit_weight, found plain and wound",
+		`course = 2` + "\n" + `each = [{ tension = 9 }]`:                                                                     "strings.course: want strings by the pair, found 1 of them",
 		`course = 2` + "\ncourse_gap = 40\n" + `each = [{ tension = 9 }, { tension = 9 }, { tension = 9 }, { tension = 9 }]`: "strings.course_gap: want less than",
 		`scale = 600`: "twice",
 	} {

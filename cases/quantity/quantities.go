@@ -252,7 +252,7 @@ func ofRest() []Quantity {
 		{Key: "bridge_mass", Name: "mass of the bridge", Unit: "g", Digits: 1,
 			Means:   "What the bridge weighs by its drawing and its wood: the base, and on posts the saddle beam.",
 			Compare: UnderRest,
-			Get: func(r *answer.Report) answer.Num { return r.Mass.Bridge }},
+			Get:     func(r *answer.Report) answer.Num { return r.Mass.Bridge }},
 		{Key: "mass", Name: "mass of plate and braces", Unit: "g", Digits: 1,
 			Means:   "What the top weighs without the bridge.",
 			Compare: UnderRest, Series: 18, Column: "plate_and_braces_g", Summary: HeadTop,
