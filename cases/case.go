@@ -84,6 +84,10 @@ type Arch struct {
 	Noise tree.Length `toml:"noise" want:">0" eg:"0.05"`
 	// mm, outer surface at the outline above the rim's gluing surface; default: the thickness there
 	RimHeight *tree.Length `toml:"rim_height" want:">0" eg:"5"`
+	// the heights of the arch above its rim times this
+	HeightScale float64 `toml:"height_scale" default:"1" want:"0.5..1.5" eg:"1.1"`
+	// mm, the arch moved in plan: its apex by all of it, what is lower by less, the edge not at all
+	ApexShift mesh.Point `toml:"apex_shift" default:"[0, 0]" eg:"[4, 0]"`
 }
 
 // ArchFormula is an arch without data: it rises from the rim to the apex,

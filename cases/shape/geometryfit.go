@@ -13,8 +13,8 @@ import (
 )
 
 // surfaces makes the thickness and the arch, or takes them. A fitted thickness
-// is scaled without another fit, and an arch is fitted anew only where its own
-// data, the outline or the height of its rim change.
+// is scaled, a fitted arch raised without another fit, and an arch is fitted anew
+// only where its own data, the outline or the height of its rim change.
 func (f *fitter) surfaces() {
 	anew := f.touched("plate.outline")
 	switch {
@@ -37,11 +37,12 @@ func (f *fitter) surfaces() {
 	} else {
 		f.made.RimHeight = f.rimHeight()
 	}
-	if anew || f.touched("plate.arch") || f.made.RimHeight != f.old.RimHeight {
+	if anew || f.touched(archData()...) || f.made.RimHeight != f.old.RimHeight {
 		f.arch()
 		return
 	}
-	f.made.Plate.Outer, f.made.Arch, f.made.told[ofArch] = f.old.Plate.Outer, f.old.Arch, f.old.told[ofArch]
+	f.made.Plate.Outer = f.raised(unraised(f.old.Plate.Outer))
+	f.made.Arch, f.made.told[ofArch] = f.old.Arch, f.old.told[ofArch]
 }
 
 // takeThickness takes a graduation that has been fitted before.
@@ -78,8 +79,9 @@ func (f *fitter) arch() {
 	}
 	data := f.data(p.Arch.Contours, p.Arch.Templates, p.Arch.Points, p.Arch.Noise)
 	data.Rim, data.RimStated = &f.made.RimHeight, p.Arch.RimHeight != nil
+	f.shift(&data)
 	if s, rep := f.fit("plate.arch", data, p.Arch.Tables()); s != nil {
-		f.made.Plate.Outer, f.made.Arch = s, rep
+		f.made.Plate.Outer, f.made.Arch = f.raised(s), rep
 	}
 }
 
@@ -262,15 +264,17 @@ func (f *fitter) formula() {
 		f.made.Plate.Outer = surface.Flat(rim)
 		return
 	}
+	shift := f.c.Plate.Arch.ApexShift
 	s, err := surface.NewFormula(surface.FormulaSpec{
-		Outline: f.made.Outline, Height: float64(shape.Height), Rim: rim, Apex: shape.Apex,
+		Outline: f.made.Outline, Height: float64(shape.Height), Rim: rim,
+		Apex:         mesh.Point{shape.Apex[0] + shift[0], shape.Apex[1] + shift[1]},
 		RecurveDepth: float64(shape.RecurveDepth), RecurveAt: float64(shape.RecurveAt),
 	})
 	if err != nil {
 		f.rep.AddKey("plate.arch.formula", "%s", strings.TrimPrefix(err.Error(), "arch formula: "))
 		return
 	}
-	f.made.Plate.Outer = s
+	f.made.Plate.Outer = f.raised(s)
 }
 
 // stand wants everything on wood and makes the surfaces.
