@@ -51,7 +51,7 @@ func (o *options) run(cmd *cobra.Command, args []string) error {
 	}
 	stop := context.AfterFunc(cmd.Context(), a.interrupt)
 	defer stop()
-	if err := window.Run("archview: "+strings.Join(args, ", "), [2]int{w, h}, a); err != nil {
+	if err := window.Run(strings.Join(append([]string{"archview"}, args...), ": "), [2]int{w, h}, a); err != nil {
 		return err
 	}
 	return cmd.Context().Err()

@@ -59,7 +59,7 @@ func (o *options) flags(c *cobra.Command) {
 // fits says whether the flags go together with so many cases.
 func (o *options) fits(cases int) error {
 	switch {
-	case cases > 2 || cases == 0 && o.lesson == "":
+	case cases > 2 || cases == 0 && o.lesson == "" && o.snapshot != "":
 		return shell.Usagef("want one CASE or two, or --lesson NAME, found %d cases; see archview --help", cases)
 	case o.difference && cases < 2:
 		return shell.Usagef("--difference: want two cases, found %d", cases)

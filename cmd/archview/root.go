@@ -12,12 +12,12 @@ import (
 func newRoot() *cobra.Command {
 	o := options{disk: &disk.Disk{}}
 	root := &cobra.Command{
-		Use:   "archview CASE [CASE]",
+		Use:   "archview [CASE [CASE]]",
 		Short: "See the load run through a carved top, and try relief, bridge, strings and wood by hand",
 		Long: "archview draws a design and answers the hand: turn it, bring the strings up to pitch,\n" +
 			"relieve the foot, change bridge, strings, bars or wood, cut it, pin gauges. Two cases stand\n" +
 			"side by side under one scale. A CASE is a TOML file or the name of a bundled case;\n" +
-			"archload cases lists those.\n\n" +
+			"archload cases lists those. Without a case it begins with a page to choose from.\n\n" +
 			"With --snapshot it writes the same drawing as a PNG and needs no display.",
 		Example: "  archview course-guitar-relief\n  archview course-guitar course-guitar-treble\n" +
 			"  archview course-guitar --snapshot sink.png --field sink --view \"from outside\"\n" +

@@ -27,6 +27,15 @@ func fieldWords() (words, keys []string) {
 	return words, keys
 }
 
+// fieldTips say what each field shows.
+func fieldTips() []string {
+	var out []string
+	for _, f := range scene.Fields() {
+		out = append(out, f.Words())
+	}
+	return out
+}
+
 // drawBar draws what is seen, and from where, in as many rows as the words
 // need.
 func (d *Desk) drawBar() {
@@ -34,7 +43,7 @@ func (d *Desk) drawBar() {
 	c := panel.NewColumn(d.lay.bar, barPadding, 0)
 	field := int(d.want.Field)
 	fieldNames, fieldKeys := fieldWords()
-	if d.rows(c, panel.Choice{Control: panel.Control{ID: "field", Tip: d.want.Field.Words()}, Words: fieldNames, Keys: fieldKeys}, &field) {
+	if d.rows(c, panel.Choice{Control: panel.Control{ID: "field"}, Words: fieldNames, Keys: fieldKeys, Tips: fieldTips()}, &field) {
 		d.see(scene.Fields()[field])
 	}
 	words, keys := viewWords()
@@ -106,6 +115,9 @@ func (d *Desk) rows(c *panel.Column, choice panel.Choice, chosen *int) bool {
 	for k := range n {
 		from, to := k*len(choice.Words)/n, (k+1)*len(choice.Words)/n
 		part := choice
+		if choice.Tips != nil {
+			part.Tips = choice.Tips[from:to]
+		}
 		part.Words, part.Keys, part.At = choice.Words[from:to], choice.Keys[from:to], c.Row(panel.ChoiceHeight)
 		if k > 0 {
 			part.ID = fmt.Sprintf("%s row %d", choice.ID, k+1)

@@ -58,6 +58,7 @@ type Desk struct {
 	note     string // what was just done
 	noted    noted  // since when it stands
 	grow     growth
+	past     past
 	cutFrame stripFrame // of the section, as drawn last
 	edit     int        // the design that the tools change
 	chosen   float64    // how large movements are drawn if nothing else is asked
@@ -78,6 +79,7 @@ type Desk struct {
 	moving bool
 	light  bool // the picture is drawn with less care
 	done   bool
+	alone  bool // the picture and its caption alone: for teaching
 	frames int
 	copied string
 	lesson *walk
@@ -93,13 +95,14 @@ const (
 	noSheet overlay = iota
 	helpSheet
 	lessonSheet
+	startSheet
 )
 
 // New sets up a desk and begins to work on its cases beside it. Close ends
 // that.
 func New(o Options) (*Desk, error) {
-	if len(o.Names) > 2 || len(o.Names) == 0 && o.Lesson == "" {
-		return nil, fmt.Errorf("want one case or two, found %d", len(o.Names))
+	if len(o.Names) > 2 {
+		return nil, fmt.Errorf("want two cases at most, found %d", len(o.Names))
 	}
 	d := &Desk{o: o, looks: o.Looks.orUsual(), answer: stage.NewAnswerer(o.FS, o.Solve), folded: usualFolds()}
 	d.want = stage.Want{Display: d.looks.Display, Cut: stage.Cut{Kind: d.looks.Cut}}
@@ -108,6 +111,8 @@ func New(o Options) (*Desk, error) {
 	}
 	if len(o.Names) > 0 {
 		d.want.Designs[0].Keys = o.Keys
+	} else if o.Lesson == "" {
+		d.over = startSheet
 	}
 	if o.Lesson != "" {
 		if err := d.openLesson(o.Lesson); err != nil {
@@ -232,7 +237,7 @@ func faultWords(err error) string {
 
 // ask hands a changed want to the worker.
 func (d *Desk) ask() {
-	if d.stop == nil || d.asked != nil && d.asked.Equal(d.want) {
+	if d.stop == nil || len(d.want.Designs) == 0 || d.asked != nil && d.asked.Equal(d.want) {
 		return
 	}
 	w := d.want

@@ -11,11 +11,14 @@ const (
 	foldStrings = "Strings"
 	foldTop     = "Top and bars"
 	foldWays    = "Where the load goes"
+	foldArch    = "Arch"
+	foldPosts   = "Posts"
+	foldChanges = "Changes"
 )
 
 // usualFolds are the parts of the side that are folded away at first.
 func usualFolds() map[string]bool {
-	return map[string]bool{foldTop: true, foldStrings: true, foldBridge: true, foldWays: true}
+	return map[string]bool{foldTop: true, foldStrings: true, foldBridge: true, foldWays: true, foldPosts: true, foldArch: true}
 }
 
 // fold draws the line that folds a part away, and says whether it is open.

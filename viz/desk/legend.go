@@ -98,7 +98,7 @@ func (d *Desk) drawMeasure(l *panel.List, view panel.Rect) {
 	}
 	mm := 0.5
 	for _, v := range []float64{0.5, 0.2, 0.1, 0.05, 1, 2, 5} {
-		if n := v * math.Abs(perMM); n >= 14 && n <= 62 {
+		if n := v * math.Abs(perMM); n >= 8 && n <= 62 {
 			mm = v
 			break
 		}

@@ -3,10 +3,10 @@ package desk
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"archload/cases/lesson"
-
 	"archload/viz/scene"
 	"archload/viz/stage"
 )
@@ -18,7 +18,9 @@ type Looks struct {
 	View     string // a named view; "" is the first one
 	Cut      stage.CutKind
 	Contours bool
-	NoSide   bool // the panel of numbers and tools is folded away
+	NoSide   bool   // the panel of numbers and tools is folded away
+	Letters  int    // steps by which everything written is larger
+	Recent   string // designs shown last, newest first, tabs between
 	set      bool
 }
 
@@ -26,6 +28,12 @@ type Looks struct {
 func UsualLooks() Looks {
 	return Looks{Display: stage.Display{Field: scene.Sink, Load: 1, Strings: true}, View: scene.Views()[0].Name, Contours: true, set: true}
 }
+
+// mostLetters is how many steps letters can grow.
+const mostLetters = 6
+
+// letters is how many times as large everything is written.
+func (l Looks) letters() float64 { return 1 + 0.25*float64(l.Letters) }
 
 func (l Looks) orUsual() Looks {
 	if !l.set {
@@ -49,6 +57,9 @@ func (l Looks) Text() string {
 	line("contours", l.Contours)
 	line("flow", l.Flow)
 	line("strings", l.Strings)
+	line("folded", l.NoSide)
+	line("letters", l.Letters)
+	line("recent", l.Recent)
 	return b.String()
 }
 
@@ -70,6 +81,14 @@ func ParseLooks(text string) Looks {
 		case "section":
 			if i := slices.Index(cutWords(), v); i >= 0 && stage.CutKind(i) != stage.FreeCut {
 				l.Cut = stage.CutKind(i)
+			}
+		case "folded":
+			l.NoSide = v == "true"
+		case "recent":
+			l.Recent = v
+		case "letters":
+			if n, err := strconv.Atoi(v); err == nil {
+				l.Letters = max(0, min(mostLetters, n))
 			}
 		case "inside":
 			l.Inside = v == "true"

@@ -18,6 +18,9 @@ func paperColor() color.NRGBA { return color.NRGBA{250, 247, 240, 255} }
 // out. Width and height are those of the page in pixels, density the pixels to
 // a point.
 func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame {
+	// Larger letters are a page of fewer points.
+	density *= d.looks.letters()
+	in.X, in.Y = in.X/d.looks.letters(), in.Y/d.looks.letters()
 	f := &Frame{Width: width, Height: height, Density: density, Paper: paperColor()}
 	if !d.letters(density) {
 		return f
@@ -27,20 +30,26 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	d.fetch()
 	d.advance(in.Now)
 	w, h := float64(width)/density, float64(height)/density
-	d.lay = layOut(w, h, d.parts(w, true))
+	d.lay = layOut(w, h, d.parts(w, !d.alone))
 	d.fit(density)
 	d.panel.Begin(in, d.atlas, w, h)
 	// The hand's picture comes with less care, and once more when it lets go.
 	d.light = in.Down[panel.LeftButton] || d.drag.what != noDrag || d.play.on || d.moving && d.beads()
 	f.Views = d.views(density, in.Now)
 	d.drawViews()
-	d.drawControls()
+	if d.alone {
+		d.drawStrip()
+		d.drawCaption(true)
+	} else {
+		d.drawControls()
+	}
 	d.gestures(in, density)
 	d.drawHover(d.panel.List())
 	d.drawNote()
 	d.sheets()
 	d.shortcuts()
 	d.want.Held = d.play.on || in.Down[panel.LeftButton] && d.panel.Held() != ""
+	d.noteStep()
 	d.ask()
 	f.Panels = d.panel.End()
 	if d.o.Remember != nil {
@@ -216,6 +225,9 @@ func (d *Desk) drawWaiting() {
 	words := "Working out the first picture…"
 	if d.fault != "" {
 		words = d.fault
+	}
+	if len(d.want.Designs) == 0 {
+		words = ""
 	}
 	r := d.lay.view.Inset(40, 40)
 	l.Paragraph(panel.Rect{X: r.X, Y: r.Y + r.H/2 - 20, W: r.W, H: 60}, panel.Title, panel.SoftInk(), words)

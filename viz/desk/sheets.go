@@ -13,6 +13,8 @@ func (d *Desk) sheets() {
 		d.drawHelp()
 	case lessonSheet:
 		d.drawLessons()
+	case startSheet:
+		d.drawStart()
 	}
 }
 

@@ -31,7 +31,14 @@ func shortcuts() []shortcut {
 		shortcut{letter('d'), false, "D", "two designs: side by side, or their difference", (*Desk).arrange},
 		shortcut{letter('k'), false, "K", "keeps the case", (*Desk).keepCase},
 		shortcut{letter('s'), false, "S", "writes a picture", (*Desk).keepPicture},
+		shortcut{letter('z'), true, "Ctrl Z", "undoes the last change", (*Desk).undo},
+		shortcut{letter('y'), true, "Ctrl Y", "does it again", (*Desk).redo},
+		shortcut{letter('f'), false, "F", "folds the panel away, and back", func(d *Desk) { d.looks.NoSide = !d.looks.NoSide }},
+		shortcut{letter('v'), false, "V", "the picture and its caption alone, and back", func(d *Desk) { d.alone = !d.alone }},
+		shortcut{panel.KeyPlus, true, "Ctrl +", "larger letters", func(d *Desk) { d.looks.Letters = min(mostLetters, d.looks.Letters+1) }},
+		shortcut{panel.KeyMinus, true, "Ctrl −", "smaller letters", func(d *Desk) { d.looks.Letters = max(0, d.looks.Letters-1) }},
 		shortcut{letter('z'), false, "Z", "takes back all changes of the design", (*Desk).takeBack},
+		shortcut{letter('n'), true, "Ctrl N", "another design", func(d *Desk) { d.openSheet(startSheet) }},
 		shortcut{letter('l'), false, "L", "lessons", func(d *Desk) { d.openSheet(lessonSheet) }},
 		shortcut{panel.KeyPeriod, false, ".", "next step of a lesson", func(d *Desk) { d.walk(1) }},
 		shortcut{panel.KeyComma, false, ",", "step before", func(d *Desk) { d.walk(-1) }},
@@ -60,6 +67,9 @@ func (d *Desk) shortcuts() {
 func (d *Desk) arrowKeys() {
 	const step = 24 // points of a drag
 	for _, k := range d.panel.Unused() {
+		if k.Ctrl {
+			continue
+		}
 		switch k.Key {
 		case panel.KeyLeft:
 			d.turn(-step, 0)
@@ -119,7 +129,7 @@ func (d *Desk) arrange() {
 }
 
 func (d *Desk) openSheet(o overlay) {
-	if d.over == o {
+	if d.over == o && len(d.want.Designs) > 0 {
 		o = noSheet
 	}
 	d.over = o
@@ -128,10 +138,14 @@ func (d *Desk) openSheet(o overlay) {
 // escape closes what lies on top.
 func (d *Desk) escape() {
 	switch {
-	case d.over != noSheet:
+	case d.over != noSheet && len(d.want.Designs) > 0:
 		d.over = noSheet
+	case d.over == lessonSheet || d.over == helpSheet:
+		d.over = startSheet
 	case d.play.on:
 		d.play.on = false
+	case d.alone:
+		d.alone = false
 	case d.lesson != nil:
 		d.lesson = nil
 		d.looks.View = usualView(d.looks.View)

@@ -75,7 +75,11 @@ func (d *Desk) drawNow(c *panel.Column) {
 			values, known = append(values, float64(v)), known || v.Known()
 		}
 		if known {
-			t.Rows = append(t.Rows, panel.TableRow{Cells: cells(q, values)})
+			row := cells(q, values)
+			if b := d.shown.Designs[0].Before; b != nil && len(values) == 1 {
+				row[1] = changed(row[1], q, values[0], float64(q.Get(&answer.Report{Bridge: b.Bridge})))
+			}
+			t.Rows = append(t.Rows, panel.TableRow{Cells: row})
 		}
 	}
 	if len(t.Rows) == 0 {
@@ -83,6 +87,19 @@ func (d *Desk) drawNow(c *panel.Column) {
 		return
 	}
 	d.numbers(c, t)
+}
+
+// changed writes a number with how much it differs from what the design's file
+// gives.
+func changed(text string, q quantity.Quantity, v, before float64) string {
+	diff := decimal(v-before, q.Digits)
+	if strings.Trim(diff, "−0.") == "" || math.IsNaN(before) {
+		return text
+	}
+	if v > before {
+		diff = "+" + diff
+	}
+	return "(" + diff + ")   " + text
 }
 
 // numbers draws a table of numbers: of one design as names and values.
@@ -211,14 +228,9 @@ func (d *Desk) drawTools(c *panel.Column) {
 		return
 	}
 	tools := d.tools(one)
+	d.drawChanges(c, tools)
 	for _, f := range folds() {
 		d.drawFold(c, f, tools)
-	}
-	if len(d.want.Designs[d.edit].Keys) > 0 {
-		if d.panel.Button(panel.Control{ID: "take back", At: c.Row(panel.ButtonHeight), Label: "Take back all changes", Key: "Z",
-			Tip: "sets the design back to what its file says"}) {
-			d.takeBack()
-		}
 	}
 }
 
@@ -267,7 +279,7 @@ func (d *Desk) drawTool(c *panel.Column, t *tool) {
 		control.At = c.Row(panel.SliderHeight)
 		v := t.value
 		if d.panel.Slider(panel.Slider{Control: control, Unit: t.unit, Min: math.Min(t.least, v), Max: math.Max(t.most, v), Step: t.step,
-			Default: d.box.usual[t.id], Decimals: digitsOf(t.step), Format: t.show}, &v) {
+			Default: d.box.usual[t.id], Decimals: digitsOf(t.step), Format: t.show, Typed: true}, &v) {
 			d.change(t.set(v))
 			if v == d.box.usual[t.id] {
 				d.forget(t.set(v))

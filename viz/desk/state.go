@@ -100,3 +100,9 @@ type hover struct {
 
 	other *answer.GaugeReport // of B, where the difference is shown
 }
+
+// past is what was set before: undone one step at a time, and done again.
+type past struct {
+	now           []stage.Design // as noted last
+	before, after [][]stage.Design
+}

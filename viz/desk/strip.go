@@ -99,12 +99,18 @@ func (d *Desk) drawSection(l *panel.List, f stripFrame) {
 		} else {
 			d.stripLine(l, f, a.Cut, a.Cut.Outer, 1, color.NRGBA{120, 140, 170, 255})
 		}
+		if b := a.Before; b != nil && b.Cut != nil {
+			d.loadedLine(l, f, b.Cut, panel.SoftInk(), true)
+		}
 		d.loadedLine(l, f, a.Cut, inks[i%2], i > 0)
 	}
 	words := [...]string{stage.CrossArch: "cross-arch at the bridge, seen from the tail", stage.LongArch: "long arch at the bridge, seen from the treble side", stage.FreeCut: fmt.Sprintf("section along the line that was drawn, %s mm long", decimal(f.hi-f.lo, 0))}[d.shown.Want.Cut.Kind]
 	loaded := "as carved, and loaded (rust)"
 	if len(d.shown.Designs) == 2 {
 		loaded = "loaded: A full, B dashed (blue)"
+	}
+	if d.shown.Designs[0].Before != nil && len(d.shown.Designs) == 1 {
+		loaded = "as carved, and loaded (rust); dashes: as its file says"
 	}
 	if f.stretch != 1 {
 		loaded += fmt.Sprintf("; heights %g times", f.stretch)

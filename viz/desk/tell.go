@@ -89,6 +89,10 @@ func (d *Desk) remember() {
 		return // a lesson's looks are its own
 	}
 	l.Field, l.Inside, l.Flow, l.Strings, l.Cut = d.want.Field, d.want.Inside, d.want.Flow, d.want.Strings, d.want.Cut.Kind
+	if d.shown != nil && len(d.shown.Designs) > 0 {
+		l = l.withRecent(d.shown.Designs[0].Live.Name())
+		d.looks.Recent = l.Recent
+	}
 	if l != d.kept {
 		d.kept = l
 		d.o.Remember(l)

@@ -10,6 +10,7 @@ import (
 	"archload/cases/study"
 	"archload/cases/tree"
 	"archload/materials"
+	"archload/mesh"
 )
 
 // tool is one thing about a design that the hand can change.
@@ -34,7 +35,9 @@ type tool struct {
 }
 
 // folds lists them.
-func folds() []string { return []string{foldRelief, foldBridge, foldStrings, foldTop} }
+func folds() []string {
+	return []string{foldArch, foldRelief, foldBridge, foldStrings, foldTop, foldPosts}
+}
 
 // toolsOf lists what can be changed of a design, its values as they are now.
 func toolsOf(c *cases.Case, woods []materials.Card) []tool {
@@ -46,7 +49,11 @@ func toolsOf(c *cases.Case, woods []materials.Card) []tool {
 	if c.Strings != nil {
 		out = append(out, stringTools(c)...)
 	}
+	out = append(out, archTools(&c.Plate.Arch)...)
 	out = append(out, plateTools(c, woods)...)
+	for i := range c.Posts {
+		out = append(out, postTools(c.Posts[i].At, c.Posts[i].Name, i)...)
+	}
 	for i := range c.Braces {
 		out = append(out, barTools(&c.Braces[i], i)...)
 	}
@@ -139,13 +146,16 @@ func footTool(b *cases.Bridge) tool {
 	return t
 }
 
-// footKey sets the list of feet; the text is TOML written here.
-func footKey(list string) tree.KeyValue {
+// footKey sets the list of feet.
+func footKey(list string) tree.KeyValue { return listed("bridge.foot", list) }
+
+// listed is a key set to a list; the text is TOML written here.
+func listed(key, list string) tree.KeyValue {
 	v, err := tree.ParseValues("[" + list + "]")
 	if err != nil || len(v) != 1 {
-		panic("desk: a list of feet that is not TOML: " + list)
+		panic("desk: a list that is not TOML: " + list)
 	}
-	return tree.KeyValue{Key: "bridge.foot", Value: v[0]}
+	return tree.KeyValue{Key: key, Value: v[0]}
 }
 
 func stringTools(c *cases.Case) []tool {
@@ -177,6 +187,47 @@ func plateTools(c *cases.Case, woods []materials.Card) []tool {
 			tip: "the whole graduation times this", show: times(float64(p.Thickness.Const), ""),
 			set: func(v float64) []tree.KeyValue { return []tree.KeyValue{number("plate.thickness_scale", v)} }},
 	}
+}
+
+// archTools raise the arch and move its apex.
+func archTools(a *cases.Arch) []tool {
+	shift := func(k int) func(v float64) []tree.KeyValue {
+		return func(v float64) []tree.KeyValue {
+			at := a.ApexShift
+			at[k] = rounded(v)
+			return []tree.KeyValue{place("plate.arch.apex_shift", at)}
+		}
+	}
+	return []tool{
+		{id: "arch.height", group: foldArch, label: "Arch height", least: 0.7, most: 1.3, step: 0.01, value: a.HeightScale, show: times(0, ""),
+			tip: "the heights of the arch above its rim times this: takes a moment, everything is made anew",
+			set: func(v float64) []tree.KeyValue { return []tree.KeyValue{number("plate.arch.height_scale", v)} }},
+		{id: "arch.across", group: foldArch, label: "Apex to the treble", unit: "mm", least: -20, most: 20, step: 0.5, value: a.ApexShift[0],
+			tip: "moves the apex across, what is lower by less, the edge not at all", set: shift(0)},
+		{id: "arch.along", group: foldArch, label: "Apex to the neck", unit: "mm", least: -40, most: 40, step: 0.5, value: a.ApexShift[1],
+			tip: "moves the apex along, what is lower by less, the edge not at all", set: shift(1)},
+	}
+}
+
+// postTools move post i, named, in plan.
+func postTools(at mesh.Point, name string, i int) []tool {
+	key := fmt.Sprintf("post[%d].at", i+1)
+	var out []tool
+	for k, way := range []string{"to the treble", "to the neck"} {
+		out = append(out, tool{id: fmt.Sprintf("%s %d", key, k), group: foldPosts, label: name + " " + way, unit: "mm",
+			least: at[k] - 20, most: at[k] + 20, step: 0.5, value: at[k], tip: "where it stands, from the origin of the plan",
+			set: func(v float64) []tree.KeyValue {
+				to := at
+				to[k] = rounded(v)
+				return []tree.KeyValue{place(key, to)}
+			}})
+	}
+	return out
+}
+
+// place is a key set to a place in plan, mm.
+func place(key string, at mesh.Point) tree.KeyValue {
+	return listed(key, fmt.Sprintf("[%g, %g]", at[0], at[1]))
 }
 
 // times writes a factor with the millimetres that come of it, if one number

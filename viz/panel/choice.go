@@ -9,6 +9,7 @@ type Choice struct {
 	Control
 	Words   []string
 	Keys    []string // the shortcut of each word, if any
+	Tips    []string // what each word means, if any is given
 	Upright bool     // one word under the other
 }
 
@@ -55,6 +56,11 @@ func (p *Panel) Choice(c Choice, chosen *int) bool {
 		own.ID, own.At, own.Label = fmt.Sprintf("%s/%d", c.ID, i), r, c.word(i)
 		g := f
 		g.hot = f.hot && p.under(r)
+		if i < len(c.Tips) && c.Off == "" {
+			tip := own
+			tip.Tip = c.Tips[i]
+			p.tipFor(tip, p.under(r))
+		}
 		p.word(c, own, g, i == *chosen)
 	}
 	if !c.Upright && len(cells) > 0 {

@@ -18,6 +18,7 @@ type Slider struct {
 	Marks    []Mark  // under the rule
 	// Format writes the value in place of Decimals and Unit, if it is given.
 	Format func(v float64) string
+	Typed  bool // the value can be typed, too
 }
 
 // Mark is a place on a slider's rule.
@@ -131,7 +132,27 @@ func (p *Panel) Slider(s Slider, v *float64) bool {
 		*v = now
 	}
 	p.drawSlider(s, f, now)
+	if s.Typed && s.Off == "" {
+		typed := now
+		if p.Number(s.number(), &typed) {
+			*v = typed
+			return true
+		}
+	}
 	return now != was
+}
+
+// typedWidth is the room for a value that can be typed, points.
+const typedWidth = 112.0
+
+// number is the line on which the slider's value is typed.
+func (s Slider) number() Number {
+	at := Rect{s.At.Right() - typedWidth, s.At.Y - 1, typedWidth, labelLine}
+	unit := s.Unit
+	if unit == "degrees" {
+		unit = "deg"
+	}
+	return Number{Control: Control{ID: s.ID + "/value", At: at, Tip: s.Tip}, Unit: unit, Min: s.Min, Max: s.Max, Step: s.Step, Decimals: s.Decimals + 1}
 }
 
 // slide follows the pointer. A press beside the handle brings it there, one on
@@ -232,10 +253,17 @@ func (p *Panel) drawSlider(s Slider, f feel, v float64) {
 		rule, body, value = Hair(), asleep(), asleep()
 	}
 	words := Rect{s.At.X, s.At.Y, s.At.W, labelLine - 1}
-	shown := s.text(v)
-	l.TextIn(words, Body, Right, value, shown)
-	words.W -= l.Atlas.TextWidth(Body, shown) + 8
-	l.TextIn(words, Body, Left, s.ink(), s.words())
+	shown, said := s.text(v), s.words()
+	if s.Typed && s.Off == "" {
+		words.W -= typedWidth
+		if s.Format != nil {
+			said += ": " + shown
+		}
+	} else {
+		l.TextIn(words, Body, Right, value, shown)
+		words.W -= l.Atlas.TextWidth(Body, shown) + 8
+	}
+	l.TextIn(words, Body, Left, s.ink(), said)
 	l.Level(t.X, t.Right(), y, 1, rule)
 	p.marks(s, y, rule)
 	if s.Off == "" {

@@ -47,27 +47,48 @@ func (a *Answerer) Answer(ctx context.Context, w Want, last *Shown) (*Shown, err
 
 // design answers one design.
 func (a *Answerer) design(ctx context.Context, d Design, w Want, last *Answered) (*Answered, error) {
-	live, err := a.live(ctx, d, last)
+	hand, err := a.live(ctx, d, last)
 	if err != nil {
 		return nil, err
 	}
-	one := &Answered{Live: live}
-	if last != nil && last.Live == live {
-		*one = Answered{Live: live, Skeleton: last.Skeleton, Full: last.Full, Events: last.Events, Report: last.Report,
+	one := &Answered{Live: hand}
+	if last != nil && last.Live == hand {
+		*one = Answered{Live: hand, Skeleton: last.Skeleton, Full: last.Full, Events: last.Events, Report: last.Report,
 			Sure: last.Sure, Spread: last.Spread}
 	}
 	if one.Full == nil {
-		if one.Full, err = live.At(1); err != nil {
+		if one.Full, err = hand.At(1); err != nil {
 			return nil, err
 		}
-		one.Events = live.Events()
+		one.Events = hand.Events()
 		if last != nil && last.Skeleton.Fits(one.Full) {
 			one.Skeleton = last.Skeleton
 		} else {
 			one.Skeleton = scene.NewSkeleton(one.Full)
 		}
 	}
-	return one, one.at(w)
+	if err := one.at(w); err != nil {
+		return nil, err
+	}
+	if base := a.opened[d.Name]; base != nil && base != hand {
+		one.Before, err = before(base, w)
+	}
+	return one, err
+}
+
+// before is the design of a file under a want.
+func before(base *live.Live, w Want) (*Before, error) {
+	s, err := base.At(w.Load)
+	if err != nil {
+		return nil, err
+	}
+	b := &Before{Bridge: answer.BridgeNow(s)}
+	edge, _ := answer.Outlines(s)
+	if from, to, ok := cutLine(s.Top.Built.Case, w.Cut, edge); ok {
+		cut := s.CutAlong(from, to)
+		b.Cut = &cut
+	}
+	return b, nil
 }
 
 // live is the prepared design, on the cheapest way that is known.

@@ -48,7 +48,7 @@ func roundAbove(v float64) float64 {
 // kept are the scales of a state that follows another. The enlargement and the
 // foot's axes belong to the designs, the legend to the field as well.
 func (f Scales) kept(last *Shown, w Want) Scales {
-	if last == nil || !sameNames(last.Want, w) {
+	if last == nil || !last.Want.SameNames(w) {
 		return f
 	}
 	l := last.Scales
@@ -78,19 +78,6 @@ func holds(old, suits [2]float64) bool {
 	const slack = 1e-9
 	wide, need := old[1]-old[0], suits[1]-suits[0]
 	return wide > 0 && suits[0] >= old[0]-slack*wide && suits[1] <= old[1]+slack*wide && need >= 0.5*wide
-}
-
-// sameNames says whether two wants show the same cases, whatever is set on them.
-func sameNames(a, b Want) bool {
-	if len(a.Designs) != len(b.Designs) {
-		return false
-	}
-	for i := range a.Designs {
-		if a.Designs[i].Name != b.Designs[i].Name {
-			return false
-		}
-	}
-	return true
 }
 
 // Beyond tells whether values of the field lie outside the legend, which stays

@@ -34,6 +34,13 @@ type Shown struct {
 	values [][]float64 // of the field in each design
 }
 
+// Before is a design as its file says, at the want's load: what changes are
+// measured by.
+type Before struct {
+	Bridge *answer.BridgeReport // nil without a bridge
+	Cut    *design.LineCut      // nil without a section
+}
+
 // Answered is one design under its want.
 type Answered struct {
 	Live     *live.Live
@@ -41,6 +48,7 @@ type Answered struct {
 	Full     *design.Solution     // at full string load
 	Now      *design.Solution     // at the want's load
 	Bridge   *answer.BridgeReport // now; nil without a bridge
+	Before   *Before              // the design as its file says; nil if nothing is changed
 	Gauges   []answer.GaugeReport // of the case, now
 	Pins     []answer.GaugeReport // now; a pin off the wood has NaN
 	Cut      *design.LineCut      // now; nil without a section

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"archload/cases/tree"
-
 	"archload/mesh"
 	"archload/viz/scene"
 )
@@ -84,3 +83,8 @@ func (d Design) With(set ...tree.KeyValue) Design {
 
 // SameDesigns says whether two wants ask for the same designs.
 func (w Want) SameDesigns(o Want) bool { return slices.EqualFunc(w.Designs, o.Designs, Design.Same) }
+
+// SameNames says whether two wants show the same cases, whatever is set on them.
+func (w Want) SameNames(o Want) bool {
+	return slices.EqualFunc(w.Designs, o.Designs, func(a, b Design) bool { return a.Name == b.Name })
+}

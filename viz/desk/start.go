@@ -1,0 +1,76 @@
+package desk
+
+import (
+	"path"
+	"strings"
+
+	"archload/cases"
+	"archload/viz/panel"
+	"archload/viz/stage"
+)
+
+// openDesign shows a design, alone.
+func (d *Desk) openDesign(name string) {
+	d.want.Designs = []stage.Design{{Name: name}}
+	d.want.Pins, d.lesson, d.over, d.fault, d.edit = nil, nil, noSheet, "", 0
+	d.look(usualView(d.looks.View))
+}
+
+// mostRecent is how many designs are remembered for the start page.
+const mostRecent = 4
+
+// recent are the designs that were shown last, newest first.
+func (l Looks) recent() []string {
+	return strings.FieldsFunc(l.Recent, func(r rune) bool { return r == '\t' })
+}
+
+// withRecent puts the first design that is shown in front of those before.
+func (l Looks) withRecent(name string) Looks {
+	list := []string{name}
+	for _, o := range l.recent() {
+		if o != name && len(list) < mostRecent {
+			list = append(list, o)
+		}
+	}
+	l.Recent = strings.Join(list, "\t")
+	return l
+}
+
+// drawStart lists what can be opened: the designs shown last, the bundled ones,
+// the lessons.
+func (d *Desk) drawStart() {
+	r := d.lid(720, 620)
+	c := panel.NewColumn(r, 18, 6)
+	d.panel.Title(c.Row(28), "What do you want to see?")
+	if d.panel.Button(panel.Control{ID: "start lessons", At: c.Row(panel.ButtonHeight), Label: "The lessons: how a carved top bears its strings, step by step", Key: "L"}) {
+		d.over = lessonSheet
+	}
+	if last := d.looks.recent(); len(last) > 0 {
+		d.panel.Heading(c.Row(20), "Your last designs")
+		row := c.Cells(panel.ButtonHeight, mostRecent)
+		for i, name := range last[:min(len(last), mostRecent)] {
+			if d.panel.Button(panel.Control{ID: "recent " + name, At: row[i], Label: stem(name), Tip: path.Clean(name)}) {
+				d.openDesign(name)
+			}
+		}
+	}
+	d.panel.Heading(c.Row(20), "Designs that come with the program")
+	infos, err := cases.Bundled()
+	if err != nil {
+		d.panel.Note(c.Row(20), err.Error())
+	}
+	list := c.Rest()
+	list.H -= 46
+	in := panel.NewColumn(d.panel.Scroll("start", list), 0, 4)
+	for _, i := range infos {
+		words := d.atlas.ParagraphHeight(panel.Small, i.Shows, in.Width()-180)
+		row := in.Row(max(panel.ButtonHeight, 20+words))
+		if d.panel.Button(panel.Control{ID: "open " + i.Name, At: panel.Rect{X: row.X, Y: row.Y, W: 166, H: panel.ButtonHeight}, Label: i.Name}) {
+			d.openDesign(i.Name)
+		}
+		d.panel.Heading(panel.Rect{X: row.X + 178, Y: row.Y, W: row.W - 190, H: 18}, i.Title)
+		d.panel.Note(panel.Rect{X: row.X + 178, Y: row.Y + 19, W: row.W - 190, H: words}, i.Shows)
+	}
+	d.panel.EndScroll(in.Used(0))
+	d.panel.Note(panel.Rect{X: r.X + 18, Y: r.Bottom() - 36, W: r.W - 36, H: 20}, "A design of your own: archview MY-DESIGN.toml; archload new makes one to begin with.")
+}
