@@ -290,7 +290,7 @@ func TestLessonFromFirstToLast(t *testing.T) {
 func TestFaultKeepsThePicture(t *testing.T) {
 	h := newHand(t, Options{Names: []string{"course-guitar"}})
 	was := h.d.shown
-	h.d.change([]tree.KeyValue{number("bridge.saddle_height", 2)})
+	h.d.change([]tree.KeyValue{{Key: "bridge.saddle_height", Value: tree.Valued(2.0)}})
 	h.settle()
 	if !strings.Contains(h.d.fault, "the height of the base at its middle") {
 		t.Errorf("the fault reads %q", h.d.fault)

@@ -11,8 +11,9 @@
 // laid over all (sheets.go). labels.go finds places for words, legend.go and
 // scales.go say by what it is drawn.
 //
-// What a user can do stands in tables: tools.go (sliders and choices, and the keys of the
-// case that they set), toggles.go (what is on or off), shortcuts.go (keys of the keyboard);
+// What a user can do stands in tables: package tool (sliders and choices, and the keys
+// of the case that they set), toggles.go (what is on or off), shortcuts.go (keys of the
+// keyboard); undo.go goes back over what was set, start.go begins without a design;
 // the fields are those of package scene. gestures.go is the pointer over the scene, keep.go
 // what is saved, looks.go what is kept from one session to the next, tell.go a line
 // about each frame for tests.

@@ -2,23 +2,18 @@ package desk
 
 import (
 	"archload/viz/panel"
+	"archload/viz/tool"
 )
 
 // The folds of the tools, in order.
 const (
-	foldRelief  = "Relief under the foot"
-	foldBridge  = "Bridge"
-	foldStrings = "Strings"
-	foldTop     = "Top and bars"
 	foldWays    = "Where the load goes"
-	foldArch    = "Arch"
-	foldPosts   = "Posts"
 	foldChanges = "Changes"
 )
 
 // usualFolds are the parts of the side that are folded away at first.
 func usualFolds() map[string]bool {
-	return map[string]bool{foldTop: true, foldStrings: true, foldBridge: true, foldWays: true, foldPosts: true, foldArch: true}
+	return map[string]bool{tool.Top: true, tool.Strings: true, tool.Bridge: true, foldWays: true, tool.Posts: true, tool.Arch: true}
 }
 
 // fold draws the line that folds a part away, and says whether it is open.

@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"math"
+
 	"archload/viz/panel"
 	"archload/viz/scene"
 	"archload/viz/stage"
@@ -93,7 +95,7 @@ func (d *Desk) arrowKeys() {
 // step changes the string load by a fraction of it.
 func (d *Desk) step(by float64) {
 	d.play.on = false
-	d.want.Load = min(1, max(0, rounded(d.want.Load+by)))
+	d.want.Load = min(1, max(0, math.Round(1e6*(d.want.Load+by))/1e6))
 }
 
 // enlarge draws the movement larger: twice, five times, ten times what was

@@ -12,6 +12,7 @@ import (
 	"archload/cases/tree"
 	"archload/viz/panel"
 	"archload/viz/stage"
+	"archload/viz/tool"
 )
 
 // drawSide draws the numbers and the tools.
@@ -229,14 +230,14 @@ func (d *Desk) drawTools(c *panel.Column) {
 	}
 	tools := d.tools(one)
 	d.drawChanges(c, tools)
-	for _, f := range folds() {
+	for _, f := range tool.Groups() {
 		d.drawFold(c, f, tools)
 	}
 }
 
 // tools of a design as the hand has set them, which may be ahead of what is
 // shown; as they are shown if the hand has set what is not possible.
-func (d *Desk) tools(one *stage.Answered) []tool {
+func (d *Desk) tools(one *stage.Answered) []tool.Tool {
 	want := d.want.Designs[d.edit]
 	if d.box.of.Same(want) && d.box.tools != nil {
 		return d.box.tools
@@ -246,63 +247,53 @@ func (d *Desk) tools(one *stage.Answered) []tool {
 	if ahead, err := cases.OpenChanged(d.o.FS, want.Name, "hand", want.Keys); err == nil {
 		c = ahead
 	}
-	box.tools = toolsOf(c, d.o.Woods)
+	box.tools = tool.Of(c, d.o.Woods)
 	if own, err := cases.OpenChanged(d.o.FS, want.Name, "hand", nil); err == nil {
 		c = own
 	}
-	for _, t := range toolsOf(c, d.o.Woods) {
-		box.usual[t.id] = t.value
+	for _, t := range tool.Of(c, d.o.Woods) {
+		box.usual[t.ID] = t.Value
 	}
 	d.box = box
 	return box.tools
 }
 
 // drawFold draws the tools of one fold.
-func (d *Desk) drawFold(c *panel.Column, name string, tools []tool) {
+func (d *Desk) drawFold(c *panel.Column, name string, tools []tool.Tool) {
 	found := false
 	for _, t := range tools {
-		found = found || t.group == name
+		found = found || t.Group == name
 	}
 	if !found || !d.fold(c, name, "") {
 		return
 	}
 	for i := range tools {
-		if tools[i].group == name {
+		if tools[i].Group == name {
 			d.drawTool(c, &tools[i])
 		}
 	}
 }
 
-func (d *Desk) drawTool(c *panel.Column, t *tool) {
-	control := panel.Control{ID: t.id, Label: t.label, Tip: t.tip, Off: t.why}
-	if t.most > t.least {
+func (d *Desk) drawTool(c *panel.Column, t *tool.Tool) {
+	control := panel.Control{ID: t.ID, Label: t.Label, Tip: t.Tip, Off: t.Why}
+	if t.Most > t.Least {
 		control.At = c.Row(panel.SliderHeight)
-		v := t.value
-		if d.panel.Slider(panel.Slider{Control: control, Unit: t.unit, Min: math.Min(t.least, v), Max: math.Max(t.most, v), Step: t.step,
-			Default: d.box.usual[t.id], Decimals: digitsOf(t.step), Format: t.show, Typed: true}, &v) {
-			d.change(t.set(v))
-			if v == d.box.usual[t.id] {
-				d.forget(t.set(v))
+		v := t.Value
+		if d.panel.Slider(panel.Slider{Control: control, Unit: t.Unit, Min: math.Min(t.Least, v), Max: math.Max(t.Most, v), Step: t.Step,
+			Default: d.box.usual[t.ID], Decimals: tool.Digits(t.Step), Format: t.Show, Typed: true}, &v) {
+			d.change(t.Set(v))
+			if v == d.box.usual[t.ID] {
+				d.forget(t.Set(v))
 			}
 		}
 		return
 	}
-	choice := panel.Choice{Control: control, Words: t.words, Upright: len(t.words) > 2}
+	choice := panel.Choice{Control: control, Words: t.Words, Upright: len(t.Words) > 2}
 	choice.At = c.Row(choice.Height())
-	k := t.chosen
+	k := t.Chosen
 	if d.panel.Choice(choice, &k) {
-		d.change(t.pick(k))
+		d.change(t.Pick(k))
 	}
-}
-
-// digitsOf is how many decimals a step needs.
-func digitsOf(step float64) int {
-	n := 0
-	for n < 6 && math.Abs(step-math.Round(step)) > 1e-9 {
-		step *= 10
-		n++
-	}
-	return n
 }
 
 // change sets keys of the design that is edited.

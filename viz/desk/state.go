@@ -8,6 +8,7 @@ import (
 	"archload/viz/panel"
 	"archload/viz/scene"
 	"archload/viz/stage"
+	"archload/viz/tool"
 )
 
 // walk is a lesson on its way.
@@ -22,7 +23,7 @@ func (l *walk) step() *lesson.Step { return &l.Steps[l.at] }
 // of its keys.
 type toolbox struct {
 	of    stage.Design
-	tools []tool
+	tools []tool.Tool
 	usual map[string]float64 // the sliders' values in the design's file
 }
 

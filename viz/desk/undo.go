@@ -2,11 +2,11 @@ package desk
 
 import (
 	"fmt"
-	"strings"
 
 	"archload/cases/tree"
 	"archload/viz/panel"
 	"archload/viz/stage"
+	"archload/viz/tool"
 )
 
 // mostSteps is how many steps are remembered.
@@ -59,7 +59,7 @@ func (d *Desk) stepPast(from, to *[][]stage.Design, done, none string) {
 
 // drawChanges lists what differs from the design's file, each with a button that
 // takes it back.
-func (d *Desk) drawChanges(c *panel.Column, tools []tool) {
+func (d *Desk) drawChanges(c *panel.Column, tools []tool.Tool) {
 	keys := d.want.Designs[d.edit].Keys
 	if len(keys) == 0 || !d.fold(c, foldChanges, "what is set otherwise than in the file of the design") {
 		return
@@ -68,12 +68,12 @@ func (d *Desk) drawChanges(c *panel.Column, tools []tool) {
 		row := c.Row(panel.RowHeight)
 		name, value := k.Key, k.Value.Text
 		for _, t := range tools {
-			if t.holds(k.Key) {
-				name, value = t.label, t.valueWords()
-				if was, ok := d.box.usual[t.id]; ok && t.most > t.least {
+			if t.Holds(k.Key) {
+				name, value = t.Label, t.ValueWords()
+				if was, ok := d.box.usual[t.ID]; ok && t.Most > t.Least {
 					u := t
-					u.value = was
-					value = u.valueWords() + " → " + value
+					u.Value = was
+					value = u.ValueWords() + " → " + value
 				}
 			}
 		}
@@ -92,33 +92,4 @@ func (d *Desk) drawChanges(c *panel.Column, tools []tool) {
 		Tip: "sets the design back to what its file says"}) {
 		d.takeBack()
 	}
-}
-
-// holds tells whether the tool sets a key.
-func (t *tool) holds(key string) bool {
-	var set []tree.KeyValue
-	if t.most > t.least {
-		set = t.set(t.value)
-	} else if t.pick != nil && len(t.words) > 0 {
-		set = t.pick(t.chosen)
-	}
-	for _, k := range set {
-		if k.Key == key {
-			return true
-		}
-	}
-	return false
-}
-
-// valueWords write the tool's value.
-func (t *tool) valueWords() string {
-	switch {
-	case t.most > t.least && t.show != nil:
-		return t.show(t.value)
-	case t.most > t.least:
-		return strings.TrimSpace(decimal(t.value, digitsOf(t.step)) + " " + t.unit)
-	case t.chosen < len(t.words):
-		return t.words[t.chosen]
-	}
-	return ""
 }

@@ -1,0 +1,48 @@
+package tool
+
+import (
+	"math"
+	"strings"
+
+	"archload/cases/tree"
+	"archload/viz/scale"
+)
+
+// Holds tells whether the tool sets a key.
+func (t *Tool) Holds(key string) bool {
+	var set []tree.KeyValue
+	if t.Most > t.Least {
+		set = t.Set(t.Value)
+	} else if t.Pick != nil && len(t.Words) > 0 {
+		set = t.Pick(t.Chosen)
+	}
+	for _, k := range set {
+		if k.Key == key {
+			return true
+		}
+	}
+	return false
+}
+
+// ValueWords write the tool's value.
+func (t *Tool) ValueWords() string {
+	switch {
+	case t.Most > t.Least && t.Show != nil:
+		return t.Show(t.Value)
+	case t.Most > t.Least:
+		return strings.TrimSpace(scale.Number(t.Value, Digits(t.Step)) + " " + t.Unit)
+	case t.Chosen < len(t.Words):
+		return t.Words[t.Chosen]
+	}
+	return ""
+}
+
+// Digits is how many decimals a step needs.
+func Digits(step float64) int {
+	n := 0
+	for n < 6 && math.Abs(step-math.Round(step)) > 1e-9 {
+		step *= 10
+		n++
+	}
+	return n
+}
