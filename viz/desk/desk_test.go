@@ -16,6 +16,7 @@ import (
 	"archload/viz/scale"
 	"archload/viz/scene"
 	"archload/viz/stage"
+	"archload/viz/tool"
 )
 
 func TestTurnShiftNear(t *testing.T) {
@@ -372,7 +373,7 @@ func TestBarLeftOut(t *testing.T) {
 		return n
 	}
 	sink, was := h.d.shown.Designs[0].Bridge.Sink, bars()
-	h.push("fold " + foldTop)
+	h.push("fold " + tool.Top)
 	h.scrollTo("brace[1].fitted/1")
 	h.push("brace[1].fitted/1")
 	if got := h.d.shown.Designs[0].Bridge.Sink; !(got > sink) {
