@@ -40,7 +40,7 @@ func newRoot() *cobra.Command {
 		&cobra.Group{ID: groupLook, Title: "To look things up:"})
 	d := &disk.Disk{}
 	addGroup(root, groupStart, newDemo(d), newCases(), newNew())
-	addGroup(root, groupDesign, newCheck(d), newStrings(d), newSolve(d), newCompare(d), newRelief(d), newAction(d), newSeries(d), newTones(d), newResponse(d), newStability(d), newSeasons(d), newBench(d), newReport(d), newSheets(d))
+	addGroup(root, groupDesign, newCheck(d), newStrings(d), newSolve(d), newCompare(d), newRelief(d), newAction(d), newSeries(d), newTones(d), newResponse(d), newStability(d), newSeasons(d), newYears(d), newBench(d), newReport(d), newSheets(d))
 	addGroup(root, groupLook, newKeys(), newWood(d), newLesson(d), newVerify(d))
 	addHelpers(root)
 	wrapArgs(root)

@@ -2,13 +2,8 @@ package swelling
 
 import (
 	"context"
-	"io/fs"
 
-	"archload/cases"
-	"archload/cases/aging"
-	"archload/cases/design"
 	"archload/cases/verify/problem"
-	"archload/testdata"
 )
 
 // All returns the problems of this package by the name that the tables use.
@@ -24,22 +19,8 @@ func All() map[string]problem.Problem {
 		"swelling strip":    once(twoLayers),
 		"swelling cylinder": once(cylinder),
 		"swelling sphere":   once(sphere),
+		"creep alike":       once(creepAlike),
+		"creep strip":       once(creepStrip),
+		"creep closes":      once(creepCloses),
 	}
-}
-
-// seasonOf takes a case file of the tables to its one season.
-func seasonOf(ctx context.Context, name string) (*aging.SeasonReport, error) {
-	c, err := load(testdata.Files, name)
-	if err != nil {
-		return nil, err
-	}
-	r, err := aging.Seasons(ctx, c, design.Options{NoError: true})
-	if err != nil {
-		return nil, err
-	}
-	return &r.Seasons[0], nil
-}
-
-func load(fsys fs.FS, name string) (*cases.Case, error) {
-	return cases.Load(fsys, "verification/swelling/"+name+".toml")
 }

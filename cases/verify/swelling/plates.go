@@ -6,8 +6,6 @@ import (
 
 	"archload/cases/verify/problem"
 	"archload/fem/vec3"
-	"archload/mesh"
-	"archload/testdata"
 )
 
 // freePlate is a free carved plate of Sitka spruce, quarter-cut, that takes up four points of moisture: the
@@ -22,7 +20,7 @@ func freePlate(ctx context.Context) (problem.Readings, error) {
 	if err != nil {
 		return nil, err
 	}
-	c, err := load(testdata.Files, "free")
+	c, err := load("free")
 	if err != nil {
 		return nil, err
 	}
@@ -47,7 +45,7 @@ func flatPlate(ctx context.Context) (problem.Readings, error) {
 	if err != nil {
 		return nil, err
 	}
-	c, err := load(testdata.Files, "flat")
+	c, err := load("flat")
 	if err != nil {
 		return nil, err
 	}
@@ -74,7 +72,7 @@ func twoLayers(ctx context.Context) (problem.Readings, error) {
 	if err != nil {
 		return nil, err
 	}
-	c, err := load(testdata.Files, "strip")
+	c, err := load("strip")
 	if err != nil {
 		return nil, err
 	}
@@ -86,13 +84,4 @@ func twoLayers(ctx context.Context) (problem.Readings, error) {
 	g := s.Gauges
 	got := (2*g[0].Displacement[2] - g[1].Displacement[2] - g[2].Displacement[2]) / (g[1].Y * g[1].Y)
 	return problem.Readings{"curvature": got / want}, nil
-}
-
-// rectangle is a domain about the origin, mm.
-func rectangle(x, y, size float64) (*mesh.Plan, error) {
-	o, err := outline([]mesh.Point{{-x, -y}, {x, -y}, {x, y}, {-x, y}}, true)
-	if err != nil {
-		return nil, err
-	}
-	return mesh.Triangulate(mesh.Domain{Outline: o, Size: size})
 }

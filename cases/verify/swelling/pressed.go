@@ -26,6 +26,15 @@ func outline(p []mesh.Point, corners bool) (*plane.Curve, error) {
 	return plane.NewCurve(p, at)
 }
 
+// rectangle is a domain about the origin, mm.
+func rectangle(x, y, size float64) (*mesh.Plan, error) {
+	o, err := outline([]mesh.Point{{-x, -y}, {x, -y}, {x, y}, {-x, y}}, true)
+	if err != nil {
+		return nil, err
+	}
+	return mesh.Triangulate(mesh.Domain{Outline: o, Size: size})
+}
+
 // shell is a plate that was pressed to its shape, free.
 type shell struct {
 	plan  *mesh.Plan

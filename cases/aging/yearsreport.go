@@ -1,0 +1,94 @@
+package aging
+
+import (
+	"archload/cases/answer"
+	"archload/materials"
+)
+
+// YearsReport is what the strings do to a design over the years. Units are those of a solve.
+type YearsReport struct {
+	Format   int            `json:"format"`
+	Units    string         `json:"units"`
+	Title    string         `json:"title"`
+	Nodes    int            `json:"nodes"`
+	Strung   AgeReport      `json:"strung"` // the day the strings come on: no creep yet
+	Years    []AgeReport    `json:"years"`  // rising
+	Foot     *FootYears     `json:"foot"`   // null without a bridge
+	Creep    []CreepReport  `json:"creep"`
+	Range    [2]float64     `json:"range"` // of creep, times that of the cards
+	Moments  []MomentReport `json:"moments"`
+	Cautions []string       `json:"cautions"`
+}
+
+// AgeReport is the design at one age; ranges by how much creep may differ, null without a bridge.
+type AgeReport struct {
+	At       string               `json:"at"`
+	Years    float64              `json:"years"`
+	Sink     Range                `json:"sink"`          // mm, of the bridge (without one, of the deepest place), from slack strings
+	Action   Range                `json:"action_change"` // mm at the octave, from slack strings, positive when strings come lower
+	GapLeft  Range                `json:"gap_left"`      // mm, greatest under the foot
+	Middle   Range                `json:"share_middle"`  // of the foot's force on its middle third
+	Strength StrengthYears        `json:"strength"`
+	Bridge   *answer.BridgeReport `json:"bridge"` // with the cards' creep
+	Gauges   []answer.GaugeReport `json:"gauges"` // with the cards' creep
+	Energy   float64              `json:"energy"` // N·mm, of the softened design
+	Error    answer.ErrorReport   `json:"error"`
+}
+
+// Range is a number with the cards' creep, and its least and greatest as creep may differ; null where it cannot
+// be had.
+type Range struct {
+	Low  answer.Num `json:"low"`
+	Mid  answer.Num `json:"mid"`
+	High answer.Num `json:"high"`
+}
+
+// StrengthYears is how much of the wood's strength is used by a load that stays.
+type StrengthYears struct {
+	Left answer.Num `json:"left"` // share of short-term strength that such a load leaves, Madison curve
+	Used Range      `json:"used"` // of what is left
+}
+
+// FootYears tells when the middle of the foot comes to bear; null if not in time.
+type FootYears struct {
+	MiddleTouches answer.Num `json:"middle_touches_years"` // first station of the middle third to carry; 0: when strung
+	MiddleCloses  answer.Num `json:"middle_closes_years"`  // last one
+}
+
+// MomentReport is a point of the foot that comes to bear, or lets go.
+type MomentReport struct {
+	Years  float64 `json:"years"`
+	X      float64 `json:"x"`
+	Y      float64 `json:"y"`
+	Closes bool    `json:"closes"`
+
+	pad int
+}
+
+// CreepReport is the creep of one wood of the design: its compliance after t years is 1 + a tⁿ times the
+// elastic one.
+type CreepReport struct {
+	Wood         string  `json:"wood"`
+	Along        float64 `json:"along"`
+	Across       float64 `json:"across"`
+	Shear        float64 `json:"shear"`
+	RollingShear float64 `json:"rolling_shear"`
+	Power        float64 `json:"power"`
+}
+
+// creepOf tells a card's creep.
+func creepOf(c materials.Card) CreepReport {
+	k := c.Creep
+	return CreepReport{Wood: c.Name, Along: k.Along, Across: k.Across, Shear: k.Shear, RollingShear: k.RollingShear, Power: k.Power}
+}
+
+// Failed names the built-in checks that an age does not pass.
+func (r *YearsReport) Failed() []string {
+	var out []string
+	for i := range r.Years {
+		for _, f := range r.Years[i].Error.Failed() {
+			out = append(out, r.Years[i].At+": "+f)
+		}
+	}
+	return out
+}

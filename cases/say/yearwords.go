@@ -1,0 +1,74 @@
+package say
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"archload/cases/aging"
+	"archload/cases/answer"
+)
+
+// WriteYears prints what the strings do to a design over the years in a maker's words.
+func WriteYears(w io.Writer, r *aging.YearsReport) error {
+	b := &strings.Builder{}
+	if r.Title != "" {
+		fmt.Fprintf(b, "%s\n\n", r.Title)
+	}
+	section(b, "Years under the load, each number with its range by how much wood creeps")
+	fmt.Fprintf(b, "  %-8s %-24s %-24s %-24s %-22s\n", "age", "sinks mm", "action lower mm", "middle of foot %", "strength used %")
+	for _, a := range append([]aging.AgeReport{r.Strung}, r.Years...) {
+		fmt.Fprintf(b, "  %-8s %-24s %-24s %-24s %-22s\n", a.At, rangeText(a.Sink, 1, "%.3f"), rangeText(a.Action, 1, "%.3f"),
+			rangeText(a.Middle, 100, "%.0f"), rangeText(a.Strength.Used, 100, "%.0f"))
+	}
+	fmt.Fprintln(b, "  strength used: of what a load of such duration leaves")
+	if f := r.Foot; f != nil {
+		line(b, "the middle of the foot", "%s", footYears(f))
+	}
+	section(b, "How far to trust it")
+	line(b, "range", "with %.2g to %.2g times the creep of the wood cards", r.Range[0], r.Range[1])
+	for _, c := range r.Cautions {
+		line(b, "caution", "%s", c)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// rangeText is a number with its range, each times a factor.
+func rangeText(r aging.Range, times float64, form string) string {
+	if !r.Mid.Known() {
+		return "-"
+	}
+	one := func(n answer.Num) string { return plainZeros(fmt.Sprintf(form, times*float64(n))) }
+	if mid := one(r.Mid); mid == one(r.Low) && mid == one(r.High) {
+		return mid
+	}
+	return fmt.Sprintf("%s (%s to %s)", one(r.Mid), one(r.Low), one(r.High))
+}
+
+// footYears says when the middle of the foot comes to bear.
+func footYears(f *aging.FootYears) string {
+	switch {
+	case !f.MiddleTouches.Known():
+		return "does not come to bear in this time"
+	case f.MiddleCloses == 0:
+		return "bears all along from the first day"
+	case !f.MiddleCloses.Known():
+		return "touches " + afterYears(f.MiddleTouches) + ", and does not close in this time"
+	}
+	return "touches " + afterYears(f.MiddleTouches) + ", and has closed " + afterYears(f.MiddleCloses)
+}
+
+// afterYears says a time.
+func afterYears(years answer.Num) string {
+	switch y := float64(years); {
+	case y == 0:
+		return "from the first day"
+	case y < 2.0/365:
+		return fmt.Sprintf("after %.1f hours", y*365.25*24)
+	case y < 1:
+		return fmt.Sprintf("after %.0f days", y*365.25)
+	default:
+		return fmt.Sprintf("after %.1f years", y)
+	}
+}

@@ -1,0 +1,70 @@
+package main
+
+import (
+	"io"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"archload/cases"
+	"archload/cases/aging"
+	"archload/cases/design"
+	"archload/cases/say"
+	"archload/cmd/internal/disk"
+	"archload/cmd/internal/shell"
+)
+
+func newYears(d *disk.Disk) *cobra.Command {
+	o := wanted{disk: d}
+	var at string
+	cmd := &cobra.Command{
+		Use:   "years CASE",
+		Short: "Say what the strings do to a design over the years: sink, action, foot, strength",
+		Long: "Let a design stand under its strings and loads, with wood that creeps as its cards say, and\n" +
+			"tell for each age how far it has sunk, how the action has changed, how the foot stands, and\n" +
+			"how much is used of the strength that a load of such duration leaves: each with its range.",
+		Example:           "  archload years course-guitar-relief\n  archload years mine/mine.toml --at 1d,1y,10y,50y --json -",
+		Args:              takes(1, 1, "one case"),
+		ValidArgsFunction: completeCases,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			ages, err := aging.Ages(at)
+			if err != nil {
+				return shell.Usagef("--at: %v", err)
+			}
+			rep, err := withCase(&o, cmd, args[0], func(c *cases.Case, opts design.Options) (*aging.YearsReport, error) {
+				return aging.Years(cmd.Context(), c, ages, opts)
+			})
+			if err != nil {
+				return err
+			}
+			files := []output{{filepath.Join(o.dir, fileStem(args[0])) + "-years", []string{"csv"}, yearTable(rep).write}}
+			if err := o.deliver(cmd, rep, func(w io.Writer) error { return say.WriteYears(w, rep) }, files); err != nil {
+				return err
+			}
+			if bad := rep.Failed(); len(bad) > 0 {
+				return shell.CheckError{What: strings.Join(bad, ", ")}
+			}
+			return nil
+		},
+	}
+	o.flags(cmd)
+	cmd.Flags().StringVar(&at, "at", "1d,1y,10y,50y", "ages since the strings came on: h, d, w, m, y")
+	return cmd
+}
+
+// yearTable lists the ages with their numbers.
+func yearTable(r *aging.YearsReport) table {
+	t := table{head: []string{"age", "years", "sink_low_mm", "sink_mm", "sink_high_mm", "action_low_mm", "action_mm", "action_high_mm",
+		"gap_left_low_mm", "gap_left_mm", "gap_left_high_mm", "share_middle_low", "share_middle", "share_middle_high",
+		"strength_left", "used_low", "used", "used_high"}}
+	for _, a := range append([]aging.AgeReport{r.Strung}, r.Years...) {
+		values := []float64{a.Years}
+		for _, v := range []aging.Range{a.Sink, a.Action, a.GapLeft, a.Middle} {
+			values = append(values, float64(v.Low), float64(v.Mid), float64(v.High))
+		}
+		u := a.Strength.Used
+		t.rows = append(t.rows, row([]string{a.At}, append(values, float64(a.Strength.Left), float64(u.Low), float64(u.Mid), float64(u.High))...))
+	}
+	return t
+}
