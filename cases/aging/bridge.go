@@ -71,7 +71,7 @@ func (f bridgeFree) rows() []float64 {
 			out = append(out, dot(u, st.Pads[i].Dir[a]))
 		}
 	}
-	if st.Hold != contact.Slip {
+	if st.Hold == contact.Grip {
 		return out
 	}
 	for i := range st.Body.Guides {

@@ -138,3 +138,22 @@ swell_L = 0.0001
 		t.Errorf("error %v, want that there are no seasons", err)
 	}
 }
+
+// TestRoughFoot takes a foot with friction through a season and back to the made air without one: with
+// a great coefficient it is a foot that grips, and nothing changes where nothing swells.
+func TestRoughFoot(t *testing.T) {
+	text := func(hold string) string {
+		return "format = 1\nbase = \"course-guitar\"\n[bridge]\n" + hold + "\n[season]\nmade = { humidity = 45 }\nto = [{ humidity = 45 }, { humidity = 40 }]\n"
+	}
+	rough := run(t, opened(t, text("hold = \"friction\"\nfriction = 0.4")))
+	grip := run(t, opened(t, text("hold = \"grip\"")))
+	if same := &rough.Seasons[0]; math.Abs(same.ArchRise) > 1e-8 || math.Abs(same.Bridge.ActionChange) > 1e-8 {
+		t.Errorf("the made air: arch %g, action %g mm, want 0", same.ArchRise, same.Bridge.ActionChange)
+	}
+	if a, b := rough.Seasons[1].ArchRise, grip.Seasons[1].ArchRise; !casetest.Near(a, b, 0.05) {
+		t.Errorf("drier, the arch moves by %g mm with friction and %g with grip", a, b)
+	}
+	if bad := rough.Seasons[1].Bridge; bad.Share.Middle < 0 || bad.Share.Middle > 1 {
+		t.Errorf("share of the middle %g", bad.Share.Middle)
+	}
+}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"archload/fem"
+	"archload/fem/friction"
 )
 
 // Standing is a body in a state of contact: where a change begins.
@@ -44,6 +45,9 @@ func (c *Condensed) Swollen(w *fem.Swollen) *Condensed {
 // where they stuck, pads that close on the way stick where they are then. Events tell s as their load.
 func (s *Problem) Onward(from Standing, fit LoadCase) (*State, error) {
 	p, free := s.lcp(fit), s.swelling(fit)
+	if s.plate.hold == Rough {
+		return p.onwardRough(from, fit, free)
+	}
 	w := newTracer(p)
 	old := from.Problem.places(from)
 	w.state.SlackRest = from.State.SlackRest
@@ -78,6 +82,24 @@ func (s *Problem) Onward(from Standing, fit LoadCase) (*State, error) {
 		return nil, err
 	}
 	return w.settle(start)
+}
+
+// onwardRough is Onward with friction: the change is one increment.
+func (p *lcp) onwardRough(from Standing, fit LoadCase, free []float64) (*State, error) {
+	for j, v := range free {
+		p.b[j] += v
+	}
+	rest := from.State.SlackRest
+	q := p.rough(fit, rest)
+	m, err := q.Onward(from.State.moment)
+	if err != nil {
+		return nil, err
+	}
+	st := p.roughState(q, &friction.Path{Moments: []friction.Moment{*m}}, rest)
+	before := *from.State.moment
+	before.Load = 0
+	st.Events, st.onward = roughEvents(&before, m, false), true
+	return st, nil
 }
 
 // swelling is how each row moves by the swelling of body and plate, mm.

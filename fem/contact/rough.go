@@ -14,10 +14,7 @@ func (s *Problem) followRough(fit LoadCase) (*State, error) {
 	if err != nil {
 		return nil, err
 	}
-	q := &friction.Problem{A: p.a, R: p.r, B: p.b, F: p.f, Self: p.self, Gap: make([]float64, p.pads), Coefficient: fit.Friction, Tolerance: fit.Tolerance}
-	for i := range q.Gap {
-		q.Gap[i] = p.restGap(i, rest)
-	}
+	q := p.rough(fit, rest)
 	path, err := q.Follow()
 	if err != nil {
 		return nil, err
@@ -25,11 +22,20 @@ func (s *Problem) followRough(fit LoadCase) (*State, error) {
 	return p.roughState(q, path, rest), nil
 }
 
+// rough is the problem with friction of a body that came to rest somewhere.
+func (p *lcp) rough(fit LoadCase, rest [6]float64) *friction.Problem {
+	q := &friction.Problem{A: p.a, R: p.r, B: p.b, F: p.f, Self: p.self, Gap: make([]float64, p.pads), Coefficient: fit.Friction, Tolerance: fit.Tolerance}
+	for i := range q.Gap {
+		q.Gap[i] = p.restGap(i, rest)
+	}
+	return q
+}
+
 // roughState says a path of friction as the state of a load.
 func (p *lcp) roughState(q *friction.Problem, path *friction.Path, rest [6]float64) *State {
 	m := path.Last()
 	st := &State{Lambda: m.Force, Gap: m.Gap, Slid: m.Slid, Rho: m.Rho, SlackRest: rest, Glides: m.Guided,
-		Work: m.Work, Lost: m.Lost, Loose: m.Loose, Residual: q.Violation(m)}
+		Work: m.Work, Lost: m.Lost, Loose: m.Loose, Residual: q.Violation(m), moment: m}
 	st.Closed, st.Slides = kinds(m)
 	for k := range path.Moments {
 		at := &path.Moments[k]
