@@ -14,26 +14,33 @@ func sayBench(b *strings.Builder, r *answer.BenchReport) {
 	if r == nil {
 		return
 	}
+	verdict, cautions := BenchWords(r)
+	line(b, "against the bench", "%s", verdict)
+	for _, c := range cautions {
+		b.WriteString(folded(c, 96) + "\n")
+	}
+}
+
+// BenchWords says what the gauges' readings ask of the computed stiffness, and how far
+// that reaches.
+func BenchWords(r *answer.BenchReport) (verdict string, cautions []string) {
 	if !r.Stiffness.Known() {
-		line(b, "against the bench", "no stiffness reconciles %s: they go against the computed sink; look at signs, zero and load", readingsText(r))
-		return
+		return fmt.Sprintf("no stiffness reconciles %s: they go against the computed sink; look at signs, zero and load", readingsText(r)), nil
 	}
 	k := float64(r.Stiffness)
-	text := fmt.Sprintf("%s would agree if every stiffness were %.2f times the computed", readingsText(r), k)
+	verdict = fmt.Sprintf("%s would agree if every stiffness were %.2f times the computed", readingsText(r), k)
 	if r.Readings > 1 {
-		text += fmt.Sprintf("; off by %.3f mm before, %.3f after (single gauges ask for %.2f to %.2f)", float64(r.Off), float64(r.Left), float64(r.Least), float64(r.Most))
+		verdict += fmt.Sprintf("; off by %.3f mm before, %.3f after (single gauges ask for %.2f to %.2f)", float64(r.Off), float64(r.Left), float64(r.Least), float64(r.Most))
 	}
-	line(b, "against the bench", "%s", text)
 	if math.Abs(math.Log(k)) > 2*materials.StiffnessScatter {
-		b.WriteString("  That is more than boards differ (22 %): look first at the load, the thickness and the gauge's foot.\n")
+		cautions = append(cautions, "That is more than boards differ (22 %): look first at the load, the thickness and the gauge's foot.")
 	}
 	if r.Readings == 1 {
-		b.WriteString("  One reading is one reading: it cannot tell stiff wood from a wrong load or a gauge that slipped.\n" +
-			"  Read it again, and at other places, before a number is changed for it.\n")
-		return
+		return verdict, append(cautions, "One reading is one reading: it cannot tell stiff wood from a wrong load or a gauge that slipped. "+
+			"Read it again, and at other places, before a number is changed for it.")
 	}
-	b.WriteString("  A factor that fits one top under one load is not yet a property of the wood: load it another way,\n" +
-		"  read again, and see whether the same factor serves.\n")
+	return verdict, append(cautions, "A factor that fits one top under one load is not yet a property of the wood: load it another way, "+
+		"read again, and see whether the same factor serves.")
 }
 
 // readingsText names the readings.

@@ -316,3 +316,32 @@ func look(t *testing.T, page []byte) {
 		t.Errorf("printed: %d pages in %d bytes, want a PDF of at least 10", n, len(data))
 	}
 }
+
+// TestReportMeasured reads gauges on the bench: the report has the factor they ask for,
+// and does not send anyone to measure what was measured.
+func TestReportMeasured(t *testing.T) {
+	in, page := reportOf(t, "course-guitar")
+	d := subject{s: in.Solutions[0], r: in.Reports[0]}
+	const send = "To see whether your plank is stiffer"
+	if !bytes.Contains(page, []byte(send)) {
+		t.Fatalf("a report without readings does not say %q", send)
+	}
+	for i := range d.r.Gauges {
+		d.r.Gauges[i].Measured = answer.Num(d.r.Gauges[i].Sink / 1.19)
+	}
+	d.r.Bench = answer.Bench(d.r.Gauges)
+	if all := strings.Join(d.advice(), "\n"); strings.Contains(all, send) || !strings.Contains(all, "Your readings stand beside") {
+		t.Errorf("advice with readings: %s", all)
+	}
+	if words := strings.Join(d.sinks().Words, "\n"); !strings.Contains(words, "every stiffness were 1.19 times the computed") {
+		t.Errorf("no factor of stiffness in %q", words)
+	}
+}
+
+// TestReportTwoFeet tells two feet by feet and heels: they have no middle.
+func TestReportTwoFeet(t *testing.T) {
+	in, page := reportOf(t, "course-guitar-two-feet")
+	if !bytes.Contains(page, []byte("the bass foot carries")) || bytes.Contains(page, []byte("middle of the foot")) {
+		t.Errorf("the lead of two feet: %q", (&subject{s: in.Solutions[0], r: in.Reports[0]}).sayMiddle(in.Reports[0].Bridge))
+	}
+}

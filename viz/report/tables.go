@@ -4,9 +4,11 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"archload/cases/answer"
 	"archload/cases/quantity"
+	"archload/cases/say"
 	"archload/cases/study"
 )
 
@@ -50,8 +52,12 @@ func (d *subject) sinks() reportSection {
 	if len(t.Rows) > 0 {
 		sec.Tables = append(sec.Tables, t)
 	}
+	if d.r.Bench != nil {
+		verdict, cautions := say.BenchWords(d.r.Bench)
+		sec.Words = append(sec.Words, "Against the bench: "+verdict+". "+strings.Join(cautions, " "))
+	}
 	m := d.r.Top.MostSunk
-	sec.Words = []string{fmt.Sprintf("The top sinks most by %s mm, %s.", d.number("most_sunk"), d.place(m.X, m.Y))}
+	sec.Words = append(sec.Words, fmt.Sprintf("The top sinks most by %s mm, %s.", d.number("most_sunk"), d.place(m.X, m.Y)))
 	if b := d.r.Bridge; b != nil {
 		sec.Words = append(sec.Words, leanWords(b.Tilt))
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 
 	"archload/cases/answer"
@@ -210,6 +211,9 @@ func (d *subject) closing(b *answer.BridgeReport) string {
 }
 
 func (d *subject) sayMiddle(b *answer.BridgeReport) string {
+	if b.TwoFeet() {
+		return d.sayFeet(b)
+	}
 	share, _ := d.answer("middle_share")
 	carries := fmt.Sprintf("At full load it carries %s %% of the force under the foot (%s), the bass end %s %%, the treble end %s %%.", d.number("middle_share"), sure(share),
 		d.number("bass_share"), d.number("treble_share"))
@@ -226,6 +230,24 @@ func (d *subject) sayMiddle(b *answer.BridgeReport) string {
 	}
 	return fmt.Sprintf("As the strings are brought up to pitch, the middle of the foot first touches at %s %% of full load (%s) and does not close all along; left: %s. ",
 		d.number("middle_touches_at"), sure(touches), study.GapWords(b.GapLeft)) + carries
+}
+
+// sayFeet says how two feet bear.
+func (d *subject) sayFeet(b *answer.BridgeReport) string {
+	carries := fmt.Sprintf("At full load the bass foot carries %s %% of the force under both feet, the treble foot %s %%; of their inner heels the bass one %s %%, the treble one %s %%.",
+		d.number("bass_foot_share"), d.number("treble_foot_share"), d.number("bass_inner_share"), d.number("treble_inner_share"))
+	touch, close := answer.HeelsTouchAt(b.Feet), answer.HeelsCloseAt(b.Feet)
+	switch {
+	case !touch.Known():
+		return fmt.Sprintf("No inner heel of the feet touches. Left at full load: %s. ", study.GapWords(b.GapLeft)) + carries
+	case close.Known() && close == 0:
+		return "The inner heels of the feet carry from the first. " + carries
+	case close.Known():
+		return fmt.Sprintf("As the strings are brought up to pitch, an inner heel first touches at %s %% of full load and both have closed at %s %%. ",
+			d.number("heels_touch_at"), d.number("heels_close_at")) + carries
+	}
+	return fmt.Sprintf("As the strings are brought up to pitch, an inner heel first touches at %s %% of full load; they do not close all along; left: %s. ",
+		d.number("heels_touch_at"), study.GapWords(b.GapLeft)) + carries
 }
 
 func (d *subject) sayStrength(a study.Answer) string {
@@ -256,11 +278,12 @@ func (d *subject) advice() []string {
 	if len(d.r.Error.Failed()) > 0 {
 		out = append(out, "Nothing: the program's own checks failed.")
 	}
+	var doubts []string
 	for _, w := range d.r.Warnings {
-		out = append(out, "Warning: "+w+".")
+		doubts = append(doubts, "Warning: "+w+".")
 	}
 	if len(d.r.Error.Failed()) > 0 {
-		return out
+		return append(out, doubts...)
 	}
 	b := d.r.Bridge
 	if a, ok := d.answer("action_change"); ok && b != nil && a.Value > 0.01 {
@@ -270,24 +293,32 @@ func (d *subject) advice() []string {
 	if c := d.s.Top.Built.Case.Bridge; b != nil && c.Relief.Depth > 0 {
 		out = append(out, checkRelief(b, float64(c.Relief.Depth)))
 	}
-	if len(d.r.Gauges) > 0 {
-		g, a := d.r.Gauges[0], study.GaugeAnswer(d.r, 0, d.spread)
+	if i := slices.IndexFunc(d.r.Gauges, func(g answer.GaugeReport) bool { return !g.Measured.Known() }); i >= 0 && d.r.Bench == nil {
+		g, a := d.r.Gauges[i], study.GaugeAnswer(d.r, i, d.spread)
 		out = append(out, fmt.Sprintf("To see whether your plank is stiffer or softer than the handbook's, set a dial gauge at \"%s\", %s, and %s: it should sink %s mm there (%s).",
 			g.Name, d.place(g.X, g.Y), pick(d.r.Strings == nil, "put the load on", "bring the strings up to pitch"), dec(g.Sink, a.Digits), sure(a)))
 	}
-	return append(out, "To choose between designs, set them side by side in one report: in one and the same plank their difference is more certain than any of these numbers.")
+	if d.r.Bench != nil {
+		out = append(out, "Your readings stand beside the computed sinks under \"What sinks\", with the factor of stiffness that they ask for; a second load tells whether it is the wood's.")
+	}
+	out = append(out, "To choose between designs, set them side by side in one report: in one and the same plank their difference is more certain than any of these numbers.")
+	return append(out, doubts...)
 }
 
 // checkRelief says how to check a relief on the bench.
 func checkRelief(b *answer.BridgeReport, depth float64) string {
-	slack := fmt.Sprintf("To check the relief of %s mm, feel for the gap in the middle with a feeler gauge while the strings are slack: it should be that much", dec(depth, 2))
+	closes := b.MiddleClosesAt
+	if b.TwoFeet() {
+		closes = answer.HeelsCloseAt(b.Feet)
+	}
+	slack := fmt.Sprintf("To check the relief of %s mm, feel for the gap %s with a feeler gauge while the strings are slack: it should be that much", dec(depth, 2), pick(b.TwoFeet(), "under the bridge's middle", "in the middle"))
 	switch {
-	case !b.MiddleTouchesAt.Known() || !b.MiddleClosesAt.Known():
-		return fmt.Sprintf("%s. At pitch the middle of the foot stays open; left at its greatest: %s. If you want it to bear, take away less.", slack, study.GapWords(b.GapLeft))
-	case b.MiddleClosesAt == 0:
+	case !closes.Known():
+		return fmt.Sprintf("%s. At pitch %s stays open; left at its greatest: %s. If you want it to bear, take away less.", slack, pick(b.TwoFeet(), "an inner heel", "the middle of the foot"), study.GapWords(b.GapLeft))
+	case closes == 0:
 		return slack + "."
 	}
-	p := float64(b.MiddleClosesAt)
+	p := float64(closes)
 	return fmt.Sprintf("%s. It should close at about %s %% of full load, and be gone at pitch. %s", slack, dec(100*p, 0), say.TuningWords(p))
 }
 
