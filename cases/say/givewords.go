@@ -30,6 +30,7 @@ func WriteGiving(w io.Writer, r *stability.GivingReport) error {
 	if len(r.Stability.Factors) > 0 && r.Stability.NoneBelow.Known() {
 		line(b, "none is missing", "below %.2f times, by a count of its own", float64(r.Stability.NoneBelow))
 	}
+	givingPath(b, r)
 	section(b, "\nHow far to trust it")
 	for _, c := range r.Cautions {
 		line(b, "caution", "%s", c)
@@ -55,4 +56,24 @@ func besides(m stability.GivingWay) string {
 		return ", and as far out as in elsewhere"
 	}
 	return fmt.Sprintf(", elsewhere %.0f %% as far the other way", 100*m.Elsewhere)
+}
+
+// givingPath says where the load on the moved shape ends.
+func givingPath(b *strings.Builder, r *stability.GivingReport) {
+	p := r.Stability.Path
+	if p == nil {
+		return
+	}
+	section(b, "\nOn its moved shape")
+	for _, q := range p.Points {
+		line(b, fmt.Sprintf("%.2f times the load", q.Factor), "sinks %.3f mm", q.Sink)
+	}
+	switch {
+	case !p.Limit.Known():
+		line(b, "gives way", "not up to there")
+	case p.KnockDown.Known():
+		line(b, "gives way at", "%.2f times the load: %.0f %% of the linear factor", float64(p.Limit), 100*float64(p.KnockDown))
+	default:
+		line(b, "gives way at", "%.2f times the load", float64(p.Limit))
+	}
 }

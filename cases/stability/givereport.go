@@ -22,6 +22,26 @@ type Factors struct {
 	Modes     []GivingWay `json:"modes"`
 	NoneBelow answer.Num  `json:"none_below"` // no other factor than those listed lies below this one, by a count
 	Bearing   int         `json:"bearing"`    // points of the foot that stay in contact
+	Path      *GivingPath `json:"path"`       // on the moved shape; null if not asked for
+}
+
+// GivingPath is the load followed on the moved shape.
+type GivingPath struct {
+	Limit     answer.Num  `json:"limit"`      // factor at which the top gives way; null: not up to the last point
+	KnockDown answer.Num  `json:"knock_down"` // that over the lowest linear factor, 1
+	Points    []PathPoint `json:"points"`
+}
+
+// AddPath adds the load followed on the moved shape.
+func (r *GivingReport) AddPath(p *Raised) {
+	g := &GivingPath{Limit: answer.None(), KnockDown: answer.None(), Points: p.Points}
+	if p.Limit > 0 {
+		g.Limit = answer.Num(p.Limit)
+		if f := r.Stability.Factors; len(f) > 0 {
+			g.KnockDown = answer.Num(p.Limit / f[0])
+		}
+	}
+	r.Stability.Path = g
 }
 
 // GivingWay is the shape in which stability is lost.
@@ -48,13 +68,7 @@ func SummarizeGiving(g *Giving, times float64) *GivingReport {
 	case g.Modes.Most > 0:
 		s.NoneBelow = answer.Num(g.Modes.Most)
 	}
-	if st := g.Linear.Result.State; st != nil {
-		for i, closed := range st.Closed {
-			if closed && st.Lambda[i*len(st.Lambda)/len(st.Closed)] > 0 {
-				s.Bearing++
-			}
-		}
-	}
+	s.Bearing = g.Bearing
 	for i, f := range g.Modes.Factors {
 		s.Factors = append(s.Factors, f)
 		s.Modes = append(s.Modes, g.way(i))

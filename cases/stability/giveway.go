@@ -12,8 +12,9 @@ import (
 
 // Giving is how a design would lose its stability by linear theory: its contact, stresses and shapes.
 type Giving struct {
-	Linear *design.Solution
-	Modes  *buckling.Modes
+	Linear  *design.Solution
+	Modes   *buckling.Modes
+	Bearing int // pads that bear
 }
 
 // Find finds the lowest factors on a case's load at which it would lose its stability. Errors are
@@ -35,5 +36,17 @@ func Find(ctx context.Context, c *cases.Case, count int, o design.Options) (*Giv
 	if err != nil {
 		return nil, design.Explain(c, err)
 	}
-	return &Giving{linear, m}, ctx.Err()
+	return &Giving{linear, m, len(in.Pads)}, ctx.Err()
+}
+
+// mostRaised is the factor beyond which no path is followed.
+const mostRaised = 50
+
+// Far is a factor by which the load must have met its limit, if it has one near: a tenth above the lowest
+// linear factor.
+func (g *Giving) Far() float64 {
+	if f := g.Modes.Factors; len(f) > 0 {
+		return min(1.1*f[0], mostRaised)
+	}
+	return mostRaised
 }

@@ -45,3 +45,33 @@ func TestFindPlate(t *testing.T) {
 		t.Errorf("factors %.6f and, of twice the load, %.6f", first[0], first[1])
 	}
 }
+
+// TestRaise follows a bare plate over its limit point and the guitar up to it: both give way before the linear
+// factor, after sinking further at every step, and the plate's load falls behind the limit.
+func TestRaise(t *testing.T) {
+	for _, name := range []string{"bench-plate", "course-guitar"} {
+		o := coarse()
+		o.Refine = 0.3
+		g, err := Find(t.Context(), casetest.Open(t, name), 1, o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := Raise(t.Context(), g.Linear, g.Far())
+		if err != nil {
+			t.Fatal(err)
+		}
+		r := SummarizeGiving(g, 1)
+		r.AddPath(p)
+		if v := float64(r.Stability.Path.KnockDown); !(v > 0.25 && v < 0.95) {
+			t.Errorf("%s: gives way at %.3f of the linear factor", name, v)
+		}
+		for i := 1; i < len(p.Points); i++ {
+			if !(p.Points[i].Sink > p.Points[i-1].Sink) {
+				t.Errorf("%s: sinks %.4f mm, then %.4f", name, p.Points[i-1].Sink, p.Points[i].Sink)
+			}
+		}
+		if end := p.Points[len(p.Points)-1].Factor; name == "bench-plate" && !(end < 0.985*p.Limit) {
+			t.Errorf("%s: the path ends at %.3f, want it to fall behind the limit %.3f", name, end, p.Limit)
+		}
+	}
+}

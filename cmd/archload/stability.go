@@ -17,12 +17,13 @@ const mostFactors = 40
 func newStability(d *disk.Disk) *cobra.Command {
 	o := wanted{disk: d}
 	var count int
+	var path bool
 	cmd := &cobra.Command{
 		Use:   "stability CASE",
 		Short: "Find at how many times its load the top would give way",
 		Long: "Find the lowest factors on the strings' load (or on the loads of a bare plate) at which the\n" +
 			"top would lose its stability: linear theory about the contact at full load, none missing.\n" +
-			"It is an indication: a top that bends on its way gives way before.",
+			"It is an indication: a top that bends on its way gives way before, and --path says when.",
 		Example:           "  archload stability course-guitar\n  archload stability mine/mine.toml --count 6 --json mine.json",
 		Args:              takes(1, 1, "one case"),
 		ValidArgsFunction: completeCases,
@@ -33,7 +34,7 @@ func newStability(d *disk.Disk) *cobra.Command {
 			if count < 1 || count > mostFactors {
 				return shell.Usagef("--count: want 1 to %d, found %d", mostFactors, count)
 			}
-			rep, err := o.givingWay(cmd, args[0], count)
+			rep, err := o.givingWay(cmd, args[0], count, path)
 			if err != nil {
 				return err
 			}
@@ -43,12 +44,13 @@ func newStability(d *disk.Disk) *cobra.Command {
 	cmd.Flags().StringVar(&o.json, "json", "", "write all results as JSON to `FILE` (\"-\": standard output, in place of the text)")
 	cmd.Flags().Float64Var(&o.refine, "refine", 1, "make every triangle this many `TIMES` smaller, to see how much the mesh matters")
 	cmd.Flags().IntVar(&count, "count", 3, "how many factors to find, lowest first")
+	cmd.Flags().BoolVar(&path, "path", false, "follow the load on the moved shape until the top gives way (tens of seconds)")
 	o.timesFlag(cmd)
 	return cmd
 }
 
 // givingWay loads a case and finds its factors, telling its progress.
-func (o *wanted) givingWay(cmd *cobra.Command, arg string, count int) (*stability.GivingReport, error) {
+func (o *wanted) givingWay(cmd *cobra.Command, arg string, count int, path bool) (*stability.GivingReport, error) {
 	c, err := o.open(cmd, arg)
 	if err != nil {
 		return nil, err
@@ -59,5 +61,14 @@ func (o *wanted) givingWay(cmd *cobra.Command, arg string, count int) (*stabilit
 	if err != nil {
 		return nil, err
 	}
-	return stability.SummarizeGiving(g, o.load()), nil
+	rep := stability.SummarizeGiving(g, o.load())
+	if path {
+		tell(fileStem(arg) + ": path on the moved shape")
+		raised, err := stability.Raise(cmd.Context(), g.Linear, g.Far())
+		if err != nil {
+			return nil, err
+		}
+		rep.AddPath(raised)
+	}
+	return rep, nil
 }

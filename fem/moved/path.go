@@ -116,8 +116,8 @@ const (
 	arcSteps  = 12 // of Newton's iteration, then the arc is halved
 	arcWished = 5
 	arcHalved = 12 // times in turn
-	arcFiner  = 8  // times shorter over a limit point
-	arcFine   = 30 // arcs
+	arcFiner  = 4  // times shorter over a limit point
+	arcFine   = 14 // arcs
 )
 
 // step goes one arc on.

@@ -21,36 +21,63 @@ func (e GivesWayError) Error() string {
 // Solve finds the equilibrium under a share of the load, which may be above 1. Errors are those of
 // the contact, and GivesWayError.
 func (p *Problem) Solve(share float64) (*contact.Result, Effort, error) {
-	w := &walk{p: p, on: p.first(), at: answer{u: make([]float64, 6*len(p.Plate.Model.Nodes))}}
-	if err := w.reach(share); err != nil {
+	w := p.start()
+	err := w.climb(ascent{to: share, part: share, least: share / 64})
+	if err != nil {
 		return nil, w.effort, err
 	}
 	return w.result(), w.effort, nil
 }
 
-// leastPart is the smallest part of the load that is tried.
-const leastPart = 1.0 / 64
+// Raise raises the load from nothing to a share of it in equal parts, and tells each the movements there:
+// a result without reactions, energies and checks. Where the load cannot rise further the parts are
+// halved to a hundredth of the share reached, and GivesWayError says where that is.
+func (p *Problem) Raise(to float64, parts int, each func(share float64, r *contact.Result)) error {
+	part := to / float64(parts)
+	return p.start().climb(ascent{to: to, part: part, most: part, least: part / 64, near: 0.005, each: each})
+}
 
-// reach raises the load to a share of the whole, in parts where it must be.
-func (w *walk) reach(share float64) error {
-	part := share - w.share
-	for w.share < share {
-		to := math.Min(share, w.share+part)
-		if share-to < 1e-9 {
-			to = share
+// start is a walk that has not begun.
+func (p *Problem) start() *walk {
+	return &walk{p: p, on: p.first(), at: answer{u: make([]float64, 6*len(p.Plate.Model.Nodes))}}
+}
+
+// ascent says how a load is raised: to a share of it, in parts that are tried at first, that are at
+// most and at least so large, or near so much of the share reached.
+type ascent struct {
+	to, part    float64
+	most, least float64 // most 0: any
+	near        float64
+	each        func(share float64, r *contact.Result)
+}
+
+// climb raises the load.
+func (w *walk) climb(a ascent) error {
+	for w.share < a.to {
+		to := math.Min(a.to, w.share+a.part)
+		if a.to-to < 1e-9*a.to {
+			to = a.to
 		}
 		err := w.settle(to)
 		switch {
 		case err == nil:
 			w.share = to
 			w.effort.Parts++
-			part *= 2
-		case !errors.Is(err, errLost):
+			if a.each != nil {
+				a.each(to, w.at.result)
+			}
+			if a.part *= 2; a.most > 0 {
+				a.part = math.Min(a.part, a.most)
+			}
+		case !errors.Is(err, errLost) && !errors.Is(err, contact.ErrOverturns) && !errors.Is(err, contact.ErrMechanism):
 			return err
-		case part/2 < leastPart*share:
+		case a.part/2 < math.Max(a.least, a.near*w.share):
+			if w.share == 0 && !errors.Is(err, errLost) {
+				return err // the body does not stand under any load
+			}
 			return GivesWayError{w.share}
 		default:
-			part /= 2
+			a.part /= 2
 		}
 	}
 	return nil

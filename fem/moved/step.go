@@ -30,8 +30,9 @@ type answer struct {
 	setting // whose plate is pushed
 	state   *contact.State
 	fit     contact.LoadCase
-	u       []float64 // movements of the plate's nodes
-	body    []float64 // of the body's; nil without one
+	u       []float64       // movements of the plate's nodes
+	body    []float64       // of the body's; nil without one
+	result  *contact.Result // with movements alone
 }
 
 // step solves (2) at a share of the load, with the push at some movements.
@@ -40,7 +41,8 @@ func (w *walk) step(share float64, from *answer, u []float64) (answer, error) {
 	a.cond = w.on.cond.WithPush(share, w.push(u))
 	w.effort.Steps++
 	if w.on.stand == nil {
-		a.u = a.cond.RecoverPlateMoves(1).U
+		a.result = a.cond.RecoverPlateMoves(1)
+		a.u = a.result.U
 		return a, nil
 	}
 	a.stand = w.on.stand.On(a.cond)
@@ -49,8 +51,8 @@ func (w *walk) step(share float64, from *answer, u []float64) (answer, error) {
 	if a.state, err = a.stand.Follow(a.fit); err != nil {
 		return a, err
 	}
-	r := a.stand.RecoverMoves(a.state, a.fit)
-	a.u, a.body = r.U, r.Body
+	a.result = a.stand.RecoverMoves(a.state, a.fit)
+	a.u, a.body = a.result.U, a.result.Body
 	return a, nil
 }
 
