@@ -51,7 +51,7 @@ func TestFindPlate(t *testing.T) {
 func TestRaise(t *testing.T) {
 	for _, name := range []string{"bench-plate", "course-guitar"} {
 		o := coarse()
-		o.Refine = 0.3
+		o.Refine = 0.25
 		g, err := Find(t.Context(), casetest.Open(t, name), 1, o)
 		if err != nil {
 			t.Fatal(err)
