@@ -107,6 +107,12 @@ func (s *System) sum(workers int) {
 	for i, e := range s.Elements {
 		couples[i] = e.Nodes()
 	}
+	for i := range s.Model.Springs {
+		if s.Model.Springs[i].Far != nil { // another's place lies in one triangle, whose nodes couple already
+			nodes, _ := s.springRow(i)
+			couples = append(couples, nodes)
+		}
+	}
 	s.K = sparse.NewMatrix(len(s.Model.Nodes), couples)
 	s.AddStiffness(s.K, workers)
 }

@@ -47,12 +47,13 @@ type BeamElem struct {
 	Group   int32 // index of the brace; -1 if none
 }
 
-// Spring ties a place of a shell to the ground along one direction: a post
-// between top and back, a soft support.
+// Spring ties a place of a shell along one direction to the ground, as a soft support
+// does, or to a place of another shell: a post between top and back.
 type Spring struct {
 	At   SurfacePoint
-	Dir  [3]float64 // unit vector
-	K    float64    // N/mm
+	Far  *SurfacePoint // the other end; nil: the ground
+	Dir  [3]float64    // unit vector
+	K    float64       // N/mm
 	Part Part
 }
 

@@ -65,9 +65,17 @@ func (s *System) WithZone(zone []int32) *System {
 // couple, and the same ones carry contact. Then PrepareLike serves.
 func (s *System) Alike(o *System) bool {
 	a, b := s.Model, o.Model
-	// Springs hang on single triangles, which couple already.
-	return len(a.Nodes) == len(b.Nodes) && len(a.Springs) == len(b.Springs) && slices.Equal(a.Zone, b.Zone) &&
+	return len(a.Nodes) == len(b.Nodes) && slices.EqualFunc(a.Springs, b.Springs, couplesAlike) && slices.Equal(a.Zone, b.Zone) &&
 		slices.EqualFunc(s.Elements, o.Elements, func(e, f Element) bool { return slices.Equal(e.Nodes(), f.Nodes()) })
+}
+
+// couplesAlike says whether two springs couple the same nodes of alike shells: one that
+// stands on the ground couples none that its triangle does not.
+func couplesAlike(a, b Spring) bool {
+	if a.Far == nil || b.Far == nil {
+		return a.Far == nil && b.Far == nil
+	}
+	return a.At.Shell == b.At.Shell && a.Far.Shell == b.Far.Shell
 }
 
 // PrepareLike factorises the stiffness in the order of unknowns of a prepared

@@ -31,7 +31,7 @@ func (r *Result) Recover() {
 	}
 }
 
-// springMove is how far spring i's place moves along it, mm.
+// springMove is how far spring i's place moves along it, away from its far end, mm.
 func (r *Result) springMove(i int) float64 {
 	v := r.Plate.springMove(i, r.U)
 	if r.Swollen != nil {
@@ -73,13 +73,21 @@ func (r *Result) reactions() []Reaction {
 		if f == ([6]float64{}) {
 			continue // the idle freedoms of a lean node
 		}
-		out = append(out, Reaction{Node: n, At: s.Model.Nodes[n].P, F: f})
+		out = append(out, Reaction{Node: n, Spring: -1, At: s.Model.Nodes[n].P, F: f})
 	}
 	for i, sp := range s.Model.Springs {
-		f := vec3.Scale(sp.Dir, -sp.K*r.springMove(i))
-		out = append(out, Reaction{Node: -1, At: s.Model.Place(sp.At), F: [6]float64{f[0], f[1], f[2]}})
+		if sp.Far == nil {
+			f := r.SpringForce(i)
+			out = append(out, Reaction{Node: -1, Spring: i, At: s.Model.Place(sp.At), F: [6]float64{f[0], f[1], f[2]}})
+		}
 	}
 	return out
+}
+
+// SpringForce is what spring i does to its place, N.
+func (r *Result) SpringForce(i int) [3]float64 {
+	sp := &r.Plate.Model.Springs[i]
+	return vec3.Scale(sp.Dir, -sp.K*r.springMove(i))
 }
 
 // internal adds the element forces at the wanted nodes.

@@ -22,9 +22,10 @@ type Result struct {
 
 // Reaction is what the ground gives to a held node or through a spring.
 type Reaction struct {
-	Node int32      // -1 for a spring
-	At   [3]float64 // mm
-	F    [6]float64 // N and N·mm
+	Node   int32      // -1 for a spring
+	Spring int        // its number; -1 at a node
+	At     [3]float64 // mm
+	F      [6]float64 // N and N·mm
 }
 
 // MoveAt returns the displacement of a place on a shell, mm.

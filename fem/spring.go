@@ -1,6 +1,8 @@
 package fem
 
 import (
+	"slices"
+
 	"archload/fem/sparse"
 	"archload/fem/vec3"
 )
@@ -25,21 +27,30 @@ func outer(c float64, row []float64) []float64 {
 	return k
 }
 
-// springRow gives the movement of spring i's place along it as a row over the
-// freedoms of its triangle.
+// springRow gives how far spring i's place moves along it, away from its far end, as a
+// row over the freedoms of the triangles at its ends.
 func (s *System) springRow(i int) (nodes []int32, row []float64) {
 	sp := &s.Model.Springs[i]
-	return s.rowAt(sp.At, sp.Dir)
+	nodes, row = s.rowAt(sp.At, sp.Dir)
+	if sp.Far != nil {
+		far, minus := s.rowAt(*sp.Far, vec3.Scale(sp.Dir, -1))
+		nodes, row = slices.Concat(nodes, far), append(row, minus...)
+	}
+	return nodes, row
 }
 
-// springMove is how far spring i's place moves along it, mm.
+// springMove is how far spring i's place moves along it, away from its far end, mm.
 func (s *System) springMove(i int, u []float64) float64 {
 	sp := &s.Model.Springs[i]
-	return vec3.Dot(sp.Dir, s.MoveAt(u, sp.At))
+	v := s.MoveAt(u, sp.At)
+	if sp.Far != nil {
+		v = vec3.Sub(v, s.MoveAt(u, *sp.Far))
+	}
+	return vec3.Dot(sp.Dir, v)
 }
 
-// SpringPush returns what spring i does to the nodes of its triangle under the
-// movements u, N and N·mm, six each.
+// SpringPush returns what spring i does to the nodes of the triangles at its ends under
+// the movements u, N and N·mm, six each.
 func (s *System) SpringPush(i int, u []float64) (nodes []int32, force []float64) {
 	nodes, row := s.springRow(i)
 	push := -s.Model.Springs[i].K * s.springMove(i, u)

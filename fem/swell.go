@@ -47,7 +47,11 @@ func (s *System) Swell(f Swell) *Swollen {
 	}
 	for i := range m.Springs {
 		sp := &m.Springs[i]
-		w.springs[i] = vec3.Dot(sp.Dir, w.beyond(sp.At))
+		beyond := w.beyond(sp.At)
+		if sp.Far != nil {
+			beyond = vec3.Sub(beyond, w.beyond(*sp.Far))
+		}
+		w.springs[i] = vec3.Dot(sp.Dir, beyond)
 		nodes, row := s.springRow(i)
 		for j, r := range row {
 			w.Load[6*int(nodes[j/6])+j%6] -= sp.K * w.springs[i] * r

@@ -35,29 +35,37 @@ func PostForces(s *design.Solution) []PostReport {
 	}
 	whole := *s
 	whole.Result = s.Result.Complete()
-	return reactions(&whole, nil).Posts
+	return posts(&whole)
+}
+
+// posts are what the posts hold up.
+func posts(s *design.Solution) []PostReport {
+	var out []PostReport
+	b := s.Top.Built
+	for k, p := range b.Case.Posts {
+		sum := 0.0
+		for i := range design.PostSprings {
+			sum += s.Result.SpringForce(b.FirstPost + k*design.PostSprings + i)[2]
+		}
+		out = append(out, PostReport{Name: p.Name, Force: sum})
+	}
+	return out
 }
 
 // reactions sums what holds the plate, and by sector. The supports of an elastic
 // rim are under its sides; what holds the plate's own edge is read off the load
 // flow, if there is one.
 func reactions(s *design.Solution, flow *FlowReport) ReactionsReport {
-	r := ReactionsReport{Applied: s.Result.Applied}
+	r := ReactionsReport{Applied: s.Result.Applied, Posts: posts(s)}
 	var ground SectorsReport
 	parts := rimParts(s.Top.Built)
 	lo, hi := s.Top.Built.Span()
-	posts := len(s.Result.Reactions) - len(s.Top.Built.Model.Springs) + s.Top.Built.FirstPost
-	for i, re := range s.Result.Reactions {
+	for _, re := range s.Result.Reactions {
 		p := re.At
 		for k := range 3 {
 			r.Total[k] += re.F[k]
 		}
-		if i >= posts {
-			k := (i - posts) / design.PostSprings
-			if k == len(r.Posts) {
-				r.Posts = append(r.Posts, PostReport{Name: s.Top.Built.Case.Posts[k].Name})
-			}
-			r.Posts[k].Force += re.F[2]
+		if re.Spring >= s.Top.Built.FirstPost {
 			continue
 		}
 		if at, ok := parts[mesh.Point{p[0], p[1]}]; ok {

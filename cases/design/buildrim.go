@@ -6,6 +6,7 @@ import (
 	"archload/cases/shape"
 	"archload/cases/tree"
 	"archload/fem"
+	"archload/fem/vec3"
 	"archload/materials"
 	"archload/mesh"
 )
@@ -314,8 +315,9 @@ func (b *Built) friction() {
 // as a plate that shears sinks without limit under a true point.
 const PostSprings = 7
 
-// posts are springs between the plate's inner face and the back, spread over
-// the end of each post: one in its middle, six around it.
+// posts are springs between the plate's inner face and the back, which does not give
+// where there is no body, spread over the end of each post: one in its middle, six
+// around it.
 func (b *Built) posts() {
 	b.FirstPost = len(b.Model.Springs)
 	for i := range b.Case.Posts {
@@ -328,7 +330,13 @@ func (b *Built) posts() {
 				q[1] += float64(p.Diameter) / 3 * sin
 			}
 			at, _ := b.place.inner(q)
-			b.Model.Springs = append(b.Model.Springs, fem.Spring{Part: PartRim, At: at, Dir: [3]float64{0, 0, 1}, K: float64(p.Stiffness) / PostSprings})
+			s := fem.Spring{Part: PartRim, At: at, Dir: [3]float64{0, 0, 1}, K: float64(p.Stiffness) / PostSprings}
+			if b.Back != nil {
+				on, _ := b.Back.place.inner(q)
+				up := vec3.Sub(b.Model.Place(at), b.Model.Place(on)) // not quite upright; otherwise its two ends make a couple
+				s.Far, s.Dir = &on, vec3.Scale(up, 1/vec3.Norm(up))
+			}
+			b.Model.Springs = append(b.Model.Springs, s)
 		}
 	}
 }
