@@ -12,6 +12,7 @@ import (
 
 	"archload/cases/verify/movement"
 	"archload/cases/verify/problem"
+	"archload/cases/verify/sliding"
 	"archload/cases/verify/swelling"
 	"archload/fem/parallel"
 )
@@ -76,6 +77,7 @@ func problems() map[string]problem.Problem {
 	all := problem.All()
 	maps.Copy(all, swelling.All())
 	maps.Copy(all, movement.All())
+	maps.Copy(all, sliding.All())
 	return all
 }
 

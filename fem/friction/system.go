@@ -8,13 +8,6 @@ import (
 	lapack "gonum.org/v1/gonum/lapack/gonum"
 )
 
-// state is what a pad is taken to do while an increment is solved.
-type state struct {
-	kind Kind
-	n    [2]float64 // direction of the drag on a sliding pad's row, unit
-	soft float64    // compliance of a sliding pad square to its drag, mm/N; below 0: it carries nothing there
-}
-
 // unknown is one force of the linear system: by how much each of a pad's three rows is
 // loaded under a unit of it, and which combination of rows it holds.
 type unknown struct {
