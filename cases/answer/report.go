@@ -21,8 +21,9 @@ type Report struct {
 	Bench     *BenchReport    `json:"bench"` // null without readings
 	Braces    []BraceReport   `json:"braces"`
 	Reactions ReactionsReport `json:"reactions"`
-	Flow      *FlowReport     `json:"flow"`           // null without a load straight down
-	Body      *body.Report    `json:"body,omitempty"` // left out without a body
+	Flow      *FlowReport     `json:"flow"`             // null without a load straight down
+	Body      *body.Report    `json:"body,omitempty"`   // left out without a body
+	Motion    *Motion         `json:"motion,omitempty"` // left out unless [motion] judged asks for it
 	Energy    EnergyReport    `json:"energy"`
 	Strength  StrengthReport  `json:"strength"`
 	Decades   DecadesReport   `json:"over_decades"`

@@ -92,16 +92,40 @@ func strung(ctx context.Context, c *cases.Case, o Options) (*Moving, error) {
 	if err != nil {
 		return nil, err
 	}
+	return Swinging(sol, o.WorkerCount())
+}
+
+// Swinging builds a design under its strings from its solution, which must have a bridge.
+func Swinging(sol *Solution, workers int) (*Moving, error) {
 	b := sol.Top.Built
-	m := &Moving{Case: c, State: Strung, Built: b, Solution: sol, Refine: o.refine(), Strings: StringSpans(c, b.Geometry.TopAtBridge)}
-	in := vibration.Input{Plate: sol.Top.Factored.System, Body: &b.Bridge.Body, Workers: o.WorkerCount(),
-		Pads: BearingPads(b.Bridge, sol.Result.State), Stays: stays(b, m.Strings)}
+	c := b.Case
+	m := &Moving{Case: c, State: Strung, Built: b, Solution: sol, Refine: sol.Top.refine, Strings: StringSpans(c, b.Geometry.TopAtBridge)}
+	in := vibration.Input{Body: &b.Bridge.Body, Workers: workers, Pads: BearingPads(b.Bridge, sol.Result.State), Stays: stays(b, m.Strings)}
 	m.Bearing = len(in.Pads)
 	if c.Moving().Stress {
 		in.Loaded = sol.Result.U
 	}
+	var err error
+	if in.Plate, err = weighed(sol.Top, workers); err != nil {
+		return nil, err
+	}
 	m.Structure, err = vibration.New(in)
 	return m, err
+}
+
+// weighed is the plate of a top with the masses of its own case: a top that took over the stiffness
+// of another one may be of heavier or lighter wood.
+func weighed(t *Top, workers int) (*fem.System, error) {
+	own, err := Build(t.Built.Geometry, t.Built.Mesh, t.Built.backOn(t.Built.Geometry))
+	if err != nil {
+		return nil, err
+	}
+	was := t.Factored.Model
+	if slices.EqualFunc(own.Model.Sections, was.Sections, func(a, b fem.Section) bool { return a.Density == b.Density }) &&
+		slices.EqualFunc(own.Model.Beams, was.Beams, func(a, b fem.BeamElem) bool { return a.Mass == b.Mass }) {
+		return t.Factored.System, nil
+	}
+	return fem.Assemble(own.Model, workers)
 }
 
 // Altered sums stiffness and mass of another case in the same state on the same triangles, its

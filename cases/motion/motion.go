@@ -14,6 +14,9 @@ type Motion struct {
 	// each wood's own loss, loss_along and loss_across, in the place of this one, where its card has them;
 	// default: false
 	ByWood bool `toml:"by_wood" default:"false" eg:"true"`
+	// tones and levels of the strung top stand among the answers that solve, compare, series and report give;
+	// default: false
+	Judged bool `toml:"judged" default:"false" eg:"true"`
 	// the load's own stress stiffens or softens the strung plate; default: true
 	Stress bool `toml:"stress" default:"true" eg:"false"`
 }

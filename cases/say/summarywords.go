@@ -33,6 +33,7 @@ func WriteSummary(w io.Writer, r *answer.Report) error {
 	s.braces()
 	s.paths()
 	s.strength()
+	s.motion()
 	s.trust()
 	_, err := io.WriteString(w, s.String())
 	return err
@@ -281,6 +282,14 @@ func (s *summary) strength() {
 		"  strength and on up to %.1f times the sink, more in a soft plank. The maker's own judgement,\n"+
 		"  and advice from someone qualified where people may be hurt, come first.\n", 100*answer.LongTerm, answer.Creep)
 	s.end(quantity.HeadStrength)
+}
+
+// motion is how the top swings, if that was asked for.
+func (s *summary) motion() {
+	if s.r.Motion != nil {
+		section(&s.Builder, quantity.HeadMotion)
+		s.end(quantity.HeadMotion)
+	}
 }
 
 func (s *summary) trust() {

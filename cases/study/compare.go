@@ -99,7 +99,7 @@ func (r *Row) differ() {
 	r.Differences = []Difference{}
 	for _, v := range r.Values[1:] {
 		d := Difference{Value: v - r.Values[0], Percent: answer.None(), Mesh: answer.None(), Wood: answer.None()}
-		if math.Abs(float64(r.Values[0])) >= 2.5*math.Pow10(-r.of.Digits) { // of less than its last digits nothing can be told
+		if r.Unit != "dB" && math.Abs(float64(r.Values[0])) >= 2.5*math.Pow10(-r.of.Digits) { // of less than its last digits nothing can be told
 			d.Percent = 100 * d.Value / answer.Num(math.Abs(float64(r.Values[0])))
 		}
 		r.Differences = append(r.Differences, d)

@@ -41,10 +41,10 @@ func FindSpread(ctx context.Context, s *design.Solution, o design.Options) (*Spr
 	on := scatterMesh(s)
 	sp := &Spread{companion: on != s, planks: planks(s.Top.Built.Case)}
 	sp.constants = scattering(sp.planks, on.Top.Built.Bridge != nil)
-	sp.base = answer.SummarizeCompanion(on)
+	sp.base = companion(on, o.WorkerCount())
 	sp.own = sp.base
 	if sp.companion {
-		sp.own = answer.SummarizeCompanion(s)
+		sp.own = companion(s, o.WorkerCount())
 	}
 	sp.each = make([]*answer.Report, len(sp.constants))
 	faults := make([]error, len(sp.constants))

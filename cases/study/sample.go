@@ -10,6 +10,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/quantity"
+	"archload/cases/tone"
 	"archload/materials"
 
 	"gonum.org/v1/gonum/mat"
@@ -197,10 +198,10 @@ func part(z []float64, others [][]float64, scores []float64) {
 
 // companionScales are those of the compared numbers; see companionScale.
 func companionScales(s *design.Solution) []float64 {
-	own := answer.SummarizeCompanion(s)
+	own := companion(s, 1)
 	base := own
 	if on := scatterMesh(s); on != s {
-		base = answer.SummarizeCompanion(on)
+		base = companion(on, 1)
 	}
 	var out []float64
 	for _, q := range quantity.Compared() {
@@ -222,6 +223,7 @@ func inPlanks(ctx context.Context, s *design.Solution, drawn []plank, times []ma
 		return nil
 	}
 	r := answer.Summarize(other)
+	tone.Judge(r, other, 1)
 	var out []float64
 	for _, q := range quantity.Compared() {
 		out = append(out, float64(q.Get(r)))

@@ -8,6 +8,7 @@ import (
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/cases/tone"
 	"archload/materials"
 )
 
@@ -145,9 +146,20 @@ func answerIn(ctx context.Context, s *design.Solution, c *cases.Case) (*design.S
 // solution before, of which the same result leaves all but strength and mass.
 func reportOf(s *design.Solution, before *design.Solution, base *answer.Report) *answer.Report {
 	if s.Result != before.Result {
-		return answer.Summarize(s)
+		r := answer.Summarize(s)
+		tone.Judge(r, s, 1)
+		return r
 	}
 	r := *base
-	r.Mass, r.Strength = answer.MassOf(s.Top.Built), answer.Strength(s)
+	r.Mass, r.Strength, r.Motion = answer.MassOf(s.Top.Built), answer.Strength(s), nil
+	tone.Judge(&r, s, 1)
 	return &r
+}
+
+// companion is the report of a solution that is compared with; how it swings is in it if its case
+// asks for that.
+func companion(s *design.Solution, workers int) *answer.Report {
+	r := answer.SummarizeCompanion(s)
+	tone.Judge(r, s, workers)
+	return r
 }

@@ -16,6 +16,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/shape"
+	"archload/cases/tone"
 	"archload/cases/tree"
 )
 
@@ -222,7 +223,9 @@ func (w *seriesSolver) solve(ctx context.Context, point int) (*answer.Report, er
 	if err != nil {
 		return nil, err
 	}
-	return answer.Summarize(sol), nil
+	r := answer.Summarize(sol)
+	tone.Judge(r, sol, 1)
+	return r, nil
 }
 
 // prepared is the top of a point's group, always made for the group's first

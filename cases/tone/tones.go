@@ -118,6 +118,12 @@ func shareOf(s vibration.Shares) Share {
 // tonnePerGram turns g into the tonne of mechanics.
 const tonnePerGram = 1e-6
 
+// Words of two of the bridge's motions.
+const (
+	pumps         = "pumps"
+	rocksSideways = "rocks sideways"
+)
+
 // bridgeTone describes the bridge's motion.
 func bridgeTone(m *design.Moving, shape []float64) *BridgeTone {
 	br := m.Case.Bridge
@@ -133,7 +139,7 @@ func bridgeTone(m *design.Moving, shape []float64) *BridgeTone {
 		parts[i] = v * v
 		sum += parts[i]
 	}
-	words := [6]string{"pumps", "rocks toward the nut", "rocks sideways", "slides along", "slides across", "turns"}
+	words := [6]string{pumps, "rocks toward the nut", rocksSideways, "slides along", "slides across", "turns"}
 	best := 0
 	for i := range parts {
 		if sum > 0 {

@@ -43,6 +43,7 @@ func newCompare(d *disk.Disk) *cobra.Command {
 		},
 	}
 	o.flags(cmd)
+	o.motionFlag(cmd)
 	cmd.Flags().BoolVar(&o.bare, "no-ranges", false, "leave out how sure each number is, which saves half of the time")
 	cmd.Flags().StringArrayVar(&o.changes, "change", nil, "`\"KEY = VALUE\"`: compare with the first case changed so; several keys: all at once")
 	cmd.Flags().IntVar(&o.sample, "sample", 0, "check the wood's ranges by solving `N` sets of planks drawn at random (30 to 10000)")

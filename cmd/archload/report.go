@@ -38,6 +38,7 @@ func newReport(d *disk.Disk) *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVarP(&o.report, "out", "o", "", "write the report to `FILE` (\"-\": standard output; default: NAME-report.html here)")
+	o.motionFlag(cmd)
 	cmd.Flags().Float64Var(&o.refine, "refine", 1, "make every triangle this many `TIMES` smaller, to see how much the mesh matters")
 	return cmd
 }

@@ -12,6 +12,7 @@ import (
 	"archload/cases/design"
 	"archload/cases/quantity"
 	"archload/cases/say"
+	"archload/cases/tone"
 
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
@@ -26,6 +27,7 @@ type wanted struct {
 	report string  // file of the report, or "" for none
 	dir    string  // folder for pictures and tables, or ""
 	refine float64 // 1; how many times smaller the triangles shall be
+	motion bool    // how the top swings stands among the answers, whatever the case says
 	theory
 }
 
@@ -33,6 +35,11 @@ func (o *wanted) flags(cmd *cobra.Command) {
 	cmd.Flags().StringVar(&o.json, "json", "", "write all results as JSON to `FILE` (\"-\": standard output, in place of the text)")
 	cmd.Flags().StringVarP(&o.dir, "out", "o", "", "write pictures (PNG and SVG) and tables (CSV) into the folder `DIR`")
 	cmd.Flags().Float64Var(&o.refine, "refine", 1, "make every triangle this many `TIMES` smaller, to see how much the mesh matters")
+}
+
+// motionFlag is the flag of commands whose answers may include how the top swings.
+func (o *wanted) motionFlag(cmd *cobra.Command) {
+	cmd.Flags().BoolVar(&o.motion, "motion", false, "tones and levels of the strung top among the answers, as with [motion] judged = true; takes longer")
 }
 
 // check refuses a refinement that no machine or no plate can bear.
@@ -94,6 +101,7 @@ func newSolve(d *disk.Disk) *cobra.Command {
 		},
 	}
 	o.flags(cmd)
+	o.motionFlag(cmd)
 	o.theory.flags(cmd)
 	return cmd
 }
@@ -122,13 +130,22 @@ func (o *wanted) solve(cmd *cobra.Command, arg string) (*design.Solution, *answe
 
 // solveCase solves an opened case, telling its progress under a name.
 func (o *wanted) solveCase(cmd *cobra.Command, name string, c *cases.Case) (*design.Solution, *answer.Report, error) {
+	if o.motion {
+		judged := c.Moving()
+		judged.Judged = true
+		c.Motion = &judged
+	}
 	tell, done := shell.Progress(cmd.ErrOrStderr())
-	sol, err := design.Solve(cmd.Context(), c, o.options(fileStem(name), tell))
-	done()
+	defer done()
+	how := o.options(fileStem(name), tell)
+	sol, err := design.Solve(cmd.Context(), c, how)
 	if err != nil {
 		return nil, nil, err
 	}
-	return sol, quantity.Summarize(sol), nil
+	r := quantity.Summarize(sol)
+	how.Say("how it swings")
+	tone.Judge(r, sol, how.WorkerCount())
+	return sol, r, nil
 }
 
 // checked turns failed built-in checks of the named cases into the error that
