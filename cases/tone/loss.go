@@ -73,10 +73,10 @@ func loseByWood(ctx context.Context, m *design.Moving, red *vibration.Reduced, o
 // floats.
 const still = 1e-12
 
-// lossAt is the loss of the tone nearest to a frequency, 1.
-func (r *ResponseReport) lossAt(hz float64) float64 {
-	best, loss := -1.0, r.Loss
-	for _, l := range r.Losses {
+// lossAt is the loss of the tone nearest to a frequency, 1; otherwise where there is none.
+func lossAt(losses []Loss, hz, otherwise float64) float64 {
+	best, loss := -1.0, otherwise
+	for _, l := range losses {
 		if d := max(hz/l.Hz, l.Hz/hz); best < 0 || d < best {
 			best, loss = d, l.Loss
 		}

@@ -313,7 +313,7 @@ func (r *ResponseReport) decays(red *vibration.Reduced, m *design.Moving, first 
 				break
 			}
 			y := complex(metres, 0) * red.Mobility(first+i, first+i, f)
-			n := Note{Hz: f, Decay: answer.None(), Strong: 8*z*cmplx.Abs(y) > math.Pi*r.lossAt(f)}
+			n := Note{Hz: f, Decay: answer.None(), Strong: 8*z*cmplx.Abs(y) > math.Pi*lossAt(r.Losses, f, r.Loss)}
 			if re := real(y); re > 0 {
 				n.Decay = answer.Num(3 * math.Ln10 / (2 * f * z * re))
 			}
