@@ -13,6 +13,9 @@ import (
 // Format is the version of the case files that this program reads.
 const Format = 1
 
+// UnitsNote says the units and signs of everything in a report; JSON repeats it.
+const UnitsNote = "mm, N, MPa, g, N·mm, degrees; sink positive down, stress positive in tension"
+
 // Case is one design as its file and the file's bases say it, with the
 // defaults filled in. Load makes it; later stages never change it.
 type Case struct {

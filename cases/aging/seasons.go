@@ -55,7 +55,7 @@ func seasons(ctx context.Context, c *cases.Case, o design.Options) (*SeasonsRepo
 		return nil, err
 	}
 	steps, made := stepsOf(c.Season)
-	r := &SeasonsReport{Format: cases.Format, Units: answer.UnitsNote + "; moisture in percent of the dry wood", Title: c.Title,
+	r := &SeasonsReport{Format: cases.Format, Units: cases.UnitsNote + "; moisture in percent of the dry wood", Title: c.Title,
 		Seasons: []SeasonReport{}, Held: heldWords(c), Cautions: cautions(c)}
 	base := c
 	if made != nil {

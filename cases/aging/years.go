@@ -45,7 +45,7 @@ func Years(ctx context.Context, c *cases.Case, ages []Age, o design.Options) (*Y
 	if err != nil {
 		return nil, err
 	}
-	r := &YearsReport{Format: cases.Format, Units: answer.UnitsNote, Title: c.Title, Nodes: len(first.Top.Built.Model.Nodes),
+	r := &YearsReport{Format: cases.Format, Units: cases.UnitsNote, Title: c.Title, Nodes: len(first.Top.Built.Model.Nodes),
 		Years: []AgeReport{}, Moments: []MomentReport{}, Range: [2]float64{leastCreep, mostCreep}, Creep: woodsCreep(c), Cautions: yearsCautions()}
 	n := c.Cards["plate.wood"].Creep.Power
 	path := []stage{{0, first, numbers(first)}}

@@ -5,23 +5,24 @@ import (
 
 	"archload/cases"
 	"archload/cases/design"
+	"archload/cases/pull"
 	"archload/cases/shape"
 	"archload/fem/contact"
 )
 
 // Overview is what can be said of a case without solving it.
 type Overview struct {
-	Format   int             `json:"format"`
-	Units    string          `json:"units"`
-	Title    string          `json:"title"`
-	Keys     []cases.Setting `json:"keys"`
-	Mass     MassReport      `json:"mass"`
-	Top      TopReport       `json:"top"`
-	Strings  *StringsReport  `json:"strings"`
-	Nodes    int             `json:"nodes"`
-	Memory   float64         `json:"memory_mb"` // about, MB
-	Work     float64         `json:"gigaflop"`  // about, of the factorisation
-	Warnings []string        `json:"warnings"`
+	Format   int                 `json:"format"`
+	Units    string              `json:"units"`
+	Title    string              `json:"title"`
+	Keys     []cases.Setting     `json:"keys"`
+	Mass     MassReport          `json:"mass"`
+	Top      TopReport           `json:"top"`
+	Strings  *pull.StringsReport `json:"strings"`
+	Nodes    int                 `json:"nodes"`
+	Memory   float64             `json:"memory_mb"` // about, MB
+	Work     float64             `json:"gigaflop"`  // about, of the factorisation
+	Warnings []string            `json:"warnings"`
 }
 
 // Look checks a case as far as it can be checked without solving, and
@@ -36,10 +37,10 @@ func Look(c *cases.Case) (*Overview, error) {
 		return nil, err
 	}
 	e := b.Plate.Extremes(b.Mesh)
-	o := &Overview{Format: cases.Format, Units: UnitsNote, Title: c.Title, Keys: cases.Resolved(c), Mass: MassOf(b),
+	o := &Overview{Format: cases.Format, Units: cases.UnitsNote, Title: c.Title, Keys: cases.Resolved(c), Mass: MassOf(b),
 		Top: TopReport{Thinnest: spotOf(e.Thinnest), Thickest: spotOf(e.Thickest), Steepest: spotOf(e.Steepest),
 			Apex: apex(b, e.Highest), ApexSink: None()},
-		Strings: stringsReport(g), Nodes: len(b.Model.Nodes), Warnings: warnings(b)}
+		Strings: pull.StringsOf(g), Nodes: len(b.Model.Nodes), Warnings: warnings(b)}
 	o.Memory = memory(b)
 	// Work of nested dissection on a plate, fitted to measured factors of
 	// 2 000 to 50 000 nodes.

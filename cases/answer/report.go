@@ -3,33 +3,34 @@ package answer
 import (
 	"archload/cases/body"
 	"archload/cases/design"
+	"archload/cases/pull"
 )
 
 // Report is the answer in the maker's words, unrounded: lengths mm, forces N,
 // stress MPa, mass g, energy N·mm, angles degrees. It is what the JSON output
 // holds and what texts and pictures are made from.
 type Report struct {
-	Format    int             `json:"format"`
-	Units     string          `json:"units"`
-	Title     string          `json:"title"`
-	Mesh      MeshReport      `json:"mesh"`
-	Top       TopReport       `json:"top"`
-	Mass      MassReport      `json:"mass"`
-	Strings   *StringsReport  `json:"strings"`
-	Bridge    *BridgeReport   `json:"bridge"`
-	Gauges    []GaugeReport   `json:"gauges"`
-	Bench     *BenchReport    `json:"bench"` // null without readings
-	Braces    []BraceReport   `json:"braces"`
-	Reactions ReactionsReport `json:"reactions"`
-	Flow      *FlowReport     `json:"flow"`             // null without a load straight down
-	Body      *body.Report    `json:"body,omitempty"`   // left out without a body
-	Motion    *Motion         `json:"motion,omitempty"` // left out unless [motion] judged asks for it
-	Energy    EnergyReport    `json:"energy"`
-	Strength  StrengthReport  `json:"strength"`
-	Decades   DecadesReport   `json:"over_decades"`
-	Error     ErrorReport     `json:"error"`
-	Timing    design.Stages   `json:"timing"`
-	Warnings  []string        `json:"warnings"`
+	Format    int                 `json:"format"`
+	Units     string              `json:"units"`
+	Title     string              `json:"title"`
+	Mesh      MeshReport          `json:"mesh"`
+	Top       TopReport           `json:"top"`
+	Mass      MassReport          `json:"mass"`
+	Strings   *pull.StringsReport `json:"strings"`
+	Bridge    *BridgeReport       `json:"bridge"`
+	Gauges    []GaugeReport       `json:"gauges"`
+	Bench     *BenchReport        `json:"bench"` // null without readings
+	Braces    []BraceReport       `json:"braces"`
+	Reactions ReactionsReport     `json:"reactions"`
+	Flow      *FlowReport         `json:"flow"`             // null without a load straight down
+	Body      *body.Report        `json:"body,omitempty"`   // left out without a body
+	Motion    *Motion             `json:"motion,omitempty"` // left out unless [motion] judged asks for it
+	Energy    EnergyReport        `json:"energy"`
+	Strength  StrengthReport      `json:"strength"`
+	Decades   DecadesReport       `json:"over_decades"`
+	Error     ErrorReport         `json:"error"`
+	Timing    design.Stages       `json:"timing"`
+	Warnings  []string            `json:"warnings"`
 }
 
 // MeshReport describes the triangles.

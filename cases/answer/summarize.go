@@ -7,10 +7,8 @@ import (
 	"archload/cases"
 	"archload/cases/body"
 	"archload/cases/design"
+	"archload/cases/pull"
 )
-
-// UnitsNote says the units and signs of everything in a report; JSON repeats it.
-const UnitsNote = "mm, N, MPa, g, N·mm, degrees; sink positive down, stress positive in tension"
 
 // SummarizeCompanion puts an answer that was made to be compared with in the
 // maker's words: it finds the load flow first where the edge's shares are read off it.
@@ -25,12 +23,12 @@ func SummarizeCompanion(s *design.Solution) *Report {
 // Summarize puts an answer in the maker's words.
 func Summarize(s *design.Solution) *Report {
 	c := s.Top.Built.Case
-	r := &Report{Format: cases.Format, Units: UnitsNote, Title: c.Title, Warnings: warnings(s.Top.Built)}
+	r := &Report{Format: cases.Format, Units: cases.UnitsNote, Title: c.Title, Warnings: warnings(s.Top.Built)}
 	q := s.Top.Built.Mesh.Quality()
 	r.Mesh = MeshReport{Nodes: len(s.Top.Built.Model.Nodes), Triangles: len(s.Top.Built.Model.Shells), Dofs: 6 * len(s.Top.Built.Model.Nodes), MinAngle: q.MinAngle}
 	r.Mass = MassOf(s.Top.Built)
 	r.Top = topReport(s)
-	r.Strings = stringsReport(s.Top.Built.Geometry)
+	r.Strings = pull.StringsOf(s.Top.Built.Geometry)
 	if s.Top.Built.Bridge != nil {
 		r.Bridge = bridgeReport(s)
 		r.Bridge.setFrictions(s)

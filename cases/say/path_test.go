@@ -6,7 +6,8 @@ import (
 	"testing"
 
 	"archload/cases"
-	"archload/cases/answer"
+	"archload/cases/pull"
+
 	"archload/cases/casetest"
 	"archload/cases/shape"
 )
@@ -111,7 +112,7 @@ func TestNeckReplacesNut(t *testing.T) {
 func TestStringChanges(t *testing.T) {
 	keys := "neck_angle = 4\nfret_plane = 19\nnut_action = 0.6\nsaddle_radius = 300"
 	c := fromPath(t, keys)
-	table, err := answer.StringTableOf(c)
+	table, err := pull.StringTableOf(c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -150,7 +151,7 @@ func TestStringChanges(t *testing.T) {
 // TestAngleChange compares with dT(sin) = T cos a da, per degree.
 func TestAngleChange(t *testing.T) {
 	c := casetest.Load(t, casetest.Files("a.toml", casetest.TopText+casetest.RestText), "a.toml") // 200 N, 5 and 9 deg
-	table, err := answer.StringTableOf(c)
+	table, err := pull.StringTableOf(c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -169,7 +170,7 @@ func TestAngleChange(t *testing.T) {
 // TestRocking sums push times height by hand.
 func TestRocking(t *testing.T) {
 	c := fromPath(t, "nut_height = -28\nsaddle_radius = 300")
-	table, err := answer.StringTableOf(c)
+	table, err := pull.StringTableOf(c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -186,7 +187,7 @@ func TestRocking(t *testing.T) {
 // TestStringTableText looks for what a maker reads first.
 func TestStringTableText(t *testing.T) {
 	c := casetest.Load(t, casetest.Files("a.toml", flatText+"nut_height = -28\n", "b.toml", "format = 1\nbase = \"a.toml\"\nstrings.saddle_friction = 0.1\n"), "b.toml")
-	table, err := answer.StringTableOf(c)
+	table, err := pull.StringTableOf(c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -199,7 +200,7 @@ func TestStringTableText(t *testing.T) {
 			t.Errorf("no %q in\n%s", want, b.String())
 		}
 	}
-	if _, err := answer.StringTableOf(casetest.Load(t, casetest.Files("a.toml", casetest.TopText+"[[load]]\nat = [0, 0]\nforce = [0, 0, -10]\n"), "a.toml")); err == nil {
+	if _, err := pull.StringTableOf(casetest.Load(t, casetest.Files("a.toml", casetest.TopText+"[[load]]\nat = [0, 0]\nforce = [0, 0, -10]\n"), "a.toml")); err == nil {
 		t.Error("a case without strings: want a fault")
 	}
 }

@@ -6,11 +6,11 @@ import (
 	"math"
 	"strings"
 
-	"archload/cases/answer"
+	"archload/cases/pull"
 )
 
 // WriteStrings prints the table of the strings as text.
-func WriteStrings(w io.Writer, t *answer.StringTable) error {
+func WriteStrings(w io.Writer, t *pull.StringTable) error {
 	var b strings.Builder
 	if t.Title != "" {
 		fmt.Fprintf(&b, "%s\n\n", t.Title)
@@ -37,7 +37,7 @@ func WriteStrings(w io.Writer, t *answer.StringTable) error {
 }
 
 // sayEach prints the strings one a line, and their sum.
-func sayEach(b *strings.Builder, s *answer.StringsReport) {
+func sayEach(b *strings.Builder, s *pull.StringsReport) {
 	fmt.Fprintf(b, "  %-10s %7s %7s %9s %7s %7s %10s %9s %9s\n", "string", "x mm", "z mm", "tension N", "front°", "back°", "presses N", "pushes N", "grip N")
 	for _, e := range s.Each {
 		fmt.Fprintf(b, "  %-10s %+7.1f %7.1f %9.1f %7.2f %7.2f %10.2f %+9.2f %9s\n", e.Name, e.X, e.Height, e.Tension,
@@ -59,7 +59,7 @@ func gripText(grip float64) string {
 }
 
 // sayPush prints the range of the push and what it does to the bridge.
-func sayPush(b *strings.Builder, s *answer.StringsReport) {
+func sayPush(b *strings.Builder, s *pull.StringsReport) {
 	if s.Grip > 0 {
 		line(b, "friction lets the push lie", "between %+.1f and %+.1f N (toward the neck)", s.Along-s.Grip, s.Along+s.Grip)
 	}

@@ -4,7 +4,6 @@ import (
 	"context"
 
 	"archload/cases"
-	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/shape"
 )
@@ -26,7 +25,7 @@ func Of(ctx context.Context, c *cases.Case, w *Wish, o design.Options) (*Sheet, 
 		return nil, err
 	}
 	t := &tops{b, top, o}
-	s := &Sheet{Format: cases.Format, Units: answer.UnitsNote, Title: c.Title, Wish: w, Joint: b.joint, Cautions: cautions()}
+	s := &Sheet{Format: cases.Format, Units: cases.UnitsNote, Title: c.Title, Wish: w, Joint: b.joint, Cautions: cautions()}
 	sol, err := t.answer(ctx, b.was)
 	if err != nil {
 		return nil, err

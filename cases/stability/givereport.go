@@ -58,7 +58,7 @@ type GivingWay struct {
 // SummarizeGiving puts factors and shapes in the maker's words.
 func SummarizeGiving(g *Giving, times float64) *GivingReport {
 	b := g.Linear.Top.Built
-	r := &GivingReport{Format: cases.Format, Units: answer.UnitsNote, Title: b.Case.Title, Times: times, Cautions: cautions(b.Case)}
+	r := &GivingReport{Format: cases.Format, Units: cases.UnitsNote, Title: b.Case.Title, Times: times, Cautions: cautions(b.Case)}
 	r.Mesh = answer.MeshReport{Nodes: len(b.Model.Nodes), Triangles: len(b.Model.Shells), Dofs: 6 * len(b.Model.Nodes), MinAngle: b.Mesh.Quality().MinAngle}
 	s := &r.Stability
 	s.Factors, s.Modes, s.NoneBelow = []float64{}, []GivingWay{}, answer.None()

@@ -62,7 +62,7 @@ func Compare(names []string, sols []*design.Solution, reps []*answer.Report) *Co
 // CompareRanged sets solved cases side by side; spreads, one of each case, give
 // the ranges. nil leaves them out.
 func CompareRanged(names []string, sols []*design.Solution, reps []*answer.Report, spreads []*Spread) *Comparison {
-	c := &Comparison{Format: cases.Format, Units: answer.UnitsNote, Cases: names, Reports: reps, Differs: differs(sols)}
+	c := &Comparison{Format: cases.Format, Units: cases.UnitsNote, Cases: names, Reports: reps, Differs: differs(sols)}
 	for _, r := range reps {
 		c.Titles = append(c.Titles, r.Title)
 	}

@@ -51,7 +51,7 @@ type SeriesOptions struct {
 func NewSeries(fsys fs.FS, name string, changes []tree.Change, o SeriesOptions) (*Series, error) {
 	s := &Series{files: newSteady(fsys), name: name, changes: changes}
 	part := o.Part
-	s.Head = SeriesHead{Format: cases.Format, Units: answer.UnitsNote, Case: name, Refine: o.Refine, Points: 1, Part: part, Program: o.Program}
+	s.Head = SeriesHead{Format: cases.Format, Units: cases.UnitsNote, Case: name, Refine: o.Refine, Points: 1, Part: part, Program: o.Program}
 	for i, c := range changes {
 		if slices.ContainsFunc(changes[:i], func(o tree.Change) bool { return tree.Related(o.Key)(c.Key) }) {
 			return nil, fmt.Errorf("want each key once, found %s again", c.Key)

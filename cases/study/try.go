@@ -17,7 +17,7 @@ func Try(ctx context.Context, p *design.Top, o TrialOptions) (*Trial, error) {
 	if p.Built.Bridge == nil {
 		return nil, p.Built.Case.Fault("bridge", "a relief lies under a bridge; want a table [bridge] and [strings]")
 	}
-	t := &Trial{Format: cases.Format, Units: answer.UnitsNote, Title: p.Built.Case.Title, Downforce: p.Built.Geometry.StringSum().Downforce}
+	t := &Trial{Format: cases.Format, Units: cases.UnitsNote, Title: p.Built.Case.Title, Downforce: p.Built.Geometry.StringSum().Downforce}
 	t.Crushing = answer.Num(answer.CrushingLimit(p.Built.Case))
 	tr := &trier{top: p}
 	for _, shape := range o.Shapes {

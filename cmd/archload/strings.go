@@ -4,7 +4,8 @@ import (
 	"io"
 
 	"archload/cases"
-	"archload/cases/answer"
+	"archload/cases/pull"
+
 	"archload/cases/say"
 	"archload/cmd/internal/disk"
 
@@ -21,7 +22,7 @@ func newStrings(d *disk.Disk) *cobra.Command {
 			"or one millimetre more in each height would change.",
 		Example: "  archload strings course-guitar\n  archload strings mine/mine.toml --json -",
 	}, func(c *cases.Case) (page, error) {
-		t, err := answer.StringTableOf(c)
+		t, err := pull.StringTableOf(c)
 		return page{t, func(w io.Writer) error { return say.WriteStrings(w, t) }}, err
 	})
 }

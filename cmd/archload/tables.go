@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"archload/cases/answer"
+	"archload/cases/pull"
 
 	"archload/cmd/internal/spreadsheet"
 )
@@ -73,7 +74,7 @@ func braceTable(braces []answer.BraceReport) table {
 	return t
 }
 
-func stringTable(s *answer.StringsReport) table {
+func stringTable(s *pull.StringsReport) table {
 	t := table{name: "strings", head: []string{"name", "x_mm", "tension_N", "front_angle_deg", "back_angle_deg", "downforce_N", "along_N"}}
 	for _, e := range s.Each {
 		t.rows = append(t.rows, row([]string{e.Name}, e.X, e.Tension, e.FrontAngle, e.BackAngle, e.Downforce, e.Along))

@@ -1,4 +1,4 @@
-package answer
+package pull
 
 import (
 	"archload/cases"
@@ -47,7 +47,7 @@ func StringTableOf(c *cases.Case) (*StringTable, error) {
 	if err != nil {
 		return nil, err
 	}
-	t := &StringTable{Format: cases.Format, Units: UnitsNote, Title: c.Title, StringsReport: stringsReport(g), Changes: stringChanges(g), Wound: c.Strings.WoundNote()}
+	t := &StringTable{Format: cases.Format, Units: cases.UnitsNote, Title: c.Title, StringsReport: StringsOf(g), Changes: stringChanges(g), Wound: c.Strings.WoundNote()}
 	if c.Strings.Path != nil {
 		t.Path = &PathReport{Top: g.TopAtBridge, Saddle: g.TopAtBridge + float64(c.Bridge.SaddleHeight)}
 	}

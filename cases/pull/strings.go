@@ -1,4 +1,6 @@
-package answer
+// Package pull is what the strings do to the bridge, string by string and in sum: the
+// part of a report that tells of them, and the table of archload strings.
+package pull
 
 import (
 	"math"
@@ -43,7 +45,7 @@ type StringReport struct {
 }
 
 // stringsReport is the strings' part of a report; nil without strings.
-func stringsReport(g *shape.Geometry) *StringsReport {
+func StringsOf(g *shape.Geometry) *StringsReport {
 	forces := g.StringForces()
 	if len(forces) == 0 {
 		return nil
