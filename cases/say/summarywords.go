@@ -29,6 +29,7 @@ func WriteSummary(w io.Writer, r *answer.Report) error {
 	s.top()
 	s.strings()
 	s.bridge()
+	s.body()
 	s.gauges()
 	s.braces()
 	s.paths()
@@ -207,6 +208,26 @@ func (s *summary) closing(touches, closes string) string {
 	return fmt.Sprintf("first %s at %s and %s not close all along; left: %s", touch, s.text(touches), does, left)
 }
 
+// body tells what a whole body does.
+func (s *summary) body() {
+	b, g := &s.Builder, s.r.Body
+	if g == nil {
+		return
+	}
+	section(b, quantity.HeadBody)
+	line(b, "mass of the back", "%.1f g with its bars", s.r.Mass.Back)
+	s.say("neck_turn", ", the tail block %.3f", g.TailTurn)
+	if g.Action != nil {
+		line(b, "string action at the octave", "%s lower: the bridge's sink %s, the neck's turn %s, the body's bend %s", s.text("action_change"),
+			s.number("action_bridge"), s.number("action_neck"), s.number("action_body"))
+	}
+	if g.Sink.Bridge == nil {
+		line(b, "apex from the rim's plane", "%.3f mm (down)", g.Sink.Apex)
+	}
+	line(b, "lengthwise it carries", "top %s, sides %s, back %s at y = %.0f", s.text("thrust_top"), s.text("thrust_sides"), s.text("thrust_back"), g.Thrust.Y)
+	s.end(quantity.HeadBody)
+}
+
 func (s *summary) gauges() {
 	b, r := &s.Builder, s.r
 	if len(r.Gauges) == 0 {
@@ -257,6 +278,9 @@ func (s *summary) paths() {
 	}
 	parts := fmt.Sprintf(": stretching %s, bending %s, shear %s, braces %s, bridge %s, bedding %s, rim and supports %s", s.text("energy_stretching"),
 		s.text("energy_bending"), s.text("energy_shear"), s.text("energy_braces"), s.text("energy_bridge"), s.text("energy_bedding"), s.text("energy_rim"))
+	if r.Body != nil {
+		parts = strings.Replace(parts, "rim and supports", "sides", 1) + ", back " + s.text("energy_back")
+	}
 	s.skip("energy")
 	if r.Energy.Total > 0 {
 		s.say("energy", "%s", parts)

@@ -16,7 +16,7 @@ import (
 // cut from it: both bars, say. Two designs share a plank if role and wood are
 // the same.
 type plank struct {
-	role string // "top", "braces", "bridge", "saddle beam", "sides"
+	role string // "top", "braces", "bridge", "saddle beam", "sides", "back", "back bars"
 	card materials.Card
 	keys []string // of Case.cards
 }
@@ -39,6 +39,10 @@ func roleOf(key string) string {
 		return "braces"
 	case "rim.side_wood":
 		return "sides"
+	case "body.back.wood":
+		return "back"
+	case "body.back.brace.wood":
+		return "back bars"
 	}
 	return "bridge"
 }
@@ -68,7 +72,7 @@ func planks(c *cases.Case) []plank {
 
 // woodOrder is the place of a key among those that name woods.
 func woodOrder(key string) int {
-	return slices.Index([]string{"plate.wood", "brace.wood", "bridge.wood", "bridge.saddle_beam.wood", "rim.side_wood"}, design.WithoutEntries(key))
+	return slices.Index([]string{"plate.wood", "brace.wood", "bridge.wood", "bridge.saddle_beam.wood", "rim.side_wood", "body.back.wood", "body.back.brace.wood"}, design.WithoutEntries(key))
 }
 
 // constant is one number of one plank that scatters.
@@ -88,7 +92,7 @@ func (p plank) constants(at int) []constant {
 	switch p.role {
 	case "top":
 		light = []string{"density", "MOR", "compression_along", "compression_across", "shear_along", "tension_across"}
-	case "braces":
+	case "braces", "back bars":
 		keys = []string{"EL", "GLR", "GLT"}
 		light = []string{"density"}
 	case "bridge":
