@@ -43,13 +43,28 @@ func (s *System) Prepare(workers int) (*Prepared, error) {
 // freedoms come out zero, those of nodes that follow a rigid body as it moves.
 func (p *Prepared) Solve(f []float64) {
 	p.Lead(f)
-	for i, fix := range p.fixed {
+	p.Hold(f)
+	p.Factor.Solve(f)
+	p.Follow(f)
+}
+
+// Hold zeroes the held freedoms of movements or nodal forces.
+func (s *System) Hold(f []float64) {
+	for i, fix := range s.fixed {
 		if fix {
 			f[i] = 0
 		}
 	}
-	p.Factor.Solve(f)
-	p.Follow(f)
+}
+
+// Movable is a row over the freedoms without those that are held.
+func (s *System) Movable(c sparse.Column) (out sparse.Column) {
+	for i, d := range c.Dofs {
+		if !s.fixed[d] {
+			out.Dofs, out.Vals = append(out.Dofs, d), append(out.Vals, c.Vals[i])
+		}
+	}
+	return out
 }
 
 // WithZone returns the system with other contact nodes.

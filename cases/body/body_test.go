@@ -193,25 +193,64 @@ func TestReciprocity(t *testing.T) {
 	near(t, "movement of the top against that of the block", sum/n, move, 1e-8)
 }
 
-// TestCourseGuitar: strings, bridge and body are in balance by themselves, and the
-// parts of the change of action sum to it.
+// TestCourseGuitar: strings, bridge and body are in balance by themselves, however the
+// foot is held, and the parts of the change of action sum to it.
 func TestCourseGuitar(t *testing.T) {
-	c, err := cases.OpenChanged(nil, "course-guitar-body", "test", nil)
+	for _, hold := range []string{"grip", "slip", "friction"} {
+		c, err := cases.Load(fstest.MapFS{"a.toml": {Data: []byte("format = 1\nbase = \"course-guitar-body\"\n[bridge]\nhold = \"" + hold + "\"\n")}}, "a.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, err := design.Solve(t.Context(), c, design.Options{Refine: 0.5, NoError: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r := answer.Summarize(s)
+		if bad := r.Error.Failed(); len(bad) > 0 || r.Body.Outside > 1e-10 {
+			t.Errorf("%s: checks failed: %v; the stand gives %.2g of the strings' pull", hold, bad, r.Body.Outside)
+		}
+		a := r.Body.Action
+		near(t, "change of action", r.Bridge.ActionChange, a.Lower, 1e-12)
+		near(t, "its parts", a.BridgeSink+a.NeckTurn+a.BodyBend, a.Lower, 1e-12)
+		if f := r.Reactions.Sectors; math.Abs(f.Neck+f.Tail+f.Bass+f.Treble-r.Flow.Load) > 1e-6*r.Flow.Load {
+			t.Errorf("%s: the edge holds up %.6f N of %.6f", hold, f.Neck+f.Tail+f.Bass+f.Treble, r.Flow.Load)
+		}
+	}
+}
+
+// TestAdaptedBody: a body adapted key by key answers as one prepared afresh.
+func TestAdaptedBody(t *testing.T) {
+	open := func(extra string) *cases.Case {
+		c, err := cases.Load(fstest.MapFS{"a.toml": {Data: []byte("format = 1\nbase = \"course-guitar-body\"\n[mesh]\nsize = 12\n" + extra)}}, "a.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		return c
+	}
+	o := design.Options{NoError: true, NoFlow: true}
+	top, err := design.Prepare(t.Context(), open(""), o)
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := design.Solve(t.Context(), c, design.Options{Refine: 0.5, NoError: true})
-	if err != nil {
-		t.Fatal(err)
-	}
-	r := answer.Summarize(s)
-	if bad := r.Error.Failed(); len(bad) > 0 || r.Body.Outside > 1e-10 {
-		t.Errorf("checks failed: %v; the stand gives %.2g of the strings' pull", bad, r.Body.Outside)
-	}
-	a := r.Body.Action
-	near(t, "change of action", r.Bridge.ActionChange, a.Lower, 1e-12)
-	near(t, "its parts", a.BridgeSink+a.NeckTurn+a.BodyBend, a.Lower, 1e-12)
-	if f := r.Reactions.Sectors; math.Abs(f.Neck+f.Tail+f.Bass+f.Treble-r.Strings.Downforce) > 0.02*r.Strings.Downforce {
-		t.Errorf("the edge holds up %.2f N of %.2f", f.Neck+f.Tail+f.Bass+f.Treble, r.Strings.Downforce)
+	for _, extra := range []string{
+		"[bridge.relief]\ndepth = 0.1\n", "[strings]\ntension_scale = 0.8\n", "[bridge]\nsaddle_height = 28\nhold = \"slip\"\n",
+		"[body.back]\nthickness = 3.5\n", "[body.back]\nwood = \"sitka-spruce\"\n",
+		"[rim]\nside_height = 60\n", "[rim]\nneck_block = 60\n", "[rim]\nsupport = \"clamped\"\n",
+		"[[load]]\non = \"tail block\"\nat = [0, -200]\nforce = [0, 0, -50]\n",
+	} {
+		c := open(extra)
+		adapted, err := design.Adapt(t.Context(), top, c, o)
+		if err != nil {
+			t.Fatalf("%s: %v", extra, err)
+		}
+		got, err := adapted.Answer()
+		if err != nil {
+			t.Fatalf("%s: %v", extra, err)
+		}
+		want, err := design.Solve(t.Context(), c, o)
+		if err != nil {
+			t.Fatalf("%s: %v", extra, err)
+		}
+		near(t, extra, answer.Sink(got), answer.Sink(want), 1e-7)
 	}
 }

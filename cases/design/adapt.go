@@ -96,7 +96,8 @@ func refactored(ctx context.Context, t *Top, g *shape.Geometry, spent Stages, o 
 	if err != nil {
 		return nil, err
 	}
-	b.Model.Zone = united(t.Factored.Model.Zone, b.Model.Zone)
+	feet := slices.DeleteFunc(slices.Clone(t.Factored.Model.Zone), func(n int32) bool { return int(n) >= b.PlateN })
+	b.Model.Zone = united(feet, b.Model.Zone) // the nodes of sides and blocks may have other numbers now
 	return solid(ctx, &Top{Built: b, refine: t.refine, Spent: spent, circles: circ}, o, t.Factored)
 }
 
@@ -146,7 +147,7 @@ func (t *Top) bear(from *Top) error {
 	if b.Bridge.bearsAlike(from.Built.Bridge) && slices.Equal(b.Loads, from.Built.Loads) {
 		return nil
 	}
-	cond, same := t.Cond.Under(b.Bridge.Pads)
+	cond, same := t.Cond.Under(b.Bridge.Pads, b.Bridge.Body.Guides...)
 	if !same || b.Bridge.Hold != from.Built.Bridge.Hold {
 		return t.condense()
 	}

@@ -162,13 +162,17 @@ func surfaceFrame(j surface.Jet) [3][3]float64 {
 	return [3][3]float64{n, t, u}
 }
 
-// contactNodes are the nodes of the triangles that the pads press on, rising.
+// contactNodes are the nodes of the triangles that the pads press on, and those of
+// the blocks, rising.
 func (b *Built) contactNodes(st *BridgeModel) []int32 {
 	var out []int32
 	for i := range st.Pads {
 		for _, at := range st.Pads[i].Spread {
 			out = append(out, b.Model.Shells[at.Shell].Nodes[:]...)
 		}
+	}
+	for _, k := range b.Model.Bodies { // on which guides hang
+		out = append(out, k.Ref)
 	}
 	slices.Sort(out)
 	return slices.Compact(out)

@@ -32,13 +32,22 @@ func (b *Built) stringLoads() []contact.BodyLoad {
 }
 
 // guides hold the saddle across, along and about the upright: what the
-// strings do when the foot slips.
+// strings do when the foot slips. In a body they hang on the blocks, as the strings
+// do: each length of a string holds by its stiffness, the more the shorter it is.
 func (b *Built) guides() {
 	st := b.Bridge
+	var on [2]contact.Share
+	if b.Back != nil {
+		front, back := 0.0, 0.0
+		for _, s := range StringSpans(b.Case, b.Geometry.TopAtBridge) {
+			front, back = front+s.EA/s.Front, back+s.EA/s.Back
+		}
+		on = [2]contact.Share{{Body: b.blockBody("neck"), Part: front / (front + back)}, {Body: b.blockBody("tail"), Part: back / (front + back)}}
+	}
 	node, at := b.SaddleNode(0), b.Saddle(0)
 	for _, g := range []contact.Guide{{Dir: [3]float64{1, 0, 0}}, {Dir: [3]float64{0, 1, 0}},
 		{Dir: [3]float64{0, 0, 1}, Turn: true}} {
-		g.Node, g.At = node, at
+		g.Node, g.At, g.On = node, at, on
 		st.Body.Guides = append(st.Body.Guides, g)
 	}
 }

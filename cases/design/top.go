@@ -141,7 +141,7 @@ func (t *Top) condense() error {
 		t.Cond = contact.Condense(t.Factored, nil, contact.Slip, b.Loads)
 		return nil
 	}
-	t.Cond = contact.Condense(t.Factored, b.Bridge.Pads, b.Bridge.Hold, b.Loads)
+	t.Cond = contact.Condense(t.Factored, b.Bridge.Pads, b.Bridge.Hold, b.Loads, b.Bridge.Body.Guides...)
 	var err error
 	t.Stand, err = t.Cond.Problem(&b.Bridge.Body)
 	return err

@@ -66,7 +66,7 @@ func problem(t *design.Top) *moved.Problem {
 		if br == nil {
 			return contact.Condense(f, nil, contact.Slip, t.Built.Loads)
 		}
-		return contact.Condense(f, br.Pads, br.Hold, t.Built.Loads)
+		return contact.Condense(f, br.Pads, br.Hold, t.Built.Loads, br.Body.Guides...)
 	}
 	if br != nil {
 		p.Body, p.Fit, p.Foot = &br.Body, t.Fit(), footBelow(br)

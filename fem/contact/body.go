@@ -3,6 +3,7 @@ package contact
 import (
 	"archload/fem"
 	"archload/fem/element"
+	"archload/fem/sparse"
 	"archload/fem/vec3"
 )
 
@@ -42,6 +43,35 @@ type Guide struct {
 	At   [3]float64 // mm
 	Dir  [3]float64 // unit vector
 	Turn bool       // holds the rotation about Dir instead of the movement along it
+	On   [2]Share   // what it hangs on; nothing: the ground
+}
+
+// Share is a part of a guide that hangs on a rigid body of the plate's model, which
+// the guide's force pulls at in its turn.
+type Share struct {
+	Body int32   // 1 + the number of the rigid body; 0: none
+	Part float64 // of the guide, 1
+}
+
+// onPlate says whether a guide hangs on the plate's model.
+func (g *Guide) onPlate() bool { return g.On[0].Body > 0 }
+
+// pull is the row of a guide over the plate's freedoms, held ones too: how the place
+// that it hangs on moves along it.
+func (g *Guide) pull(p *fem.Prepared) sparse.Column {
+	var c sparse.Column
+	for _, s := range g.On {
+		if s.Body == 0 {
+			continue
+		}
+		ref := p.Model.Bodies[s.Body-1].Ref
+		for d, v := range g.row(p.Model.Nodes[ref].P) {
+			if v != 0 {
+				c.Dofs, c.Vals = append(c.Dofs, 6*ref+int32(d)), append(c.Vals, s.Part*v)
+			}
+		}
+	}
+	return c
 }
 
 // ArmRow returns the six coefficients by which a node's freedoms move the

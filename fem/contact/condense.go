@@ -47,6 +47,7 @@ type Condensed struct {
 	pads   []Pad // geometry only: gaps and bedding come with the problem
 	hold   Hold
 	cols   []sparse.Column // one for each row: pad-major, normal first
+	pulls  []sparse.Column // of guides that hang on the plate, whose rows come last: with the held freedoms
 	c      []float64       // len(cols)², mm/N, row-major
 	loadF  []float64       // nodal loads on the plate at full load
 	loadU  []float64       // displacement under them; nil without loads
@@ -59,13 +60,19 @@ type Condensed struct {
 	swellAt []float64    // movement of each row under it, mm
 }
 
-// Condense reduces the plate to the given pads. loads act on the plate itself
-// and rise with the string load.
-func Condense(p *fem.Prepared, pads []Pad, hold Hold, loads []fem.PointForce) *Condensed {
+// Condense reduces the plate to the given pads, and to the guides that hang on it.
+// loads act on the plate itself and rise with the string load.
+func Condense(p *fem.Prepared, pads []Pad, hold Hold, loads []fem.PointForce, guides ...Guide) *Condensed {
 	c := &Condensed{plate: p, pads: pads, hold: hold}
 	for i := range pads {
 		for a := range hold.rows() {
 			c.cols = append(c.cols, p.Column(pads[i].Spread, pads[i].Dir[a]))
+		}
+	}
+	for i := range guides {
+		if hold.guided() && guides[i].onPlate() {
+			c.pulls = append(c.pulls, guides[i].pull(p))
+			c.cols = append(c.cols, p.Movable(c.pulls[len(c.pulls)-1]))
 		}
 	}
 	if len(c.cols) > 0 {
@@ -73,6 +80,21 @@ func Condense(p *fem.Prepared, pads []Pad, hold Hold, loads []fem.PointForce) *C
 	}
 	c.setLoads(loads)
 	return c
+}
+
+// padRows is the number of rows of all pads; those of guides come after.
+func (c *Condensed) padRows() int { return len(c.pads) * c.hold.rows() }
+
+// addForces takes the forces on the rows off the nodal loads.
+func (c *Condensed) addForces(load, lambda []float64) {
+	for i, col := range c.cols {
+		if k := i - c.padRows(); k >= 0 {
+			col = c.pulls[k]
+		}
+		for k, d := range col.Dofs {
+			load[d] -= lambda[i] * col.Vals[k]
+		}
+	}
 }
 
 func (c *Condensed) setLoads(loads []fem.PointForce) {

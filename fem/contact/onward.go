@@ -25,8 +25,11 @@ func (c *Condensed) Swollen(w *fem.Swollen) *Condensed {
 	c.plate.Solve(q.swellU)
 	q.swellAt = make([]float64, len(c.cols))
 	for i := range c.cols {
-		pad := &c.pads[i/c.hold.rows()]
-		q.swellAt[i] = dotColumn(c.cols[i], q.swellU) + w.BeyondAlong(pad.Spread, pad.Dir[i%c.hold.rows()])
+		q.swellAt[i] = dotColumn(c.cols[i], q.swellU)
+		if i < c.padRows() {
+			pad := &c.pads[i/c.hold.rows()]
+			q.swellAt[i] += w.BeyondAlong(pad.Spread, pad.Dir[i%c.hold.rows()])
+		}
 	}
 	return &q
 }

@@ -126,6 +126,8 @@ func (s *Problem) sumRow(i int, f arms) {
 	ai := s.a[i*n : i*n+i+1]
 	if i < m {
 		copy(ai, s.plate.c[i*m:])
+	}
+	if i < s.plate.padRows() {
 		bed := s.plate.pads[i/s.per].Bedding
 		if i%s.per == 0 {
 			ai[i] += bed[0]

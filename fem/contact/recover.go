@@ -26,11 +26,7 @@ type Result struct {
 func (s *Problem) Recover(st *State, lc LoadCase) *Result {
 	r := s.partialResult(st, lc)
 	copy(r.Load, s.plate.loadF)
-	for i, col := range s.plate.cols {
-		for k, d := range col.Dofs {
-			r.Load[d] -= st.Lambda[i] * col.Vals[k]
-		}
-	}
+	s.plate.addForces(r.Load, st.Lambda)
 	s.plate.addSwelling(r)
 	r.U = slices.Clone(r.Load)
 	for i, f := range s.plate.push {
@@ -55,7 +51,7 @@ func (c *Condensed) addSwelling(r *Result) {
 // partialResult has the body's part of a result.
 func (s *Problem) partialResult(st *State, lc LoadCase) *Result {
 	r := &Result{Result: fem.Result{Plate: s.plate.plate.System, Large: s.plate.push != nil, Load: make([]float64, len(s.plate.loadF))},
-		State: st, problem: s, loadCase: lc, partial: true, Guides: slices.Clone(st.Lambda[len(s.plate.cols):])}
+		State: st, problem: s, loadCase: lc, partial: true, Guides: slices.Clone(st.Lambda[s.plate.padRows():])}
 	r.bending, r.Body = s.bodyMoves(st, lc)
 	return r
 }
@@ -153,6 +149,9 @@ func (r *Result) check() {
 	r.Applied = w.Force
 	if s.plate.hold.guided() {
 		for i, g := range s.frame.body.Guides {
+			if g.onPlate() {
+				continue // it pulls at the plate as at the body
+			}
 			if f := vec3.Scale(g.Dir, r.Guides[i]); g.Turn {
 				w.AddMoment(f)
 			} else {

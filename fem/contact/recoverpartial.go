@@ -12,12 +12,9 @@ import (
 func (s *Problem) RecoverMoves(st *State, lc LoadCase) *Result {
 	r := s.partialResult(st, lc)
 	c := s.plate
-	for i, col := range c.cols {
-		for k, d := range col.Dofs {
-			r.Load[d] -= st.Lambda[i] * col.Vals[k]
-		}
-	}
+	c.addForces(r.Load, st.Lambda)
 	r.U = slices.Clone(r.Load)
+	c.plate.Hold(r.U)
 	c.plate.Factor.SolveLast(r.U)
 	c.plate.Follow(r.U)
 	if c.loadU != nil {

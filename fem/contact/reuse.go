@@ -4,12 +4,24 @@ import (
 	"slices"
 
 	"archload/fem"
+	"archload/fem/sparse"
 )
 
 // Under returns the condensed plate under other pads, if they press on the
-// same places in the same directions: what stands on them may differ.
-func (c *Condensed) Under(pads []Pad) (*Condensed, bool) {
+// same places in the same directions, and the guides hang on it alike: what stands
+// on them may differ.
+func (c *Condensed) Under(pads []Pad, guides ...Guide) (*Condensed, bool) {
 	if len(pads) != len(c.pads) {
+		return nil, false
+	}
+	var pulls []sparse.Column
+	for i := range guides {
+		if c.hold.guided() && guides[i].onPlate() {
+			pulls = append(pulls, guides[i].pull(c.plate))
+		}
+	}
+	same := func(a, b sparse.Column) bool { return slices.Equal(a.Dofs, b.Dofs) && slices.Equal(a.Vals, b.Vals) }
+	if !slices.EqualFunc(pulls, c.pulls, same) {
 		return nil, false
 	}
 	for i := range pads {
