@@ -67,12 +67,5 @@ func ofBody() []Quantity {
 		newton("thrust_top", "lengthwise thrust in the top", "The force that top and braces carry lengthwise half way between the blocks.", func(t *body.Thrust) float64 { return t.Top }),
 		newton("thrust_sides", "lengthwise thrust in the sides", "The force that both sides with their linings carry lengthwise half way between the blocks.", func(t *body.Thrust) float64 { return t.BassSide + t.TrebleSide }),
 		newton("thrust_back", "lengthwise thrust in the back", "The force that the back with its bars carries lengthwise half way between the blocks.", func(t *body.Thrust) float64 { return t.Back }),
-		{Key: "energy_back", Name: "energy in the back", Unit: "%", Digits: 1, Means: "The share stored in the back with its bars.", Summary: HeadPaths,
-			Get: func(r *answer.Report) answer.Num {
-				if r.Body == nil {
-					return answer.None()
-				}
-				return answer.Num(100 * r.Energy.Back / r.Energy.Total)
-			}},
 	}
 }

@@ -208,6 +208,13 @@ func ofEnergy() []Quantity {
 		part("energy_braces", "energy in the braces", "The share stored in the braces.", UnderRest, func(e *answer.EnergyReport) float64 { return e.Braces }),
 		part("energy_bridge", "energy in the bridge", "The share stored in the bridge.", NotCompared, func(e *answer.EnergyReport) float64 { return e.Bridge }),
 		part("energy_bedding", "energy in the bedding", "The share stored in the wood right under the foot.", NotCompared, func(e *answer.EnergyReport) float64 { return e.Bedding }),
+		{Key: "energy_back", Name: "energy in the back", Unit: "%", Digits: 1, Means: "The share stored in the back of a body with its bars.", Summary: HeadPaths,
+			Get: func(r *answer.Report) answer.Num {
+				if r.Body == nil {
+					return answer.None()
+				}
+				return answer.Num(100 * r.Energy.Back / r.Energy.Total)
+			}},
 		part("energy_rim", "energy in rim and supports", "The share stored in sides and supports.", NotCompared, func(e *answer.EnergyReport) float64 { return e.Rim }),
 	}
 }
