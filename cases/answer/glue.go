@@ -18,11 +18,11 @@ type GlueReport struct {
 	ShearUsed Num           `json:"shear_used"`
 	Peel      Spot          `json:"peel"` // greatest pull square to the plate's face; 0 if it presses everywhere
 	PeelUsed  Num           `json:"peel_used"`
-	Along     []GlueStation `json:"along"`
+	Along     []glueStation `json:"along"`
 }
 
-// GlueStation is the glue line at one place.
-type GlueStation struct {
+// glueStation is the glue line at one place.
+type glueStation struct {
 	X     float64 `json:"x"`
 	Y     float64 `json:"y"`
 	Shear float64 `json:"shear"` // MPa, without sign
@@ -113,7 +113,7 @@ func glueReport(s *design.Solution, i int) GlueReport {
 		area := window * br.Width.Value(mid/l)
 		out, in := g.handOver(a, a+window)
 		p := lerp(g.s, g.x, mid)
-		st := GlueStation{X: p[0], Y: p[1], Shear: in / area, Peel: out / area}
+		st := glueStation{X: p[0], Y: p[1], Shear: in / area, Peel: out / area}
 		r.Along = append(r.Along, st)
 		if st.Shear > r.Shear.Value || k == 0 {
 			r.Shear = Spot{Value: st.Shear, X: st.X, Y: st.Y}

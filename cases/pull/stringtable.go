@@ -13,15 +13,15 @@ type StringTable struct {
 	Format int         `json:"format"`
 	Units  string      `json:"units"`
 	Title  string      `json:"title"`
-	Path   *PathReport `json:"path"` // null where the angles are given
+	Path   *pathReport `json:"path"` // null where the angles are given
 	*StringsReport
 	Changes []StringChange `json:"changes"`
 	Wound   string         `json:"wound,omitempty"` // how sure the weights of wound strings are that were given by their gauge
 }
 
-// PathReport is where the strings' path leads over the bridge's middle, mm
+// pathReport is where the strings' path leads over the bridge's middle, mm
 // above the rim's gluing surface.
-type PathReport struct {
+type pathReport struct {
 	Top    float64 `json:"top"`    // outer surface under the bridge
 	Saddle float64 `json:"saddle"` // string contact at the saddle's middle
 }
@@ -49,7 +49,7 @@ func StringTableOf(c *cases.Case) (*StringTable, error) {
 	}
 	t := &StringTable{Format: cases.Format, Units: cases.UnitsNote, Title: c.Title, StringsReport: StringsOf(g), Changes: stringChanges(g), Wound: c.Strings.WoundNote()}
 	if c.Strings.Path != nil {
-		t.Path = &PathReport{Top: g.TopAtBridge, Saddle: g.TopAtBridge + float64(c.Bridge.SaddleHeight)}
+		t.Path = &pathReport{Top: g.TopAtBridge, Saddle: g.TopAtBridge + float64(c.Bridge.SaddleHeight)}
 	}
 	return t, nil
 }
