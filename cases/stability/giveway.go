@@ -30,7 +30,7 @@ func Find(ctx context.Context, c *cases.Case, count int, o design.Options) (*Giv
 	in := buckling.Input{Input: vibration.Input{Plate: t.Factored.System, Workers: t.Workers}, U: linear.Result.U}
 	if br := t.Built.Bridge; br != nil {
 		in.Body, in.Pads, in.Foot = &br.Body, design.BearingPads(br, linear.Result.State), footBelow(br)
-		in.Guided = br.Hold == contact.Slip
+		in.Guided = br.Hold == contact.Slip || linear.Result.State.Glides
 	}
 	m, err := buckling.Find(in, count)
 	if err != nil {
