@@ -3,6 +3,7 @@ package live
 import (
 	"context"
 	"errors"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -91,6 +92,36 @@ func TestLiveIsSolve(t *testing.T) {
 			t.Errorf("%s: energy %.12g N mm, want %.12g", name, g, w)
 		}
 	}
+}
+
+// TestLiveFriction: a foot with friction at a fraction of the load, and under a deeper relief, is that of a
+// design solved so, as near as the increments of its load tell; what is stored and dissipated makes up the work on the
+// way too.
+func TestLiveFriction(t *testing.T) {
+	t.Parallel()
+	near := func(what string, got, want *design.Solution) {
+		t.Helper()
+		if d := furthest(got.Result.U, want.Result.U); d > 2e-4 {
+			t.Errorf("%s: displacements differ by %.2g of the greatest, want 2e-4", what, d)
+		}
+		if ch := whole(got).Result.Checks; ch.Force > 1e-8 || ch.Moment > 1e-8 || ch.Energy > 1e-8 {
+			t.Errorf("%s: checks %+v, want below 1e-8", what, ch)
+		}
+	}
+	l := mustSet(t, mustBegin(t, "course-guitar-relief", quick()), tree.KeyValue{Key: "bridge.hold", Value: tree.Valued("friction")})
+	for _, load := range []float64{0.2, 0.8} {
+		c, err := cases.OpenChanged(nil, l.Name(), "test", append(l.Keys(), tree.KeyValue{Key: "strings.tension_scale", Value: tree.Valued(load)}))
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(fmt.Sprintf("at %g of the load", load), mustAt(t, l, load), mustSolve(t, c))
+	}
+	deeper := mustSet(t, l, tree.KeyValue{Key: "bridge.relief.depth", Value: tree.Valued(0.16)})
+	c, err := cases.OpenChanged(nil, l.Name(), "test", deeper.Keys())
+	if err != nil {
+		t.Fatal(err)
+	}
+	near("relieved more", mustAt(t, deeper, 1), mustSolve(t, c))
 }
 
 // TestLiveLoad: the top at a fraction of the load is that of strings so much

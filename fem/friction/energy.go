@@ -22,6 +22,10 @@ func (s *increment) moment() *Moment {
 	if !s.guided {
 		clear(m.Force[3*p.pads():])
 	}
+	m.rise = make([]float64, len(m.Force))
+	for j, f := range m.Force {
+		m.rise[j] = (f - s.from.Force[j]) / (s.load - s.from.Load)
+	}
 	for i := range m.rate {
 		was, long := s.from, s.load-s.from.Load
 		m.rate[i] = [3]float64{(m.Gap[i] - was.Gap[i]) / long, (m.Side[i][0] - was.Side[i][0]) / long, (m.Side[i][1] - was.Side[i][1]) / long}

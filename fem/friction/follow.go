@@ -42,7 +42,7 @@ func (p *Problem) Follow() (*Path, error) {
 
 const (
 	firstStep = 1.0 / 32
-	leastStep = 1.0 / (1 << 11)
+	leastStep = 1.0 / (1 << 13)
 )
 
 // gaped says whether any pad stands off at rest.
@@ -92,6 +92,7 @@ func (s *increment) search(last bool) bool {
 // lead is newton with a coefficient of friction that goes from one to another.
 func (s *increment) lead(from, to float64) bool {
 	s.start()
+	s.led = true
 	for n := range leadSteps + 1 {
 		s.mu = from * math.Pow(to/from, float64(n)/leadSteps)
 		if !s.newton() {

@@ -1,8 +1,11 @@
 package friction
 
 import (
+	"errors"
 	"math"
 	"math/rand/v2"
+	"runtime"
+	"slices"
 	"testing"
 )
 
@@ -68,5 +71,65 @@ func TestShorterIncrements(t *testing.T) {
 	}
 	if off > 5e-4*160 || len(fine.Moments) < 2*len(path.Moments) {
 		t.Errorf("%d increments and %d: forces differ by %.2g N of 160", len(path.Moments), len(fine.Moments), off)
+	}
+}
+
+// TestSameBits: what follows the load twice, beside other work or not, gives the same bits.
+func TestSameBits(t *testing.T) {
+	follow := func() *Moment {
+		p := random(rand.New(rand.NewPCG(5, 2)), fit{columns: 40, rows: 4, slope: 0.2, relief: 0.03, push: 0.03, mu: 0.4})
+		path, err := p.Follow()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return path.Last()
+	}
+	want := follow()
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+	for _, procs := range []int{1, 3} {
+		runtime.GOMAXPROCS(procs)
+		if got := follow(); !slices.Equal(got.Force, want.Force) || got.Lost != want.Lost {
+			t.Errorf("with %d processors the answer differs", procs)
+		}
+	}
+}
+
+// FuzzFollow: whatever the foot, it is answered within the laws or has no rest.
+func FuzzFollow(f *testing.F) {
+	f.Add(uint64(1), uint8(3), uint8(2), 0.2, 0.3, 0.05, 0.02, 0.1, 0.4)
+	f.Add(uint64(2), uint8(5), uint8(3), 0.5, 0.9, 0.1, 0.02, 0.3, 0.0)
+	f.Add(uint64(3), uint8(4), uint8(1), 0.0, 0.0, 0.0, 0.0, 0.0, 50.0)
+	f.Fuzz(func(t *testing.T, seed uint64, columns, rows uint8, slope, coupling, relief, misfit, push, mu float64) {
+		within := func(v, most float64) float64 {
+			if !(math.Abs(v) <= most) {
+				return most
+			}
+			return math.Abs(v)
+		}
+		p := random(rand.New(rand.NewPCG(seed, 1)), fit{columns: 2 + int(columns%6), rows: 1 + int(rows%3), slope: within(slope, 1),
+			coupling: within(coupling, 1), relief: within(relief, 0.5), misfit: within(misfit, 0.5), push: within(push, 1), mu: within(mu, 1e4)})
+		path, err := p.Follow()
+		if err != nil {
+			if !errors.Is(err, ErrNoRest) {
+				t.Fatal(err)
+			}
+			return
+		}
+		if v := p.Violation(path.Last()); !(v < 1e-8) {
+			t.Errorf("the laws are broken by %.1e of the load", v)
+		}
+	})
+}
+
+// BenchmarkFollow is a relieved foot as large as a guitar's.
+func BenchmarkFollow(b *testing.B) {
+	p := random(rand.New(rand.NewPCG(1, 2)), fit{columns: 70, rows: 4, slope: 0.2, relief: 0.03, push: 0.03, mu: 0.4})
+	for b.Loop() {
+		path, err := p.Follow()
+		if err != nil {
+			b.Fatal(err)
+		}
+		b.ReportMetric(float64(len(path.Moments)), "moments")
+		b.ReportMetric(float64(path.Solves), "solves")
 	}
 }

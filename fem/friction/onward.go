@@ -6,7 +6,7 @@ package friction
 // ErrNoRest.
 func (p *Problem) Onward(m *Moment) (*Moment, error) {
 	from := *m
-	from.Load, from.rate = 0, make([][3]float64, p.pads())
+	from.Load, from.rise, from.rate = 0, nil, make([][3]float64, p.pads())
 	s, ok := p.rests(&from, 1, true)
 	if !ok {
 		return nil, ErrNoRest

@@ -43,6 +43,7 @@ type Moment struct {
 	Loose  float64      // work that the increments' straight lines leave open, N·mm: see (8)
 
 	held []float64    // where the guides stand, mm
+	rise []float64    // of each row's force over the increment before, N for each unit of load; nil at first
 	rate [][3]float64 // of each pad's gap and place sideways over the increment before, mm for each unit of load
 }
 
