@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"archload/cases/answer"
 	"archload/cases/stability"
 )
 
@@ -26,6 +27,9 @@ func WriteGiving(w io.Writer, r *stability.GivingReport) error {
 	}
 	for _, m := range r.Stability.Modes {
 		line(b, "gives way at", "%.2f times the load: %s most at (%.0f, %.0f)%s", m.Factor, inOut(m), m.X, m.Y, besides(m))
+	}
+	if d := r.Stability.OverDecades; d[0].Known() {
+		line(b, "over decades", "%.2f to %.2f times: wood under lasting load becomes softer, by up to %.1f times in average wood", float64(d[0]), float64(d[1]), answer.Creep)
 	}
 	if len(r.Stability.Factors) > 0 && r.Stability.NoneBelow.Known() {
 		line(b, "none is missing", "below %.2f times, by a count of its own", float64(r.Stability.NoneBelow))
@@ -72,7 +76,8 @@ func givingPath(b *strings.Builder, r *stability.GivingReport) {
 	case !p.Limit.Known():
 		line(b, "gives way", "not up to there")
 	case p.KnockDown.Known():
-		line(b, "gives way at", "%.2f times the load: %.0f %% of the linear factor", float64(p.Limit), 100*float64(p.KnockDown))
+		line(b, "gives way at", "%.2f times the load: %.0f %% of the linear factor; over decades from %.2f times on", float64(p.Limit),
+			100*float64(p.KnockDown), float64(p.Limit)/answer.Creep)
 	default:
 		line(b, "gives way at", "%.2f times the load", float64(p.Limit))
 	}

@@ -47,3 +47,23 @@ func ofSink(v float64) string {
 	}
 	return fmt.Sprintf("%.1f %%", v)
 }
+
+// WriteMovedComparison prints a comparison of answers on their moved shapes, then what each design owes to
+// the movement.
+func WriteMovedComparison(w io.Writer, c *stability.Comparison) error {
+	if err := WriteComparison(w, c.Comparison); err != nil {
+		return err
+	}
+	b := &strings.Builder{}
+	section(b, "\nAll on their moved shapes (second order); the wood's ranges are those of linear answers")
+	if c.Times != 1 {
+		line(b, "load", "%.3g times that of each case", c.Times)
+	}
+	for i, r := range c.Each() {
+		if v := 100 * r.Second.Share; v.Known() {
+			line(b, Letter(i), "%s of the sink comes of forces that act on the shape as it has moved", ofSink(float64(v)))
+		}
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}

@@ -33,6 +33,9 @@ func SeriesText(h study.SeriesHead, rows []study.SeriesRow) string {
 	if failed > 0 {
 		fmt.Fprintf(&b, ", %d of them failed", failed)
 	}
+	if h.Order != "" {
+		b.WriteString(", on the moved shape (second order)")
+	}
 	b.WriteString("\n\n")
 	if len(rows) <= mostShown {
 		writeSeriesRows(&b, h, rows)

@@ -5,6 +5,7 @@ import (
 	"errors"
 
 	"archload/cases"
+	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/tree"
 	"archload/fem"
@@ -41,6 +42,20 @@ func Solve(ctx context.Context, c *cases.Case, o design.Options) (*Solution, err
 		s.FindFlow()
 	}
 	return s, ctx.Err()
+}
+
+// AnswerTop answers a prepared top on its moved shape, without load flow and error of the mesh: what a
+// series asks.
+func AnswerTop(t *design.Top) (*answer.Report, error) {
+	linear, err := t.Answer()
+	if err != nil {
+		return nil, err
+	}
+	s, err := OnMovedShape(linear)
+	if err != nil {
+		return nil, err
+	}
+	return answer.Summarize(s.Solution), nil
 }
 
 // OnMovedShape answers the case of a linear solution on its moved shape.

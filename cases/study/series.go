@@ -30,6 +30,7 @@ const triedFirst = 20
 type Series struct {
 	Head SeriesHead
 
+	answer  func(t *design.Top) (*answer.Report, error) // nil: linear
 	files   *steady
 	name    string
 	changes []tree.Change
@@ -39,9 +40,13 @@ type Series struct {
 
 // SeriesOptions say how a series is solved.
 type SeriesOptions struct {
-	Refine  float64 // multiplies the case's own mesh.refine
-	Part    [2]int  // which of how many; 1 of 1 for the whole
-	Program string  // that solves it, with its version
+	Refine float64 // multiplies the case's own mesh.refine
+	Part   [2]int  // which of how many; 1 of 1 for the whole
+	// Order and Answer are another theory than the linear one: its name, and how it answers a
+	// prepared top. "" and nil: linear.
+	Order   string
+	Answer  func(t *design.Top) (*answer.Report, error)
+	Program string // that solves it, with its version
 }
 
 // NewSeries plans a series and reads all files that its points need, each
@@ -49,9 +54,9 @@ type SeriesOptions struct {
 // combinations must be a sound case; if none is, the first one's faults are the
 // error.
 func NewSeries(fsys fs.FS, name string, changes []tree.Change, o SeriesOptions) (*Series, error) {
-	s := &Series{files: newSteady(fsys), name: name, changes: changes}
+	s := &Series{answer: o.Answer, files: newSteady(fsys), name: name, changes: changes}
 	part := o.Part
-	s.Head = SeriesHead{Format: cases.Format, Units: cases.UnitsNote, Case: name, Refine: o.Refine, Points: 1, Part: part, Program: o.Program}
+	s.Head = SeriesHead{Format: cases.Format, Units: cases.UnitsNote, Case: name, Refine: o.Refine, Points: 1, Part: part, Program: o.Program, Order: o.Order}
 	for i, c := range changes {
 		if slices.ContainsFunc(changes[:i], func(o tree.Change) bool { return tree.Related(o.Key)(c.Key) }) {
 			return nil, fmt.Errorf("want each key once, found %s again", c.Key)
@@ -87,6 +92,9 @@ func (s *Series) identify() error {
 	s.Head.Title = c.Title
 	s.readAll()
 	h := sha256.New()
+	if s.Head.Order != "" {
+		fmt.Fprintf(h, "%q\n", s.Head.Order)
+	}
 	fmt.Fprintf(h, "%q %q %q %v\n", s.Head.Program, s.Head.Keys, s.Head.Values, s.Head.Refine)
 	for _, src := range c.Rep.Order { // bundled files among them
 		fmt.Fprintf(h, "%q %d\n%s", path.Base(src.Label), len(src.Data), src.Data)
@@ -218,6 +226,9 @@ func (w *seriesSolver) solve(ctx context.Context, point int) (*answer.Report, er
 	}
 	if top, err = design.Adapt(ctx, top, c, o); err != nil {
 		return nil, err
+	}
+	if w.s.answer != nil {
+		return w.s.answer(top)
 	}
 	sol, err := top.Answer()
 	if err != nil {

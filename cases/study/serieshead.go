@@ -15,11 +15,12 @@ type SeriesHead struct {
 	Keys        []string   `json:"keys"`
 	Values      [][]string `json:"values"` // of each key
 	Refine      float64    `json:"refine"`
-	Points      int        `json:"points"`      // combinations in all
-	Part        [2]int     `json:"part"`        // which of how many
-	Mine        int        `json:"mine"`        // points of this part
-	Program     string     `json:"program"`     // that made it, with its version
-	Fingerprint string     `json:"fingerprint"` // of program, changes and all files that a point may read (SHA-256)
+	Order       string     `json:"order,omitempty"` // second: answers are those on the moved shape
+	Points      int        `json:"points"`          // combinations in all
+	Part        [2]int     `json:"part"`            // which of how many
+	Mine        int        `json:"mine"`            // points of this part
+	Program     string     `json:"program"`         // that made it, with its version
+	Fingerprint string     `json:"fingerprint"`     // of program, changes and all files that a point may read (SHA-256)
 }
 
 // Same says whether two heads belong to one series, in whatever parts.

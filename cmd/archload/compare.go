@@ -15,6 +15,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/say"
+	"archload/cases/stability"
 	"archload/cases/study"
 	"archload/cases/tree"
 
@@ -44,6 +45,7 @@ func newCompare(d *disk.Disk) *cobra.Command {
 	}
 	o.flags(cmd)
 	o.motionFlag(cmd)
+	o.theory.flags(cmd)
 	cmd.Flags().BoolVar(&o.bare, "no-ranges", false, "leave out how sure each number is, which saves half of the time")
 	cmd.Flags().StringArrayVar(&o.changes, "change", nil, "`\"KEY = VALUE\"`: compare with the first case changed so; several keys: all at once")
 	cmd.Flags().IntVar(&o.sample, "sample", 0, "check the wood's ranges by solving `N` sets of planks drawn at random (30 to 10000)")
@@ -79,39 +81,40 @@ func (o *compared) checkRanges(cmd *cobra.Command) error {
 // compare solves the cases one after the other, each on all cores, and
 // delivers them side by side; name begins the names of the common pictures.
 func (o *compared) compare(cmd *cobra.Command, args []string, name string) error {
-	if err := o.checkRanges(cmd); err != nil {
+	if err := errors.Join(o.checkRanges(cmd), o.theory.check()); err != nil {
 		return err
 	}
 	set, err := o.changed(args)
 	if err != nil {
 		return err
 	}
-	var sols []*design.Solution
+	var linear, sols []*design.Solution
 	var reps []*answer.Report
+	var moved []*stability.Report
 	if set != nil {
 		args = append(slices.Clone(args), fileStem(args[0])+"-changed")
 	}
 	for i, a := range args {
-		var sol *design.Solution
-		var rep *answer.Report
-		var err error
-		if set != nil && i == len(args)-1 {
-			sol, rep, err = o.solveChanged(cmd, args[0], a, set)
-		} else {
-			sol, rep, err = o.solve(cmd, a)
-		}
+		s, err := o.solveOne(cmd, args, i, set)
 		if err != nil {
 			return ofCase(a, err)
 		}
-		sols, reps = append(sols, sol), append(reps, rep)
+		linear, sols, reps, moved = append(linear, s.linear), append(sols, s.shown), append(reps, s.report), append(moved, s.moved)
 	}
-	cmp, err := o.sideBySide(cmd, args, sols, reps)
+	cmp, err := o.sideBySide(cmd, args, linear, reps)
 	if err != nil {
 		return err
 	}
 	files := pictureFiles(filepath.Join(o.dir, name), viz.ComparePictures(sols, cmp))
 	for i, stem := range stems(args) {
 		files = append(files, resultFiles(filepath.Join(o.dir, stem), sols[i], reps[i])...)
+	}
+	if o.isSecond() {
+		both := stability.Compare(cmp, moved)
+		if err := o.deliver(cmd, both, func(w io.Writer) error { return say.WriteMovedComparison(w, both) }, files); err != nil {
+			return err
+		}
+		return checked(args, reps...)
 	}
 	if err := o.deliver(cmd, cmp, func(w io.Writer) error { return say.WriteComparison(w, cmp) }, files); err != nil {
 		return err
@@ -138,16 +141,24 @@ func (o *compared) changed(args []string) ([]tree.KeyValue, error) {
 	return set, nil
 }
 
-// solveChanged solves a case with some keys changed, under another name.
-func (o *compared) solveChanged(cmd *cobra.Command, arg, name string, set []tree.KeyValue) (*design.Solution, *answer.Report, error) {
-	c, err := cases.OpenChanged(o.disk, filepath.ToSlash(arg), "--change", set)
-	if err != nil {
-		return nil, nil, err
+// solveOne solves a case of a comparison; the last one is the first with some keys changed, if any are.
+func (o *compared) solveOne(cmd *cobra.Command, args []string, i int, set []tree.KeyValue) (*solved, error) {
+	if set == nil || i < len(args)-1 {
+		c, err := o.open(cmd, args[i])
+		if err != nil {
+			return nil, err
+		}
+		return o.either(cmd, args[i], c)
 	}
-	return o.solveCase(cmd, name, c)
+	c, err := cases.OpenChanged(o.disk, filepath.ToSlash(args[0]), "--change", set)
+	if err != nil {
+		return nil, err
+	}
+	return o.either(cmd, args[i], stability.Times(c, o.load()))
 }
 
-// sideBySide sets solved cases side by side, with the ranges that are wanted.
+// sideBySide sets solved cases side by side, with the ranges that are wanted. sols are the linear
+// answers, by which the ranges are found; reps are those that are shown.
 func (o *compared) sideBySide(cmd *cobra.Command, args []string, sols []*design.Solution, reps []*answer.Report) (*study.Comparison, error) {
 	if o.bare {
 		return study.Compare(args, sols, reps), nil

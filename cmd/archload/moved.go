@@ -9,8 +9,10 @@ import (
 	"github.com/spf13/cobra"
 
 	"archload/cases"
+	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/stability"
+	"archload/cases/tone"
 	"archload/cmd/internal/shell"
 )
 
@@ -25,6 +27,12 @@ type theory struct {
 
 func (t *theory) flags(cmd *cobra.Command) {
 	t.timesFlag(cmd)
+	t.orderFlags(cmd)
+}
+
+// orderFlags are those of a command whose load is the case's.
+func (t *theory) orderFlags(cmd *cobra.Command) {
+	t.times = cmp.Or(t.times, 1)
 	cmd.Flags().BoolVar(&t.second, "second-order", false, "find the equilibrium on the shape as it has moved, with the linear numbers beside")
 	cmd.Flags().BoolVar(&t.linear, "linear", false, "take the forces on the shape as carved")
 }
@@ -56,19 +64,40 @@ func (o *wanted) options(name string, tell func(string)) design.Options {
 		Progress: func(stage string) { tell(name + ": " + stage) }}
 }
 
-// solveMoved loads a case and solves it on its moved shape, telling its progress.
-func (o *wanted) solveMoved(cmd *cobra.Command, arg string) (*stability.Solution, *stability.Report, error) {
-	c, err := o.open(cmd, arg)
-	if err != nil {
-		return nil, nil, err
-	}
+// solveMoved solves an opened case on its moved shape, telling its progress under a name.
+func (o *wanted) solveMoved(cmd *cobra.Command, name string, c *cases.Case) (*stability.Solution, *stability.Report, error) {
+	o.judge(c)
 	tell, done := shell.Progress(cmd.ErrOrStderr())
-	sol, err := stability.Solve(cmd.Context(), c, o.options(fileStem(arg), tell))
-	done()
+	defer done()
+	how := o.options(fileStem(name), tell)
+	sol, err := stability.Solve(cmd.Context(), c, how)
 	if err != nil {
 		return nil, nil, o.givesWay(err)
 	}
-	return sol, stability.Summarize(sol, o.load()), nil
+	r := stability.Summarize(sol, o.load())
+	how.Say("how it swings")
+	tone.Judge(r.Report, sol.Linear, how.WorkerCount()) // small movements about the linear state
+	return sol, r, nil
+}
+
+// solved is an answer by one theory or the other.
+type solved struct {
+	shown, linear *design.Solution // the same one by linear theory
+	report        *answer.Report   // of the one shown
+	moved         *stability.Report
+}
+
+// either solves an opened case by the theory that is asked for.
+func (o *wanted) either(cmd *cobra.Command, name string, c *cases.Case) (*solved, error) {
+	if !o.isSecond() {
+		sol, rep, err := o.solveCase(cmd, name, c)
+		return &solved{sol, sol, rep, nil}, err
+	}
+	sol, rep, err := o.solveMoved(cmd, name, c)
+	if err != nil {
+		return nil, err
+	}
+	return &solved{sol.Solution, sol.Linear, rep.Report, rep}, nil
 }
 
 // givesWay says in terms of the case's own load where no equilibrium was found.

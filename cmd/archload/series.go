@@ -14,6 +14,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"archload/cases/say"
+	"archload/cases/stability"
 	"archload/cases/study"
 	"archload/cases/tree"
 	"archload/cmd/internal/disk"
@@ -56,6 +57,7 @@ func newSeries(d *disk.Disk) *cobra.Command {
 		RunE:              o.run,
 	}
 	o.flags(cmd)
+	o.orderFlags(cmd)
 	cmd.Flags().Lookup("out").Usage = "write the table and the pictures into the folder `DIR` (default: the case's name with -series)"
 	cmd.Flags().StringArrayVar(&o.changes, "change", nil, "`\"KEY = VALUES\"`: let a key take these values; several keys: every combination")
 	cmd.Flags().StringVar(&o.part, "part", "1/1", "solve part `I/N` of the series alone")
@@ -64,7 +66,7 @@ func newSeries(d *disk.Disk) *cobra.Command {
 }
 
 func (o *seriesFlags) run(cmd *cobra.Command, args []string) error {
-	if err := o.check(); err != nil {
+	if err := errors.Join(o.check(), o.theory.check()); err != nil {
 		return err
 	}
 	if o.join {
@@ -135,8 +137,11 @@ func (o *seriesFlags) plan(cmd *cobra.Command, arg string) (*study.Series, error
 	tell, done := shell.Progress(cmd.ErrOrStderr())
 	tell(fileStem(arg) + ": reading")
 	defer done()
-	s, err := study.NewSeries(o.disk, filepath.ToSlash(arg), changes,
-		study.SeriesOptions{Refine: o.refine, Part: part, Program: "archload " + shell.Version(debug.ReadBuildInfo())})
+	opts := study.SeriesOptions{Refine: o.refine, Part: part, Program: "archload " + shell.Version(debug.ReadBuildInfo())}
+	if o.isSecond() {
+		opts.Order, opts.Answer = "second", stability.AnswerTop
+	}
+	s, err := study.NewSeries(o.disk, filepath.ToSlash(arg), changes, opts)
 	if err != nil && meant(arg) != "" {
 		if _, other := openCase(o.disk, arg); other != nil {
 			err = other // says which file was meant

@@ -108,7 +108,11 @@ func newSolve(d *disk.Disk) *cobra.Command {
 
 // runMoved is the command for an answer on the moved shape.
 func (o *wanted) runMoved(cmd *cobra.Command, args []string) error {
-	sol, rep, err := o.solveMoved(cmd, args[0])
+	c, err := o.open(cmd, args[0])
+	if err != nil {
+		return err
+	}
+	sol, rep, err := o.solveMoved(cmd, args[0], c)
 	if err != nil {
 		return err
 	}
@@ -130,11 +134,7 @@ func (o *wanted) solve(cmd *cobra.Command, arg string) (*design.Solution, *answe
 
 // solveCase solves an opened case, telling its progress under a name.
 func (o *wanted) solveCase(cmd *cobra.Command, name string, c *cases.Case) (*design.Solution, *answer.Report, error) {
-	if o.motion {
-		judged := c.Moving()
-		judged.Judged = true
-		c.Motion = &judged
-	}
+	o.judge(c)
 	tell, done := shell.Progress(cmd.ErrOrStderr())
 	defer done()
 	how := o.options(fileStem(name), tell)
@@ -146,6 +146,15 @@ func (o *wanted) solveCase(cmd *cobra.Command, name string, c *cases.Case) (*des
 	how.Say("how it swings")
 	tone.Judge(r, sol, how.WorkerCount())
 	return sol, r, nil
+}
+
+// judge has how the top swings stand among the answers of a case, if that is asked for.
+func (o *wanted) judge(c *cases.Case) {
+	if o.motion {
+		judged := c.Moving()
+		judged.Judged = true
+		c.Motion = &judged
+	}
 }
 
 // checked turns failed built-in checks of the named cases into the error that
