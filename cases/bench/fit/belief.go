@@ -12,7 +12,8 @@ type belief struct {
 	x    []float64
 	p    []float64 // row-major
 	cost float64
-	took []int // of each reading so far: the tone it is taken for (0 where there is no choice), or leftOut
+	far  float64 // sum of the squares of how far each reading was from what was expected, in standard deviations
+	took []int   // of each reading so far: the tone it is taken for (0 where there is no choice), or leftOut
 }
 
 // leftOut stands for a reading that is taken for a slip.
@@ -57,6 +58,7 @@ func (b *belief) taking(g *guess, c []float64, value, sd, unit float64, as int) 
 	s := v + sd*sd
 	off := value - y
 	out := &belief{x: append([]float64(nil), b.x...), p: append([]float64(nil), b.p...)}
+	out.far = b.far + off*off/s
 	out.cost = b.cost + off*off/s + math.Log(2*math.Pi*s/(unit*unit))
 	out.took = append(append([]int(nil), b.took...), as)
 	ph := make([]float64, n)
@@ -76,7 +78,7 @@ func (b *belief) taking(g *guess, c []float64, value, sd, unit float64, as int) 
 
 // leaving is the belief with a reading more that is taken for a slip: it may lie anywhere.
 func (b *belief) leaving() *belief {
-	return &belief{x: b.x, p: b.p, cost: b.cost + slipCost, took: append(append([]int(nil), b.took...), leftOut)}
+	return &belief{x: b.x, p: b.p, cost: b.cost + slipCost, far: b.far, took: append(append([]int(nil), b.took...), leftOut)}
 }
 
 // A slip of the pen: one reading in fifty, anywhere within a factor of e either way.

@@ -32,5 +32,5 @@
 //
 // Small movement, no air (which takes half a percent or more off the tones of a light thin blank), wood that is the
 // same everywhere in the piece. A thin blank is taken for a thin plate (Kirchhoff) unless its file says
-// otherwise; what shear may change is added to the ranges (shear.go).
+// otherwise; what shear may change is added to the ranges (widen.go).
 package fit

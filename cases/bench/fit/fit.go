@@ -28,13 +28,11 @@ func Fit(ctx context.Context, f *bench.File, o Options) (*Report, error) {
 		return nil, err
 	}
 	rounds := a.rounds
-	if a, err = t.settle(ctx, a.at); err != nil {
+	if a, err = t.settle(ctx, a.at, a.last); err != nil {
 		return nil, err
 	}
 	a.rounds += rounds
-	if err := t.shearDoubt(ctx, a); err != nil {
-		return nil, err
-	}
+	t.doubtful(a)
 	return t.report(a), nil
 }
 

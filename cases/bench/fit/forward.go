@@ -32,7 +32,8 @@ type found struct {
 type state struct {
 	tones []found
 	sinks []guess
-	mass  guess // logarithm of the weight in g
+	mass  guess  // logarithm of the weight in g
+	idle  []bool // unknowns that change none of the tones and sinks; nil: not known
 }
 
 // step is by how much the logarithm of an unknown is changed to see what it does.
@@ -41,7 +42,9 @@ const step = 1e-4
 // evaluate solves a setup on a scene for the unknowns at x. The derivatives are those of the energies under
 // the same movements, which is exact for tones (of modal mass 1, dω² = φᵀ(dK - ω² dM)φ) and, with the
 // movement λ under a unit force at the gauge, for sinks (ds = -λᵀ dK u).
-func (s *setup) evaluate(ctx context.Context, sc *scene, card *materials.Card, x []float64, workers int, slopes bool) (*state, error) {
+//
+// Slopes are found anew, or taken from a state nearby, or, with neither, left out.
+func (s *setup) evaluate(ctx context.Context, sc *scene, card *materials.Card, x []float64, workers int, slopes bool, before *state) (*state, error) {
 	thicker := s.thicker(x)
 	sys, err := fem.Assemble(sc.in(wood(card, x), thicker), 1)
 	if err != nil {
@@ -61,8 +64,17 @@ func (s *setup) evaluate(ctx context.Context, sc *scene, card *materials.Card, x
 			return nil, err
 		}
 	}
-	if err := ctx.Err(); err != nil || !slopes {
-		return out, err
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	if before != nil {
+		out.idle = before.idle
+	}
+	if !slopes {
+		if before != nil {
+			out.take(before)
+		}
+		return out, nil
 	}
 	return out, s.slopes(out, sc, sys, card, x, shapes, pairs, workers)
 }
@@ -163,13 +175,7 @@ func (s *setup) slopes(out *state, sc *scene, sys *fem.System, card *materials.C
 		all = append(all, b[0], b[1])
 	}
 	base := energies(sys, all)
-	var places []int
-	for i := firstStiff; i < len(woodKeys()); i++ {
-		places = append(places, i)
-	}
-	if !s.onEdge {
-		places = append(places, s.thickness)
-	}
+	places := s.stirring(out.idle)
 	var mu sync.Mutex
 	var fault error
 	parallel.Chunks(workers, len(places), 1, func(from, to int) {
@@ -194,7 +200,64 @@ func (s *setup) slopes(out *state, sc *scene, sys *fem.System, card *materials.C
 			}
 		}
 	})
+	out.rest(places)
 	return fault
+}
+
+// stirring lists the unknowns that may change a setup's stiffness.
+func (s *setup) stirring(idle []bool) []int {
+	var places []int
+	for i := firstStiff; i < len(woodKeys()); i++ {
+		if idle == nil || !idle[i] {
+			places = append(places, i)
+		}
+	}
+	if !s.onEdge {
+		places = append(places, s.thickness)
+	}
+	return places
+}
+
+// rest marks the unknowns that stirred nothing.
+func (out *state) rest(places []int) {
+	if out.idle == nil {
+		out.idle = make([]bool, len(out.mass.row))
+	}
+	for _, k := range places {
+		most := 0.0
+		for i := range out.tones {
+			most = math.Max(most, math.Abs(out.tones[i].row[k]))
+		}
+		for i := range out.sinks {
+			most = math.Max(most, math.Abs(out.sinks[i].row[k]/out.sinks[i].y))
+		}
+		out.idle[k] = most < nothing
+	}
+}
+
+// nothing is how little, in logarithms, an unknown changes that changes nothing.
+const nothing = 1e-7
+
+// take takes the slopes of a state nearby.
+func (out *state) take(before *state) {
+	for i := range out.tones {
+		f := &out.tones[i]
+		best, most := -1, 0.0
+		for k := range before.tones {
+			if m := alike(f.shape, before.tones[k].shape); m > most {
+				best, most = k, m
+			}
+		}
+		if best >= 0 {
+			copy(f.row, before.tones[best].row)
+		}
+	}
+	for i := range out.sinks {
+		for k, v := range before.sinks[i].row {
+			out.sinks[i].row[k] = v * out.sinks[i].y / before.sinks[i].y
+		}
+	}
+	out.idle = before.idle
 }
 
 // energies are the strain energies of all elements of the searched wood and the rest under some movements.

@@ -11,6 +11,8 @@ type matcher struct {
 	readings []reading // weights, bars and gauges first, then tones, lowest first
 	states   map[*setup]*state
 	at       []float64 // the unknowns that the states were found for
+	slopesAt []float64 // those that their slopes were
+	slack    float64   // by how much more a tone's logarithm may be off: the model is linear about a place far away
 }
 
 // mostWays is how many ways are kept as one reading after the other is taken in.
@@ -53,6 +55,7 @@ func (m *matcher) takings(b *belief, i int) []*belief {
 		t := &st.tones[k]
 		y, v := b.expects(&t.guess, m.at)
 		value, sd, unit := r.measured()
+		sd = math.Hypot(sd, m.slack)
 		if off := value - y; off*off > farthest*farthest*(v+sd*sd) {
 			continue
 		}
@@ -75,12 +78,16 @@ var (
 	notHeard     = -2 * math.Log(0.25)
 )
 
+// modelShare is how far the model itself may be off, of a logarithm: what is left of the triangles and of the theory in
+// the published checks, and wood that is not quite the same everywhere.
+const modelShare = 0.002
+
 // measured is a reading as it is compared, with its deviation, and the unit that likelihoods go by.
 func (r *reading) measured() (value, sd, unit float64) {
 	if r.logged() {
-		return math.Log(r.value), r.sd, 1
+		return math.Log(r.value), math.Hypot(r.sd, modelShare), 1
 	}
-	return r.value, r.sd, math.Max(math.Abs(r.value), r.sd)
+	return r.value, math.Hypot(r.sd, modelShare*r.value), math.Max(math.Abs(r.value), r.sd)
 }
 
 // taken says whether an earlier reading is taken for a tone.
@@ -106,6 +113,14 @@ func (m *matcher) guessOf(r *reading) *guess {
 		return &st.tones[k].guess
 	}
 	return nil
+}
+
+// guessAs is what the model says of a reading that is taken for a tone, or can mean one thing only.
+func (m *matcher) guessAs(r *reading, as int) *guess {
+	if r.kind == tone {
+		return &m.states[r.setup].tones[as].guess
+	}
+	return m.guessOf(r)
 }
 
 // barTone is the place of a bar's tone of a kind by its order; -1 if it was not found.

@@ -51,11 +51,11 @@ func (p *planner) blank() error {
 		t := &p.f.Tones[i]
 		s := states[t.State]
 		if s == nil {
-			make, err := p.blankMaker(t.State, nil)
+			make, deep, err := p.blankMaker(t.State, nil)
 			if err != nil {
 				return err
 			}
-			s = &setup{name: "blank", make: make, thickness: place, count: more}
+			s = &setup{name: "blank", make: make, deep: deep, thickness: place, count: more}
 			if t.State == "bare" {
 				s.name = "plate on its edge"
 			}
@@ -87,34 +87,36 @@ func (p *planner) anyBlank(states map[string]*setup) (*setup, error) {
 	if s := states["free"]; s != nil {
 		return s, nil
 	}
-	make, err := p.blankMaker("free", nil)
+	make, _, err := p.blankMaker("free", nil)
 	s := &setup{name: "blank", make: make, thickness: len(woodKeys())}
 	p.setups = append(p.setups, s)
 	return s, err
 }
 
 // blankMaker makes the blank's scene in a state, or as it was pressed.
-func (p *planner) blankMaker(state string, pr *bench.Press) (maker, error) {
+// deep is nil but for one that is taken for thin.
+func (p *planner) blankMaker(state string, pr *bench.Press) (make, deep maker, err error) {
 	f, b := p.f, p.f.Blank
 	if b.Shape == "plate" {
-		return topMaker(f.Top, state, pr), nil
+		return topMaker(f.Top, state, pr), nil, nil
 	}
 	flat := flatPiece{length: float64(b.Length), width: float64(b.Width), thickness: b.Thickness, axes: axesOf(f, false, false)}
 	if b.Outline != nil {
 		c, err := plane.NewCurve(b.Outline.Points, b.Outline.Corner)
 		if err != nil {
-			return nil, &tree.FileError{File: f.Rep.Find("blank.outline").Src.Label, Line: f.Rep.Find("blank.outline").Line, Key: "blank.outline", Err: err}
+			at := f.Rep.Find("blank.outline")
+			return nil, nil, &tree.FileError{File: at.Src.Label, Line: at.Line, Key: "blank.outline", Err: err}
 		}
 		flat.outline = c
-	} else {
-		flat.fine = b.Shape == "bar"
 	}
-	flat.flat, flat.thin = f.Cut == "flat", thinBlank(f)
-	if !flat.thin {
-		flat.fine = flat.outline == nil
-	}
+	flat.flat, flat.fine = f.Cut == "flat", flat.outline == nil
 	flat.lies(pr)
-	return flat.make, nil
+	if !thinBlank(f) {
+		return flat.make, nil, nil
+	}
+	thin := flat
+	thin.thin, thin.fine = true, false
+	return thin.make, flat.make, nil
 }
 
 // lies puts a flat piece on what it was pressed on.
@@ -224,7 +226,7 @@ func (p *planner) presses() error {
 			s.make, s.thickness = p.pressedBar(bar, pr)
 		} else {
 			var err error
-			if s.make, err = p.blankMaker("bare", pr); err != nil {
+			if s.make, s.deep, err = p.blankMaker("bare", pr); err != nil {
 				return err
 			}
 		}

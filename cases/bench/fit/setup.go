@@ -12,6 +12,7 @@ type setup struct {
 	bar       bool // tones go by kind and order
 	presses   []press
 
+	deep  maker  // the same piece as it strains in shear, for one that is taken for thin; nil for others
 	rough *scene // on which the fit goes forward
 	mend  mend   // of what is found on it
 }
@@ -30,5 +31,6 @@ type press struct {
 type mend struct {
 	shapes [][]float64
 	tones  []float64
+	shear  []float64 // what shear would change in each tone of a piece that is taken for thin; nil for others
 	sinks  []float64 // 1, factors less 1
 }

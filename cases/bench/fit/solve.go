@@ -34,6 +34,7 @@ type fitter struct {
 	readings []reading // in the order in which they are taken in
 	unknowns []unknown
 	prior    *mat.SymDense
+	first    *matcher // the model of the card's own wood
 }
 
 // rest is where a fit came to rest.
@@ -42,6 +43,7 @@ type rest struct {
 	states  map[*setup]*state
 	at      []float64 // the unknowns that the states were found for
 	others  []*belief // other ways to take the readings, the next best first
+	last    *matcher  // the look at them
 	rounds  int
 	settled bool
 }
@@ -66,7 +68,12 @@ func newFitter(ctx context.Context, f *bench.File, o Options) (*fitter, error) {
 			return nil, err
 		}
 	}
-	return t, t.mend(ctx, make([]float64, len(t.unknowns)))
+	zero := make([]float64, len(t.unknowns))
+	if err := t.mend(ctx, zero); err != nil {
+		return nil, err
+	}
+	t.first, err = t.look(ctx, zero, nil)
+	return t, err
 }
 
 // fault puts what is wrong with a setup at the first key of its readings.
@@ -87,7 +94,7 @@ func (t *fitter) enough(ctx context.Context, s *setup) error {
 	}
 	const most = 60
 	for ; s.count <= most; s.count *= 2 {
-		st, err := s.evaluate(ctx, s.rough, &t.f.Card, make([]float64, len(t.unknowns)), t.o.workers(), false)
+		st, err := s.evaluate(ctx, s.rough, &t.f.Card, make([]float64, len(t.unknowns)), t.o.workers(), false, nil)
 		if err != nil {
 			return err
 		}
@@ -118,15 +125,27 @@ func (t *fitter) mend(ctx context.Context, x []float64) error {
 		if err := s.findMend(ctx, fine, &t.f.Card, x, t.o.workers()); err != nil {
 			return err
 		}
+		if err := s.findShear(ctx, &t.f.Card, x, t.o.workers()); err != nil {
+			return err
+		}
 	}
 	return nil
 }
 
-// look solves all setups for the unknowns at x.
-func (t *fitter) look(ctx context.Context, x []float64) (*matcher, error) {
+// look solves all setups for the unknowns at x; before is the look before, if any, whose slopes serve if it is near.
+func (t *fitter) look(ctx context.Context, x []float64, before *matcher) (*matcher, error) {
 	m := &matcher{readings: t.readings, states: map[*setup]*state{}, at: x}
+	m.slopesAt = x
+	anew := before == nil || apart(x, before.slopesAt) > nearBy
+	if !anew {
+		m.slopesAt = before.slopesAt
+	}
 	for _, s := range t.setups {
-		st, err := s.evaluate(ctx, s.rough, &t.f.Card, x, t.o.workers(), true)
+		var last *state
+		if before != nil {
+			last = before.states[s]
+		}
+		st, err := s.evaluate(ctx, s.rough, &t.f.Card, x, t.o.workers(), anew, last)
 		if err != nil {
 			return nil, t.fault(s, err)
 		}
@@ -134,6 +153,18 @@ func (t *fitter) look(ctx context.Context, x []float64) (*matcher, error) {
 		m.states[s] = st
 	}
 	return m, nil
+}
+
+// nearBy is how far from where they were found slopes serve, of a logarithm.
+const nearBy = 0.05
+
+// apart is the greatest difference of two lists.
+func apart(a, b []float64) float64 {
+	most := 0.0
+	for i := range a {
+		most = math.Max(most, math.Abs(a[i]-b[i]))
+	}
+	return most
 }
 
 // The steps of a fit: how many at most, when it rests (of an unknown's deviation), and how far one goes (of its
@@ -146,17 +177,19 @@ const (
 
 // settle goes from x to where the readings and what was known before agree best: at each step the model is
 // taken as linear (Gauss and Newton) and all likely ways to take the readings are weighed.
-func (t *fitter) settle(ctx context.Context, x []float64) (*rest, error) {
+// from is a look before, if any.
+func (t *fitter) settle(ctx context.Context, x []float64, from *matcher) (*rest, error) {
 	a := &rest{at: x}
 	last := math.Inf(1)
+	m := from
 	for a.rounds = 1; a.rounds <= mostRounds; a.rounds++ {
 		t.o.say("step %d", a.rounds)
-		m, err := t.look(ctx, a.at)
-		if err != nil {
+		var err error
+		if m, err = t.look(ctx, a.at, m); err != nil {
 			return nil, err
 		}
-		list := m.ways(newBelief(t.prior))
-		a.belief, a.states, a.others = list[0], m.states, list[1:]
+		list := m.ways(newBelief(t.priorAt(a.at)))
+		a.belief, a.states, a.others, a.last = list[0], m.states, list[1:], m
 		size := t.stepSize(a.belief, a.at)
 		if size.rest < restsAt {
 			a.settled = true
@@ -177,6 +210,31 @@ func (t *fitter) settle(ctx context.Context, x []float64) (*rest, error) {
 	return a, nil
 }
 
+// tails is how many degrees of freedom the card's scatter has as one of Student's: few, so that a piece of another
+// kind than its card is not pulled toward it.
+const tails = 5
+
+// priorAt is what is known before anything is measured, seen from x: a constant that has gone z > 1 deviations from its
+// card is held as by a normal scatter of variance (tails + z²)/(tails + 1) times as great, which is how the
+// likeliest place under Student's distribution is found (K. L. Lange, R. J. A. Little, J. M. G. Taylor, J. Am. Stat.
+// Assoc. 84 (1989) 881; from memory).
+func (t *fitter) priorAt(x []float64) *mat.SymDense {
+	p := mat.NewSymDense(len(x), nil)
+	p.CopySym(t.prior)
+	for i := range woodKeys() {
+		z := x[i] / t.unknowns[i].sd
+		wider := math.Sqrt(math.Max(1, (tails+z*z)/(tails+1)))
+		for j := range x {
+			f := wider
+			if i == j {
+				f *= wider
+			}
+			p.SetSym(i, j, p.At(i, j)*f)
+		}
+	}
+	return p
+}
+
 type stepSizes struct{ rest, long float64 }
 
 // stepSize measures a step in deviations after and before.
@@ -189,19 +247,20 @@ func (t *fitter) stepSize(b *belief, from []float64) (s stepSizes) {
 	return s
 }
 
-// starts is how many of the likely ways at first sight are followed to their end.
-const starts = 3
+// starts is how many of the likely ways at first sight are followed to their end, and firstSlack how far a tone may
+// be off at first sight because shapes change on the way.
+const (
+	starts     = 4
+	firstSlack = 0.03
+)
 
 // nearSight is how much less likely than the best a way may be at first sight to be followed.
 const nearSight = 12
 
 // find follows the likely ways and keeps the best.
 func (t *fitter) find(ctx context.Context) (*rest, error) {
-	zero := make([]float64, len(t.unknowns))
-	m, err := t.look(ctx, zero)
-	if err != nil {
-		return nil, err
-	}
+	m := *t.first
+	m.readings, m.slack = t.readings, firstSlack
 	list := m.ways(newBelief(t.prior))
 	var best *rest
 	var tried []*belief
@@ -213,7 +272,7 @@ func (t *fitter) find(ctx context.Context) (*rest, error) {
 			continue
 		}
 		tried = append(tried, b)
-		a, err := t.settle(ctx, t.within(b.x))
+		a, err := t.settle(ctx, t.within(b.x), &m)
 		if err != nil {
 			return nil, err
 		}
@@ -243,7 +302,7 @@ func (t *fitter) nearOne(b *belief, tried []*belief) bool {
 	for _, o := range tried {
 		near := true
 		for i, u := range t.unknowns {
-			near = near && math.Abs(b.x[i]-o.x[i]) < 0.3*u.sd
+			near = near && math.Abs(b.x[i]-o.x[i]) < 0.5*u.sd
 		}
 		if near {
 			return true
