@@ -90,25 +90,27 @@ func listed(words []string) string {
 	return out
 }
 
-// The densities that wood may have, kg/m³: balsa to lignum vitae with room on both sides.
-const leastDensity, mostDensity = 60, 1600
+// mostTimes is how many times as dense, or as light, as its card a piece may be.
+const mostTimes = 3
 
-// checkWeight refuses a weight, g, that no wood of that volume, mm³, has: mostly a slip by ten or a
-// wrong unit.
+// checkWeight refuses a weight, g, that no such wood of that volume, mm³, has: mostly a slip by ten or a wrong unit.
 func (f *File) checkWeight(key string, weight, volume float64) {
-	density := weight / volume * 1e6
-	if density >= leastDensity && density <= mostDensity {
+	density, card := weight/volume*1e6, f.Card.Wood.Density
+	if card == 0 || density >= card/mostTimes && density <= card*mostTimes {
 		return
 	}
 	hint := ""
 	for _, k := range []float64{10, 0.1, 100, 0.01, 1000, 0.001} {
-		if d := density * k; d > 0.6*f.Card.Wood.Density && d < 1.7*f.Card.Wood.Density {
-			hint = fmt.Sprintf("; with %g g it would be %.0f", weight*k, d)
+		if d := density * k; d > card/mostLikely && d < card*mostLikely {
+			hint = fmt.Sprintf("; with %.4g g it would be %.4g", weight*k, d)
 			break
 		}
 	}
-	f.Rep.AddKey(key, "%g g on that size makes %.4g kg/m³, which is no wood%s: want the weight in g, and sizes in mm", weight, density, hint)
+	f.Rep.AddKey(key, "%g g on that size makes %.4g kg/m³, and %s has about %.0f%s: want the weight in g and sizes in mm", weight, density, f.Like, card, hint)
 }
+
+// mostLikely is how many times as dense as its card a piece is at most, likely.
+const mostLikely = 1.7
 
 // checkBar looks at a bar's weight and proportions.
 func (f *File) checkBar(i int) {

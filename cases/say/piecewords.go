@@ -40,6 +40,14 @@ func WritePiece(w io.Writer, r *fit.Report) error {
 	return err
 }
 
+// fourDigits writes a number with four figures, all of those before the point.
+func fourDigits(v float64) string {
+	if v >= 1e4 {
+		return fmt.Sprintf("%.0f", v)
+	}
+	return fmt.Sprintf("%.4g", v)
+}
+
 // pieceKeys are the constants in the order of a card, with their units.
 func pieceKeys() [][2]string {
 	return [][2]string{{"density", "kg/m3"}, {"EL", "MPa"}, {"ER", "MPa"}, {"ET", "MPa"}, {"GLR", "MPa"}, {"GLT", "MPa"}, {"GRT", "MPa"}, {"nuLR", ""}, {"nuLT", ""}, {"nuRT", ""}}
@@ -50,7 +58,7 @@ func writeConstants(b *strings.Builder, r *fit.Report) {
 	fmt.Fprintf(b, "  %-10s %10s %9s   %s\n", "", "found", "±", "the card of "+r.Like+" says")
 	for _, k := range pieceKeys() {
 		c := r.Wood[r.Name][k[0]]
-		fmt.Fprintf(b, "  %-10s %10.4g %7.2g %%   %.4g ± %.2g %%  %s\n", k[0], c.Value, 100*c.SD/c.Value, c.Card, 100*c.CardSD/c.Card, k[1])
+		fmt.Fprintf(b, "  %-10s %10s %7.2g %%   %s ± %.2g %%  %s\n", k[0], fourDigits(c.Value), 100*c.SD/c.Value, fourDigits(c.Card), 100*c.CardSD/c.Card, k[1])
 	}
 	if len(r.Unknown) > 0 {
 		line(b, "no better known than before", "%s", strings.Join(r.Unknown, ", "))
@@ -62,10 +70,10 @@ func writeReadings(b *strings.Builder, r *fit.Report) {
 	fmt.Fprintf(b, "  %-44s %9s %9s %6s\n", "", "read", "fitted", "off")
 	for _, x := range r.Readings {
 		if x.LeftOut {
-			fmt.Fprintf(b, "  %-44s %9.4g %9s %6s  left out\n", x.Words, x.Value, "-", "-")
+			fmt.Fprintf(b, "  %-44s %9s %9s %6s  left out\n", x.Words, fourDigits(x.Value), "-", "-")
 			continue
 		}
-		fmt.Fprintf(b, "  %-44s %9.4g %9.4g %s  %s\n", x.Words, x.Value, float64(x.Fitted), plainZeros(fmt.Sprintf("%+6.1f", float64(x.Off))), x.Pattern)
+		fmt.Fprintf(b, "  %-44s %9s %9s %s  %s\n", x.Words, fourDigits(x.Value), fourDigits(float64(x.Fitted)), plainZeros(fmt.Sprintf("%+6.1f", float64(x.Off))), x.Pattern)
 	}
 	fmt.Fprintln(b, "  off: read less fitted, in standard deviations of the reading; beyond 2 it deserves a second look")
 }

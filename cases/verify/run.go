@@ -11,6 +11,7 @@ import (
 	"sync"
 
 	"archload/cases/verify/movement"
+	"archload/cases/verify/piece"
 	"archload/cases/verify/problem"
 	"archload/cases/verify/sliding"
 	"archload/cases/verify/swelling"
@@ -76,6 +77,7 @@ func Run(ctx context.Context, o Options) ([]Row, error) {
 func problems() map[string]problem.Problem {
 	all := problem.All()
 	maps.Copy(all, swelling.All())
+	maps.Copy(all, piece.All())
 	maps.Copy(all, movement.All())
 	maps.Copy(all, sliding.All())
 	return all

@@ -30,7 +30,7 @@ func (t *fitter) next(a *rest) []Next {
 	}
 	for _, s := range t.setups {
 		st := a.states[s]
-		if s.count == 0 || s.bar {
+		if s.count == 0 || s.bar != nil {
 			continue
 		}
 		for k := range st.tones {

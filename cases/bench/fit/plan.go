@@ -180,7 +180,7 @@ func (p *planner) bar(i int) {
 		span := shareOr(float64(b.Span), flat.length)
 		flat.lines, flat.hinged = []float64{-span / 2, span / 2}, true
 	}
-	s := &setup{name: b.Name, make: flat.make, thickness: place, bar: true}
+	s := &setup{name: b.Name, make: flat.make, thickness: place, bar: &flat}
 	if n := len(b.Flexure) + len(b.Torsion); n > 0 {
 		s.count = n + more
 	}
@@ -196,7 +196,7 @@ func (p *planner) bar(i int) {
 	}
 	edge := flat
 	edge.width, edge.thickness, edge.axes = flat.thickness[0], [2]float64{flat.width, flat.width}, axesOf(f, across, true)
-	e := &setup{name: b.Name, make: edge.make, thickness: place, onEdge: true, bar: true, count: len(b.Edgewise) + more}
+	e := &setup{name: b.Name, make: edge.make, thickness: place, onEdge: true, bar: &edge, count: len(b.Edgewise) + more}
 	p.setups = append(p.setups, e)
 	p.tones(e, flexure, b.Edgewise, b.ToneNoise, key+".edgewise")
 }

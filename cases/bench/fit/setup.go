@@ -6,10 +6,10 @@ import "archload/mesh"
 type setup struct {
 	name      string // of the piece
 	make      maker
-	thickness int  // of the piece, among the unknowns
-	onEdge    bool // its width does what thickness does elsewhere: the thickness drops out
-	count     int  // tones to be found; 0: it was only pressed
-	bar       bool // tones go by kind and order
+	thickness int        // of the piece, among the unknowns
+	onEdge    bool       // its width does what thickness does elsewhere: the thickness drops out
+	count     int        // tones to be found; 0: it was only pressed
+	bar       *flatPiece // whose tones go by kind and order; nil for a blank
 	presses   []press
 
 	deep  maker  // the same piece as it strains in shear, for one that is taken for thin; nil for others

@@ -89,7 +89,7 @@ func (t *fitter) fault(s *setup, err error) error {
 
 // enough asks for so many tones of a bar that those that were heard are among them.
 func (t *fitter) enough(ctx context.Context, s *setup) error {
-	if !s.bar || s.count == 0 {
+	if s.bar == nil || s.count == 0 {
 		return nil
 	}
 	const most = 60
