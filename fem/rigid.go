@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"archload/fem/sparse"
 	"archload/fem/vec3"
 	"archload/mesh"
 )
@@ -178,6 +179,27 @@ func (e *ledElement) own(u []float64) []float64 {
 
 // Energy is that of the element's own movements.
 func (e *ledElement) Energy(u []float64) Strain { return e.Element.Energy(e.own(u)) }
+
+// AddStressStiffness adds to a matrix over the model's nodes what the membrane forces of
+// the movements u lend the shells.
+func (s *System) AddStressStiffness(m *sparse.Matrix, u []float64) {
+	var k [324]float64
+	var own [18]float64
+	for i := range s.Shells {
+		nodes := s.Model.Shells[i].Nodes[:]
+		Gather(own[:], u, nodes)
+		r := s.Shells[i].Resultants(&own)
+		s.Shells[i].GeometricTo(&k, r.N)
+		led, follows := s.Elements[i].(*ledMassive)
+		if !follows {
+			m.Add(nodes, k[:])
+			continue
+		}
+		turned := make([]float64, 36*len(led.nodes)*len(led.nodes))
+		led.turnTo(turned, k[:])
+		m.Add(led.nodes, turned)
+	}
+}
 
 // Follow completes the movements u: nodes that follow a rigid body take theirs
 // from it.

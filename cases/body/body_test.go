@@ -254,3 +254,25 @@ func TestAdaptedBody(t *testing.T) {
 		near(t, extra, answer.Sink(got), answer.Sink(want), 1e-7)
 	}
 }
+
+// TestTonesOfABody: a body hung in the air has six free motions and no more, and its
+// strings pull from block to block: under them it swings as well.
+func TestTonesOfABody(t *testing.T) {
+	c, err := cases.Load(fstest.MapFS{"a.toml": {Data: []byte("format = 1\nbase = \"course-guitar-body\"\n[mesh]\nsize = 14\n")}}, "a.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for state, free := range map[design.State]int{design.Bare: 6, design.Strung: 0} {
+		m, err := design.Vibrating(t.Context(), c, state, design.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		tones, err := m.Tones(3)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if m.Free != free || tones.Proof.Count < free+3 || tones.List[0].Hz < 50 {
+			t.Errorf("%s: %d free motions, %d counted, first tone %.1f Hz", state, m.Free, tones.Proof.Count, tones.List[0].Hz)
+		}
+	}
+}

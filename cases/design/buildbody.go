@@ -2,6 +2,7 @@ package design
 
 import (
 	"math"
+	"slices"
 
 	"archload/cases/shape"
 	"archload/fem"
@@ -179,6 +180,15 @@ func (b *Built) stand() {
 	for _, d := range []int{0, 2} {
 		b.Model.Fixed = append(b.Model.Fixed, fem.Fix{Node: tail, Dof: d})
 	}
+}
+
+// hangFree takes the stand away: a body that swings without strings hangs in the air.
+func (b *Built) hangFree() {
+	if b.Back == nil {
+		return
+	}
+	stood := map[int32]bool{b.BlockNode("neck"): true, b.BlockNode("tail"): true}
+	b.Model.Fixed = slices.DeleteFunc(b.Model.Fixed, func(f fem.Fix) bool { return stood[f.Node] })
 }
 
 // blockBody is the number of a block among the model's rigid bodies, from 1.

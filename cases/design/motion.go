@@ -10,6 +10,7 @@ import (
 	"archload/cases/tree"
 	"archload/fem"
 	"archload/fem/contact"
+	"archload/fem/vec3"
 	"archload/fem/vibration"
 	"archload/mesh"
 )
@@ -60,9 +61,10 @@ func Vibrating(ctx context.Context, c *cases.Case, state State, o Options) (*Mov
 		return nil, err
 	}
 	m := &Moving{Case: c, State: state, Built: b, Refine: o.refine()}
-	if state == Free {
+	if state == Free || b.Back != nil {
 		m.Free = 6
 	}
+	b.hangFree()
 	o.Say("assemble")
 	sys, err := fem.Assemble(b.Model, o.WorkerCount())
 	if err != nil {
@@ -144,6 +146,9 @@ func (m *Moving) Altered(c *cases.Case, workers int) (*vibration.Structure, erro
 	if err != nil {
 		return nil, err
 	}
+	if m.State != Strung {
+		b.hangFree()
+	}
 	in := vibration.Input{Workers: workers}
 	if in.Plate, err = fem.Assemble(b.Model, workers); err != nil {
 		return nil, err
@@ -176,16 +181,33 @@ func BearingPads(br *BridgeModel, st *contact.State) []vibration.Pad {
 }
 
 // stays are the strings as springs at the saddle: each length of a string resists a movement along
-// it with EA/l and one square to it with T/l.
+// it with EA/l and one square to it with T/l. In a body its far end goes with a block.
 func stays(b *Built, strings []StringSpan) []vibration.Stay {
 	var list []vibration.Stay
 	for _, s := range strings {
+		if b.Back != nil {
+			list = append(list, b.length(s, "neck"), b.length(s, "tail"))
+			continue
+		}
 		t := vibration.Stay{Node: b.SaddleNode(s.Force.X), At: b.Saddle(s.Force.X)}
 		addLength(&t.Stiffness, [3]float64{0, cosDeg(s.Force.FrontAngle), -sinDeg(s.Force.FrontAngle)}, s.EA/s.Front, (s.Force.Tension+s.Force.Rise)/s.Front)
 		addLength(&t.Stiffness, [3]float64{0, -cosDeg(s.Force.BackAngle), -sinDeg(s.Force.BackAngle)}, s.EA/s.Back, s.Force.Tension/s.Back)
 		list = append(list, t)
 	}
 	return list
+}
+
+// length is the length of a string from the saddle toward a block of a body.
+func (b *Built) length(s StringSpan, block string) vibration.Stay {
+	at := b.Saddle(s.Force.X)
+	t := vibration.Stay{Node: b.SaddleNode(s.Force.X), At: at, Far: b.BlockNode(block) + 1}
+	dir, l, tension := [3]float64{0, cosDeg(s.Force.FrontAngle), -sinDeg(s.Force.FrontAngle)}, s.Front, s.Force.Tension+s.Force.Rise
+	if block == "tail" {
+		dir, l, tension = [3]float64{0, -cosDeg(s.Force.BackAngle), -sinDeg(s.Force.BackAngle)}, s.Back, s.Force.Tension
+	}
+	t.FarAt = vec3.Add(at, scale(dir, l))
+	addLength(&t.Stiffness, dir, s.EA/l, tension/l)
+	return t
 }
 
 // addLength adds along e eᵀ + across (1 - e eᵀ).

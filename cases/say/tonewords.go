@@ -93,6 +93,9 @@ func toneHeading(r *tone.Report) string {
 	case "free":
 		return "Tones of the plate in the hand: no edge, no sides, no strings"
 	case "bare":
+		if r.Counted.Free > 0 {
+			return "Tones of the whole body hung in the air, without strings, bridge and neck"
+		}
 		return "Tones of the top on its edge, without strings and bridge"
 	}
 	return fmt.Sprintf("Tones of the strung top, strings muted: %d points of the foot stay in contact", r.Bearing)

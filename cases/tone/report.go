@@ -40,7 +40,8 @@ type Tone struct {
 type Share struct {
 	Plate  float64 `json:"plate"`
 	Braces float64 `json:"braces"`
-	Sides  float64 `json:"sides"` // with lining
+	Sides  float64 `json:"sides"`          // with lining
+	Back   float64 `json:"back,omitempty"` // of a whole body
 	Bridge float64 `json:"bridge"`
 	Masses float64 `json:"masses"` // what sits on the plate
 }

@@ -111,7 +111,7 @@ func shareOf(s vibration.Shares) Share {
 		}
 		return 0
 	}
-	return Share{Plate: part(int(design.PartPlate)), Braces: part(int(design.PartBraces)), Sides: part(int(design.PartRim)),
+	return Share{Plate: part(int(design.PartPlate)), Braces: part(int(design.PartBraces)), Sides: part(int(design.PartRim)), Back: part(int(design.PartBack)),
 		Bridge: s.Body, Masses: s.Masses}
 }
 

@@ -17,11 +17,14 @@ type Pad struct {
 	Rows int // that carry: 1 the normal alone, 3 with both tangents
 }
 
-// Stay is a spring between a point of the body and the ground.
+// Stay is a spring between a point of the body and the ground, or a node of the plate.
 type Stay struct {
 	Node      int32
 	At        [3]float64    // mm
 	Stiffness [3][3]float64 // symmetric, N/mm
+
+	Far   int32      // 1 + node of the plate that its far end goes with as a rigid arm; 0: it hangs on the ground
+	FarAt [3]float64 // mm, where that end is
 }
 
 // Input is what vibrates.
@@ -71,7 +74,7 @@ func Sum(in Input) (*Structure, error) {
 	in.Plate.AddMass(s.M)
 	s.addBody()
 	if in.Loaded != nil {
-		s.addGeometric()
+		in.Plate.AddStressStiffness(s.K, in.Loaded)
 	}
 	s.fixed = in.Plate.FixedDofs()
 	s.K.Fix(s.fixed)
@@ -145,6 +148,9 @@ func (s *Structure) couples() [][]int32 {
 	for i := range s.in.Pads {
 		list = append(list, s.padNodes(i))
 	}
+	for i := range s.in.Stays {
+		list = append(list, s.stayNodes(&s.in.Stays[i]))
+	}
 	return list
 }
 
@@ -210,39 +216,43 @@ func (s *Structure) addPad(i int) {
 	s.K.Add(nodes, k)
 }
 
-// addStay adds Aᵀ S A.
+// addStay adds Aᵀ S A, A giving the movement of its point on the body less that of its
+// far end.
 func (s *Structure) addStay(t *Stay) {
-	var rows [3][6]float64
+	nodes := s.stayNodes(t)
+	n := 6 * len(nodes)
+	var rows [3][]float64
 	for a := range 3 {
 		var dir [3]float64
 		dir[a] = 1
-		rows[a] = contact.ArmRow(s.in.Body.Nodes[t.Node], t.At, dir)
+		rows[a] = make([]float64, n)
+		near := contact.ArmRow(s.in.Body.Nodes[t.Node], t.At, dir)
+		copy(rows[a][n-6:], near[:])
+		if t.Far > 0 {
+			for d, v := range contact.ArmRow(s.in.Plate.Model.Nodes[t.Far-1].P, t.FarAt, dir) {
+				rows[a][d] = -v
+			}
+		}
 	}
-	k := make([]float64, 36)
+	k := make([]float64, n*n)
 	for a := range 3 {
 		for b := range 3 {
 			for r, x := range rows[a] {
 				for c, y := range rows[b] {
-					k[6*r+c] += t.Stiffness[a][b] * x * y
+					k[n*r+c] += t.Stiffness[a][b] * x * y
 				}
 			}
 		}
 	}
-	s.K.Add([]int32{s.first + t.Node}, k)
+	s.K.Add(nodes, k)
 }
 
-// addGeometric adds what the load's membrane forces in the plate lend.
-func (s *Structure) addGeometric() {
-	sys := s.in.Plate
-	var k [324]float64
-	var u [18]float64
-	for i := range sys.Shells {
-		nodes := sys.Model.Shells[i].Nodes[:]
-		fem.Gather(u[:], s.in.Loaded, nodes)
-		r := sys.Shells[i].Resultants(&u)
-		sys.Shells[i].GeometricTo(&k, r.N)
-		s.K.Add(nodes, k[:])
+// stayNodes are the nodes that a stay ties together, the body's last.
+func (s *Structure) stayNodes(t *Stay) []int32 {
+	if t.Far > 0 {
+		return []int32{t.Far - 1, s.first + t.Node}
 	}
+	return []int32{s.first + t.Node}
 }
 
 // BodyNode is the number of a node of the body among all nodes.
