@@ -9,5 +9,7 @@ type Motion struct {
 	UpLow       Num `json:"up_low"`       // dB, saddle up and down, 80 to 315 Hz
 	UpHigh      Num `json:"up_high"`      // dB, 315 to 800 Hz
 	AlongHigh   Num `json:"along_high"`   // dB, saddle along the strings, 160 to 800 Hz: twice their notes
+	Across      Num `json:"across"`       // dB, saddle across the strings, 80 to 800 Hz
 	AirLow      Num `json:"air_low"`      // dB, volume velocity under a force up and down, 80 to 315 Hz
+	AirAcross   Num `json:"air_across"`   // dB, volume velocity under a force across, 80 to 800 Hz
 }

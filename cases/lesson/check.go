@@ -10,6 +10,8 @@ import (
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/cases/quantity"
+	"archload/cases/tone"
 	"archload/cases/tree"
 )
 
@@ -49,16 +51,14 @@ func (k *Checker) Check(ctx context.Context, s *Step) ([]Finding, error) {
 	if len(s.Claims) == 0 {
 		return nil, nil
 	}
-	flow := slices.ContainsFunc(s.Claims, func(c Claim) bool {
-		return strings.Contains(c.Of, "flow.") || strings.Contains(c.Of, "sectors.") // an elastic edge's come from the flow
-	})
-	design, err := k.answer(ctx, s.Case, s.Set, flow)
+	also := s.asked()
+	design, err := k.answer(ctx, s.Case, s.Set, also)
 	if err != nil {
 		return nil, err
 	}
 	var beside *Answer
 	if s.Beside != "" {
-		other, err := k.answer(ctx, s.Beside, nil, flow)
+		other, err := k.answer(ctx, s.Beside, nil, also)
 		if err != nil {
 			return nil, err
 		}
@@ -88,15 +88,31 @@ func (s *Step) findings(design, beside *Answer) []Finding {
 	return out
 }
 
-// designID tells designs apart.
-func designID(name string, set []tree.KeyValue, flow bool) string {
-	return fmt.Sprint(name, set, flow)
+// extra is what claims ask for besides the plain answer.
+type extra struct {
+	flow   bool // the load flow
+	motion bool // how it swings
 }
 
-// answer answers a case with its set keys, with the load flow if that is asked
-// for.
-func (k *Checker) answer(ctx context.Context, name string, set []tree.KeyValue, flow bool) (*answered, error) {
-	id := designID(name, set, flow)
+// asked finds what the claims of a step need.
+func (s *Step) asked() (e extra) {
+	for _, c := range s.Claims {
+		e.flow = e.flow || strings.Contains(c.Of, "flow.") || strings.Contains(c.Of, "sectors.") // an elastic edge's come from the flow
+		for _, q := range quantity.Where(func(q quantity.Quantity) bool { return q.Summary == quantity.HeadMotion }) {
+			e.motion = e.motion || strings.Contains(c.Of, q.Key)
+		}
+	}
+	return e
+}
+
+// designID tells designs apart.
+func designID(name string, set []tree.KeyValue, also extra) string {
+	return fmt.Sprint(name, set, also)
+}
+
+// answer answers a case with its set keys, with what else is asked for.
+func (k *Checker) answer(ctx context.Context, name string, set []tree.KeyValue, also extra) (*answered, error) {
+	id := designID(name, set, also)
 	if a, ok := k.answers[id]; ok {
 		return a, nil
 	}
@@ -105,14 +121,23 @@ func (k *Checker) answer(ctx context.Context, name string, set []tree.KeyValue, 
 	if err != nil {
 		return nil, err
 	}
+	if also.motion {
+		moving := c.Moving()
+		moving.Judged = true
+		c.Motion = &moving
+	}
 	sol, err := k.solve(ctx, c)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", named(name, set), err)
 	}
-	if flow {
+	if also.flow {
 		sol.FindFlow()
 	}
 	report := answer.Summarize(sol)
+	if also.motion {
+		k.options.Say("how it swings")
+		tone.Judge(report, sol, k.options.WorkerCount())
+	}
 	for _, what := range report.Error.Failed() {
 		k.failed = append(k.failed, what+" of "+named(name, set))
 	}

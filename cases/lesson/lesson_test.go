@@ -72,9 +72,9 @@ func TestLessonClaims(t *testing.T) {
 	if failed := k.Failed(); failed != nil {
 		t.Errorf("built-in checks failed: %v", failed)
 	}
-	closesInward(t, k.answers[designID("course-guitar-relief", nil, false)].solution)
-	bearsAlong(t, k.answers[designID("course-guitar", nil, false)].solution)
-	letsOut(t, k.answers[designID("course-guitar-elastic", nil, false)].solution)
+	closesInward(t, k.answers[designID("course-guitar-relief", nil, extra{})].solution)
+	bearsAlong(t, k.answers[designID("course-guitar", nil, extra{})].solution)
+	letsOut(t, k.answers[designID("course-guitar-elastic", nil, extra{})].solution)
 }
 
 // bearsAlong checks the words "bears from the first along its whole length".
@@ -184,8 +184,8 @@ func sentences(text string) int {
 // figure of a caption to a claim.
 func TestLessonTexts(t *testing.T) {
 	lessons := bundledLessons(t)
-	if len(lessons) != 4 {
-		t.Fatalf("%d lessons, want 4", len(lessons))
+	if len(lessons) != 5 {
+		t.Fatalf("%d lessons, want 5", len(lessons))
 	}
 	for _, l := range lessons {
 		if n := len(l.Steps); n < 4 || n > 7 || l.Title == "" || sentences(l.About) != 1 {

@@ -43,9 +43,17 @@ func ofMotion() []Quantity {
 			Means:   "How readily the bridge rolls toward the nut and back when a plucked string's tension rises and falls, at twice its note: 160 to 800 Hz.",
 			Compare: UnderDecides, Series: 31, Column: "along_dB", Report: true, Summary: HeadMotion,
 			Get: swinging(func(m *answer.Motion) answer.Num { return m.AlongHigh })},
+		{Key: "across_level", Name: "saddle answers across", Unit: "dB", Digits: 1, Plus: more, Note: "80 to 800 Hz, re 1 m/(N s)",
+			Means:   "How readily the bridge rocks when it is driven across the strings, as a bow does: 80 to 800 Hz.",
+			Compare: UnderDecides, Series: 33, Column: "across_dB", Report: true, Summary: HeadMotion,
+			Get: swinging(func(m *answer.Motion) answer.Num { return m.Across })},
 		{Key: "air_low_level", Name: "top shifts air, low", Unit: "dB", Digits: 1, Plus: more, Note: "80 to 315 Hz, re 1 m3/(N s)",
 			Means:   "How much air the top shifts from 80 to 315 Hz for a force up and down at the saddle: the measure of sound there, as far as the top alone makes it.",
 			Compare: UnderDecides, Series: 32, Column: "air_low_dB", Report: true, Summary: HeadMotion,
 			Get: swinging(func(m *answer.Motion) answer.Num { return m.AirLow })},
+		{Key: "air_across_level", Name: "top shifts air, bowed", Unit: "dB", Digits: 1, Plus: more, Note: "80 to 800 Hz, re 1 m3/(N s)",
+			Means:   "How much air the top shifts from 80 to 800 Hz for a force across the strings, as a bow gives: little where both feet move alike.",
+			Compare: UnderRest, Series: 34, Column: "air_across_dB", Report: true, Summary: HeadMotion,
+			Get: swinging(func(m *answer.Motion) answer.Num { return m.AirAcross })},
 	}
 }

@@ -45,10 +45,10 @@ func judged(m *design.Moving) (*answer.Motion, error) {
 		return nil, err
 	}
 	node, at := m.Built.SaddleNode(0), m.Built.Saddle(0)
-	const up, along, air = 0, 1, 2
+	const up, along, across, air = 0, 1, 2, 3
 	red, err := t.Reduce([]sparse.Column{
 		m.Structure.BodyPort(node, at, [3]float64{0, 0, 1}), m.Structure.BodyPort(node, at, [3]float64{0, 1, 0}),
-		m.Structure.VolumePort(m.Built.PlateN)}, m.Case.Moving().Loss)
+		m.Structure.BodyPort(node, at, [3]float64{1, 0, 0}), m.Structure.VolumePort(m.Built.PlateN)}, m.Case.Moving().Loss)
 	if err != nil {
 		return nil, err
 	}
@@ -57,6 +57,8 @@ func judged(m *design.Moving) (*answer.Motion, error) {
 		UpLow:     meanLevel(red, up, up, metres, judgedFrom, judgedMid),
 		UpHigh:    meanLevel(red, up, up, metres, judgedMid, judgedTo),
 		AlongHigh: meanLevel(red, along, along, metres, judgedAlong, judgedTo),
+		Across:    meanLevel(red, across, across, metres, judgedFrom, judgedTo),
+		AirAcross: meanLevel(red, across, air, metres*metres*metres, judgedFrom, judgedTo),
 		AirLow:    meanLevel(red, up, air, metres*metres*metres, judgedFrom, judgedMid),
 	}
 	for i := len(t.List) - 1; i >= 0; i-- { // the lowest of a kind comes last
