@@ -26,8 +26,9 @@ func newReport(d *disk.Disk) *cobra.Command {
 		Long: "Solve one case, or up to eight side by side, and write one HTML file that needs nothing\n" +
 			"else: the answers in plain words with how sure each is, pictures, tables, where the load\n" +
 			"goes, checks, what is left out, and the case itself. Open it in any browser; it prints on\n" +
-			"A4 and Letter paper.",
-		Example:           "  archload report course-guitar-relief\n  archload report first course-guitar --out two-tops.html",
+			"A4 and Letter paper. With --one-page it is a page for each design, for a customer: the\n" +
+			"answers, two pictures, the measures, what deserves a second look.",
+		Example:           "  archload report course-guitar-relief\n  archload report first course-guitar --out two-tops.html\n  archload report mine/mine.toml --one-page --out for-the-customer.html",
 		Args:              takes(1, mostCases, fmt.Sprintf("1 to %d cases", mostCases)),
 		ValidArgsFunction: completeCases,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -39,6 +40,7 @@ func newReport(d *disk.Disk) *cobra.Command {
 	}
 	cmd.Flags().StringVarP(&o.report, "out", "o", "", "write the report to `FILE` (\"-\": standard output; default: NAME-report.html here)")
 	o.motionFlag(cmd)
+	cmd.Flags().BoolVar(&o.onePage, "one-page", false, "a page for each design, for a customer, in place of the whole report")
 	cmd.Flags().Float64Var(&o.refine, "refine", 1, "make every triangle this many `TIMES` smaller, to see how much the mesh matters")
 	return cmd
 }
@@ -71,11 +73,15 @@ func (o *wanted) writeReport(cmd *cobra.Command, args []string) error {
 	if err := disk.Make(filepath.Dir(o.report)); err != nil {
 		return err
 	}
+	write := report.Write
+	if o.onePage {
+		write = report.WritePage
+	}
 	tell, done := shell.Progress(cmd.ErrOrStderr())
 	if o.report != "-" {
 		tell("writing " + o.report)
 	}
-	err = writeTo(o.disk, o.report, cmd.OutOrStdout(), func(w io.Writer) error { return report.Write(w, in) })
+	err = writeTo(o.disk, o.report, cmd.OutOrStdout(), func(w io.Writer) error { return write(w, in) })
 	done()
 	if err != nil {
 		return err

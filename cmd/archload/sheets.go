@@ -17,12 +17,14 @@ func newSheets(d *disk.Disk) *cobra.Command {
 	var every float64
 	cmd := &cobra.Command{
 		Use:   "sheets CASE",
-		Short: "Draw a design in true size for the bench: plan, graduation, templates, foot",
+		Short: "Draw a design in true size for the bench: plan, graduation, templates, braces, holes, foot",
 		Long: "Draw a design in true size, as SVG in one piece and as PDF for your paper: the plan with\n" +
-			"the contours of the arch, the graduation map, cross-arch and long-arch templates to cut\n" +
-			"out, and the outline of the bridge's foot with the relief to take from under it. What is\n" +
-			"larger than the paper comes on several sheets with laps and register marks. Every drawing\n" +
-			"has a square of 100 mm and every sheet a bar of 100 mm: measure them before you cut.\n\n" +
+			"the contours of the arch (a hollow has strokes), the graduation map, templates to cut out\n" +
+			"for the arch across, along and inside, the braces with their glue faces, the sound holes,\n" +
+			"and the bridge's foot with the curves it is fitted to and the relief to take from under\n" +
+			"it. What is larger than the paper comes on several sheets with laps and register marks.\n" +
+			"Every drawing has a square of 100 mm and every sheet a bar of 100 mm: measure them before\n" +
+			"you cut.\n\n" +
 			"Nothing is solved for it.",
 		Example:           "  archload sheets course-guitar -o bench\n  archload sheets mine/mine.toml --paper letter --every 40",
 		Args:              takes(1, 1, "one case"),

@@ -22,12 +22,13 @@ import (
 
 // wanted is what a command shall compute and where the results go.
 type wanted struct {
-	disk   *disk.Disk
-	json   string  // file, "-" for standard output, or "" for none
-	report string  // file of the report, or "" for none
-	dir    string  // folder for pictures and tables, or ""
-	refine float64 // 1; how many times smaller the triangles shall be
-	motion bool    // how the top swings stands among the answers, whatever the case says
+	disk    *disk.Disk
+	json    string  // file, "-" for standard output, or "" for none
+	report  string  // file of the report, or "" for none
+	onePage bool    // of it: a page for each design
+	dir     string  // folder for pictures and tables, or ""
+	refine  float64 // 1; how many times smaller the triangles shall be
+	motion  bool    // how the top swings stands among the answers, whatever the case says
 	theory
 }
 

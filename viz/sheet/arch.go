@@ -177,7 +177,7 @@ func (s *shop) drawTemplate(t cutout) *fullScale {
 	}
 	top = math.Ceil(top + templateRise)
 	loop := append(slices.Clone(arch), mesh.Point{t.st.to, top}, mesh.Point{t.st.from, top})
-	d.stroke(loop, true, canvas.Pen{Width: 0.9, Color: canvas.Ink()})
+	d.stroke(loop, true, templatePen())
 	if t.st.from < 0 && t.st.to > 0 {
 		z := s.plate.Outer.At(t.point(0)).Z
 		d.straight(mesh.Point{0, z}, mesh.Point{0, top}, centrePen())
@@ -185,7 +185,7 @@ func (s *shop) drawTemplate(t cutout) *fullScale {
 	}
 	d.words(mesh.Point{t.st.from + 3, top - 5}, t.ends[0], canvas.Rim(), 0)
 	d.words(mesh.Point{t.st.to - 3, top - 5}, t.ends[1], canvas.Rim(), 1)
-	d.words(mesh.Point{t.st.from + 15, top - 5}, t.name, canvas.Style{Size: 10, Face: canvas.Bold, Color: canvas.Ink()}, 0)
+	d.words(mesh.Point{t.st.from + 15, top - 5}, t.name, headStyle(), 0)
 	d.words(mesh.Point{t.st.from + 15, top - 9}, fmt.Sprintf("upper edge %.0f mm above the rim's gluing surface", top), canvas.Label(), 0)
 	return d
 }

@@ -68,10 +68,46 @@ func (s *shop) drawFoot() *fullScale {
 		}
 		s.readings(d, from, to, wide)
 	}
+	below := -wide - 16
 	if s.relieved() {
 		s.depthCurve(d, -wide-24)
+		below -= 16
+	}
+	if s.plate.Outer != nil {
+		s.fittedCurves(d, below)
 	}
 	return d
+}
+
+// fittedCurves draws below y, seen from the tail, the curve that the foot is
+// fitted to at its neck edge and at its tail edge: the outer surface there, under
+// a level upper edge, as templates for the foot.
+func (s *shop) fittedCurves(d *fullScale, y float64) {
+	b := s.c.Bridge
+	from, to := b.Reach()
+	for _, e := range []struct {
+		name string
+		y    float64
+	}{{"neck edge", b.At[1] + float64(b.Width)/2}, {"tail edge", b.At[1] - float64(b.Width)/2}} {
+		n := max(2, int(math.Ceil(to-from)))
+		line := make([]mesh.Point, 0, n+3)
+		low, top := math.Inf(1), math.Inf(-1)
+		for i := range n + 1 {
+			x := from + (to-from)*float64(i)/float64(n)
+			z := s.plate.Outer.At(mesh.Point{b.At[0] + x, e.y}).Z
+			line = append(line, mesh.Point{x, z})
+			low, top = math.Min(low, z), math.Max(top, z)
+		}
+		rise := top + 12
+		off := y - rise
+		for i := range line {
+			line[i][1] += off
+		}
+		d.stroke(append(line, mesh.Point{to, rise + off}, mesh.Point{from, rise + off}), true, templatePen())
+		d.words(mesh.Point{from + 3, rise + off - 5}, "fitted curve of the foot's "+e.name, headStyle(), 0)
+		d.words(mesh.Point{from + 3, rise + off - 9}, fmt.Sprintf("the arch under it rises %.1f mm", top-low), canvas.Label(), 0)
+		y = low + off - 5
+	}
 }
 
 func upr(x0, y0, x1, y1 float64) []mesh.Point {
@@ -82,7 +118,7 @@ func upr(x0, y0, x1, y1 float64) []mesh.Point {
 func (s *shop) readings(d *fullScale, from, to, wide float64) {
 	at := []float64{from}
 	for x := math.Ceil(from/footStep) * footStep; x <= to; x += footStep {
-		if x > from+4 && x < to-4 {
+		if x > from+7 && x < to-7 {
 			at = append(at, x)
 		}
 	}

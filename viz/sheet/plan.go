@@ -161,6 +161,9 @@ func (s *shop) contours(d *fullScale, f surface.Surface, step float64) {
 			by.Width = 0.9
 		}
 		d.stroke(l.Points, gap < 3, by)
+		if gap < 3 && n >= 8 {
+			hachures(d, f, l.Points, by)
+		}
 	}
 	st := canvas.Style{Size: canvas.Smallest, Face: canvas.Regular, Color: canvas.Rust()}
 	var set []mesh.Point
@@ -171,6 +174,40 @@ func (s *shop) contours(d *fullScale, f surface.Surface, step float64) {
 				d.onWhite(at, level(l.Height), st)
 			}
 		}
+	}
+}
+
+// hachures draws short strokes from a closed contour into a hollow that it
+// encloses, so that a trough does not read as a hill.
+func hachures(d *fullScale, f surface.Surface, l []mesh.Point, by canvas.Pen) {
+	const apart, long = 6.0, 1.6 // mm
+	turn := 1.0                  // anticlockwise: the inside lies to the left
+	if ringArea(l) < 0 {
+		turn = -1
+	}
+	var strokes [][2]mesh.Point
+	lower, gone := 0, apart
+	for i := range l {
+		a, b := l[i], l[(i+1)%len(l)]
+		step := math.Hypot(b[0]-a[0], b[1]-a[1])
+		if step == 0 {
+			continue
+		}
+		in := mesh.Point{-turn * (b[1] - a[1]) / step, turn * (b[0] - a[0]) / step}
+		j := f.At(a)
+		if j.Zx*in[0]+j.Zy*in[1] < 0 {
+			lower++
+		}
+		if gone += step; gone >= apart {
+			gone = 0
+			strokes = append(strokes, [2]mesh.Point{a, {a[0] + long*in[0], a[1] + long*in[1]}})
+		}
+	}
+	if 2*lower <= len(l) {
+		return
+	}
+	for _, s := range strokes {
+		d.straight(s[0], s[1], by)
 	}
 }
 
@@ -233,4 +270,14 @@ func (s *shop) drawGraduation(lo, hi float64) *fullScale {
 	}
 	s.body(d)
 	return d
+}
+
+// ringArea is twice the signed area of a closed line, anticlockwise positive, mm².
+func ringArea(l []mesh.Point) float64 {
+	a := 0.0
+	for i, p := range l {
+		q := l[(i+1)%len(l)]
+		a += p[0]*q[1] - q[0]*p[1]
+	}
+	return a
 }

@@ -12,7 +12,8 @@ type Options struct {
 }
 
 // Of lists the full-scale drawings of a design: plan with the contours of
-// the arch, graduation map, templates of the arch, and the bridge's foot. No
+// the arch, graduation map, templates of the arch outside and inside, braces,
+// sound holes, and the bridge's foot. No
 // solve is needed; faults of the geometry come as cases.Faults.
 func Of(c *cases.Case, o Options) ([]*Sheet, error) {
 	if o.Paper == "" {
@@ -23,7 +24,13 @@ func Of(c *cases.Case, o Options) ([]*Sheet, error) {
 		return nil, err
 	}
 	s := shop{c: c, plate: g.Plate, notes: g, rim: g.Outline.Polyline(0.02), every: o.Every}
-	list := []*Sheet{s.plan(), s.graduation(), s.crossArches(), s.longArches()}
+	list := []*Sheet{s.plan(), s.graduation(), s.crossArches(), s.longArches(), s.insides()}
+	if fitted(c) {
+		list = append(list, s.braces())
+	}
+	if len(g.Holes) > 0 {
+		list = append(list, s.holes())
+	}
 	if c.Bridge != nil {
 		list = append(list, s.foot())
 	}

@@ -93,7 +93,7 @@ func squarePlaces() []squarePlace { return []squarePlace{within, beside, below} 
 // drawing has no room within.
 func (s *Sheet) compose(cell mesh.Point, place squarePlace, fit fitter) *fullScale {
 	out := newFullScale()
-	const pad = 1 // mm, so that no line is halved at the edge
+	const pad = sheetLap + 2 // mm: nothing lies in the laps at the edge of the whole
 	base := float64(pad)
 	if place == below {
 		base += sheetSquare + sheetGap
@@ -207,12 +207,13 @@ func (s *Sheet) square() *fullScale {
 // tile divides the drawing for its paper in the way that takes the fewest
 // sheets.
 func (s *Sheet) tile() (best tiling, paper mesh.Point) {
+	const clear = 2 // mm between a joint and what it must not cross
 	w, h := s.Paper.size()
 	for _, size := range []mesh.Point{{w, h}, {h, w}} {
 		cell := mesh.Point{size[0] - 2*sheetEdge - 2*sheetLap, size[1] - 2*sheetEdge - 2*sheetLap - sheetFoot}
 		fit := func(y, h float64) float64 {
-			if joint := nextJoint(y, cell[1]); h <= cell[1] && y+h > joint {
-				return joint + 0.5
+			if joint := nextJoint(y, cell[1]); h+2*clear <= cell[1] && y+h+clear > joint {
+				return joint + clear
 			}
 			return y
 		}

@@ -1,0 +1,93 @@
+package report
+
+import (
+	"bytes"
+	_ "embed" // the page's template
+	"fmt"
+	"html/template"
+	"io"
+
+	"archload/cases/study"
+	"archload/viz"
+)
+
+//go:embed onepage.html
+var onePageHTML string
+
+// onePage is one design on a page for somebody who wants to know what it does,
+// not how that was found.
+type onePage struct {
+	Title    string
+	Failed   []string
+	Lead     []string
+	Figures  []reportFigure
+	Tables   []reportTable
+	Cautions []string
+}
+
+// Most of each on one page, so that it stays one.
+const (
+	pageAnswers  = 6
+	pageNumbers  = 8
+	pageCautions = 3
+)
+
+// WritePage writes a page for each design: its answers in plain words, how it
+// sinks in plan and across, its measures, and what deserves a second look.
+func WritePage(w io.Writer, in Input) error {
+	t, err := template.New("page").Parse(onePageHTML)
+	if err != nil {
+		return fmt.Errorf("report: %w", err)
+	}
+	doc := struct {
+		Title, Version string
+		Style          template.CSS
+		Parts          []onePage
+	}{Version: in.Version, Style: template.CSS(reportCSS)}
+	for i, s := range in.Solutions {
+		d := subject{name: in.Names[i], s: s, r: in.Reports[i], spread: in.spread(i), answers: study.Answers(in.Reports[i], in.spread(i))}
+		page, err := d.onePage()
+		if err != nil {
+			return fmt.Errorf("report: %s: %w", in.Names[i], err)
+		}
+		doc.Parts = append(doc.Parts, page)
+	}
+	doc.Title = doc.Parts[0].Title
+	var b bytes.Buffer
+	if err := t.Execute(&b, doc); err != nil {
+		return fmt.Errorf("report: %w", err)
+	}
+	_, err = w.Write(b.Bytes())
+	return err
+}
+
+// onePage gathers the page of one design.
+func (d *subject) onePage() (onePage, error) {
+	p := onePage{Title: d.r.Title, Failed: d.r.Error.Failed()}
+	if p.Title == "" {
+		p.Title = d.name
+	}
+	lead := together(d.lead())
+	p.Lead = lead[:min(len(lead), pageAnswers)]
+	for _, v := range viz.Pictures(d.s, d.r) {
+		if v.Name != "sink" && v.Name != "cross-arch" {
+			continue
+		}
+		f, err := embed(v)
+		if err != nil {
+			return p, err
+		}
+		p.Figures = append(p.Figures, f)
+	}
+	for _, s := range []reportSection{d.drawn(), d.certain()} {
+		for _, t := range s.Tables {
+			t.Rows = t.Rows[:min(len(t.Rows), pageNumbers)]
+			p.Tables = append(p.Tables, t)
+		}
+	}
+	p.Cautions = d.r.Warnings
+	if n := len(p.Cautions); n > pageCautions {
+		p.Cautions = append(p.Cautions[:pageCautions:pageCautions], fmt.Sprintf("and %d more; the whole report names them all", n-pageCautions))
+	}
+	return p, nil
+}
