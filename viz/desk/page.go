@@ -176,7 +176,7 @@ func (d *Desk) views(density, now float64) []View {
 	}
 	var out []View
 	for i, s := range d.scenes() {
-		out = append(out, View{Where: pixels(d.lay.views[i], density), Scene: s, Camera: d.camera, Contours: d.looks.Contours && !s.Plain,
+		out = append(out, View{Where: pixels(d.lay.views[i], density), Scene: s.Above(d.camera), Camera: d.camera, Contours: d.looks.Contours && !s.Plain,
 			Phase: d.phase(now), Light: d.light})
 	}
 	return out

@@ -2,11 +2,11 @@ package scene
 
 import (
 	"image/color"
+	"math"
 
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/fem/vec3"
-
 	"archload/mesh"
 )
 
@@ -150,12 +150,22 @@ func (b *build) foot() {
 
 // strings adds the strings as far as they run over the plate.
 func (b *build) strings() {
-	for _, st := range b.s.Top.Built.StringShapes() {
+	all := b.s.Top.Built.StringShapes()
+	for _, st := range all {
+		thinner := 0 // strings on its bass side
+		for _, o := range all {
+			if o.Saddle.At[0] < st.Saddle.At[0] {
+				thinner++
+			}
+		}
 		p := b.bridgePoint(st.Saddle)
 		reach := func(dir vec, y float64) vec { return plus(st.Saddle.At, (y-st.Saddle.At[1])/dir[1], dir) }
-		b.line(&Line{Points: []vec{reach(st.Tail, b.k.lo[1]-2), p, reach(st.Neck, b.k.hi[1]+6)}, Width: 1.1, Paint: stringColor()})
+		b.line(&Line{Points: []vec{reach(st.Tail, b.k.lo[1]-2), p, reach(st.Neck, b.k.hi[1]+6)}, Width: stringWidth(thinner, len(all)), Paint: stringColor()})
 	}
 }
+
+// stringWidth is how wide string i of n is drawn, bass first: from thick to thin.
+func stringWidth(i, n int) float64 { return 1.9 - 1.0*float64(i)/math.Max(1, float64(n-1)) }
 
 // lofted is the closed solid through sections of the same number of corners,
 // each seen from the last one anticlockwise. Its edges are sharp.

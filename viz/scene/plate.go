@@ -21,7 +21,7 @@ func lineColor() color.NRGBA      { return color.NRGBA{70, 52, 38, 255} }
 func softColor() color.NRGBA      { return color.NRGBA{70, 52, 38, 120} }
 func braceLineColor() color.NRGBA { return color.NRGBA{70, 52, 38, 190} }
 func underColor() color.NRGBA     { return color.NRGBA{58, 42, 30, 145} } // of what lies under the skin
-func stringColor() color.NRGBA    { return color.NRGBA{108, 100, 92, 255} }
+func stringColor() color.NRGBA    { return color.NRGBA{132, 124, 112, 255} }
 func cutLineColor() color.NRGBA   { return color.NRGBA{160, 74, 28, 255} }
 func flowColor() color.NRGBA      { return color.NRGBA{120, 30, 60, 255} }
 

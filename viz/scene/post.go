@@ -18,6 +18,9 @@ func (b *build) posts() {
 		if b.s.Top.Built.Case.Rim.Support == "elastic" {
 			foot[2] = -float64(b.s.Top.Built.Case.Rim.SideHeight)
 		}
+		if on, ok := b.onBack(p.At[0], p.At[1]); ok {
+			foot = on
+		}
 		rings := [][]vec{make([]vec, corners), make([]vec, corners)}
 		for k := range corners {
 			sin, cos := math.Sincos(2 * math.Pi * float64(k) / corners)

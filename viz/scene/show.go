@@ -25,6 +25,9 @@ func (k *Skeleton) Build(in Show) *Scene {
 	b.bridge()
 	b.foot()
 	b.ring()
+	b.back()
+	b.shadow()
+	b.grain()
 	if in.Strings {
 		b.strings()
 	}

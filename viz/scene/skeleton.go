@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"archload/cases/design"
-
 	"archload/fem"
 	"archload/mesh"
 )
@@ -19,6 +18,7 @@ type Skeleton struct {
 	edges   edgeBand
 	braces  []braceFrame
 	sides   sheetFrame
+	flat    [][3]int32 // triangles between the nodes of the rim, for the shadow
 	lo, hi  mesh.Point // box of the outline, mm
 	heights [2]float64 // least and greatest of the outer surface at the nodes, mm
 }
@@ -99,6 +99,11 @@ func NewSkeleton(s *design.Solution) *Skeleton {
 	k.edges = newEdgeBand(s.Top.Built.Mesh)
 	k.braces = k.fittedBraces(s)
 	k.sides = newSides(s)
+	line := make([]mesh.Point, len(k.mesh.Rim))
+	for i, n := range k.mesh.Rim {
+		line[i] = k.mesh.Points[n]
+	}
+	k.flat = flatTris(line)
 	return k
 }
 

@@ -81,7 +81,7 @@ func (s *Scene) FittedTo(c Camera, w, h int, names ...string) Camera {
 // solids named, or of all solids and the places of labels.
 func (s *Scene) eachOutermost(names []string, f func(p vec)) {
 	for _, o := range s.Solids {
-		if names != nil && !slices.Contains(names, o.Name) {
+		if names == nil && o.Name == Shadow || names != nil && !slices.Contains(names, o.Name) {
 			continue
 		}
 		for _, p := range o.Points {
