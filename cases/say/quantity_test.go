@@ -10,6 +10,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/casetest"
 	"archload/cases/design"
+	"archload/cases/glossary"
 	"archload/cases/quantity"
 	"archload/cases/study"
 )
@@ -102,5 +103,46 @@ func TestSummaryOfNew(t *testing.T) {
 	s.end(quantity.HeadBridge)
 	if want := "  gap left under the foot      0.250 mm\n\n"; s.String() != want {
 		t.Errorf("%q, want %q", s.String(), want)
+	}
+}
+
+// TestSummaryIsExplained wants every label of the summaries of the bundled cases in the
+// glossary, but for the names of their own things.
+func TestSummaryIsExplained(t *testing.T) {
+	for _, name := range []string{"course-guitar-relief", "course-guitar-two-feet", "bench-plate"} {
+		c := casetest.Open(t, name)
+		s, err := design.Solve(t.Context(), c, design.Options{Workers: 2, Refine: 0.3})
+		if err != nil {
+			t.Fatal(err)
+		}
+		own := map[string]bool{"string": true, "in all": true}
+		for _, b := range c.Braces {
+			own[b.Name] = true
+		}
+		for _, g := range c.Gauges {
+			own[g.Name] = true
+		}
+		for _, e := range answer.Summarize(s).Reactions.Posts {
+			own[e.Name+" holds up"] = true
+		}
+		if c.Strings != nil {
+			for _, e := range c.Strings.Each {
+				own[e.Name] = true
+			}
+		}
+		var b strings.Builder
+		if err := WriteSummary(&b, quantity.Summarize(s)); err != nil {
+			t.Fatal(err)
+		}
+		for line := range strings.Lines(b.String()) {
+			label, rest, _ := strings.Cut(strings.TrimPrefix(line, "  "), "  ")
+			label = strings.TrimSpace(label)
+			if !strings.HasPrefix(line, "  ") || label == "" || strings.TrimSpace(rest) == "" || own[label] {
+				continue
+			}
+			if found := glossary.Named(label); len(found) == 0 || found[0].Name != label && !slices.Contains(found[0].Also, label) {
+				t.Errorf("%s: the label %q of the summary is not explained", name, label)
+			}
+		}
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"archload/cases/glossary"
 	"archload/cases/keylist"
 	"archload/cases/say"
 	"archload/cases/tree"
@@ -68,6 +69,50 @@ func keyNames(tables []keylist.Table) []string {
 		for _, k := range t.Keys {
 			out = append(out, k.Name)
 		}
+	}
+	return out
+}
+
+func newWords() *cobra.Command {
+	return &cobra.Command{
+		Use:   "words [WORD]",
+		Short: "Explain the words in which answers are printed",
+		Long: "List every term of the summaries, tables and reports with what it means. With a word,\n" +
+			"explain the terms of that name, or that speak of it. (archload keys explains the keys of a case.)",
+		Example: "  archload words\n  archload words bedding\n  archload words \"rolling shear\"",
+		Args:    takes(0, -1, "a word or none"),
+		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+			return termNames(), cobra.ShellCompDirectiveNoFileComp
+		},
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return explainWords(cmd.OutOrStdout(), strings.Join(args, " "))
+		},
+	}
+}
+
+// explainWords explains the terms that a word names; all without one.
+func explainWords(w io.Writer, word string) error {
+	terms := glossary.All()
+	if word != "" {
+		terms = glossary.Named(word)
+	}
+	if len(terms) == 0 {
+		if like := tree.Nearest(word, termNames()); like != "" {
+			return shell.Usagef("words: no word %q; did you mean %q?", word, like)
+		}
+		return shell.Usagef("words: no word %q, and none that speaks of it; archload words lists all", word)
+	}
+	if err := say.WriteTerms(w, terms); err != nil {
+		return fmt.Errorf("words: %w", err)
+	}
+	return nil
+}
+
+// termNames lists the names of all terms.
+func termNames() []string {
+	var out []string
+	for _, t := range glossary.All() {
+		out = append(out, t.Name)
 	}
 	return out
 }

@@ -41,7 +41,7 @@ func newRoot() *cobra.Command {
 	d := &disk.Disk{}
 	addGroup(root, groupStart, newDemo(d), newCases(), newNew())
 	addGroup(root, groupDesign, newCheck(d), newStrings(d), newSolve(d), newCompare(d), newRelief(d), newAction(d), newSeries(d), newTones(d), newResponse(d), newStability(d), newSeasons(d), newYears(d), newBench(d), newReport(d), newSheets(d))
-	addGroup(root, groupLook, newKeys(), newWood(d), newLesson(d), newVerify(d))
+	addGroup(root, groupLook, newKeys(), newWords(), newWood(d), newLesson(d), newVerify(d))
 	addHelpers(root)
 	wrapArgs(root)
 	return root

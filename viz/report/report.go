@@ -6,7 +6,9 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+	"strings"
 
+	"archload/cases/glossary"
 	"archload/cases/study"
 )
 
@@ -20,7 +22,7 @@ var reportCSS string
 // answers in plain words with their ranges, pictures, tables, checks, what is
 // left out, and the case itself. It fits A4 and Letter paper.
 func Write(w io.Writer, in Input) error {
-	t, err := template.New("report").Parse(reportHTML)
+	t, err := template.New("report").Funcs(template.FuncMap{"hover": hover}).Parse(reportHTML)
 	if err != nil {
 		return fmt.Errorf("report: %w", err)
 	}
@@ -50,4 +52,17 @@ func Write(w io.Writer, in Input) error {
 	}
 	_, err = w.Write(b.Bytes())
 	return err
+}
+
+// hover marks the terms of a text, so that a pointer resting on one shows what it means.
+func hover(text string) template.HTML {
+	var b strings.Builder
+	for _, p := range glossary.Marked(text) {
+		if p.Means == "" {
+			b.WriteString(template.HTMLEscapeString(p.Text))
+			continue
+		}
+		fmt.Fprintf(&b, `<abbr title="%s">%s</abbr>`, template.HTMLEscapeString(p.Means), template.HTMLEscapeString(p.Text))
+	}
+	return template.HTML(b.String())
 }
