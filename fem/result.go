@@ -46,6 +46,13 @@ func (r *Result) MoveOf(at SurfacePoint, x [3]float64) [3]float64 {
 	return u
 }
 
+// FaceMove is MoveOf with what stress in the plane does to the wood between the middle and
+// the place: the movement of a face to the last hundredth of the thickness's own change.
+func (r *Result) FaceMove(at SurfacePoint, x [3]float64) [3]float64 {
+	f := r.ShellForces(int(at.Shell))
+	return vec3.Add(r.MoveOf(at, x), r.Plate.Shells[at.Shell].Squash(&f, at.Zeta))
+}
+
 // ShellForces returns the resultants of triangle i in its facet frame.
 func (r *Result) ShellForces(i int) element.Resultants {
 	var u [18]float64

@@ -20,7 +20,7 @@ func (m *movement) at(q mesh.Point) [3]float64 {
 
 // of is the movement of a place on a shell that lies at x, mm.
 func (m *movement) of(at fem.SurfacePoint, x [3]float64) [3]float64 {
-	return vec3.Sub(m.now.Result.MoveOf(at, x), m.made.Result.MoveOf(at, x))
+	return vec3.Sub(m.now.Result.FaceMove(at, x), m.made.Result.FaceMove(at, x))
 }
 
 // rim is the mean movement upward of the outer surface along the outline, mm.

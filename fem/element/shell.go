@@ -36,6 +36,7 @@ type Shell struct {
 	bend    [3][3]float64 // N mm: moments per curvature
 	drill   [3][3]float64 // N/mm: higher-order membrane stiffness per area
 	twist   float64       // N mm: stabilising stiffness of the twist row per area
+	thick   [3][3]float64 // 1/MPa: strains xz, yz, zz per stress xx, yy, xy
 	bubble  [2][2]float64 // mm/N: share of the shear compliance that is bending of the bubble
 }
 
@@ -54,8 +55,9 @@ func NewShell(in ShellInput) (Shell, error) {
 	for i := range axes {
 		s.wood[i] = s.frame.local(axes[i])
 	}
-	turned := in.Wood.Between(axes, materials.Axes(s.frame.axes)).Reduce()
-	if err := s.setLaws(turned); err != nil {
+	turned := in.Wood.Between(axes, materials.Axes(s.frame.axes))
+	s.setThick(turned)
+	if err := s.setLaws(turned.Reduce()); err != nil {
 		return s, err
 	}
 	s.setRows()

@@ -1,6 +1,9 @@
 package element
 
-import "archload/fem/vec3"
+import (
+	"archload/fem/vec3"
+	"archload/materials"
+)
 
 // FreeStrain is how wood would stretch by itself in its axes L, R and T, 1: as it
 // swells with moisture, say. It may vary linearly through the thickness.
@@ -26,7 +29,7 @@ type Free struct {
 
 	affine [18]float64   // by E alone
 	e      [3][3]float64 // E in global axes
-	thick  float64       // normal part of the half difference
+	odd    [3]float64    // strains xz, yz, zz of the half difference
 }
 
 // Free returns how the triangle moves by itself.
@@ -38,7 +41,7 @@ type Free struct {
 func (s *Shell) Free(f FreeStrain) Free {
 	var out Free
 	mean, half := s.tensor(f.Mean), s.tensor(f.Half)
-	out.thick = half[2][2]
+	out.odd = [3]float64{2 * half[0][2], 2 * half[1][2], half[2][2]}
 	out.e = s.frame.tensorToGlobal(mean)
 	for i := range 3 {
 		x := [3]float64{s.frame.xy[i][0], s.frame.xy[i][1], 0}
@@ -124,10 +127,47 @@ func (s *Shell) movesOf(e [numRows]float64) (u [18]float64) {
 // they know the surface by its chords.
 func (s *Shell) Beyond(f *Free, x [3]float64, l [3]float64, zeta float64) [3]float64 {
 	rows := s.RowsAt(l, zeta)
-	d := times(f.e, vec3.Sub(x, s.frame.corn[0]))
-	swell := f.thick * zeta * zeta * s.frame.h / 4
+	d := vec3.Add(times(f.e, vec3.Sub(x, s.frame.corn[0])), s.warped(f.odd, zeta))
 	for k := range d {
-		d[k] += swell*s.frame.axes[2][k] - form(&rows[k], &f.affine)
+		d[k] -= form(&rows[k], &f.affine)
 	}
 	return d
+}
+
+// warped is how a place zeta h/2 off the middle moves by strains xz, yz and zz that are
+// odd through the thickness, given at its outer face, in global axes, mm: with e z 2/h integrated from
+// the middle e (zeta² − 1/3) h/4, as the corners' movements are those of the thickness in the mean.
+func (s *Shell) warped(odd [3]float64, zeta float64) (d [3]float64) {
+	by := (zeta*zeta - 1.0/3) * s.frame.h / 4
+	for k := range d {
+		for a := range 3 {
+			d[k] += by * odd[a] * s.frame.axes[a][k]
+		}
+	}
+	return d
+}
+
+// Squash returns how much a place zeta h/2 off the middle moves because stress in the
+// plane makes the wood thicker or thinner and, where its axes slope, lean, mm in global axes: what a
+// shell's own movements leave out. The even part of the shear strain is in them.
+func (s *Shell) Squash(r *Resultants, zeta float64) [3]float64 {
+	h := s.frame.h
+	var odd [3]float64 // at the outer face
+	even := 0.0
+	for k := range 3 {
+		for a := range odd {
+			odd[a] += s.thick[a][k] * 6 * r.M[k] / (h * h)
+		}
+		even += s.thick[2][k] * r.N[k] / h
+	}
+	return vec3.Add(s.warped(odd, zeta), vec3.Scale(s.frame.axes[2], even*zeta*h/2))
+}
+
+// setThick keeps the strains through the thickness under stress in the plane.
+func (s *Shell) setThick(c materials.Compliance) {
+	for a, row := range [3]int{4, 3, 2} { // xz, yz, zz
+		for k, col := range [3]int{0, 1, 5} {
+			s.thick[a][k] = c[row][col]
+		}
+	}
 }

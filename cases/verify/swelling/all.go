@@ -12,15 +12,19 @@ func All() map[string]problem.Problem {
 		return problem.Problem{Solve: func(ctx context.Context, _ problem.Density) (problem.Readings, error) { return f(ctx) }}
 	}
 	return map[string]problem.Problem{
-		"wood and water":    once(woodAndWater),
-		"wood and time":     once(woodAndTime),
-		"swelling free":     once(freePlate),
-		"swelling gradient": once(flatPlate),
-		"swelling strip":    once(twoLayers),
-		"swelling cylinder": once(cylinder),
-		"swelling sphere":   once(sphere),
-		"creep alike":       once(creepAlike),
-		"creep strip":       once(creepStrip),
-		"creep closes":      once(creepCloses),
+		"wood and water":         once(woodAndWater),
+		"wood and time":          once(woodAndTime),
+		"swelling free":          once(freePlate),
+		"swelling gradient":      once(flatPlate),
+		"swelling strip":         once(twoLayers),
+		"swelling cylinder":      once(cylinder),
+		"swelling sphere":        once(sphere),
+		"swelling solid hinged":  once(solidPlate("hinged", "carved", 4, 4)),
+		"swelling solid clamped": once(solidPlate("clamped", "carved", 4, 4)),
+		"swelling solid pressed": once(solidPlate("hinged", "pressed", 4, 4)),
+		"swelling solid faces":   once(solidPlate("hinged", "carved", 2, -2)),
+		"creep alike":            once(creepAlike),
+		"creep strip":            once(creepStrip),
+		"creep closes":           once(creepCloses),
 	}
 }
