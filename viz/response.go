@@ -21,7 +21,7 @@ func ResponsePicture(list []*tone.ResponseReport) Page {
 			in := figure.ChartInput{Across: "frequency, Hz", X: r.Response.Hz, Caption: canvas.Caption{Bare: bare, Title: r.Title,
 				Subtitle: "velocity over force where it is driven, dB re 1 m/(N s)",
 				Facts:    []string{stateWords(r.State), fmt.Sprintf("loss %g", r.Loss)},
-				Footer:   "archload; no air, back and neck held still; levels compare designs, they do not tell the sound"}}
+				Footer:   "archload; " + r.LeftOut + "; levels compare designs, they do not tell the sound"}}
 			for _, one := range list {
 				in.Names = append(in.Names, one.Title)
 			}

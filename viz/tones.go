@@ -42,7 +42,7 @@ func sandPicture(s *tone.Shapes, r *tone.Report, i int, bare bool) (*canvas.Pict
 	c := canvas.Caption{Title: r.Title, Bare: bare,
 		Subtitle: fmt.Sprintf("tone %d, %.1f Hz: %s", i+1, t.Hz, t.Pattern),
 		Facts:    []string{b.Case.Plate.Wood + ", " + b.Case.Plate.Made, stateWords(r.State)},
-		Footer:   fmt.Sprintf("archload; %d nodes; no air, back and neck held still", r.Nodes)}
+		Footer:   fmt.Sprintf("archload; %d nodes; %s", r.Nodes, r.LeftOut)}
 	if t.Bridge != nil {
 		c.Facts = append(c.Facts, "the bridge "+t.Bridge.Words)
 	}

@@ -3,7 +3,7 @@ package quantity
 import "archload/cases/answer"
 
 // HeadMotion is the summary's heading of how the top swings.
-const HeadMotion = "How it swings under its strings: no air, back and neck held still; levels compare designs"
+const HeadMotion = "How it swings under its strings: no air; levels compare designs"
 
 // swinging reads a number that only an answer that was asked how it swings has.
 func swinging(get func(*answer.Motion) answer.Num) func(*answer.Report) answer.Num {

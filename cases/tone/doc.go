@@ -10,6 +10,7 @@
 // what sand would draw, response.go is the mobility (velocity over force, as in
 // ISO 7626-1) at saddle and taps, by modes with residual correction, its third-octave
 // levels (nominal bands of IEC 61260-1) and the decay of each string by what the
-// bridge takes from it; judge.go puts some of it among the answers of a solve. No air, no radiation; back and neck are held still: levels
-// compare designs, they do not tell the sound. Words for people are package say's.
+// bridge takes from it; judge.go puts some of it among the answers of a solve. No air,
+// no radiation; back and neck are held still unless there is a body: levels compare
+// designs, they do not tell the sound. Words for people are package say's.
 package tone

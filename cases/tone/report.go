@@ -21,6 +21,7 @@ type Report struct {
 	Counted  Counted     `json:"counted"`
 	GoodTo   float64     `json:"good_to"` // Hz, up to which the triangles carry bending waves
 	Cautions []string    `json:"cautions"`
+	LeftOut  string      `json:"left_out"` // the same in a few words
 }
 
 // Tone is one tone.

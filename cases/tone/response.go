@@ -30,6 +30,7 @@ type ResponseReport struct {
 	Bands    []Band   `json:"bands"`
 	Strings  []Decay  `json:"strings"` // none but for strung
 	Cautions []string `json:"cautions"`
+	LeftOut  string   `json:"left_out"` // the same in a few words
 }
 
 // Response are the curves.
@@ -152,7 +153,7 @@ func FindResponse(ctx context.Context, c *cases.Case, state design.State, ro Res
 	}
 	r := &ResponseReport{Format: cases.Format, Units: "Hz; mobility m/(N s), volume velocity m3/(N s); levels dB re 1 of these",
 		Title: c.Title, State: string(state), Loss: loss, Tones: len(t.List), Reaches: t.List[len(t.List)-1].Hz, GoodTo: good,
-		Cautions: append(MotionCautions(), "levels compare designs; they do not tell how loud or how good it sounds")}
+		LeftOut: leftOut(m), Cautions: append(cautions(m), "levels compare designs; they do not tell how loud or how good it sounds")}
 	r.Losses = []Loss{}
 	for i, l := range red.Values {
 		if hz := math.Sqrt(l) / (2 * math.Pi); c.Moving().ByWood && hz > 1 && hz <= ro.top() {

@@ -12,12 +12,27 @@ import (
 	"archload/fem/vibration"
 )
 
-// MotionCautions stand wherever numbers of motion do.
-func MotionCautions() []string {
-	return []string{
-		"no air: neither its weight on the top nor the body's own air tones are in these numbers",
-		"back and neck are held still; what they add or take is not in these numbers",
+// leftOut says in a few words what is not in numbers of motion.
+func leftOut(m *design.Moving) string {
+	switch {
+	case m.Built.Back != nil:
+		return "no air, no neck"
+	case m.State == design.Free:
+		return "no air"
 	}
+	return "no air, back and neck held still"
+}
+
+// cautions stand wherever numbers of motion do.
+func cautions(m *design.Moving) []string {
+	out := []string{"no air: neither its weight on the top nor the body's own air tones are in these numbers"}
+	switch {
+	case m.Built.Back != nil:
+		out = append(out, "no neck: what it adds or takes is not in these numbers")
+	case m.State != design.Free:
+		out = append(out, "back and neck are held still; what they add or take is not in these numbers")
+	}
+	return out
 }
 
 // FindTones finds the lowest tones of a case in a state. With the options' NoError the mesh's share
@@ -66,7 +81,7 @@ func FindTones(ctx context.Context, c *cases.Case, state design.State, count int
 // toneReport is a report without its tones.
 func toneReport(m *design.Moving, t *vibration.Tones) *Report {
 	return &Report{Format: cases.Format, Units: "Hz, mm, g; shares of 1", Title: m.Case.Title, State: string(m.State),
-		Nodes: len(m.Built.Model.Nodes), Bearing: m.Bearing, Tones: []Tone{}, Heard: []HeardTone{}, Cautions: MotionCautions(),
+		Nodes: len(m.Built.Model.Nodes), Bearing: m.Bearing, Tones: []Tone{}, Heard: []HeardTone{}, Cautions: cautions(m), LeftOut: leftOut(m),
 		Counted: Counted{Below: t.To, Count: t.Proof.Count, Free: t.Free, Growth: t.Proof.Growth}}
 }
 
