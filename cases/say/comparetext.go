@@ -34,6 +34,7 @@ func WriteComparison(w io.Writer, c *study.Comparison) error {
 		b.WriteString("  nothing\n")
 	}
 	writeRows(&b, c)
+	writeWoods(&b, c)
 	writeNotes(&b, c)
 	if c.Wood != nil && c.Wood.Sample != nil {
 		writeSample(&b, c)
@@ -207,4 +208,26 @@ func besideText(q quantity.Quantity, first answer.Num, d *study.Drawn, width int
 		}
 	}
 	return fmt.Sprintf("%*s%9s%9s", width, widthText(q, first), widthText(q, d.Deviation), off)
+}
+
+// writeWoods says which constants decide between two woods, and how sure they are.
+func writeWoods(b *strings.Builder, c *study.Comparison) {
+	if c.Wood == nil || len(c.Wood.Changes) == 0 {
+		return
+	}
+	b.WriteString("\nWhich constants decide between the woods, to first order\n")
+	for _, w := range c.Wood.Changes {
+		q := quantity.Of(w.Key)
+		fmt.Fprintf(b, "  %s, %s of %s instead of %s: %s\n", w.Case, w.Role, w.To, w.From, q.Name)
+		for _, d := range w.Constants {
+			fmt.Fprintf(b, "    %-10s %+.*f %s  as it is %.4g instead of %.4g; boards scatter by %.0f %%\n", d.Constant, q.Digits, d.Adds, q.Unit, d.To, d.From, 100*d.Scatter)
+			b.WriteString(indented(folded(d.Source, 80), 13) + "\n")
+		}
+	}
+	b.WriteString("  A constant that decides and is marked is worth measuring on your own board before you choose by it.\n")
+}
+
+// indented moves a text's lines to the right.
+func indented(text string, by int) string {
+	return strings.Repeat(" ", by) + strings.ReplaceAll(text, "\n", "\n"+strings.Repeat(" ", by))
 }

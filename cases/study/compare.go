@@ -90,6 +90,7 @@ func CompareRanged(names []string, sols []*design.Solution, reps []*answer.Repor
 	slices.SortStableFunc(c.Rows, byWeight)
 	if spreads != nil {
 		c.Wood = wooden(names, spreads)
+		c.Wood.Changes = woodChanges(names, spreads)
 	}
 	return c
 }

@@ -6,10 +6,11 @@ import (
 
 // Wooden says what stands behind the wood's ranges of a comparison.
 type Wooden struct {
-	Step      float64     `json:"step"`      // by which each constant was divided, one at a time
-	Constants []Constant  `json:"constants"` // all that scatter
-	Faults    []string    `json:"faults"`    // ranges that could not be had, and why
-	Sample    *SampleHead `json:"sample"`    // the check by planks drawn at random; null unless asked for
+	Step      float64      `json:"step"`      // by which each constant was divided, one at a time
+	Constants []Constant   `json:"constants"` // all that scatter
+	Changes   []WoodChange `json:"changes"`   // which constants decide where a plank is of another wood
+	Faults    []string     `json:"faults"`    // ranges that could not be had, and why
+	Sample    *SampleHead  `json:"sample"`    // the check by planks drawn at random; null unless asked for
 }
 
 // Constant is one scattering number of one plank.

@@ -50,7 +50,12 @@ func (d *Desk) tellShown(say func(string, any), word func(string, string)) {
 		say(name+".keys", len(a.Live.Keys()))
 		if a.Bridge != nil {
 			say(name+".sink", decimal6(a.Bridge.Sink))
-			say(name+".middle", decimal6(a.Bridge.Share.Middle))
+			if a.Bridge.TwoFeet() {
+				say(name+".bass_foot", decimal6(a.Bridge.Feet[0].Share))
+				say(name+".treble_foot", decimal6(a.Bridge.Feet[1].Share))
+			} else {
+				say(name+".middle", decimal6(a.Bridge.Share.Middle))
+			}
 			say(name+".gap", decimal6(a.Bridge.GapLeft))
 		}
 		for _, g := range append(append([]answer.GaugeReport{}, a.Gauges...), a.Pins...) {
