@@ -177,6 +177,15 @@ func (c *Case) checkOn(r *tree.FaultLog, key string, l *TopLoad) {
 	}
 }
 
+// checkGauges wants a back under the gauges that stand on one.
+func (c *Case) checkGauges(r *tree.FaultLog) {
+	for i, g := range c.Gauges {
+		if key := tree.EntryKey("gauge", i+1); g.On == "back" && !c.Bodied() && r.Clean(key, "rim") {
+			r.AddKey(key+".on", "want a gauge on the top: only a body has a back, rim.support = \"body\"; found %q", g.On)
+		}
+	}
+}
+
 // checkBody checks the back as a top is checked, and that there are blocks on which
 // the strings can pull.
 func (c *Case) checkBody(r *tree.FaultLog) {
@@ -207,7 +216,7 @@ func (c *Case) checkBody(r *tree.FaultLog) {
 			r.AddKey(key, "want more than 0 mm with support = \"body\": the strings pull at the blocks, found %g", float64(width))
 		}
 	}
-	if len(c.Supports) > 0 {
+	if len(c.Supports) > 0 && r.Clean("support") {
 		r.AddKey("support[1]", "bench supports are for a plate alone; want none with support = \"body\", which stands on its blocks")
 	}
 }

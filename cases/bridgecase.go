@@ -129,6 +129,8 @@ type TopLoad struct {
 type Gauge struct {
 	// what tables and pictures call it; default: "gauge N"
 	Name string `toml:"name" eg:"'bass side'"`
+	// top or back: which plate it stands on, the back of a body from below; default: top
+	On string `toml:"on" default:"top" one:"top back" eg:"'back'"`
 	// mm, in plan, on bare wood: not under the foot
 	At mesh.Point `toml:"at" need:"the place [x, y] in mm" eg:"[-45, 30]"`
 	// mm, how far it went down on the bench under the loads of the case, from slack strings; down positive; default:

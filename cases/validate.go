@@ -19,6 +19,7 @@ func (c *Case) validate(r *tree.FaultLog) {
 	c.checkStrings(r)
 	c.checkBridge(r)
 	c.checkBody(r)
+	c.checkGauges(r)
 	c.checkBench(r)
 	c.checkMotion(r)
 	c.Season.Check(r)

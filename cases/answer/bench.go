@@ -97,12 +97,23 @@ func reading(s *design.Solution, q mesh.Point, at fem.SurfacePoint) GaugeReport 
 	return r
 }
 
+// backReading is what a gauge under the back of a body would show.
+func backReading(s *design.Solution, q mesh.Point) GaugeReport {
+	at, _ := s.Top.Built.Back.OnOuter(q)
+	u := s.Result.MoveAt(at)
+	return GaugeReport{X: q[0], Y: q[1], Sink: -u[2], Measured: None(), Displacement: u,
+		Outer: faceStress(s, int(at.Shell), 1), Inner: faceStress(s, int(at.Shell), -1)}
+}
+
 // gauges are the readings of the case's gauges.
 func gauges(s *design.Solution) []GaugeReport {
 	out := []GaugeReport{}
 	for i := range s.Top.Built.Case.Gauges {
 		g := &s.Top.Built.Case.Gauges[i]
 		r, _ := ReadingAt(s, g.At)
+		if g.On == "back" {
+			r = backReading(s, g.At)
+		}
 		r.Name = g.Name
 		if g.Measured != nil {
 			r.Measured = Num(*g.Measured)

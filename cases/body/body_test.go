@@ -276,3 +276,17 @@ func TestTonesOfABody(t *testing.T) {
 		}
 	}
 }
+
+// TestGaugesOnTheBack: a gauge under the highest place of the back reads its movement.
+func TestGaugesOnTheBack(t *testing.T) {
+	s := solved(t, arched(1, "[rim]\nsupport = \"body\"\n[body.back]\nflat = true\n", "")+"[[gauge]]\non = \"back\"\nat = [0, 0]\n")
+	r := answer.Summarize(s)
+	n := s.Top.Built.Back
+	least, at := math.Inf(1), 0
+	for i, p := range n.Mesh.Points {
+		if d := math.Hypot(p[0], p[1]); d < least {
+			least, at = d, i
+		}
+	}
+	near(t, "movement of the back", r.Gauges[2].Displacement[2], s.Result.U[6*(at+int(n.First))+2], 0.05)
+}

@@ -77,6 +77,9 @@ func (b *Built) backOn(g *shape.Geometry) *mesh.Mesh {
 	return mesh.Lift(b.Back.Mesh.Plan, g.Back.Plate)
 }
 
+// OnOuter is Built.OnOuter for the back: its place seen through the top.
+func (k *Back) OnOuter(q mesh.Point) (at fem.SurfacePoint, inside bool) { return k.place.Outer(q) }
+
 // rim lists the model's nodes along the back's edge.
 func (k *Back) rim() []int32 {
 	out := make([]int32, len(k.Mesh.Rim))

@@ -6,6 +6,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/tree"
+	"archload/mesh"
 )
 
 // NewGeometry fits the plan and the surfaces of a case. Faults come as Faults:
@@ -34,7 +35,7 @@ func (f *fitter) back() {
 	if !f.c.Bodied() {
 		return
 	}
-	if f.old != nil && f.old.Back != nil && !f.touched("body", "rim", "plate.outline", "plate.arch", "plate.thickness", "plate.thickness_scale", "mesh") {
+	if f.old != nil && f.old.Back != nil && !f.touched("body", "rim", "plate.outline", "plate.arch", "plate.thickness", "plate.thickness_scale", "mesh", "gauge") {
 		f.made.Back, f.made.told[ofBack] = f.old.Back, f.old.told[ofBack]
 		return
 	}
@@ -55,6 +56,16 @@ func (f *fitter) back() {
 	for _, told := range b.made.told {
 		for _, e := range told {
 			f.made.told[ofBack] = append(f.made.told[ofBack], backFault(e))
+		}
+	}
+	for i, g := range f.c.Gauges {
+		if g.On == "back" {
+			b.onWood(tree.EntryKey("gauge", i+1)+".at", g.Name, []mesh.Point{g.At})
+		}
+	}
+	if errors.As(b.rep.Err(), &faults) {
+		for _, e := range faults {
+			f.rep.Add(placeOf(f.rep, e), e.Key, e.Err)
 		}
 	}
 	f.made.Back = b.made

@@ -55,6 +55,9 @@ func (f *fitter) standing() []standing {
 		spread("tap", i, t.Name, t.At, t.Size)
 	}
 	for i, g := range f.c.Gauges {
+		if g.On == "back" {
+			continue
+		}
 		add("gauge", i, g.Name, g.At)
 	}
 	for i, s := range f.c.Supports {
