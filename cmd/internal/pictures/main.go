@@ -1,5 +1,5 @@
 // Command pictures makes the README's pictures from those of the demo: the
-// same pixels in at most 256 colours, so that they are small. Run it again when
+// same pixels in all their colours, packed as small as they go. Run it again when
 // results or drawings change:
 //
 //	go run ./cmd/archload demo
@@ -13,13 +13,9 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"image"
-	"image/color"
 	"image/png"
-	"maps"
 	"os"
 	"path/filepath"
-	"slices"
 )
 
 // pictures are those that the README shows.
@@ -52,44 +48,8 @@ func shrink(from, to string) error {
 	}
 	var out bytes.Buffer
 	enc := png.Encoder{CompressionLevel: png.BestCompression}
-	if err := enc.Encode(&out, fewColours(full)); err != nil {
+	if err := enc.Encode(&out, full); err != nil {
 		return fmt.Errorf("%s: %w", to, err)
 	}
 	return os.WriteFile(to, out.Bytes(), 0o644)
 }
-
-// fewColours draws a picture with its 256 most frequent colours, each other
-// one by the nearest of them.
-func fewColours(full image.Image) *image.Paletted {
-	count := map[color.NRGBA]int{}
-	box := full.Bounds()
-	each := func(do func(x, y int)) {
-		for y := box.Min.Y; y < box.Max.Y; y++ {
-			for x := box.Min.X; x < box.Max.X; x++ {
-				do(x, y)
-			}
-		}
-	}
-	at := func(x, y int) color.NRGBA { return color.NRGBAModel.Convert(full.At(x, y)).(color.NRGBA) }
-	each(func(x, y int) { count[at(x, y)]++ })
-	all := slices.SortedFunc(maps.Keys(count), func(a, b color.NRGBA) int {
-		if count[a] != count[b] {
-			return count[b] - count[a]
-		}
-		return number(a) - number(b)
-	})
-	var palette color.Palette
-	for _, c := range all[:min(len(all), 256)] {
-		palette = append(palette, c)
-	}
-	out := image.NewPaletted(box, palette)
-	nearest := map[color.NRGBA]uint8{}
-	for _, c := range all {
-		nearest[c] = uint8(palette.Index(c))
-	}
-	each(func(x, y int) { out.SetColorIndex(x, y, nearest[at(x, y)]) })
-	return out
-}
-
-// number orders colours.
-func number(c color.NRGBA) int { return int(c.R)<<24 | int(c.G)<<16 | int(c.B)<<8 | int(c.A) }
