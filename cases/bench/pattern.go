@@ -44,6 +44,9 @@ func ReadPattern(s string) (p Pattern, ok bool) {
 
 // String is the pattern's name where it has one, else its counts.
 func (p Pattern) String() string {
+	if p == (Pattern{}) {
+		return "all in one sense"
+	}
 	for _, name := range []string{PatternTwist, PatternAlong, PatternAcross, PatternRing} {
 		if q, _ := ReadPattern(name); q == p {
 			return name

@@ -4,6 +4,7 @@ import (
 	"io"
 	"path/filepath"
 	"runtime"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -24,11 +25,15 @@ func newBench(d *disk.Disk) *cobra.Command {
 			"weights put on with dial gauges beside. The model of the program is fitted to all readings\n" +
 			"at once; what is known before is the wood card and how much its species scatters. Told are\n" +
 			"the constants with their ranges, what stays unknown, readings that fit nothing, and which\n" +
-			"measurement would help most next. docs/bench.md explains the file.\n\n" +
+			"measurement would help most next. docs/bench.md explains the file.\n" +
+			"Bundled ones: " + strings.Join(bench.Names(), ", ") + ".\n\n" +
 			"With --wood the piece is written as a table [wood.NAME] for a case; compare, relief and\n" +
 			"report then take its narrower ranges.",
-		Example: "  archload bench half-3.toml\n  archload bench half-3.toml --wood half-3-wood.toml",
+		Example: "  archload bench spruce-blank\n  archload bench half-3.toml --wood half-3-wood.toml",
 		Args:    takes(1, 1, "one bench file"),
+		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+			return bench.Names(), cobra.ShellCompDirectiveDefault
+		},
 		RunE: func(cmd *cobra.Command, args []string) error {
 			r, err := fitBench(cmd, d, args[0], json, wood)
 			if err != nil {
@@ -54,7 +59,7 @@ func newBench(d *disk.Disk) *cobra.Command {
 func fitBench(cmd *cobra.Command, d *disk.Disk, file, json, wood string) (*fit.Report, error) {
 	tell, done := shell.Progress(cmd.ErrOrStderr())
 	defer done()
-	f, err := bench.Load(d, filepath.ToSlash(file))
+	f, err := bench.Open(d, filepath.ToSlash(file))
 	if err != nil {
 		return nil, err
 	}

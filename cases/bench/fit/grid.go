@@ -15,11 +15,12 @@ const gridSide = 25
 type grid struct {
 	at     []fem.SurfacePoint
 	inside []bool
+	free   bool // nothing holds the piece
 }
 
 // newGrid lays places evenly over a scene's box.
 func newGrid(sc *scene) *grid {
-	g := &grid{}
+	g := &grid{free: sc.free > 0}
 	for j := range gridSide {
 		for i := range gridSide {
 			u, v := (float64(i)+0.5)/gridSide, (float64(j)+0.5)/gridSide
@@ -45,7 +46,7 @@ func (g *grid) look(sys *fem.System, shape []float64) ([]float64, bench.Pattern,
 		w[i] /= math.Sqrt(sum)
 	}
 	p := bench.Pattern{Across: g.crossings(w, gridSide, 1), Along: g.crossings(w, 1, gridSide)}
-	if p.Across == 0 && p.Along == 0 {
+	if p.Across == 0 && p.Along == 0 && g.free { // what nothing holds keeps its middle: some of it moves the other way
 		p = bench.Pattern{Ring: true}
 	}
 	odd := 0.0

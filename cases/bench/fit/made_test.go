@@ -215,3 +215,29 @@ func TestPressed(t *testing.T) {
 		}
 	}
 }
+
+// TestCarvedPlate fits the bundled top on its rim: three gauges, two tones and its weight, which were computed for a known
+// board by the program itself and rounded. It shows that a case's plate goes all the way, not that the model is true.
+func TestCarvedPlate(t *testing.T) {
+	f, err := bench.Open(fstest.MapFS{}, "course-top")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := Fit(context.Background(), f, Options{Workers: 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(r.LeftOut) > 0 || !r.Settled {
+		t.Errorf("left out %v, settled %v", r.LeftOut, r.Settled)
+	}
+	for key, want := range map[string]float64{"EL": 13000, "ER": 790, "GLR": 760, "density": 425} {
+		c := r.Wood["board"][key]
+		t.Logf("%s %.5g ± %.2g %%", key, c.Value, 100*c.SD/c.Value)
+		if !(math.Abs(c.Value-want) < c.SD) || !(c.SD < 0.9*c.CardSD) {
+			t.Errorf("%s = %.5g ± %.2g, want %g within that, and surer than the card's %.2g", key, c.Value, c.SD, want, c.CardSD)
+		}
+	}
+	if k := r.Wood["board"]["EL"]; !(k.SD/k.Value < 0.07) {
+		t.Errorf("EL is known to %.2g, want 0.07", k.SD/k.Value)
+	}
+}
