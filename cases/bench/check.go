@@ -23,8 +23,8 @@ func (f *File) check() {
 	for i := range f.Presses {
 		f.checkPress(i)
 	}
-	if f.readings() == 0 && f.Rep.Err() == nil {
-		f.Rep.AddKey("", "nothing was measured: want a weight, a [[tone]], a [[bar]] or a [[press]] with gauges")
+	if f.readings() == 0 && f.Carving == nil && f.Rep.Err() == nil {
+		f.Rep.AddKey("", "nothing was measured: want a weight, a [[tone]], a [[bar]], a [[press]] with gauges, or [carving]")
 	}
 }
 

@@ -25,6 +25,7 @@ type File struct {
 	// percent, of the air that the wood had come to rest in when it was measured; default: not known
 	Humidity *float64 `toml:"humidity" want:"5..95" eg:"45"`
 
+	Carving *Carving               `toml:"carving"`         // default: none
 	Blank   *Blank                 `toml:"blank"`           // default: none
 	Bars    []Bar                  `toml:"bar" most:"50"`   // default: none
 	Tones   []Tone                 `toml:"tone" most:"60"`  // default: none
@@ -34,6 +35,7 @@ type File struct {
 	Rep  *tree.FaultLog // places of the keys
 	Card materials.Card // of Like
 	Top  *cases.Case    // of the blank's case; nil without
+	Aim  *cases.Case    // of the carving's target; nil without
 }
 
 // Blank is the piece itself: a bar, a rectangle, a wedge, half a top, or a top that a case describes,
@@ -64,6 +66,18 @@ type Blank struct {
 	// case file, or bundled case, that describes the plate as it is now: outline, arch, thickness, holes,
 	// braces that are in
 	Case string `toml:"case" eg:"'mine.toml'"`
+}
+
+// Carving is a plate on its way to a graduation: what the caliper reads now, and what it shall become.
+type Carving struct {
+	// case file, or bundled case, with the graduation that is wanted; its outside is carved already
+	Target string `toml:"target" need:"the case with the graduation that is wanted" eg:"'mine.toml'"`
+	// CSV x_mm,y_mm,thickness_mm: caliper readings anywhere
+	Readings *cases.HeightTable `toml:"readings" table:"points" column:"thickness" need:"a CSV file with x_mm,y_mm,thickness_mm" eg:"'caliper.csv'"`
+	// mm, how far readings may be off (one standard deviation); default: what they show, at most 0.1
+	Noise tree.Length `toml:"noise" want:">0" eg:"0.05"`
+	// mm, from how much on a place is told as too thick or too thin; default: 0.1
+	Tolerance tree.Length `toml:"tolerance" default:"0.1" want:">0" eg:"0.2"`
 }
 
 // Bar is a straight bar cut from the same wood, tapped as it lies on soft supports a quarter of its length

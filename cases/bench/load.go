@@ -96,16 +96,24 @@ func (f *File) keep(card materials.Card, err error) {
 	f.Card = card
 }
 
-// findTop loads the case that describes the plate. Its faults are told as its own.
+// findTop loads the cases that describe the plate and what it shall become. Their faults are told as their own.
 func (f *File) findTop(src *tree.Source) error {
-	if f.Blank == nil || f.Blank.Case == "" || !f.Rep.Clean("blank.case") {
-		return nil
+	var err error
+	if b := f.Blank; b != nil && b.Case != "" && f.Rep.Clean("blank.case") {
+		if f.Top, err = named(src, b.Case); err != nil {
+			return err
+		}
 	}
-	name := f.Blank.Case
+	if c := f.Carving; c != nil && c.Target != "" && f.Rep.Clean("carving.target") {
+		f.Aim, err = named(src, c.Target)
+	}
+	return err
+}
+
+// named opens a case that a bench file names: a file beside it, or a bundled one.
+func named(src *tree.Source, name string) (*cases.Case, error) {
 	if path.Ext(name) == ".toml" {
 		name, _ = src.Beside(name)
 	}
-	var err error
-	f.Top, err = cases.Open(src.Fsys, name)
-	return err
+	return cases.Open(src.Fsys, name)
 }

@@ -4,19 +4,23 @@ import (
 	"io"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"archload/cases/bench"
+	"archload/cases/bench/carve"
 	"archload/cases/bench/fit"
+	"archload/cases/design"
 	"archload/cases/say"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 )
 
 func newBench(d *disk.Disk) *cobra.Command {
-	var json, wood string
+	o := wanted{disk: d}
+	var wood string
 	cmd := &cobra.Command{
 		Use:   "bench FILE",
 		Short: "Find the constants of one piece of wood from what was measured on it",
@@ -35,13 +39,11 @@ func newBench(d *disk.Disk) *cobra.Command {
 			return bench.Names(), cobra.ShellCompDirectiveDefault
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
-			r, err := fitBench(cmd, d, args[0], json, wood)
+			r, err := o.fitBench(cmd, args[0], wood)
 			if err != nil {
 				return err
 			}
-			o := wanted{disk: d, json: json}
-			var files []output
-			if err := o.deliver(cmd, r, func(w io.Writer) error { return say.WritePiece(w, r) }, files); err != nil || wood == "" {
+			if err := o.deliver(cmd, r, r.text, r.files(filepath.Join(o.dir, fileStem(args[0])))); err != nil || wood == "" {
 				return err
 			}
 			return writeTo(d, wood, cmd.OutOrStdout(), func(w io.Writer) error {
@@ -50,23 +52,68 @@ func newBench(d *disk.Disk) *cobra.Command {
 			})
 		},
 	}
-	cmd.Flags().StringVar(&json, "json", "", "write all results as JSON to `FILE` (\"-\": standard output, in place of the text)")
+	cmd.Flags().StringVar(&o.json, "json", "", "write all results as JSON to `FILE` (\"-\": standard output, in place of the text)")
+	cmd.Flags().StringVarP(&o.dir, "out", "o", "", "write tables (CSV) into the folder `DIR`")
 	cmd.Flags().StringVar(&wood, "wood", "", "write the wood as a table [wood.NAME] for a case into `FILE` (\"-\": standard output)")
 	return cmd
 }
 
+// benched is the answer to a bench file.
+type benched struct {
+	*fit.Report
+	Carving *carve.Report `json:"carving"` // null without a [carving]
+}
+
+// text prints it.
+func (r *benched) text(w io.Writer) error {
+	if r.Carving != nil && len(r.Readings) == 0 {
+		return say.WriteCarving(w, r.Carving)
+	}
+	if err := say.WritePiece(w, r.Report); err != nil || r.Carving == nil {
+		return err
+	}
+	return say.WriteCarving(w, r.Carving)
+}
+
+// files are its tables.
+func (r *benched) files(stem string) []output {
+	readings := table{head: []string{"reading", "key", "unit", "pattern", "read", "sd", "fitted", "off_sd"}}
+	for _, x := range r.Readings {
+		readings.rows = append(readings.rows, row([]string{x.Words, x.Key, x.Unit, x.Pattern}, x.Value, x.SD, float64(x.Fitted), float64(x.Off)))
+	}
+	list := []output{{stem + "-readings", []string{"csv"}, readings.write}}
+	if r.Carving == nil {
+		return list
+	}
+	for name, places := range map[string][]carve.Place{"-caliper": r.Carving.Places, "-carving": r.Carving.Map} {
+		t := table{head: []string{"x_mm", "y_mm", "now_mm", "target_mm", "take_off_mm"}}
+		for _, p := range places {
+			t.rows = append(t.rows, row(nil, p.X, p.Y, p.Now, p.Target, p.TakeOff))
+		}
+		list = append(list, output{stem + name, []string{"csv"}, t.write})
+	}
+	slices.SortFunc(list, func(a, b output) int { return strings.Compare(a.stem, b.stem) })
+	return list
+}
+
 // fitBench reads a bench file and fits it, telling its progress.
-func fitBench(cmd *cobra.Command, d *disk.Disk, file, json, wood string) (*fit.Report, error) {
+func (o *wanted) fitBench(cmd *cobra.Command, file, wood string) (*benched, error) {
 	tell, done := shell.Progress(cmd.ErrOrStderr())
 	defer done()
-	f, err := bench.Open(d, filepath.ToSlash(file))
+	f, err := bench.Open(o.disk, filepath.ToSlash(file))
 	if err != nil {
 		return nil, err
 	}
-	for _, name := range []string{json, wood} {
-		if err := spare(d, name); err != nil {
+	for _, name := range []string{o.json, wood} {
+		if err := spare(o.disk, name); err != nil {
 			return nil, err
 		}
 	}
-	return fit.Fit(cmd.Context(), f, fit.Options{Workers: runtime.NumCPU(), Progress: func(stage string) { tell(fileStem(file) + ": " + stage) }})
+	say := func(stage string) { tell(fileStem(file) + ": " + stage) }
+	r, err := fit.Fit(cmd.Context(), f, fit.Options{Workers: runtime.NumCPU(), Progress: say})
+	if err != nil || f.Carving == nil {
+		return &benched{Report: r}, err
+	}
+	c, err := carve.Look(cmd.Context(), f, r.Card(), design.Options{Workers: runtime.NumCPU(), Progress: say})
+	return &benched{r, c}, err
 }

@@ -52,6 +52,8 @@ func (t *fitter) report(a *rest) *Report {
 // constants turns unknowns into constants.
 func (t *fitter) constants(r *Report, a *rest) {
 	card, before := wood(&t.f.Card, a.x), t.f.Card.Wood
+	r.card = t.f.Card
+	r.card.Name, r.card.Wood = t.f.Name, card
 	after, was := valuesOf(&card), valuesOf(&before)
 	cov, first := turned(a.p, len(a.x)), t.turnedPrior()
 	keys := woodKeys()

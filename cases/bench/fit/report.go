@@ -1,6 +1,9 @@
 package fit
 
-import "archload/cases/answer"
+import (
+	"archload/cases/answer"
+	"archload/materials"
+)
 
 // Report is what a piece of wood is by what was measured on it.
 type Report struct {
@@ -21,9 +24,13 @@ type Report struct {
 	Settled     bool                           `json:"settled"`
 	Cautions    []string                       `json:"cautions"`
 
+	card     materials.Card
 	scatters []Pair // correlations as a card's together has them: of moduli and density, and Poisson's ratios free of the moduli
 	inFile   string // strengths, where like is a card of the bench file and not one that a case finds
 }
+
+// Card is the wood that was found.
+func (r *Report) Card() materials.Card { return r.card }
 
 // Constant is one constant: its median, MPa, kg/m³ or 1, and one standard deviation of it.
 type Constant struct {
