@@ -23,7 +23,7 @@ func (f *File) check() {
 	for i := range f.Presses {
 		f.checkPress(i)
 	}
-	if f.readings() == 0 && f.Carving == nil && f.Rep.Err() == nil {
+	if f.readings() == 0 && f.asked() == 0 && f.Carving == nil && f.Rep.Err() == nil {
 		f.Rep.AddKey("", "nothing was measured: want a weight, a [[tone]], a [[bar]], a [[press]] with gauges, or [carving]")
 	}
 }
@@ -42,7 +42,24 @@ func (f *File) readings() int {
 		}
 	}
 	for i := range f.Presses {
-		n += len(f.Presses[i].Gauges)
+		for k := range f.Presses[i].Gauges {
+			if f.Presses[i].Gauges[k].Measured != nil {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// asked counts the gauges that are to be told.
+func (f *File) asked() int {
+	n := 0
+	for i := range f.Presses {
+		for k := range f.Presses[i].Gauges {
+			if f.Presses[i].Gauges[k].Measured == nil {
+				n++
+			}
+		}
 	}
 	return n
 }

@@ -33,9 +33,11 @@ type File struct {
 	Woods   map[string]*cases.Wood `toml:"wood" most:"20"`  // the file's own cards; default: none
 
 	Rep  *tree.FaultLog // places of the keys
-	Card materials.Card // of Like
+	Card materials.Card // of Like, as dry as the wood was if that is known
 	Top  *cases.Case    // of the blank's case; nil without
 	Aim  *cases.Case    // of the carving's target; nil without
+
+	MoistureNow float64 // of the wood when it was measured, %, by the humidity; 0: not known
 }
 
 // Blank is the piece itself: a bar, a rectangle, a wedge, half a top, or a top that a case describes,
@@ -52,7 +54,7 @@ type Blank struct {
 	Thickness Thickness `toml:"thickness" eg:"4.2"`
 	// mm, how far the mean thickness may be off (one standard deviation); default: 0.02
 	ThicknessNoise tree.Length `toml:"thickness_noise" default:"0.02" want:">=0" eg:"0.05"`
-	// g, on the scale
+	// g, on the scale; of a case's plate with the braces that are in
 	Weight tree.Mass `toml:"weight" want:">0" eg:"176"`
 	// g, how far the weight may be off (one standard deviation), the volume's error but for the thickness
 	// included; default: half a percent
@@ -153,8 +155,8 @@ type Gauge struct {
 	Name string `toml:"name" eg:"'beside the weight'"`
 	// mm, in plan; default: [0, 0]
 	At mesh.Point `toml:"at" default:"[0, 0]" eg:"[0, 30]"`
-	// mm, how far the place sank
-	Measured tree.Length `toml:"measured" need:"how far it sank, in mm" eg:"0.31"`
+	// mm, how far the place sank; default: not read, and told what it will show
+	Measured *tree.Length `toml:"measured" eg:"0.31"`
 	// mm, how far the reading may be off (one standard deviation); default: 0.005 and one percent
 	Noise tree.Length `toml:"noise" want:">0" eg:"0.01"`
 }

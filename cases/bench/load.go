@@ -93,8 +93,15 @@ func (f *File) keep(card materials.Card, err error) {
 		f.Rep.AddKey("like", "%w", err)
 		return
 	}
+	if f.Humidity != nil {
+		f.MoistureNow = materials.Moisture(*f.Humidity, bench)
+		card = card.Wetted(f.MoistureNow)
+	}
 	f.Card = card
 }
+
+// bench is the temperature of a workshop, degrees Celsius; wood's moisture hardly goes by it.
+const bench = 20
 
 // findTop loads the cases that describe the plate and what it shall become. Their faults are told as their own.
 func (f *File) findTop(src *tree.Source) error {

@@ -1,11 +1,8 @@
 package say
 
 import (
-	"cmp"
 	"fmt"
 	"io"
-	"math"
-	"slices"
 	"strings"
 
 	"archload/cases/bench/carve"
@@ -51,15 +48,10 @@ func both(now, target string) string {
 	return now + "; at the target " + target
 }
 
-// writePlaces lists the places where most is to do.
+// writePlaces lists the places that matter most.
 func writePlaces(b *strings.Builder, r *carve.Report) {
-	list := slices.Clone(r.Places)
-	slices.SortStableFunc(list, func(p, q carve.Place) int { return cmp.Compare(math.Abs(q.TakeOff), math.Abs(p.TakeOff)) })
-	if len(list) > mostPlaces {
-		list = list[:mostPlaces]
-	}
-	fmt.Fprintf(b, "  where most is to do, mm %18s %9s %9s\n", "now", "wanted", "tenths")
-	for _, p := range list {
+	fmt.Fprintf(b, "  where it matters most, mm %17s %9s %9s\n", "now", "wanted", "tenths")
+	for _, p := range r.Foremost(mostPlaces) {
 		word := ""
 		switch {
 		case p.TakeOff >= r.Tolerance:

@@ -20,6 +20,12 @@ func WritePiece(w io.Writer, r *fit.Report) error {
 			fmt.Fprintf(b, "  %s\n", s)
 		}
 	}
+	if len(r.Expected) > 0 {
+		section(b, "What the gauges will show")
+		for _, e := range r.Expected {
+			line(b, e.Words, "%.3f mm ± %.3f", e.Value, e.SD)
+		}
+	}
 	if len(r.Next) > 0 {
 		section(b, "What would help most next")
 		for _, n := range r.Next {

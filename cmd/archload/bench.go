@@ -16,6 +16,7 @@ import (
 	"archload/cases/say"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
+	"archload/viz"
 )
 
 func newBench(d *disk.Disk) *cobra.Command {
@@ -53,7 +54,7 @@ func newBench(d *disk.Disk) *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVar(&o.json, "json", "", "write all results as JSON to `FILE` (\"-\": standard output, in place of the text)")
-	cmd.Flags().StringVarP(&o.dir, "out", "o", "", "write tables (CSV) into the folder `DIR`")
+	cmd.Flags().StringVarP(&o.dir, "out", "o", "", "write tables (CSV), and a picture of what is to come off, into the folder `DIR`")
 	cmd.Flags().StringVar(&wood, "wood", "", "write the wood as a table [wood.NAME] for a case into `FILE` (\"-\": standard output)")
 	return cmd
 }
@@ -92,6 +93,7 @@ func (r *benched) files(stem string) []output {
 		}
 		list = append(list, output{stem + name, []string{"csv"}, t.write})
 	}
+	list = append(list, pictureFiles(stem, viz.CarvingPictures(r.Carving, r.Title))...)
 	slices.SortFunc(list, func(a, b output) int { return strings.Compare(a.stem, b.stem) })
 	return list
 }

@@ -1,10 +1,12 @@
 package carve
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"maps"
 	"math"
+	"slices"
 
 	"archload/cases"
 	"archload/cases/answer"
@@ -33,6 +35,9 @@ type Report struct {
 	Sink      Pair     `json:"sink"`     // of the bridge under the target's strings, mm; null without
 	Used      Pair     `json:"strength_used"`
 	Cautions  []string `json:"cautions"`
+
+	Built   *design.Built `json:"-"` // of the target, for pictures
+	TakeOff []float64     `json:"-"` // at its nodes, mm
 }
 
 // Place is one place of the plate.
@@ -128,6 +133,22 @@ func (r *Report) places(t *cases.HeightTable, target *shape.Geometry) {
 	}
 }
 
+// Foremost lists the places of the caliper that matter most, n at most: those that are too thin already, then those where
+// most is to come off.
+func (r *Report) Foremost(n int) []Place {
+	list := slices.Clone(r.Places)
+	slices.SortStableFunc(list, func(p, q Place) int {
+		if thin := p.TakeOff <= -r.Tolerance; thin != (q.TakeOff <= -r.Tolerance) {
+			if thin {
+				return -1
+			}
+			return 1
+		}
+		return cmp.Compare(math.Abs(q.TakeOff), math.Abs(p.TakeOff))
+	})
+	return list[:min(len(list), n)]
+}
+
 // grid maps what is to come off over the whole plate.
 func (r *Report) grid(now, target *shape.Geometry) {
 	lo, hi := target.Outline.Bounds()
@@ -161,6 +182,10 @@ func (r *Report) weigh(now, target *shape.Geometry, wood materials.Card) error {
 			return err
 		}
 		r.Weight.set(i, b.Mesh.Volume()*wood.Wood.Density*1e-6)
+		r.Built = b
+	}
+	for _, q := range r.Built.Mesh.Points {
+		r.TakeOff = append(r.TakeOff, now.Plate.Thickness.At(q).Z-target.Plate.Thickness.At(q).Z)
 	}
 	return nil
 }

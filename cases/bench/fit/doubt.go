@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"archload/materials"
 )
 
 // nearlyAsLikely is how much more another way of taking the readings may cost to be told: e² times less likely.
@@ -60,8 +62,10 @@ func (t *fitter) cautions(r *Report, a *rest) {
 			r.Cautions = append(r.Cautions, fmt.Sprintf("%s lies %.1f standard deviations from what was expected: is %s the right card, are sizes and units right?", u.words, z, t.f.Like))
 		}
 	}
-	if t.f.Humidity == nil {
-		r.Cautions = append(r.Cautions, "the constants are those of the wood as dry as it was when measured; write humidity to keep that with them")
+	if m := t.f.MoistureNow; m > 0 {
+		r.Cautions = append(r.Cautions, fmt.Sprintf("the constants are those at %.1f %% moisture, which %.0f %% humidity gives; the cards are for %d %%, and are taken to it here", m, *t.f.Humidity, materials.CardMoisture))
+	} else {
+		r.Cautions = append(r.Cautions, "the constants are those of the wood as dry as it was when measured; write humidity, and the card is taken to that")
 	}
 }
 

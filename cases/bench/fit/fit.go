@@ -40,9 +40,14 @@ func Fit(ctx context.Context, f *bench.File, o Options) (*Report, error) {
 func (t *fitter) report(a *rest) *Report {
 	r := &Report{Format: cases.Format, Units: "MPa, kg/m3, 1; readings in g, Hz, mm", Title: t.f.Title, Name: t.f.Name, Like: t.f.Like,
 		Wood: map[string]map[string]Constant{}, Correlation: []Pair{}, Thickness: []Thickness{}, Readings: []Reading{}, LeftOut: []string{},
-		Unknown: []string{}, Next: []Next{}, Doubt: []string{}, Cautions: []string{}, Steps: a.rounds, Settled: a.settled}
+		Unknown: []string{}, Next: []Next{}, Expected: []Expected{}, Doubt: []string{}, Cautions: []string{}, Steps: a.rounds, Settled: a.settled}
 	t.constants(r, a)
 	t.fitted(r, a)
+	for i := range t.asked {
+		m := matcher{states: a.states}
+		y, v := a.expects(m.guessOf(&t.asked[i]), a.at)
+		r.Expected = append(r.Expected, Expected{Words: t.asked[i].words, Value: y, SD: math.Sqrt(v)})
+	}
 	r.Next = t.next(a)
 	t.doubts(r, a)
 	t.cautions(r, a)

@@ -30,8 +30,8 @@ func (s *setup) findMend(ctx context.Context, fine *scene, card *materials.Card,
 		s.mend.tones[i] = richardson * (b.tones[best].y - a.tones[i].y)
 		mean, count = mean+s.mend.tones[i], count+1
 	}
-	if s.bar != nil {
-		off := torsionMend(s.bar, wood(card, x))
+	if s.strip != nil {
+		off := torsionMend(s.strip, wood(card, x))
 		for i := range a.tones {
 			if a.tones[i].odd {
 				s.mend.tones[i] += off

@@ -17,18 +17,18 @@ import (
 const more = 5
 
 // plan lists the setups of a file and the readings in them.
-func plan(ctx context.Context, f *bench.File) ([]*setup, []reading, error) {
-	p := planner{f: f, ctx: ctx}
+func plan(ctx context.Context, f *bench.File) (*planner, error) {
+	p := &planner{f: f, ctx: ctx}
 	if err := p.blank(); err != nil {
-		return nil, nil, err
+		return nil, err
 	}
 	for i := range f.Bars {
 		p.bar(i)
 	}
 	if err := p.presses(); err != nil {
-		return nil, nil, err
+		return nil, err
 	}
-	return p.setups, p.readings, nil
+	return p, nil
 }
 
 // planner gathers setups and readings.
@@ -37,6 +37,7 @@ type planner struct {
 	ctx      context.Context
 	setups   []*setup
 	readings []reading
+	asked    []reading // gauges that are to be told
 }
 
 // blank takes the blank's weight and tones.
@@ -58,6 +59,9 @@ func (p *planner) blank() error {
 			s = &setup{name: "blank", make: make, deep: deep, thickness: place, count: more}
 			if t.State == "bare" {
 				s.name = "plate on its edge"
+			}
+			if b.Shape == "bar" {
+				s.strip = &flatPiece{width: float64(b.Width), thickness: b.Thickness, axes: axesOf(p.f, false, false)}
 			}
 			states[t.State] = s
 			p.setups = append(p.setups, s)
@@ -180,7 +184,7 @@ func (p *planner) bar(i int) {
 		span := shareOr(float64(b.Span), flat.length)
 		flat.lines, flat.hinged = []float64{-span / 2, span / 2}, true
 	}
-	s := &setup{name: b.Name, make: flat.make, thickness: place, bar: &flat}
+	s := &setup{name: b.Name, make: flat.make, thickness: place, bar: &flat, strip: &flat}
 	if n := len(b.Flexure) + len(b.Torsion); n > 0 {
 		s.count = n + more
 	}
@@ -196,7 +200,7 @@ func (p *planner) bar(i int) {
 	}
 	edge := flat
 	edge.width, edge.thickness, edge.axes = flat.thickness[0], [2]float64{flat.width, flat.width}, axesOf(f, across, true)
-	e := &setup{name: b.Name, make: edge.make, thickness: place, onEdge: true, bar: &edge, count: len(b.Edgewise) + more}
+	e := &setup{name: b.Name, make: edge.make, thickness: place, onEdge: true, bar: &edge, strip: &edge, count: len(b.Edgewise) + more}
 	p.setups = append(p.setups, e)
 	p.tones(e, flexure, b.Edgewise, b.ToneNoise, key+".edgewise")
 }
@@ -221,7 +225,7 @@ type kindOfKey struct {
 func (p *planner) presses() error {
 	for i := range p.f.Presses {
 		pr := &p.f.Presses[i]
-		s := &setup{name: pr.Name, thickness: len(woodKeys())}
+		s := &setup{name: pr.Name, key: tree.EntryKey("press", i+1), thickness: len(woodKeys())}
 		if bar := p.f.BarOf(pr); bar != nil {
 			s.make, s.thickness = p.pressedBar(bar, pr)
 		} else {
@@ -237,10 +241,15 @@ func (p *planner) presses() error {
 		for k := range pr.Gauges {
 			g := &pr.Gauges[k]
 			one.gauges = append(one.gauges, g.At)
-			sink := float64(g.Measured)
+			words := fmt.Sprintf("%s, %s", pr.Name, g.Name)
+			if g.Measured == nil {
+				p.asked = append(p.asked, reading{kind: gauge, setup: s, order: k, unit: "mm", words: words})
+				continue
+			}
+			sink := float64(*g.Measured)
 			sd := shareOr(float64(g.Noise), 0.005+0.01*math.Abs(sink))
 			p.readings = append(p.readings, reading{kind: gauge, setup: s, order: k, value: sink, sd: sd, unit: "mm",
-				key: tree.EntryKey(tree.EntryKey("press", i+1)+".gauge", k+1), words: fmt.Sprintf("%s, %s", pr.Name, g.Name)})
+				key: tree.EntryKey(tree.EntryKey("press", i+1)+".gauge", k+1), words: words})
 		}
 		s.presses = []press{one}
 		p.setups = append(p.setups, s)

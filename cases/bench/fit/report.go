@@ -19,6 +19,7 @@ type Report struct {
 	LeftOut     []string                       `json:"left_out"` // those that fit nothing, in words
 	Unknown     []string                       `json:"unknown"`  // constants of which no more is known than before
 	Next        []Next                         `json:"next"`     // what would help most, the best first
+	Expected    []Expected                     `json:"expected"` // what gauges without a reading will show
 	Doubt       []string                       `json:"doubt"`    // other ways to take the readings that are nearly as likely
 	Steps       int                            `json:"steps"`
 	Settled     bool                           `json:"settled"`
@@ -46,6 +47,13 @@ type Constant struct {
 type Pair struct {
 	Keys [2]string `json:"keys"`
 	By   float64   `json:"by"` // 1
+}
+
+// Expected is what a gauge will show, mm, and how far that may be off, one standard deviation, by what is not known of the wood.
+type Expected struct {
+	Words string  `json:"words"`
+	Value float64 `json:"value"`
+	SD    float64 `json:"sd"`
 }
 
 // Thickness is how thick a piece is by all that was measured on it, over what the caliper said.

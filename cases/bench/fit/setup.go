@@ -4,7 +4,9 @@ import "archload/mesh"
 
 // setup is one way in which a piece lies, and all that was measured on it so.
 type setup struct {
-	name      string // of the piece
+	name      string     // of the piece
+	key       string     // of a press, for faults; "" for others
+	strip     *flatPiece // one that is narrow, whose edges' layers the shells hold too stiffly; nil for others
 	make      maker
 	thickness int        // of the piece, among the unknowns
 	onEdge    bool       // its width does what thickness does elsewhere: the thickness drops out

@@ -32,6 +32,7 @@ type fitter struct {
 	o        Options
 	setups   []*setup
 	readings []reading // in the order in which they are taken in
+	asked    []reading // gauges that are to be told
 	unknowns []unknown
 	prior    *mat.SymDense
 	first    *matcher // the model of the card's own wood
@@ -50,13 +51,13 @@ type rest struct {
 
 // newFitter builds what a file asks for on rough triangles and mends them.
 func newFitter(ctx context.Context, f *bench.File, o Options) (*fitter, error) {
-	setups, readings, err := plan(ctx, f)
+	p, err := plan(ctx, f)
 	if err != nil {
 		return nil, err
 	}
-	t := &fitter{f: f, o: o, setups: setups, readings: sorted(readings), unknowns: unknowns(f)}
+	t := &fitter{f: f, o: o, setups: p.setups, readings: sorted(p.readings), asked: p.asked, unknowns: unknowns(f)}
 	t.prior = prior(f, t.unknowns)
-	for _, s := range setups {
+	for _, s := range t.setups {
 		o.say("%s: triangles", s.name)
 		if s.rough, err = s.make(1); err != nil {
 			return nil, err
@@ -78,6 +79,10 @@ func newFitter(ctx context.Context, f *bench.File, o Options) (*fitter, error) {
 
 // fault puts what is wrong with a setup at the first key of its readings.
 func (t *fitter) fault(s *setup, err error) error {
+	if s.key != "" {
+		p := t.f.Rep.Find(s.key)
+		return tree.Faults{{File: p.Src.Label, Line: p.Line, Key: s.key, Err: err}}
+	}
 	for i := range t.readings {
 		if t.readings[i].setup == s {
 			p := t.f.Rep.Find(t.readings[i].key)
