@@ -68,7 +68,7 @@ const tones = 6
 // gridStep is the distance of the places of the map, mm.
 const gridStep = 10.0
 
-// Look sets the plate of a file's [carving], in a wood, beside its target. Errors are those of a case that cannot be
+// Look sets the plate that a file says is being carved, in a wood, beside its target. Errors are those of a case that cannot be
 // built or solved.
 func Look(ctx context.Context, f *bench.File, wood materials.Card, o design.Options) (*Report, error) {
 	o.NoError, o.NoFlow = true, true
