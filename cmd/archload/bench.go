@@ -54,7 +54,7 @@ func newBench(d *disk.Disk) *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVar(&o.json, "json", "", "write all results as JSON to `FILE` (\"-\": standard output, in place of the text)")
-	cmd.Flags().StringVarP(&o.dir, "out", "o", "", "write tables (CSV), and a picture of what is to come off, into the folder `DIR`")
+	cmd.Flags().StringVarP(&o.dir, "out", "o", "", "write pictures (PNG and SVG) and tables (CSV) into the folder `DIR`")
 	cmd.Flags().StringVar(&wood, "wood", "", "write the wood as a table [wood.NAME] for a case into `FILE` (\"-\": standard output)")
 	return cmd
 }
@@ -82,7 +82,10 @@ func (r *benched) files(stem string) []output {
 	for _, x := range r.Readings {
 		readings.rows = append(readings.rows, row([]string{x.Words, x.Key, x.Unit, x.Pattern}, x.Value, x.SD, float64(x.Fitted), float64(x.Off)))
 	}
-	list := []output{{stem + "-readings", []string{"csv"}, readings.write}}
+	var list []output
+	if len(r.Readings) > 0 {
+		list = append(pictureFiles(stem, viz.PiecePictures(r.Report)), output{stem + "-readings", []string{"csv"}, readings.write})
+	}
 	if r.Carving == nil {
 		return list
 	}

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"archload/cases/bench"
 )
 
 // matcher takes readings for what the model says, in the ways that are likely.
@@ -60,8 +62,8 @@ func (m *matcher) takings(b *belief, i int) []*belief {
 			continue
 		}
 		way := b.taking(&t.guess, m.at, value, sd, unit, k)
-		if r.pattern != nil && *r.pattern != t.pattern {
-			way.cost += otherPattern
+		if r.pattern != nil {
+			way.cost += unlike(*r.pattern, t.pattern)
 		}
 		out = append(out, way)
 	}
@@ -75,8 +77,22 @@ const farthest = 6.0
 
 var (
 	otherPattern = -2 * math.Log(0.01)
+	nearPattern  = -2 * math.Log(0.3)
 	notHeard     = -2 * math.Log(0.25)
 )
+
+// unlike is what speaks against a tone that shows one pattern being the one in which another was seen. On a piece that is
+// no rectangle two lines bend until they are a ring, and the other way round.
+func unlike(seen, shown bench.Pattern) float64 {
+	bends := func(p bench.Pattern) bool { return p.Across*p.Along == 0 && p.Across+p.Along <= 2 }
+	switch {
+	case seen == shown:
+		return 0
+	case seen.Ring != shown.Ring && bends(seen) && bends(shown):
+		return nearPattern
+	}
+	return otherPattern
+}
 
 // modelShare is how far the model itself may be off, of a logarithm: what is left of the triangles and of the theory in
 // the published checks, and wood that is not quite the same everywhere.
