@@ -21,8 +21,8 @@ func WriteMoved(w io.Writer, r *stability.Report) error {
 	if r.Times != 1 {
 		line(b, "load", "%.3g times that of the case: every string, weight and force", r.Times)
 	}
-	if v := 100 * r.Second.Share; v.Known() {
-		line(b, "of the sink", "%s comes of forces that act on the shape as it has moved", ofSink(float64(v)))
+	if r.Second.Share.Known() {
+		line(b, "by the movement itself", "%s", byMovement(float64(r.Second.Share)))
 	}
 	changed := r.Changed(worthTelling)
 	if len(changed) == 0 {
@@ -40,12 +40,15 @@ func WriteMoved(w io.Writer, r *stability.Report) error {
 // worthTelling is the share by which linear and second order must differ to be set side by side.
 const worthTelling = 0.01
 
-// ofSink is a share in percent.
-func ofSink(v float64) string {
-	if math.Abs(v) < 0.05 {
-		return "less than 0.1 %"
+// byMovement says what the movement of the shape does to the sink, by its share of it.
+func byMovement(share float64) string {
+	switch {
+	case math.Abs(share) < 0.0005:
+		return "less than 0.1 % of the sink"
+	case share < 0:
+		return fmt.Sprintf("the top stiffens as it sinks: on the shape as carved it would sink %.1f %% further", -100*share)
 	}
-	return fmt.Sprintf("%.1f %%", v)
+	return fmt.Sprintf("%.1f %% of the sink comes of forces that act on the shape as it has moved", 100*share)
 }
 
 // WriteMovedComparison prints a comparison of answers on their moved shapes, then what each design owes to
@@ -60,8 +63,8 @@ func WriteMovedComparison(w io.Writer, c *stability.Comparison) error {
 		line(b, "load", "%.3g times that of each case", c.Times)
 	}
 	for i, r := range c.Each() {
-		if v := 100 * r.Second.Share; v.Known() {
-			line(b, Letter(i), "%s of the sink comes of forces that act on the shape as it has moved", ofSink(float64(v)))
+		if r.Second.Share.Known() {
+			line(b, Letter(i), "%s", byMovement(float64(r.Second.Share)))
 		}
 	}
 	_, err := io.WriteString(w, b.String())

@@ -81,7 +81,7 @@ func (o *compared) checkRanges(cmd *cobra.Command) error {
 // compare solves the cases one after the other, each on all cores, and
 // delivers them side by side; name begins the names of the common pictures.
 func (o *compared) compare(cmd *cobra.Command, args []string, name string) error {
-	if err := errors.Join(o.checkRanges(cmd), o.theory.check()); err != nil {
+	if err := errors.Join(o.checkRanges(cmd), o.theory.check(cmd)); err != nil {
 		return err
 	}
 	set, err := o.changed(args)

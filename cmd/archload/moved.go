@@ -32,7 +32,6 @@ func (t *theory) flags(cmd *cobra.Command) {
 
 // orderFlags are those of a command whose load is the case's.
 func (t *theory) orderFlags(cmd *cobra.Command) {
-	t.times = cmp.Or(t.times, 1)
 	cmd.Flags().BoolVar(&t.second, "second-order", false, "find the equilibrium on the shape as it has moved, with the linear numbers beside")
 	cmd.Flags().BoolVar(&t.linear, "linear", false, "take the forces on the shape as carved")
 }
@@ -48,11 +47,11 @@ func (t *theory) isSecond() bool { return t.second || secondByDefault && !t.line
 func (t *theory) load() float64 { return cmp.Or(t.times, 1) }
 
 // check refuses both theories at once, and a load that says nothing.
-func (t *theory) check() error {
+func (t *theory) check(cmd *cobra.Command) error {
 	if t.second && t.linear {
 		return shell.Usagef("--second-order: want it or --linear, found both")
 	}
-	if !(t.times >= 0.01 && t.times <= 100) {
+	if cmd.Flags().Changed("times") && !(t.times >= 0.01 && t.times <= 100) {
 		return shell.Usagef("--times: want 0.01 to 100, found %g", t.times)
 	}
 	return nil

@@ -66,7 +66,7 @@ func newSeries(d *disk.Disk) *cobra.Command {
 }
 
 func (o *seriesFlags) run(cmd *cobra.Command, args []string) error {
-	if err := errors.Join(o.check(), o.theory.check()); err != nil {
+	if err := errors.Join(o.check(), o.theory.check(cmd)); err != nil {
 		return err
 	}
 	if o.join {

@@ -84,7 +84,7 @@ func newSolve(d *disk.Disk) *cobra.Command {
 		Args:              takes(1, 1, "one case"),
 		ValidArgsFunction: completeCases,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if err := o.theory.check(); err != nil {
+			if err := o.theory.check(cmd); err != nil {
 				return err
 			}
 			if o.isSecond() {
