@@ -31,6 +31,8 @@ type Bridge struct {
 	Feet []Foot `toml:"foot" eg:"[{ from = -66, to = -20 }, { from = 20, to = 66 }]"`
 	// wood taken out of the base from its underside; default: solid
 	Hollow *Hollow `toml:"hollow" eg:"{ wall = 3, depth = 6 }"`
+	// what of a one-piece bridge stands on its base and carries the strings: it weighs, and is taken as stiff
+	SaddlePart SaddlePart `toml:"saddle_part" eg:"{ width = 5 }"`
 	// the two screws between base and saddle beam, of build = "posts"
 	Posts BridgePosts `toml:"posts" eg:"{ at = [-32, 32] }"`
 	// the upper part that carries the strings, of build = "posts"
@@ -76,6 +78,17 @@ type BridgePosts struct {
 	Diameter tree.Length `toml:"diameter" default:"4" want:">0" eg:"3.5"`
 	// MPa, Young's modulus; default: 100000 (brass, handbook value from memory)
 	Modulus tree.Stress `toml:"modulus" default:"100000" want:">0" eg:"'200 GPa'"`
+	// mm, diameter and thickness of the wheel of brass on each, under the saddle beam; [0, 0]: none; default: [14, 2.5]
+	// (common practice, no published source)
+	Wheel [2]tree.Length `toml:"wheel" default:"[14, 2.5]" want:">=0" eg:"[16, 3]"`
+}
+
+// SaddlePart is the upper part of a one-piece bridge, from the base up to the strings.
+type SaddlePart struct {
+	// mm, across the strings; default: 8 mm beyond the outer strings on both sides
+	Length tree.Length `toml:"length" want:">0" eg:"62"`
+	// mm, along the strings, in the mean; 0: it is not weighed; default: 6 (common practice, no published source)
+	Width tree.Length `toml:"width" default:"6" want:">=0" eg:"5"`
 }
 
 // SaddleBeam carries the strings on the posts. Its grain runs along x, R

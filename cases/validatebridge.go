@@ -25,6 +25,7 @@ func (c *Case) checkBridge(r *tree.FaultLog) {
 	b.checkRelief(r)
 	b.checkHollow(r)
 	c.checkPosts(r)
+	c.checkSaddlePart(r)
 	if c.Strings != nil && r.Clean("strings", "bridge") {
 		c.checkTipping(r)
 	}

@@ -6,6 +6,13 @@ import (
 	"archload/cases/tree"
 )
 
+// checkSaddlePart wants it no longer than the base that it stands on.
+func (c *Case) checkSaddlePart(r *tree.FaultLog) {
+	if b := c.Bridge; b.SaddlePart.Length > b.Length && r.Clean("bridge.length", "bridge.saddle_part") {
+		r.AddKey("bridge.saddle_part.length", "want no more than the base's length, %g mm, found %g", b.Length, b.SaddlePart.Length)
+	}
+}
+
 // checkPosts wants the posts on the base, the strings and posts under the
 // saddle beam, and room for the posts between the two.
 func (c *Case) checkPosts(r *tree.FaultLog) {

@@ -100,6 +100,13 @@ func (st *BridgeModel) add(sec bridgeSection, nodes [2]int32, density float64) {
 	st.weigh(m, [3]float64{(p[0] + q[0]) / 2, (p[1] + q[1]) / 2, (p[2]+q[2])/2 + sec.lift})
 }
 
+// put puts a mass on the body at its nearest node of the range first..end, kg/m³ and mm³.
+func (st *BridgeModel) put(volume, density float64, at [3]float64, first, end int) {
+	m := volume * density * gramPerMM3
+	st.Body.Masses = append(st.Body.Masses, contact.BodyMass{Node: st.nearestNode(at[0], first, end), At: at, Mass: m * tonnePerGram})
+	st.weigh(m, at)
+}
+
 // weigh adds a mass at a place; centre holds the sum until it is divided.
 func (st *BridgeModel) weigh(m float64, at [3]float64) {
 	st.Mass += m

@@ -34,6 +34,8 @@ func newBridgeModel(plate *Built) (*BridgeModel, error) {
 		if err := b.postsAndSaddle(); err != nil {
 			return nil, err
 		}
+	} else {
+		b.saddlePart(card)
 	}
 	st.Centre = scale(st.Centre, 1/st.Mass)
 	b.pads(card)

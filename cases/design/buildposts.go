@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"archload/fem/contact"
+	"archload/materials"
+	"archload/mesh"
 )
 
 // brassDensity is that of brass rod, kg/m³ (handbook value, from memory).
@@ -52,4 +54,37 @@ func (b *Built) postUnder(x float64) {
 	st.Body.Beams = append(st.Body.Beams, contact.BodyBeam{Nodes: [2]int32{lower, upper}, Offset: arm,
 		Up: [3]float64{0, 1, 0}, Section: rod, Mass: m * tonnePerGram})
 	st.weigh(m, [3]float64{p[0], p[1], (low + high) / 2})
+	wheel, thick := float64(br.Posts.Wheel[0]), float64(br.Posts.Wheel[1])
+	rim := math.Pi / 4 * math.Max(0, wheel*wheel-d*d) * thick // around the post
+	st.put(rim, brassDensity, [3]float64{p[0], p[1], high - thick/2}, st.saddle[0], st.saddle[1])
+}
+
+// saddlePart weighs what of a one-piece bridge stands on its base and carries the strings: as
+// high as they lie. It is taken as stiff, its grain as the base's.
+func (b *Built) saddlePart(card materials.Card) {
+	br, st := b.Case.Bridge, b.Bridge
+	long, wide := b.saddlePartLength(), float64(br.SaddlePart.Width)
+	const parts = 16
+	for i := range parts {
+		x := (float64(i)+0.5)*long/parts - long/2
+		p := mesh.Point{br.At[0] + x, br.At[1]}
+		low, high := b.Plate.Outer.At(p).Z+br.Height.Value(x), b.Saddle(x)[2]
+		if high > low {
+			st.put((high-low)*wide*long/parts, card.Wood.Density, [3]float64{p[0], p[1], (low + high) / 2}, 0, st.Base)
+		}
+	}
+}
+
+// saddlePartLength is that given, or what reaches beyond the outer strings on both sides, not beyond the base, mm.
+func (b *Built) saddlePartLength() float64 {
+	br := b.Case.Bridge
+	if l := float64(br.SaddlePart.Length); l > 0 {
+		return l
+	}
+	const beyond = 8 // mm (common practice, no published source)
+	most := 0.0
+	for _, x := range b.stringPlaces() {
+		most = math.Max(most, math.Abs(x))
+	}
+	return math.Min(2*(most+beyond), float64(br.Length))
 }

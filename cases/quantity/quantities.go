@@ -257,7 +257,7 @@ func ofRest() []Quantity {
 				return answer.Num(r.Strings.Downforce)
 			}},
 		{Key: "bridge_mass", Name: "mass of the bridge", Unit: "g", Digits: 1,
-			Means:   "What the bridge weighs by its drawing and its wood: the base, and on posts the saddle beam.",
+			Means:   "What the bridge weighs by its drawing and its wood: the base and what stands on it up to the strings: the saddle part, or posts, wheels and saddle beam.",
 			Compare: UnderRest,
 			Get:     func(r *answer.Report) answer.Num { return r.Mass.Bridge }},
 		{Key: "mass", Name: "mass of plate and braces", Unit: "g", Digits: 1,

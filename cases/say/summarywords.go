@@ -184,8 +184,9 @@ func (s *summary) rough() {
 	}
 	if len(g.Frictions) == 2 {
 		lo, hi := g.Frictions[0], g.Frictions[1]
-		line(b, fmt.Sprintf("with friction %.1f and %.1f", lo.Friction, hi.Friction), "the bridge sinks %.3f and %.3f mm, the middle carries %.1f and %.1f %%, the strings lower %.3f and %.3f mm",
-			lo.Sink, hi.Sink, 100*lo.Share.Middle, 100*hi.Share.Middle, lo.ActionChange, hi.ActionChange)
+		middle := fmt.Sprintf("the middle carries %.1f and %.1f %%, ", 100*lo.Share.Middle, 100*hi.Share.Middle)
+		line(b, fmt.Sprintf("with friction %.1f and %.1f", lo.Friction, hi.Friction), "the bridge sinks %.3f and %.3f mm, %sthe strings lower %.3f and %.3f mm",
+			lo.Sink, hi.Sink, pickWords(g.TwoFeet(), "", middle), lo.ActionChange, hi.ActionChange)
 	}
 }
 

@@ -15,6 +15,7 @@ type Body struct {
 	Beams  []BodyBeam
 	Loads  []BodyLoad // at full load
 	Guides []Guide
+	Masses []BodyMass // what stands on the beams and only weighs; asked for by vibration alone
 
 	// Labels for the strain energy of the body and of its pads' bedding.
 	Part, BeddingPart fem.Part
@@ -27,6 +28,13 @@ type BodyBeam struct {
 	Up      [3]float64
 	Section element.Section
 	Mass    float64 // of this stretch, tonne; asked for by vibration alone
+}
+
+// BodyMass is a mass on a rigid arm from a node.
+type BodyMass struct {
+	Node int32
+	At   [3]float64 // its place, mm
+	Mass float64    // tonne
 }
 
 // BodyLoad is a force on a rigid arm from a node.

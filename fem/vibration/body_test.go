@@ -12,8 +12,13 @@ import (
 
 // A stiff heavy body on a plate so heavy and stiff that it stays: its tones are those of a rigid
 // bar on springs. Pads stand at x = +-c with the bedding 1/k each: it pumps with sqrt(2k/m) and
-// rocks with sqrt(2 k c² / J); stays hold it sideways.
+// rocks with sqrt(2 k c² / J); stays hold it sideways. A mass on its middle only weighs.
 func TestBodyOnPads(t *testing.T) {
+	bodyOnPads(t, 0)
+	bodyOnPads(t, 20e-6)
+}
+
+func bodyOnPads(t *testing.T, more float64) {
 	w := spruce()
 	w.EL, w.ER, w.ET, w.GLR, w.GLT, w.GRT, w.Density = 1e9, 1e9, 1e9, 4e8, 4e8, 4e8, 10000
 	w.NuLR, w.NuLT, w.NuRT = 0.3, 0.3, 0.3
@@ -27,6 +32,7 @@ func TestBodyOnPads(t *testing.T) {
 			body.Beams = append(body.Beams, contact.BodyBeam{Nodes: [2]int32{int32(i - 1), int32(i)}, Up: [3]float64{0, 0, 1}, Section: sec, Mass: mass / 10})
 		}
 	}
+	body.Masses = []contact.BodyMass{{Node: 5, At: body.Nodes[5], Mass: more}}
 	in := Input{Plate: sys, Body: body, Workers: 1}
 	frame := [3][3]float64{{0, 0, 1}, {1, 0, 0}, {0, 1, 0}}
 	for _, i := range []int32{1, 9} {
@@ -49,7 +55,7 @@ func TestBodyOnPads(t *testing.T) {
 		t.Fatal(err)
 	}
 	jy := mass * (4*half*half + 100) / 12
-	for _, want := range []float64{math.Sqrt(2 * k / mass), math.Sqrt(2 * k * c * c / jy), math.Sqrt(2 * side / mass)} {
+	for _, want := range []float64{math.Sqrt(2 * k / (mass + more)), math.Sqrt(2 * k * c * c / jy), math.Sqrt(2 * side / (mass + more))} {
 		hz, found := want/(2*math.Pi), false
 		for _, tone := range tones.List {
 			found = found || math.Abs(tone.Hz-hz) < 1e-3*hz

@@ -180,12 +180,40 @@ func (s *Structure) addBody() {
 		s.beams[i].MassTo(&k, s.in.Body.Beams[i].Mass)
 		s.M.Add(s.bodyNodes(i), k[:])
 	}
+	for i := range s.bodyMasses() {
+		p := &s.in.Body.Masses[i]
+		s.M.Add([]int32{s.first + p.Node}, s.bodyMass(p))
+	}
 	for i := range s.in.Pads {
 		s.addPad(i)
 	}
 	for i := range s.in.Stays {
 		s.addStay(&s.in.Stays[i])
 	}
+}
+
+// bodyMasses are what only weighs on the body; none without one.
+func (s *Structure) bodyMasses() []contact.BodyMass {
+	if s.in.Body == nil {
+		return nil
+	}
+	return s.in.Body.Masses
+}
+
+// bodyMass is the mass matrix of a mass on the body at its node, 6×6: Aᵀ m A, A the movement of its place.
+func (s *Structure) bodyMass(p *contact.BodyMass) []float64 {
+	m := make([]float64, 36)
+	for a := range 3 {
+		var dir [3]float64
+		dir[a] = 1
+		row := contact.ArmRow(s.in.Body.Nodes[p.Node], p.At, dir)
+		for i, x := range row {
+			for j, y := range row {
+				m[6*i+j] += p.Mass * x * y
+			}
+		}
+	}
+	return m
 }
 
 // addPad adds the bedding's stiffness along the rows of pad i.

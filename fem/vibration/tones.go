@@ -85,6 +85,13 @@ func (s *Structure) Shares(shapes [][]float64) []Shares {
 			out[k].Body += square(m[:], u[:])
 		}
 	}
+	for i := range s.bodyMasses() {
+		p := &s.in.Body.Masses[i]
+		m := s.bodyMass(p)
+		for k, shape := range shapes {
+			out[k].Body += square(m, shape[6*(s.first+p.Node):][:6])
+		}
+	}
 	for i := range s.in.Plate.Model.Masses {
 		p := &s.in.Plate.Model.Masses[i]
 		for _, at := range p.At {
