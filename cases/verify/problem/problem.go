@@ -102,6 +102,7 @@ func shellProblems() map[string]Problem {
 		"LE2":            onSquares(cylinderPatch),
 		"hypar":          onSquares(clampedHypar),
 		"thin hypar":     onSquares(thinHypar),
+		"paper hypar":    onSquares(paperHypar),
 		"bent cylinder":  onSquares(bentCylinder),
 		"arch":           onSquares(archUnderPressure),
 		"arch on feet":   onSquares(archOnFeet),
