@@ -139,8 +139,13 @@ func writeNotes(b *strings.Builder, c *study.Comparison) {
 		"  range (one standard deviation; stiffness scatters by 22 %, Wood Handbook, table 5-6; each constant\n" +
 		"  of each plank by itself). Of a difference: both designs cut from the same plank, wherever role and\n" +
 		"  wood are the same; most of the scatter then falls out. ~ marks a difference smaller than that.\n" +
-		"  ± mesh: what the triangles may cost the number, or the difference.\n" +
-		"  Not in the ranges: a foot that slips, the edge, and all that the model leaves out.\n")
+		"  ± mesh: what the triangles may cost the number, or the difference.\n")
+	writeEdge(b, c)
+	edge := "the edge"
+	if edgeKnown(c) {
+		edge = "an edge of another kind"
+	}
+	fmt.Fprintf(b, "  Not in the ranges: a foot that slips, %s, and all that the model leaves out.\n", edge)
 	for i, r := range c.Rows {
 		if r.Key == "bridge_sink" || r.Key == "most_sunk" && c.Reports[0].Bridge == nil {
 			writeBehind(b, &c.Rows[i])

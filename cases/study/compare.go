@@ -39,6 +39,7 @@ type Row struct {
 type Range struct {
 	Mesh   answer.Num `json:"mesh"`   // what the mesh may cost it; null if not estimated
 	Wood   answer.Num `json:"wood"`   // one standard deviation from plank to plank, to first order; null if it cannot be had
+	Edge   answer.Num `json:"edge"`   // one standard deviation by what scatters in the making of sides, lining and back; null where none are modelled
 	Behind []Behind   `json:"behind"` // what the wood's range is made of
 	Drawn  *Drawn     `json:"drawn"`  // the wood's range again, by drawing planks; null unless asked for
 }
@@ -119,9 +120,9 @@ func (r *Row) IsNought(i int) bool { return r.of.Nought(r.Values[i]) }
 // addRanges fills in the ranges of values and differences.
 func (r *Row) addRanges(reps []*answer.Report, spreads []*Spread) {
 	for i, sp := range spreads {
-		one := Range{Mesh: answer.None(), Wood: answer.None(), Behind: []Behind{}}
+		one := Range{Mesh: answer.None(), Wood: answer.None(), Edge: answer.None(), Behind: []Behind{}}
 		if !r.Bare() {
-			one = Range{Mesh: sp.mesh(reps[i], r.of), Wood: sp.wood(r.of), Behind: sp.behind(r.of)}
+			one = Range{Mesh: sp.mesh(reps[i], r.of), Wood: sp.wood(r.of), Edge: sp.edge(r.of), Behind: sp.behind(r.of)}
 		}
 		r.Ranges = append(r.Ranges, one)
 		if i == 0 || r.Bare() {

@@ -23,6 +23,7 @@ type Spread struct {
 	constants []constant
 	base      *answer.Report
 	each      []*answer.Report // of each constant; nil: no answer in such wood
+	edges     []*answer.Report // of each measure of the edge made smaller; nil: no answer
 	companion bool             // base is of triangles twice as large
 	own       *answer.Report   // of the case's own mesh
 	faults    []string         // why there is none
@@ -48,7 +49,15 @@ func FindSpread(ctx context.Context, s *design.Solution, o design.Options) (*Spr
 	}
 	sp.each = make([]*answer.Report, len(sp.constants))
 	faults := make([]error, len(sp.constants))
-	err := inParallel(ctx, o, len(sp.constants), func(i int) {
+	steps := edgeSteps(s.Top.Built.Case)
+	sp.edges = make([]*answer.Report, len(steps))
+	err := inParallel(ctx, o, len(sp.constants)+len(steps), func(i int) {
+		if k := i - len(sp.constants); k >= 0 {
+			if other, err := answerIn(ctx, on, steps[k].smaller(on.Top.Built.Case)); err == nil {
+				sp.edges[k] = reportOf(other, on, sp.base)
+			}
+			return
+		}
 		c := sp.constants[i]
 		times := make([]map[string]float64, len(sp.planks))
 		times[c.plank] = map[string]float64{c.key: math.Exp(-logDeviation(c.cv))}
