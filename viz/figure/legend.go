@@ -76,6 +76,9 @@ func (v *planView) legendNotes() []string {
 		"greatest " + withUnit(scale.Number(hi, d+1), f.Unit),
 		"least " + withUnit(scale.Number(lo, d+1), f.Unit),
 	}
+	if s.Kind != scale.Counting && s.Lo < 0 && !f.Plain {
+		out = append(out, "dashed lines: below zero")
+	}
 	if lo < s.Lo-scale.Slack*s.Step || hi > s.Hi+scale.Slack*s.Step {
 		out = append(out, "values beyond the scale take its end colours")
 	}

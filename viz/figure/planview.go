@@ -53,7 +53,8 @@ func (l *legendLayout) patch(k int) canvas.Rect {
 }
 
 // linePen is the pen of the line between bands k-1 and k: light on dark, and
-// firmer for zero and every fifth step, so that lines can be counted.
+// firmer for zero and every fifth step, so that lines can be counted; dashed below
+// zero, so that a print without colours keeps the sign.
 func (v *planView) linePen(k int) canvas.Pen {
 	by := canvas.Pen{Width: 0.45, Color: canvas.Faded(canvas.Ink(), 0.55)}
 	if scale.Lightness(v.scale.BandColor(k)) < 0.62 {
@@ -61,6 +62,9 @@ func (v *planView) linePen(k int) canvas.Pen {
 	}
 	if n := math.Round(v.scale.Level(k) / v.scale.Step); math.Mod(n, 5) == 0 {
 		by.Width = 0.95
+	}
+	if v.scale.Kind != scale.Counting && v.scale.Level(k) < -scale.Slack*v.scale.Step {
+		by.Dash = []float64{3, 2.2}
 	}
 	return by
 }
