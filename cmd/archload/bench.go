@@ -12,6 +12,7 @@ import (
 	"archload/cases/bench"
 	"archload/cases/bench/carve"
 	"archload/cases/bench/fit"
+	"archload/cases/bench/form"
 	"archload/cases/design"
 	"archload/cases/say"
 	"archload/cmd/internal/disk"
@@ -22,6 +23,7 @@ import (
 func newBench(d *disk.Disk) *cobra.Command {
 	o := wanted{disk: d}
 	var wood string
+	var blankForm bool
 	cmd := &cobra.Command{
 		Use:   "bench FILE",
 		Short: "Find the constants of one piece of wood from what was measured on it",
@@ -34,12 +36,15 @@ func newBench(d *disk.Disk) *cobra.Command {
 			"Bundled ones: " + strings.Join(bench.Names(), ", ") + ".\n\n" +
 			"With --wood the piece is written as a table [wood.NAME] for a case; compare, relief and\n" +
 			"report then take its narrower ranges.",
-		Example: "  archload bench spruce-blank\n  archload bench half-3.toml --wood half-3-wood.toml",
+		Example: "  archload bench spruce-blank\n  archload bench half-3.toml --wood half-3-wood.toml\n  archload bench course-guitar --form",
 		Args:    takes(1, 1, "one bench file"),
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 			return bench.Names(), cobra.ShellCompDirectiveDefault
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if blankForm {
+				return o.writeForm(cmd, args[0])
+			}
 			r, err := o.fitBench(cmd, args[0], wood)
 			if err != nil {
 				return err
@@ -54,9 +59,27 @@ func newBench(d *disk.Disk) *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVar(&o.json, "json", "", "write all results as JSON to `FILE` (\"-\": standard output, in place of the text)")
+	cmd.Flags().BoolVar(&blankForm, "form", false, "print the bench file to be filled in for the plate of a CASE, given in place of FILE")
 	cmd.Flags().StringVarP(&o.dir, "out", "o", "", "write pictures (PNG and SVG) and tables (CSV) into the folder `DIR`")
 	cmd.Flags().StringVar(&wood, "wood", "", "write the wood as a table [wood.NAME] for a case into `FILE` (\"-\": standard output)")
 	return cmd
+}
+
+// writeForm prints the form for a case.
+func (o *wanted) writeForm(cmd *cobra.Command, arg string) error {
+	tell, done := shell.Progress(cmd.ErrOrStderr())
+	c, err := openCase(o.disk, arg)
+	if err != nil {
+		return err
+	}
+	tell(fileStem(arg) + ": tones")
+	text, err := form.Of(cmd.Context(), c, filepath.ToSlash(arg), design.Options{Workers: runtime.NumCPU()})
+	done()
+	if err != nil {
+		return err
+	}
+	_, err = io.WriteString(cmd.OutOrStdout(), text)
+	return err
 }
 
 // benched is the answer to a bench file.
