@@ -174,6 +174,9 @@ func woodTable(path string) Table {
 		t.Keys = append(t.Keys, Entry{Path: path + "." + e.Key, Name: e.Key, What: what, Unit: unit, Default: "as like has it",
 			Admits: woodRange(e.Key), Example: fmt.Sprintf("%s = %.3g", e.Key, e.Value)})
 	}
+	t.Keys = append(t.Keys,
+		Entry{Path: path + ".scatter", Name: "scatter", What: "how much this piece of wood may still scatter: coefficients of variation by key, as archload bench finds them", Default: "as its species", Example: "scatter = { EL = 0.03, density = 0.01 }"},
+		Entry{Path: path + ".together", Name: "together", What: "which of its values go together: correlations of their logarithms, as archload bench finds them", Default: "none", Example: `together = [["EL", "ER", -0.4]]`})
 	return t
 }
 
