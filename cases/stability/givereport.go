@@ -1,6 +1,8 @@
 package stability
 
 import (
+	"math"
+
 	"archload/cases"
 	"archload/cases/answer"
 )
@@ -127,4 +129,28 @@ func cautions(c *cases.Case) []string {
 		list = append(list, "the strings keep their direction and their tension, and do not hold the saddle")
 	}
 	return append(list, "no factor makes it safe to raise the tension of real strings: cracks, glue and crushing come first")
+}
+
+// Upward is the movement of the top's nodes along z in shape i, the greatest 1 or -1, in the sense in which
+// the load does work.
+func (g *Giving) Upward(i int) []float64 {
+	b, shape := g.Linear.Top.Built, g.Modes.Shapes[i]
+	work, most := 0.0, 0.0
+	for k, f := range g.Linear.Result.Load {
+		if k%6 < 3 {
+			work += f * shape[k]
+		}
+	}
+	up := make([]float64, b.PlateN)
+	for n := range up {
+		up[n] = shape[6*n+2]
+		most = max(most, math.Abs(up[n]))
+	}
+	if work < 0 {
+		most = -most
+	}
+	for n := range up {
+		up[n] /= most
+	}
+	return up
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"io"
+	"path/filepath"
 
 	"github.com/spf13/cobra"
 
@@ -9,6 +10,7 @@ import (
 	"archload/cases/stability"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
+	"archload/viz"
 )
 
 // mostFactors is how many factors may be asked for.
@@ -34,15 +36,16 @@ func newStability(d *disk.Disk) *cobra.Command {
 			if count < 1 || count > mostFactors {
 				return shell.Usagef("--count: want 1 to %d, found %d", mostFactors, count)
 			}
-			rep, err := o.givingWay(cmd, args[0], count, path)
+			g, rep, err := o.givingWay(cmd, args[0], count, path)
 			if err != nil {
 				return err
 			}
-			return o.deliver(cmd, rep, func(w io.Writer) error { return say.WriteGiving(w, rep) }, nil)
+			files := pictureFiles(filepath.Join(o.dir, fileStem(args[0])), viz.GivingPictures(g, rep))
+			return o.deliver(cmd, rep, func(w io.Writer) error { return say.WriteGiving(w, rep) }, files)
 		},
 	}
-	cmd.Flags().StringVar(&o.json, "json", "", "write all results as JSON to `FILE` (\"-\": standard output, in place of the text)")
-	cmd.Flags().Float64Var(&o.refine, "refine", 1, "make every triangle this many `TIMES` smaller, to see how much the mesh matters")
+	o.flags(cmd)
+	cmd.Flags().Lookup("out").Usage = "write pictures of the shapes (PNG and SVG) into the folder `DIR`"
 	cmd.Flags().IntVar(&count, "count", 3, "how many factors to find, lowest first")
 	cmd.Flags().BoolVar(&path, "path", false, "follow the load on the moved shape until the top gives way (tens of seconds)")
 	o.timesFlag(cmd)
@@ -50,25 +53,25 @@ func newStability(d *disk.Disk) *cobra.Command {
 }
 
 // givingWay loads a case and finds its factors, telling its progress.
-func (o *wanted) givingWay(cmd *cobra.Command, arg string, count int, path bool) (*stability.GivingReport, error) {
+func (o *wanted) givingWay(cmd *cobra.Command, arg string, count int, path bool) (*stability.Giving, *stability.GivingReport, error) {
 	c, err := o.open(cmd, arg)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	tell, done := shell.Progress(cmd.ErrOrStderr())
 	defer done()
 	g, err := stability.Find(cmd.Context(), c, count, o.options(fileStem(arg), tell))
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	rep := stability.SummarizeGiving(g, o.load())
 	if path {
 		tell(fileStem(arg) + ": path on the moved shape")
 		raised, err := stability.Raise(cmd.Context(), g.Linear, g.Far())
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 		rep.AddPath(raised)
 	}
-	return rep, nil
+	return g, rep, nil
 }
