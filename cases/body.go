@@ -2,6 +2,7 @@ package cases
 
 import (
 	"errors"
+	"fmt"
 	"maps"
 	"reflect"
 	"strings"
@@ -64,6 +65,32 @@ func (c *Case) Bodied() bool { return c.Rim.Support == "body" }
 
 // Sided says whether sides hold the top's edge.
 func (r *Rim) Sided() bool { return r.Support == "elastic" || r.Support == "body" }
+
+// Assumed says what a body is taken to be where the case does not say, a sentence each;
+// none without a body.
+func (c *Case) Assumed() []string {
+	if !c.Bodied() {
+		return nil
+	}
+	const custom = " (common practice, no published source)"
+	b := &c.Body.Back
+	var out []string
+	say := func(key, text string) {
+		if !c.IsSet(key) {
+			out = append(out, text)
+		}
+	}
+	say(backKey+".wood", "the back is of "+b.Wood)
+	if b.Thickness == nil {
+		out = append(out, fmt.Sprintf("the back is %g times as thick as the top, place by place%s", BackThickness*b.ThicknessScale, custom))
+	}
+	if b.Arch == nil && !b.Flat {
+		out = append(out, fmt.Sprintf("the back is arched %g times as high over its rim as the top, place by place%s", BackRise, custom))
+	}
+	say("body.neck_block_depth", "the neck block holds side and rims alone, no part of the plates")
+	say("body.tail_block_depth", "the tail block holds side and rims alone, no part of the plates")
+	return append(out, "the blocks and the neck are rigid and without weight; sides meet the middle of top and back, all six freedoms tied")
+}
 
 // usualSupport is what the rim stands on where the case does not say.
 func (c *Case) usualSupport() string { return "elastic" }

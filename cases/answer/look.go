@@ -23,6 +23,7 @@ type Overview struct {
 	Memory   float64             `json:"memory_mb"` // about, MB
 	Work     float64             `json:"gigaflop"`  // about, of the factorisation
 	Warnings []string            `json:"warnings"`
+	Assumed  []string            `json:"assumed,omitempty"` // of a body where the case does not say
 }
 
 // Look checks a case as far as it can be checked without solving, and
@@ -40,7 +41,7 @@ func Look(c *cases.Case) (*Overview, error) {
 	o := &Overview{Format: cases.Format, Units: cases.UnitsNote, Title: c.Title, Keys: cases.Resolved(c), Mass: MassOf(b),
 		Top: TopReport{Thinnest: spotOf(e.Thinnest), Thickest: spotOf(e.Thickest), Steepest: spotOf(e.Steepest),
 			Apex: apex(b, e.Highest), ApexSink: None()},
-		Strings: pull.StringsOf(g), Nodes: len(b.Model.Nodes), Warnings: warnings(b)}
+		Strings: pull.StringsOf(g), Nodes: len(b.Model.Nodes), Warnings: warnings(b), Assumed: c.Assumed()}
 	o.Memory = memory(b)
 	// Work of nested dissection on a plate, fitted to measured factors of
 	// 2 000 to 50 000 nodes.

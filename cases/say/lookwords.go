@@ -25,6 +25,12 @@ func WriteOverview(w io.Writer, o *answer.Overview) error {
 		fmt.Fprintf(w, "\nThe strings: %.0f N of tension press down with %.1f N and push %.1f N toward the %s\n", s.Tension, s.Downforce,
 			math.Abs(s.Along), ends(s.Along, "neck", "tail"))
 	}
+	if len(o.Assumed) > 0 {
+		fmt.Fprintf(w, "\nThe body: the back weighs %.0f g with its bars. Taken where the case does not say:\n", o.Mass.Back)
+		for _, s := range o.Assumed {
+			fmt.Fprintf(w, "  %s\n", s)
+		}
+	}
 	fmt.Fprintf(w, "\nA solve has %d nodes, about %.0f MB and %.1f thousand million operations to factorise\n", o.Nodes, o.Memory, o.Work)
 	for _, s := range o.Warnings {
 		fmt.Fprintf(w, "warning: %s\n", s)
