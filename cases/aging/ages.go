@@ -17,13 +17,13 @@ type Age struct {
 // MostYears is the greatest age that is admitted, years.
 const MostYears = 500
 
-// Ages reads ages parted by commas: "1d,1y,10y,50y"; h, d, w, m and y are hours, days, weeks, months and
+// Ages reads ages parted by commas: "1d,1y,10y,50y"; s, h, d, w, m and y are seconds, hours, days, weeks, months and
 // years. They come back in rising order, each once.
 func Ages(list string) ([]Age, error) {
 	var out []Age
 	for _, word := range strings.Split(list, ",") {
 		word = strings.TrimSpace(word)
-		days := map[byte]float64{'h': 1.0 / 24, 'd': 1, 'w': 7, 'm': 365.25 / 12, 'y': 365.25}
+		days := map[byte]float64{'s': 1.0 / 86400, 'h': 1.0 / 24, 'd': 1, 'w': 7, 'm': 365.25 / 12, 'y': 365.25}
 		if word == "" {
 			return nil, fmt.Errorf("want ages parted by commas, such as 1d,1y,10y,50y, found %q", list)
 		}
@@ -31,7 +31,7 @@ func Ages(list string) ([]Age, error) {
 		v, err := strconv.ParseFloat(strings.TrimSpace(word[:len(word)-1]), 64)
 		switch years := v * unit / 365.25; {
 		case !ok || err != nil || math.IsNaN(v):
-			return nil, fmt.Errorf("want ages with a unit (h, d, w, m, y) such as 1d,1y,10y,50y, found %q", word)
+			return nil, fmt.Errorf("want ages with a unit (s, h, d, w, m, y) such as 1d,1y,10y,50y, found %q", word)
 		case !(years > 0) || years > MostYears:
 			return nil, fmt.Errorf("want ages above 0 and up to %d years, found %q", MostYears, word)
 		default:

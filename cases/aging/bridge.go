@@ -98,21 +98,28 @@ func (f bridgeFree) addTo(moves []float64) {
 	}
 }
 
+// saddle is how much more the place of the string at x moves than the node that carries it, mm.
+func (f bridgeFree) saddle(x float64) (u [3]float64) {
+	b := f.built
+	node := b.SaddleNode(x)
+	low, high := f.base(b.Bridge.Body.Nodes[node]), f.above(b.Saddle(x))
+	if int(node) >= b.Bridge.Base {
+		low = f.above(b.Bridge.Body.Nodes[node])
+	}
+	for k := range u {
+		u[k] = high[k] - low[k]
+	}
+	return u
+}
+
 // saddleRise is how much more the places of the strings rise than the nodes that carry them, in the
 // mean, mm.
 func (f bridgeFree) saddleRise() float64 {
-	b, sum, n := f.built, 0.0, 0
-	for _, s := range b.Geometry.StringForces() {
-		node := b.SaddleNode(s.X)
-		at := b.Bridge.Body.Nodes[node]
-		low := f.base(at)
-		if int(node) >= b.Bridge.Base {
-			low = f.above(at)
-		}
-		sum += f.above(b.Saddle(s.X))[2] - low[2]
-		n++
+	strings, sum := f.built.Geometry.StringForces(), 0.0
+	for _, s := range strings {
+		sum += f.saddle(s.X)[2]
 	}
-	return sum / float64(n)
+	return sum / float64(len(strings))
 }
 
 func dot(a, b [3]float64) float64 { return a[0]*b[0] + a[1]*b[1] + a[2]*b[2] }

@@ -18,7 +18,7 @@ type change struct {
 }
 
 // swells says whether the wood takes up or gives off water.
-func (ch *change) swells() bool { return ch.outer != 0 || ch.inner != 0 }
+func (ch change) swells() bool { return ch.outer != 0 || ch.inner != 0 }
 
 // withCards is the case with other woods.
 func withCards(c *cases.Case, of func(materials.Card) materials.Card) *cases.Case {
@@ -36,6 +36,22 @@ func withCards(c *cases.Case, of func(materials.Card) materials.Card) *cases.Cas
 // onward is the solution of a design after a change, the contact followed from a solution before it. c is the
 // design as its case tells.
 func onward(ctx context.Context, from *design.Solution, c *cases.Case, ch change, o design.Options) (*design.Solution, error) {
+	r, err := ch.ready(ctx, from, c, o)
+	if err != nil {
+		return nil, err
+	}
+	return r.follow(nil)
+}
+
+// ready is a design after a change whose contact is still to be followed.
+type ready struct {
+	from *design.Solution
+	top  *design.Top
+	free bridgeFree
+}
+
+// ready gives a design other woods and lets them swell.
+func (ch change) ready(ctx context.Context, from *design.Solution, c *cases.Case, o design.Options) (*ready, error) {
 	adapted, err := design.Adapt(ctx, from.Top, withCards(c, ch.cards), o)
 	if err != nil {
 		return nil, err
@@ -44,25 +60,31 @@ func onward(ctx context.Context, from *design.Solution, c *cases.Case, ch change
 	if ch.swells() {
 		top.Cond = top.Cond.Swollen(top.Factored.Swell(fem.Swell{Outer: ch.outer, Inner: ch.inner, Beams: ch.inner}))
 	}
-	s := &design.Solution{Top: &top}
-	if top.Stand == nil {
-		s.Result = top.Cond.RecoverPlate()
-		return s, nil
+	if top.Stand != nil {
+		if top.Stand, err = top.Cond.Problem(&top.Built.Bridge.Body); err != nil {
+			return nil, err
+		}
 	}
-	if top.Stand, err = top.Cond.Problem(&top.Built.Bridge.Body); err != nil {
-		return nil, err
-	}
-	fit := top.Fit()
-	free := bridgeFree{top.Built, ch.outer}
-	fit.Swell = free.rows()
-	st, err := top.Stand.Onward(contact.Standing{Problem: from.Top.Stand, Case: fitOf(from), State: from.Result.State}, fit)
-	if err != nil {
-		return nil, design.Explain(c, err)
-	}
-	s.Result = top.Stand.Recover(st, fit)
-	free.addTo(s.Result.Body)
-	return s, nil
+	return &ready{from, &top, bridgeFree{top.Built, ch.outer}}, nil
 }
 
-// fitOf is the load case of a solution whose wood has not swollen.
-func fitOf(s *design.Solution) contact.LoadCase { return s.Top.Fit() }
+// follow follows the contact, with other forces of the strings if there are any.
+func (r *ready) follow(loads []contact.BodyLoad) (*design.Solution, error) {
+	s := &design.Solution{Top: r.top}
+	if r.top.Stand == nil {
+		s.Result = r.top.Cond.RecoverPlate()
+		return s, nil
+	}
+	fit := r.top.Fit()
+	fit.Swell = r.free.rows()
+	if loads != nil {
+		fit.Loads = loads
+	}
+	st, err := r.top.Stand.Onward(contact.Standing{Problem: r.from.Top.Stand, Case: r.from.Top.Fit(), State: r.from.Result.State}, fit)
+	if err != nil {
+		return nil, design.Explain(r.top.Built.Case, err)
+	}
+	s.Result = r.top.Stand.Recover(st, fit)
+	r.free.addTo(s.Result.Body)
+	return s, nil
+}

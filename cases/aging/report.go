@@ -42,6 +42,7 @@ type SeasonReport struct {
 	Strength    answer.StrengthReport `json:"strength"`
 	Across      AcrossReport          `json:"across"`
 	Braces      []GlueUse             `json:"braces"`
+	Strings     []StringSeason        `json:"strings,omitempty"` // where they keep their length
 	Energy      answer.EnergyReport   `json:"energy"`
 	Error       answer.ErrorReport    `json:"error"`
 }
@@ -59,6 +60,13 @@ type AcrossReport struct {
 	X       answer.Num `json:"x"`
 	Y       answer.Num `json:"y"`
 	Surface string     `json:"surface"`
+}
+
+// StringSeason is a string that keeps its length.
+type StringSeason struct {
+	Name    string  `json:"name"`
+	Tension float64 `json:"tension"` // N
+	Change  float64 `json:"change"`  // N, from the made state
 }
 
 // GlueUse is how much of the wood beside a brace's glue line is used.

@@ -72,7 +72,7 @@ func seasons(ctx context.Context, c *cases.Case, o design.Options) (*SeasonsRepo
 	}
 	for _, s := range steps {
 		o.Say(s.report.Name)
-		now, err := onward(ctx, sol, c, s.change, o)
+		now, err := s.solve(ctx, sol, c, o)
 		if err != nil {
 			return nil, err
 		}
@@ -80,6 +80,14 @@ func seasons(ctx context.Context, c *cases.Case, o design.Options) (*SeasonsRepo
 		r.Seasons = append(r.Seasons, s.report)
 	}
 	return r, nil
+}
+
+// solve takes the made state to the season.
+func (s *step) solve(ctx context.Context, made *design.Solution, c *cases.Case, o design.Options) (*design.Solution, error) {
+	if c.Season.Strings == "length" && made.Top.Built.Bridge != nil {
+		return s.keepLength(ctx, made, c, o)
+	}
+	return onward(ctx, made, c, s.change, o)
 }
 
 // solved prepares and answers a case.
@@ -156,6 +164,9 @@ func cautions(c *cases.Case) []string {
 	}
 	if c.Rim.Support == "hinged" || c.Rim.Support == "clamped" {
 		out = append(out, "the edge is held and does not swell with the plate: on sides that give way the arch moves less")
+	}
+	if c.Season.Strings == "length" {
+		out = append(out, "strings keep their length: the neck's own movement, and steel that grows with warmth, are not in their tension")
 	}
 	if c.Rim.Support == "elastic" {
 		out = append(out, "the sides' lower edge is held still: the back's own swelling is not in these numbers")

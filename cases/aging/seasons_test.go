@@ -2,6 +2,7 @@ package aging
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -155,5 +156,27 @@ func TestRoughFoot(t *testing.T) {
 	}
 	if bad := rough.Seasons[1].Bridge; bad.Share.Middle < 0 || bad.Share.Middle > 1 {
 		t.Errorf("share of the middle %g", bad.Share.Middle)
+	}
+}
+
+// TestStringsKeepLength compares strings that keep their length with strings tuned to the same tensions: without
+// friction, and with wood as stiff as before, the foot stands alike. Drier wood sinks and slackens them.
+func TestStringsKeepLength(t *testing.T) {
+	text := func(each, keep string) string {
+		return "format = 1\nbase = \"first\"\n[strings]\nscale = 640\neach = [" + each + "]\n[bridge]\nhold = \"slip\"\n[season]\nmoisture = -2\nstrings = \"" + keep + "\"\n"
+	}
+	kept := run(t, opened(t, text("{ tension = 110 }, { tension = 100 }, { tension = 90 }", "length"))).Seasons[0]
+	var each []string
+	for _, s := range kept.Strings {
+		if s.Change >= 0 {
+			t.Errorf("string %s changes by %+.3f N in drier wood, want less tension", s.Name, s.Change)
+		}
+		each = append(each, fmt.Sprintf("{ tension = %.9f }", s.Tension))
+	}
+	tuned := run(t, opened(t, text(strings.Join(each, ", "), "tension"))).Seasons[0]
+	for i, p := range tuned.Bridge.Contact {
+		if math.Abs(kept.Bridge.Contact[i].Force-p.Force) > 1e-5 {
+			t.Fatalf("point %d carries %.7f N, want %.7f", i, kept.Bridge.Contact[i].Force, p.Force)
+		}
 	}
 }

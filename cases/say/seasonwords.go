@@ -58,6 +58,9 @@ func writeSeason(b *strings.Builder, s *aging.SeasonReport) {
 		line(b, "action at the octave", "%s by %.2f mm", ends(br.ActionChange, "lower", "higher"), absolute(br.ActionChange))
 		line(b, "the foot", "bass end %.0f %%, middle %.0f %%, treble end %.0f %%; greatest gap left %.3f mm", 100*br.Share.BassEnd, 100*br.Share.Middle, 100*br.Share.TrebleEnd, br.GapLeft)
 	}
+	for _, t := range s.Strings {
+		line(b, "string "+t.Name, "%.1f N, %+.1f", t.Tension, t.Change)
+	}
 	for _, g := range s.Gauges {
 		line(b, g.Name, "%+.3f mm upward, %+.3f across, %+.3f along", g.Displacement[2], g.Displacement[0], g.Displacement[1])
 	}

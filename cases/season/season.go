@@ -20,6 +20,8 @@ type Season struct {
 	MoistureOuter *float64 `toml:"moisture_outer" want:"-30..30" eg:"-2"`
 	// percentage points at the inner face, with moisture_outer
 	MoistureInner *float64 `toml:"moisture_inner" want:"-30..30" eg:"0"`
+	// what the strings keep: their tension, as a player tunes them, or their length, as they are left. Default: tension
+	Strings string `toml:"strings" default:"tension" one:"tension length" eg:"'length'"`
 }
 
 // Climate is air that wood follows.

@@ -49,7 +49,7 @@ func newYears(d *disk.Disk) *cobra.Command {
 		},
 	}
 	o.flags(cmd)
-	cmd.Flags().StringVar(&at, "at", "1d,1y,10y,50y", "ages since the strings came on: h, d, w, m, y")
+	cmd.Flags().StringVar(&at, "at", "1d,1y,10y,50y", "ages since the strings came on: s, h, d, w, m, y")
 	return cmd
 }
 

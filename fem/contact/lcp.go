@@ -13,7 +13,7 @@ type lcp struct {
 	r    [][6]float64 // R of (2), mm per mm and rad
 	b    []float64    // movement of each row at full load with all λ zero, mm
 	f    [6]float64   // resultant of the body's loads about its first node
-	held [6]float64   // the same of loads that act all the while
+	held [6]float64   // the same of loads that act before the path begins
 	self float64      // work coefficient of the loads, N·mm
 	gap  []float64    // of each pad, mm
 	pads int

@@ -41,9 +41,9 @@ func (c *Condensed) Swollen(w *fem.Swollen) *Condensed {
 // With now = A λ + R ρ of the old forces and movements, and w the old gaps and places,
 // all in the letters of the package, the rows obey at the share s of the change
 //
-//	w(s) = (w − now) + (end − (w − now)) s + A λ + R ρ,   Rᵀ λ + f = 0,
+//	w(s) = (w − now) + (end − (w − now)) s + A λ + R ρ,   Rᵀ λ + f + (f' − f) s = 0,
 //
-// end being what (2) has for s = 1: gap, load and swelling. So s = 0 is the old state
+// end being what (2) has for s = 1: gap, load and swelling, and f' the resultant of loads that may have changed too. So s = 0 is the old state
 // and s = 1 the new one exactly; between them the change is taken as straight. Pads that stick stay
 // where they stuck, pads that close on the way stick where they are then. Events tell s as their load.
 func (s *Problem) Onward(from Standing, fit LoadCase) (*State, error) {
@@ -76,7 +76,10 @@ func (s *Problem) Onward(from Standing, fit LoadCase) (*State, error) {
 		}
 	}
 	w.scales()
-	p.held, p.f = p.f, [6]float64{}
+	p.held = from.Problem.lcp(from.Case).f
+	for m := range p.f {
+		p.f[m] -= p.held[m]
+	}
 	w.active = w.newActiveSet()
 	if err := w.active.add(w.standing()); err != nil {
 		return nil, err
@@ -164,7 +167,7 @@ func (w *tracer) settle(start []float64) (*State, error) {
 	}
 	var f [6]float64
 	for m := range f {
-		f[m] = -p.held[m]
+		f[m] = -p.held[m] - p.f[m]
 	}
 	var err error
 	s.Lambda, s.Rho, err = w.active.solve(equations{v: v, f: f}, make([]float64, p.pads), make([]bool, p.pads))
