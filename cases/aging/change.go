@@ -80,7 +80,7 @@ func (r *ready) follow(loads []contact.BodyLoad) (*design.Solution, error) {
 	if loads != nil {
 		fit.Loads = loads
 	}
-	st, err := r.top.Stand.Onward(contact.Standing{Problem: r.from.Top.Stand, Case: r.from.Top.Fit(), State: r.from.Result.State}, fit)
+	st, err := r.top.Stand.Onward(contact.Standing{Problem: r.from.Top.Stand, Case: r.from.Result.LoadCase(), State: r.from.Result.State}, fit)
 	if err != nil {
 		return nil, design.Explain(r.top.Built.Case, err)
 	}

@@ -70,11 +70,15 @@ func seasons(ctx context.Context, c *cases.Case, o design.Options) (*SeasonsRepo
 		s := answer.Strength(sol)
 		made.Strength, made.Bridge = &s, answer.BridgeNow(sol)
 	}
+	from := sol
 	for _, s := range steps {
 		o.Say(s.report.Name)
-		now, err := s.solve(ctx, sol, c, o)
+		now, err := s.solve(ctx, from, sol, c, o)
 		if err != nil {
 			return nil, err
+		}
+		if c.Season.Cycle {
+			from = now
 		}
 		s.report.fill(sol, now, s.change)
 		r.Seasons = append(r.Seasons, s.report)
@@ -82,12 +86,12 @@ func seasons(ctx context.Context, c *cases.Case, o design.Options) (*SeasonsRepo
 	return r, nil
 }
 
-// solve takes the made state to the season.
-func (s *step) solve(ctx context.Context, made *design.Solution, c *cases.Case, o design.Options) (*design.Solution, error) {
+// solve takes the design to the season, from the made state or from another season.
+func (s *step) solve(ctx context.Context, from, made *design.Solution, c *cases.Case, o design.Options) (*design.Solution, error) {
 	if c.Season.Strings == "length" && made.Top.Built.Bridge != nil {
-		return s.keepLength(ctx, made, c, o)
+		return s.keepLength(ctx, from, made, c, o)
 	}
-	return onward(ctx, made, c, s.change, o)
+	return onward(ctx, from, c, s.change, o)
 }
 
 // solved prepares and answers a case.
@@ -126,6 +130,10 @@ func stepsOf(s *season.Season) ([]step, *MadeReport) {
 		}
 		out = append(out, step{SeasonReport{Name: name, Humidity: answer.Num(to.Humidity), Temperature: answer.Num(to.Temperature), Moisture: answer.Num(m)},
 			change{cards: at(m), outer: m - made.Moisture, inner: m - made.Moisture}})
+	}
+	if s.Cycle {
+		out = append(out, step{SeasonReport{Name: "made again", Humidity: answer.Num(made.Humidity), Temperature: answer.Num(made.Temperature),
+			Moisture: answer.Num(made.Moisture)}, change{cards: at(made.Moisture)}})
 	}
 	return out, made
 }

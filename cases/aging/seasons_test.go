@@ -180,3 +180,23 @@ func TestStringsKeepLength(t *testing.T) {
 		}
 	}
 }
+
+// TestCycle takes a foot without friction through two seasons and back: the way does not matter, and the made air is
+// the made state again. A foot that grips keeps what the way did to it.
+func TestCycle(t *testing.T) {
+	text := func(hold, cycle string) string {
+		return "format = 1\nbase = \"course-guitar-relief\"\n[bridge]\nhold = \"" + hold + "\"\n[season]\nmade = { humidity = 45 }\nto = [{ name = \"dry\", humidity = 35 }, { name = \"wet\", humidity = 60 }]\ncycle = " + cycle + "\n"
+	}
+	each, cycle := run(t, opened(t, text("slip", "false"))), run(t, opened(t, text("slip", "true")))
+	for i, s := range each.Seasons {
+		if a, b := cycle.Seasons[i].Bridge, s.Bridge; math.Abs(a.Sink-b.Sink) > 1e-8 || math.Abs(a.Share.Middle-b.Share.Middle) > 1e-8 {
+			t.Errorf("%s: sinks %.9f mm in the cycle, %.9f from the made state", s.Name, a.Sink, b.Sink)
+		}
+	}
+	if last := cycle.Seasons[2]; last.Name != "made again" || math.Abs(last.ArchRise) > 1e-8 {
+		t.Errorf("%s: the arch is off by %g mm, want 0", last.Name, last.ArchRise)
+	}
+	if grip := run(t, opened(t, text("grip", "true"))).Seasons[2]; math.Abs(grip.ArchRise) > 0.2 || grip.ArchRise == 0 {
+		t.Errorf("a foot that grips leaves the arch %g mm off, want a little", grip.ArchRise)
+	}
+}

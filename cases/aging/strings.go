@@ -16,14 +16,14 @@ const (
 	tensionClose = 1e-6 // N
 )
 
-// keepLength takes the made state to a season with strings that nobody tunes. A string whose place on the saddle moves by u
+// keepLength takes the design to a season with strings that nobody tunes. A string whose place on the saddle moves by u
 // grows by −u·(front + back), the directions in which it leaves, and its tension by EA/L of that,
 // L being both lengths; it slips over the saddle, its far ends stay. Tension and movement are found in turn.
-func (s *step) keepLength(ctx context.Context, made *design.Solution, c *cases.Case, o design.Options) (*design.Solution, error) {
+func (s *step) keepLength(ctx context.Context, from, made *design.Solution, c *cases.Case, o design.Options) (*design.Solution, error) {
 	built := made.Top.Built
 	spans := design.StringSpans(c, built.Geometry.TopAtBridge)
 	more := make([]float64, len(spans)) // N
-	after, err := s.change.ready(ctx, made, c, o)
+	after, err := s.change.ready(ctx, from, c, o)
 	if err != nil {
 		return nil, err
 	}

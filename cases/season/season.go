@@ -20,6 +20,8 @@ type Season struct {
 	MoistureOuter *float64 `toml:"moisture_outer" want:"-30..30" eg:"-2"`
 	// percentage points at the inner face, with moisture_outer
 	MoistureInner *float64 `toml:"moisture_inner" want:"-30..30" eg:"0"`
+	// the seasons follow each other and end in the made air again; false: each comes from the made state. Default: false
+	Cycle bool `toml:"cycle" default:"false" eg:"true"`
 	// what the strings keep: their tension, as a player tunes them, or their length, as they are left. Default: tension
 	Strings string `toml:"strings" default:"tension" one:"tension length" eg:"'length'"`
 }
@@ -49,6 +51,8 @@ func (s *Season) Check(r *tree.FaultLog) {
 		r.AddKey("season", "want either moisture, or moisture_outer and moisture_inner, found both")
 	case faces && (s.MoistureOuter == nil || s.MoistureInner == nil):
 		r.AddKey("season", "want moisture_outer and moisture_inner together, found one of them")
+	case s.Cycle && len(s.To) == 0:
+		r.AddKey("season.cycle", "want the seasons that follow each other, as in to = [{ name = \"winter\", humidity = 25 }]")
 	case len(s.To) == 0 && s.Moisture == nil && !faces:
 		r.AddKey("season", "want made and to, as in to = [{ name = \"winter\", humidity = 25 }], or moisture = -3")
 	}

@@ -162,6 +162,9 @@ func (r *Result) check() {
 	r.CheckBalance(w)
 }
 
+// LoadCase returns what the result is for.
+func (r *Result) LoadCase() LoadCase { return r.loadCase }
+
 // BodyMove returns the displacement of a point on a rigid arm from a body
 // node, mm.
 func (r *Result) BodyMove(node int32, at [3]float64) [3]float64 {
