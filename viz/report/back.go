@@ -95,7 +95,7 @@ func left(c *cases.Case) []string {
 	out := []string{
 		"Collapse: whether the arch snaps through or buckles is not checked. The theory is linear, and a linear arch never does. Be careful with thin, flat or wide arches under high load.",
 		"Large movement: the theory takes the forces on the shape as carved. Against second-order calculations of such plates it reads 1 to 4 % too stiff.",
-		"Time and weather: creep and moisture are not computed; what stands above on decades is a rule of thumb.",
+		"Time and weather: creep and moisture are not in these numbers (archload years and archload seasons tell of them); what stands above on decades is a rule of thumb.",
 		"Glue: every joint is whole and stiff.",
 		"The rest of the instrument: the back does not move; there is no neck, tailpiece, finish or binding. The strings' tension stays as tuned (its change is about 1 %).",
 		"This piece of wood: the numbers are means of clear, straight-grained wood. Runout, knots and wild grain are not in it.",
