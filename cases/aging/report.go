@@ -33,7 +33,7 @@ type SeasonReport struct {
 	Name        string                `json:"name"`
 	Humidity    answer.Num            `json:"humidity"`    // %; null where a change of moisture is given
 	Temperature answer.Num            `json:"temperature"` // °C
-	Moisture    answer.Num            `json:"moisture"`    // %; where a change is given that change, its mean
+	Moisture    answer.Num            `json:"moisture"`    // %; where a change is given and no made state that change, its mean
 	Change      ChangeReport          `json:"change"`
 	ArchRise    float64               `json:"arch_rise"` // mm, of the outer surface at the apex over its mean at the rim
 	Apex        [2]float64            `json:"apex"`      // mm, where

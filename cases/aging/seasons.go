@@ -58,7 +58,7 @@ func seasons(ctx context.Context, c *cases.Case, o design.Options) (*SeasonsRepo
 	r := &SeasonsReport{Format: cases.Format, Units: cases.UnitsNote + "; moisture in percent of the dry wood", Title: c.Title,
 		Seasons: []SeasonReport{}, Held: heldWords(c), Cautions: cautions(c)}
 	base := c
-	if made != nil {
+	if len(c.Season.To) > 0 {
 		base = withCards(c, at(made.Moisture))
 	}
 	sol, err := solved(ctx, base, o)
@@ -110,17 +110,23 @@ func at(moisture float64) func(materials.Card) materials.Card {
 
 // stepsOf are the seasons to compute and the made state; nil where no air is given.
 func stepsOf(s *season.Season) ([]step, *MadeReport) {
+	var made *MadeReport
+	if s.Made != nil {
+		made = &MadeReport{Humidity: s.Made.Humidity, Temperature: s.Made.Temperature,
+			Moisture: materials.Moisture(s.Made.Humidity, s.Made.Temperature)}
+	}
 	if len(s.To) == 0 {
 		outer, inner := s.MoistureOuter, s.MoistureInner
 		if s.Moisture != nil {
 			outer, inner = s.Moisture, s.Moisture
 		}
 		mean := (*outer + *inner) / 2
-		return []step{{SeasonReport{Name: fmt.Sprintf("moisture %+.3g", mean), Humidity: answer.None(), Temperature: answer.None(), Moisture: answer.Num(mean)},
-			change{outer: *outer, inner: *inner}}}, nil
+		r := SeasonReport{Name: fmt.Sprintf("moisture %+.3g", mean), Humidity: answer.None(), Temperature: answer.None(), Moisture: answer.Num(mean)}
+		if made != nil {
+			r.Moisture += answer.Num(made.Moisture)
+		}
+		return []step{{r, change{outer: *outer, inner: *inner}}}, made
 	}
-	made := &MadeReport{Humidity: s.Made.Humidity, Temperature: s.Made.Temperature,
-		Moisture: materials.Moisture(s.Made.Humidity, s.Made.Temperature)}
 	var out []step
 	for i, to := range s.To {
 		m := materials.Moisture(to.Humidity, to.Temperature)

@@ -12,8 +12,8 @@ type Season struct {
 	Made *Climate `toml:"made" eg:"{ humidity = 45, temperature = 21 }"`
 	// the seasons that it goes to, each in air that stays until the wood has followed
 	To []Climate `toml:"to" most:"24" eg:"[{ name = 'winter', humidity = 25 }, { name = 'summer', humidity = 75 }]"`
-	// percentage points of moisture that all wood takes up, or gives off if negative, instead of made and to;
-	// stiffness stays
+	// percentage points of moisture that all wood takes up, or gives off if negative, instead of to; stiffness
+	// stays as on the wood cards
 	Moisture *float64 `toml:"moisture" want:"-30..30" eg:"-3"`
 	// percentage points at the outer face, with moisture_inner: linear through plate and sides. Braces and lining
 	// follow the inner face, the bridge the outer one
