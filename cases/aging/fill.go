@@ -36,6 +36,7 @@ func (r *SeasonReport) fill(made, now *design.Solution, ch change) {
 	}
 	r.Apex = [2]float64(top)
 	r.ArchRise = m.at(top)[2] - m.rim()
+	r.Cross = m.cross(top[1])
 }
 
 // bridgeFrom is the bridge as it stands, its movements from the made state; the saddle rises

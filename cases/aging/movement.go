@@ -57,3 +57,21 @@ func middle(b *design.Built) (c mesh.Point) {
 	}
 	return mesh.Point{c[0] / all, c[1] / all}
 }
+
+// crossStep is how far the places across the arch stand apart, mm.
+const crossStep = 5
+
+// cross is how the outer surface rises across the arch at y, where it is wood.
+func (m *movement) cross(y float64) []CrossStation {
+	b, out := m.now.Top.Built, []CrossStation{}
+	lo, hi := 0.0, 0.0
+	for _, p := range b.Mesh.Points {
+		lo, hi = min(lo, p[0]), max(hi, p[0])
+	}
+	for x := crossStep * math.Ceil(lo/crossStep); x <= hi; x += crossStep {
+		if _, inside := b.OnOuter(mesh.Point{x, y}); inside {
+			out = append(out, CrossStation{X: x, Rise: m.at(mesh.Point{x, y})[2]})
+		}
+	}
+	return out
+}

@@ -37,6 +37,7 @@ type SeasonReport struct {
 	Change      ChangeReport          `json:"change"`
 	ArchRise    float64               `json:"arch_rise"` // mm, of the outer surface at the apex over its mean at the rim
 	Apex        [2]float64            `json:"apex"`      // mm, where
+	Cross       []CrossStation        `json:"cross"`     // across the arch through the apex
 	Bridge      *answer.BridgeReport  `json:"bridge"`    // sink, tilt and action from the made state, the foot as it stands
 	Gauges      []answer.GaugeReport  `json:"gauges"`    // displacement and sink from the made state, stress whole
 	Strength    answer.StrengthReport `json:"strength"`
@@ -60,6 +61,12 @@ type AcrossReport struct {
 	X       answer.Num `json:"x"`
 	Y       answer.Num `json:"y"`
 	Surface string     `json:"surface"`
+}
+
+// CrossStation is a place of the outer surface across the arch.
+type CrossStation struct {
+	X    float64 `json:"x"`    // mm
+	Rise float64 `json:"rise"` // mm, from the made state
 }
 
 // StringSeason is a string that keeps its length.

@@ -13,6 +13,7 @@ import (
 	"archload/cases/say"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
+	"archload/viz"
 )
 
 func newYears(d *disk.Disk) *cobra.Command {
@@ -38,7 +39,8 @@ func newYears(d *disk.Disk) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			files := []output{{filepath.Join(o.dir, fileStem(args[0])) + "-years", []string{"csv"}, yearTable(rep).write}}
+			stem := filepath.Join(o.dir, fileStem(args[0]))
+			files := append(pictureFiles(stem, []viz.Page{viz.YearsPicture(rep)}), output{stem + "-years", []string{"csv"}, yearTable(rep).write})
 			if err := o.deliver(cmd, rep, func(w io.Writer) error { return say.WriteYears(w, rep) }, files); err != nil {
 				return err
 			}
