@@ -16,7 +16,10 @@ func (r *SeasonReport) fill(made, now *design.Solution, ch change) {
 	for _, b := range whole.Braces {
 		r.Braces = append(r.Braces, GlueUse{Name: b.Name, ShearUsed: b.Glue.ShearUsed, PeelUsed: b.Glue.PeelUsed})
 	}
-	r.Across = across(now)
+	r.Across, r.NeckTurn = across(now), answer.None()
+	if whole.Body != nil {
+		r.NeckTurn = answer.Num(whole.Body.NeckTurn - answer.Summarize(made).Body.NeckTurn)
+	}
 	if now.Top.Built.Bridge != nil {
 		r.Bridge = bridgeFrom(made, now, ch.outer)
 	}

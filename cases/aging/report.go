@@ -39,6 +39,7 @@ type SeasonReport struct {
 	Apex        [2]float64            `json:"apex"`      // mm, where
 	Cross       []CrossStation        `json:"cross"`     // across the arch through the apex
 	Bridge      *answer.BridgeReport  `json:"bridge"`    // sink, tilt and action from the made state, the foot as it stands
+	NeckTurn    answer.Num            `json:"neck_turn"` // deg from the made state, upper part inward: the nut rises; null without a body
 	Gauges      []answer.GaugeReport  `json:"gauges"`    // displacement and sink from the made state, stress whole
 	Strength    answer.StrengthReport `json:"strength"`
 	Across      AcrossReport          `json:"across"`

@@ -168,6 +168,9 @@ func heldWords(c *cases.Case) string {
 	if c.SwellsAlone() {
 		return "the plate lies free: movements are relative to the plan's origin at the height z = 0, without its turning as a whole"
 	}
+	if c.Rim.Support == "body" {
+		return "the stand that holds the blocks where they meet the back"
+	}
 	return "the rim's support"
 }
 
@@ -181,6 +184,9 @@ func cautions(c *cases.Case) []string {
 	}
 	if c.Season.Strings == "length" {
 		out = append(out, "strings keep their length: the neck's own movement, and steel that grows with warmth, are not in their tension")
+	}
+	if c.Rim.Support == "body" {
+		out = append(out, "the blocks are taken as rigid and keep their size: what stands beside them is held more than in truth")
 	}
 	if c.Rim.Support == "elastic" {
 		out = append(out, "the sides' lower edge is held still: the back's own swelling is not in these numbers")

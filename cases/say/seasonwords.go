@@ -58,6 +58,9 @@ func writeSeason(b *strings.Builder, s *aging.SeasonReport) {
 		line(b, "action at the octave", "%s by %.2f mm", ends(br.ActionChange, "lower", "higher"), absolute(br.ActionChange))
 		line(b, "the foot", "bass end %.0f %%, middle %.0f %%, treble end %.0f %%; greatest gap left %.3f mm", 100*br.Share.BassEnd, 100*br.Share.Middle, 100*br.Share.TrebleEnd, br.GapLeft)
 	}
+	if s.NeckTurn.Known() {
+		line(b, "the neck block turns", "%+.3f degrees, upper part inward positive", float64(s.NeckTurn))
+	}
 	for _, t := range s.Strings {
 		line(b, "string "+t.Name, "%.1f N, %+.1f", t.Tension, t.Change)
 	}
