@@ -177,7 +177,7 @@ func heldWords(c *cases.Case) string {
 // cautions stand wherever numbers of seasons do.
 func cautions(c *cases.Case) []string {
 	out := []string{
-		"moisture is taken as even in all wood, or linear from face to face; wood that dries slowly relaxes part of the stress, how much is not in these numbers: read them as the most that can be",
+		"moisture is taken as even in all wood, or linear from face to face; wood that dries slowly, over weeks, relaxes a third to two thirds of the stress (from memory), which is not in these numbers: read stress and strength used as the most that can be",
 	}
 	if c.Rim.Support == "hinged" || c.Rim.Support == "clamped" {
 		out = append(out, "the edge is held and does not swell with the plate: on sides that give way the arch moves less")
