@@ -48,7 +48,7 @@ func (c Card) Missing(keys ...string) []string {
 
 // Wetted returns the card of the same piece of wood at the moisture m, %: EL follows the handbook's modulus of
 // elasticity, the other moduli its middle trends, strengths their own lines, tension across the grain stays.
-// What the card does not tell stays as it is. Swelling, Poisson's ratios and density stay.
+// What the card does not tell stays as it is, all moduli if it does not tell green_stiffness. Swelling, Poisson's ratios and density stay.
 func (c Card) Wetted(m float64) Card {
 	mp := cmp.Or(c.Water.GreenMoisture, usualGreen)
 	times := map[string]float64{}
@@ -60,9 +60,10 @@ func (c Card) Wetted(m float64) Card {
 		}
 	}
 	w := &c.Water
-	set(w.GreenStiffness, "EL")
-	set(greenAcross, "ER", "ET")
-	set(greenShears, "GLR", "GLT", "GRT")
+	if set(w.GreenStiffness, "EL"); w.GreenStiffness > 0 {
+		set(greenAcross, "ER", "ET")
+		set(greenShears, "GLR", "GLT", "GRT")
+	}
 	set(w.GreenMOR, "MOR")
 	set(w.GreenCompressionL, "compression_along")
 	set(w.GreenCompressionPerp, "compression_across")
