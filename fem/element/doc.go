@@ -48,6 +48,17 @@
 // made of it asks its Section, which answers for its stiffnesses, area and
 // outline: a new kind of section is a new type with these methods.
 //
+// # Movements of any size
+//
+// PullTo, TangentTo and MovedResultants know both elements at displacements of any size and rotation
+// vectors below a full turn (attitude.go). Their strains are measures that a rigid motion leaves at zero
+// (shell_moved.go): Green's strain of the plane of the moved corners, for each edge the turn of its far
+// corner against its near one in axes that go with them, shear gaps of the moved edges against the moved
+// normals, and the drilling of these normals' frames. The strain rows above are their first order, and the
+// energy is the same quadratic form (1) of them, so that force and tangent are its exact derivatives. To the
+// true surface's bow b along an edge comes its change s: ((b + s)² - b²)/24. StressedTo keeps of the tangent
+// what stresses lend to the unmoved element, for loss of stability.
+//
 // # Mass
 //
 // Vibration asks for a consistent mass, ∫ ρ Nᵀ N over the element's own interpolation,
