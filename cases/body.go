@@ -93,7 +93,12 @@ func (c *Case) Assumed() []string {
 }
 
 // usualSupport is what the rim stands on where the case does not say.
-func (c *Case) usualSupport() string { return "elastic" }
+func (c *Case) usualSupport() string {
+	if c.Strings != nil && c.Bridge != nil {
+		return "body"
+	}
+	return "elastic"
+}
 
 // fillBody fills in the support of the rim, and a body that the case asks for
 // without a word about it.

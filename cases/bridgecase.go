@@ -37,9 +37,9 @@ type Bridge struct {
 	Posts BridgePosts `toml:"posts" eg:"{ at = [-32, 32] }"`
 	// the upper part that carries the strings, of build = "posts"
 	SaddleBeam SaddleBeam `toml:"saddle_beam" eg:"{ height = 9 }"`
-	// grip: a place that bears stays where it is; slip: no friction, the saddle guided; friction: a place
-	// that bears stays until it drags with all its friction, then it slides; default: grip
-	Hold string `toml:"hold" default:"grip" one:"grip slip friction" eg:"'friction'"`
+	// friction: a place that bears stays until it drags with all its friction, then it slides; grip: it stays
+	// whatever it drags; slip: no friction, the saddle guided; default: friction
+	Hold string `toml:"hold" default:"friction" one:"friction grip slip" eg:"'slip'"`
 	// 1, coefficient of friction of the foot on the top, of hold = "friction"; smooth dry wood has 0.3 to 0.5
 	// (Wood Handbook, ch. 4); default: 0.4
 	Friction float64 `toml:"friction" default:"0.4" want:">=0" eg:"0.3"`

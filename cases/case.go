@@ -150,7 +150,7 @@ func (b *Brace) HeightAt(s float64) float64 { return b.HeightScale * b.Height.Va
 // Rim is what holds the plate's edge.
 type Rim struct {
 	// what the edge stands on: elastic sides that give way, the whole body with its back ([body]), a hinge, a clamp,
-	// or nothing (then supports); default: elastic
+	// or nothing (then supports); default: body where strings press a bridge, else elastic
 	Support string `toml:"support" default:"elastic" one:"hinged clamped free elastic body" eg:"'hinged'"`
 	// mm, of the sides from the back's gluing surface to the top's; default: 80
 	SideHeight tree.Length `toml:"side_height" default:"80" want:">0" eg:"76"`

@@ -16,7 +16,7 @@ func TestBundled(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := "bench-plate bowed-layout bowed-layout-no-post course-guitar course-guitar-crossed course-guitar-elastic course-guitar-neck course-guitar-posts " +
+	want := "bench-plate bowed-layout bowed-layout-no-post course-guitar course-guitar-crossed course-guitar-elastic course-guitar-hinged course-guitar-neck course-guitar-posts " +
 		"course-guitar-relief course-guitar-svg course-guitar-treble course-guitar-treble-relief course-guitar-two-feet " +
 		"first flat-plate octave-mandola"
 	var names []string

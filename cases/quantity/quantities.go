@@ -106,7 +106,7 @@ func ofFoot() []Quantity {
 			Get: bridged(func(b *answer.BridgeReport) answer.Num { return answer.Num(b.GapLeft) })},
 		{Key: "friction_needed", Name: "friction needed", Unit: "N per N", Digits: 3,
 			Means:   "How hard the foot must drag for each newton it presses with, to stay where it is; wood gives 0.3 to 0.5.",
-			Compare: UnderDecides, Series: 16, Column: "friction_needed_1", Summary: HeadBridge,
+			Compare: UnderRest, Series: 16, Column: "friction_needed_1", Summary: HeadBridge,
 			Get: bridged(func(b *answer.BridgeReport) answer.Num { return b.FrictionNeeded })},
 		{Key: "slid", Name: "foot slides at most", Unit: "mm", Digits: 4,
 			Means:   "How far a place of a foot with friction has slid on the top under load, at most.",
