@@ -53,6 +53,9 @@ type Sheet struct {
 	build   func(fit fitter) *fullScale
 }
 
+// hairPad is the room around the whole, mm, so that no line is halved at its edge.
+const hairPad = 1.0
+
 // fitter moves a part of height h that would begin at y up to where no joint
 // between sheets crosses it, mm.
 type fitter func(y, h float64) float64
@@ -70,7 +73,7 @@ func (s *Sheet) whole() *fullScale {
 	free := func(y, _ float64) float64 { return y }
 	var best *fullScale
 	for _, at := range squarePlaces() {
-		if d := s.compose(mesh.Point{}, at, free); d != nil && (best == nil || d.hi[0]*d.hi[1] < best.hi[0]*best.hi[1]) {
+		if d := s.compose(mesh.Point{}, at, free, hairPad); d != nil && (best == nil || d.hi[0]*d.hi[1] < best.hi[0]*best.hi[1]) {
 			best = d
 		}
 	}
@@ -90,11 +93,10 @@ func squarePlaces() []squarePlace { return []squarePlace{within, beside, below} 
 
 // compose puts the check square and the drawing together, the whole with its
 // lower left corner in the origin; cell 0, 0 means one piece. It is nil if the
-// drawing has no room within.
-func (s *Sheet) compose(cell mesh.Point, place squarePlace, fit fitter) *fullScale {
+// drawing has no room within; pad is the room around the whole, mm.
+func (s *Sheet) compose(cell mesh.Point, place squarePlace, fit fitter, pad float64) *fullScale {
 	out := newFullScale()
-	const pad = sheetLap + 2 // mm: nothing lies in the laps at the edge of the whole
-	base := float64(pad)
+	base := pad
 	if place == below {
 		base += sheetSquare + sheetGap
 	}
@@ -218,11 +220,18 @@ func (s *Sheet) tile() (best tiling, paper mesh.Point) {
 			return y
 		}
 		for _, at := range squarePlaces() {
-			t := tiling{cell: cell, d: s.compose(cell, at, fit)}
+			t := tiling{cell: cell, d: s.compose(cell, at, fit, hairPad)}
 			if t.d == nil {
 				continue
 			}
-			if t.divide(); best.d == nil || len(t.cells) < len(best.cells) {
+			if t.divide(); len(t.cells) > 1 { // joined sheets have marks in their corners: nothing lies in the laps outside
+				t = tiling{cell: cell, d: s.compose(cell, at, fit, sheetLap+2)}
+				if t.d == nil {
+					continue
+				}
+				t.divide()
+			}
+			if best.d == nil || len(t.cells) < len(best.cells) {
 				best, paper = t, size
 			}
 		}
