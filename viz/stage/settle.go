@@ -5,7 +5,6 @@ import (
 
 	"archload/cases/answer"
 	"archload/cases/design"
-	"archload/cases/study"
 )
 
 // Settle works out the next of what takes longer than the picture: first the
@@ -32,8 +31,7 @@ func (a *Answerer) Settle(ctx context.Context, s *Shown) (*Shown, error) {
 }
 
 // confirm solves a design afresh, on the triangles that its case asks for, as
-// archload solve does, and finds how far each number scatters from plank to
-// plank and with the mesh.
+// archload solve does.
 func (a *Answerer) confirm(ctx context.Context, d *Answered) error {
 	if d.Sure != nil {
 		return nil
@@ -42,10 +40,6 @@ func (a *Answerer) confirm(ctx context.Context, d *Answered) error {
 	if err != nil {
 		return err
 	}
-	spread, err := study.FindSpread(ctx, sol, a.options)
-	if err != nil {
-		return err
-	}
-	d.Sure, d.Spread, d.Report = sol, spread, answer.Summarize(sol)
+	d.Sure, d.Report = sol, answer.Summarize(sol)
 	return nil
 }

@@ -58,7 +58,6 @@ type Answered struct {
 	Events   []live.Event
 	Report   *answer.Report   // at full load; nil until it is worked out
 	Sure     *design.Solution // of the case solved afresh, at full load; nil until it is worked out
-	Spread   *study.Spread    // with it: how its numbers scatter
 }
 
 // cutLine is the line of a cut over a design, bass to treble or tail to neck;
@@ -99,7 +98,7 @@ func (s *Shown) Settled() bool {
 }
 
 // Confirmed says whether every number at full load is that of the case solved
-// afresh, with its range.
+// afresh.
 func (s *Shown) Confirmed() bool {
 	for _, d := range s.Designs {
 		if d.Sure == nil {
@@ -117,18 +116,12 @@ func (s *Shown) tabulate() {
 	var names []string
 	var sols []*design.Solution
 	var reps []*answer.Report
-	var spreads []*study.Spread
 	for _, d := range s.Designs {
 		sol := d.Full
 		if s.Confirmed() {
 			sol = d.Sure
-			spreads = append(spreads, d.Spread)
 		}
 		names, sols, reps = append(names, d.Live.Name()), append(sols, sol), append(reps, d.Report)
-	}
-	if s.Confirmed() {
-		s.Table = study.CompareRanged(names, sols, reps, spreads)
-		return
 	}
 	s.Table = study.Compare(names, sols, reps)
 }
