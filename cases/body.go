@@ -92,9 +92,10 @@ func (c *Case) Assumed() []string {
 	return append(out, "the blocks and the neck are rigid and without weight; sides meet the middle of top and back, all six freedoms tied")
 }
 
-// usualSupport is what the rim stands on where the case does not say.
+// usualSupport is what the rim stands on where the case does not say: a body where there
+// are strings, unless bench supports or a squeeze speak of a plate alone.
 func (c *Case) usualSupport() string {
-	if c.Strings != nil && c.Bridge != nil {
+	if c.Strings != nil && c.Bridge != nil && len(c.Supports) == 0 && c.Rim.Squeeze == 0 {
 		return "body"
 	}
 	return "elastic"
