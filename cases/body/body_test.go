@@ -197,7 +197,7 @@ func TestReciprocity(t *testing.T) {
 // foot is held, and the parts of the change of action sum to it.
 func TestCourseGuitar(t *testing.T) {
 	for _, hold := range []string{"grip", "slip", "friction"} {
-		c, err := cases.Load(fstest.MapFS{"a.toml": {Data: []byte("format = 1\nbase = \"course-guitar\"\n[bridge]\nhold = \"" + hold + "\"\n")}}, "a.toml")
+		c, err := cases.Load(fstest.MapFS{"a.toml": {Data: []byte("format = 1\nbase = \"course-guitar-body\"\n[bridge]\nhold = \"" + hold + "\"\n")}}, "a.toml")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -221,7 +221,7 @@ func TestCourseGuitar(t *testing.T) {
 // TestAdaptedBody: a body adapted key by key answers as one prepared afresh.
 func TestAdaptedBody(t *testing.T) {
 	open := func(extra string) *cases.Case {
-		c, err := cases.Load(fstest.MapFS{"a.toml": {Data: []byte("format = 1\nbase = \"course-guitar\"\n[mesh]\nsize = 12\n" + extra)}}, "a.toml")
+		c, err := cases.Load(fstest.MapFS{"a.toml": {Data: []byte("format = 1\nbase = \"course-guitar-body\"\n[mesh]\nsize = 12\n" + extra)}}, "a.toml")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -258,7 +258,7 @@ func TestAdaptedBody(t *testing.T) {
 // TestTonesOfABody: a body hung in the air has six free motions and no more, and its
 // strings pull from block to block: under them it swings as well.
 func TestTonesOfABody(t *testing.T) {
-	c, err := cases.Load(fstest.MapFS{"a.toml": {Data: []byte("format = 1\nbase = \"course-guitar\"\n[mesh]\nsize = 14\n")}}, "a.toml")
+	c, err := cases.Load(fstest.MapFS{"a.toml": {Data: []byte("format = 1\nbase = \"course-guitar-body\"\n[mesh]\nsize = 14\n")}}, "a.toml")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -132,7 +132,7 @@ func closesInward(t *testing.T, s *design.Solution) {
 			t.Errorf("the station %g mm out bears at %.4f of the load, after %.4f at %g mm, want it before", stations[i], out, in, stations[i-1])
 		}
 	}
-	if len(stations) < 30 || at[stations[0]] < 0.16 || at[stations[len(stations)-1]] > 0.001 {
+	if len(stations) < 30 || at[stations[0]] < 0.17 || at[stations[len(stations)-1]] > 0.001 {
 		t.Errorf("%d stations, the innermost at %.3f, the outermost at %.3f of the load; want all 33, the middle last and the ends first",
 			len(stations), at[stations[0]], at[stations[len(stations)-1]])
 	}
@@ -156,10 +156,9 @@ func TestLessonPairs(t *testing.T) {
 		setB []tree.KeyValue
 		only []string
 	}{
-		{"course-guitar-hinged", "flat-plate", nil, []string{"plate.arch"}},
+		{"course-guitar", "flat-plate", nil, []string{"plate.arch"}},
 		{"course-guitar", "course-guitar-treble", nil, []string{"plate.arch.contours"}},
 		{"course-guitar-elastic", "course-guitar-treble", sides, []string{"plate.arch.contours"}},
-		{"course-guitar-hinged", "course-guitar-elastic", nil, []string{"rim"}},
 		{"course-guitar", "course-guitar-elastic", nil, []string{"rim"}},
 		{"course-guitar", "course-guitar-relief", nil, []string{"bridge.relief"}},
 		{"bowed-layout", "bowed-layout-no-post", nil, []string{"post"}},

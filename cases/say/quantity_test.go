@@ -18,7 +18,7 @@ import (
 // TestQuantities: each row of the table is whole and tells itself apart, and
 // names a column of a series by its unit.
 func TestQuantities(t *testing.T) {
-	endings := map[string]string{"mm": "_mm", "N": "_N", "g": "_g", "deg": "_deg", "MPa": "_MPa", "N mm": "_Nmm", "N per N": "_1", "%": "_percent", "% of load": "_percent"}
+	endings := map[string]string{"mm": "_mm", "N": "_N", "g": "_g", "deg": "_deg", "MPa": "_MPa", "N mm": "_Nmm", "N per N": "_1", "%": "_percent", "% of load": "_percent", "Hz": "_Hz", "dB": "_dB"}
 	var keys, names, columns []string
 	for _, q := range quantity.All() {
 		ending, known := endings[q.Unit]
