@@ -16,10 +16,11 @@ func TestBundled(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := "bench-plate bowed-layout bowed-layout-no-post course-guitar course-guitar-body course-guitar-crossed " +
-		"course-guitar-elastic course-guitar-friction course-guitar-neck course-guitar-posts course-guitar-posts-solid " +
-		"course-guitar-posts-spruce course-guitar-relief course-guitar-seasons course-guitar-svg course-guitar-treble " +
-		"course-guitar-treble-relief course-guitar-two-feet first flat-plate octave-mandola"
+	want := "bench-plate bowed-layout bowed-layout-no-post course-guitar course-guitar-body course-guitar-body-relief " +
+		"course-guitar-body-treble course-guitar-crossed course-guitar-elastic course-guitar-friction " +
+		"course-guitar-neck course-guitar-posts course-guitar-posts-solid course-guitar-posts-spruce " +
+		"course-guitar-relief course-guitar-seasons course-guitar-svg course-guitar-treble course-guitar-treble-relief " +
+		"course-guitar-two-feet first flat-plate octave-mandola"
 	var names []string
 	for _, info := range list {
 		names = append(names, info.Name)
