@@ -1,6 +1,7 @@
 package cases
 
 import (
+	"errors"
 	"math"
 	"strings"
 	"testing"
@@ -82,7 +83,8 @@ func TestGaugeFaults(t *testing.T) {
 		`scale = 600`: "twice",
 	} {
 		_, err := strung(keys)
-		if faults, ok := err.(tree.Faults); !ok || !strings.Contains(faults.Error(), want) {
+		var faults tree.Faults
+		if !errors.As(err, &faults) || !strings.Contains(faults.Error(), want) {
 			t.Errorf("%s: %v, want %q", keys, err, want)
 		}
 	}

@@ -87,13 +87,13 @@ func (e *gluedBeam) Part() Part     { return e.of.Part }
 func (e *gluedBeam) StiffnessTo(k []float64) {
 	var kb [144]float64
 	e.beam.StiffnessTo(&kb)
-	congruentTo(k, kb[:], e.rows, 12)
+	congruentTo(k, kb[:], e.rows)
 }
 
 func (e *gluedBeam) MassTo(m []float64) {
 	var mb [144]float64
 	e.beam.MassTo(&mb, e.of.Mass)
-	congruentTo(m, mb[:], e.rows, 12)
+	congruentTo(m, mb[:], e.rows)
 }
 
 func (e *gluedBeam) Energy(u []float64) Strain {
@@ -130,8 +130,9 @@ func (e *gluedBeam) onNodes(f *[12]float64) []float64 {
 	return out
 }
 
-// congruentTo sets out to TᵀKT, row-major, K being n×n and T n×m.
-func congruentTo(out, k, t []float64, n int) {
+// congruentTo sets out to TᵀKT, row-major, K being 12×12, of a beam, and T 12×m.
+func congruentTo(out, k, t []float64) {
+	const n = 12
 	m := len(t) / n
 	kt := make([]float64, n*m)
 	for r := range n {

@@ -65,14 +65,14 @@ func (e *gluedBeam) TangentTo(k, u []float64) {
 	var kb [144]float64
 	ub := e.ends(u)
 	e.beam.TangentTo(&kb, &ub)
-	congruentTo(k, kb[:], e.rows, 12)
+	congruentTo(k, kb[:], e.rows)
 }
 
 func (e *gluedBeam) StressedTo(k, u []float64) {
 	var kb [144]float64
 	ub := e.ends(u)
 	e.beam.StressedTo(&kb, &ub)
-	congruentTo(k, kb[:], e.rows, 12)
+	congruentTo(k, kb[:], e.rows)
 }
 
 func (e *gluedBeam) MovedEnergy(u []float64) Strain { return movedStrain(e, u) }

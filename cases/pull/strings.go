@@ -44,7 +44,7 @@ type StringReport struct {
 	Grip       float64 `json:"grip"` // N
 }
 
-// stringsReport is the strings' part of a report; nil without strings.
+// StringsOf is the strings' part of a report; nil without strings.
 func StringsOf(g *shape.Geometry) *StringsReport {
 	forces := g.StringForces()
 	if len(forces) == 0 {

@@ -7,10 +7,10 @@
 package quantity
 
 import (
+	"math"
+
 	"archload/cases/answer"
 )
-
-import "math"
 
 // Quantity is one number of an answer: what it is called, how it is printed,
 // what it means, and where it is shown. All lists them; whatever
@@ -20,7 +20,7 @@ type Quantity struct {
 	Key    string // for programs: "bridge_sink"
 	Name   string // for people: "bridge sinks"
 	Short  string // for a narrow column: "sinks"; "" if the name serves there
-	Unit   string // mm, N, g, deg, MPa, N mm, N per N, %, or % of load
+	Unit   string // mm, N, g, deg, MPa, N mm, N per N, %, % of load, Hz, or dB
 	Digits int    // behind the point, as it is worth printing
 
 	Plus  string // what a positive number means; "" if it cannot be negative

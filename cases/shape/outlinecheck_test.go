@@ -1,6 +1,7 @@
 package shape
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 	"testing"
@@ -42,8 +43,8 @@ func TestOutlineIsBlamed(t *testing.T) {
 		text = strings.Replace(text, outline(same), c.outline, 1) + casetest.RestText
 		fsys := casetest.Files("a.toml", text, "t.csv", c.rows)
 		_, err := NewGeometry(casetest.Load(t, fsys, "a.toml"))
-		faults, ok := err.(tree.Faults)
-		if !ok || len(faults) != 1 {
+		var faults tree.Faults
+		if !errors.As(err, &faults) || len(faults) != 1 {
 			t.Errorf("%s: %v, want one fault", c.outline, err)
 			continue
 		}

@@ -3,6 +3,7 @@ package stability
 import (
 	"context"
 	"errors"
+	"slices"
 
 	"archload/cases"
 	"archload/cases/answer"
@@ -122,7 +123,7 @@ func Times(c *cases.Case, times float64) *cases.Case {
 		}
 		q.Strings = &s
 	}
-	q.Loads = append(c.Loads[:0:0], c.Loads...)
+	q.Loads = slices.Clone(c.Loads)
 	for i := range q.Loads {
 		for k := range q.Loads[i].Force {
 			q.Loads[i].Force[k] *= tree.Force(times)

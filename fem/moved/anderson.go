@@ -5,8 +5,7 @@ import "gonum.org/v1/gonum/mat"
 // mixer speeds up a fixed-point iteration u ← G(u): of the last steps it takes the combination
 // whose rest G(u) - u is smallest.
 type mixer struct {
-	u, rest       [][]float64 // of the last steps
-	nextU, nextUR []float64
+	u, rest [][]float64 // of the last steps
 }
 
 // depth is how many earlier steps are combined.

@@ -52,11 +52,7 @@ func (w *walk) iterate(share float64) error {
 		change := apart(a.u, u)
 		changes = append(changes, change)
 		if change <= settled {
-			if between(a.u, w.at.u) > mostGain*first {
-				return errLost // this is another branch
-			}
-			w.at = a
-			return nil
+			return w.arrive(a, first)
 		}
 		if math.IsNaN(change) || change > far*changes[0] {
 			return errLost
@@ -74,6 +70,16 @@ func (w *walk) iterate(share float64) error {
 		mix, changes = &mixer{}, nil
 	}
 	return errLost
+}
+
+// arrive takes a settled state, unless it is so much further off than the first step that it
+// lies on another branch.
+func (w *walk) arrive(a answer, first float64) error {
+	if between(a.u, w.at.u) > mostGain*first {
+		return errLost
+	}
+	w.at = a
+	return nil
 }
 
 // refactor makes the tangent at movements u the stiffness of the steps to come.

@@ -95,10 +95,10 @@ func (d *Desk) letters(density float64) bool {
 // parts says what the page has.
 func (d *Desk) parts(width float64, controls bool) parts {
 	free := width
-	if d.sideOpen(width, controls) {
+	if d.sideOpen(controls) {
 		free -= sideWide(width)
 	}
-	p := parts{words: d.captionHeight(free), designs: 1, controls: controls, side: d.sideOpen(width, controls), strip: d.want.Cut.Kind != stage.NoCut}
+	p := parts{words: d.captionHeight(free), designs: 1, controls: controls, side: d.sideOpen(controls), strip: d.want.Cut.Kind != stage.NoCut}
 	if controls {
 		p.bar = d.barHeight(free)
 	} else {
@@ -165,7 +165,7 @@ func (d *Desk) levelView() bool {
 }
 
 // sideOpen tells whether numbers and tools stand beside the drawing.
-func (d *Desk) sideOpen(width float64, controls bool) bool {
+func (d *Desk) sideOpen(controls bool) bool {
 	return controls && !d.looks.NoSide
 }
 

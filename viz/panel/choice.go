@@ -52,29 +52,39 @@ func (p *Panel) Choice(c Choice, chosen *int) bool {
 		p.list.TextIn(Rect{c.At.X, c.At.Y, c.At.W, choiceLabel}, Small, Left, k, c.words())
 	}
 	for i, r := range cells {
-		own := c.Control
-		own.ID, own.At, own.Label = fmt.Sprintf("%s/%d", c.ID, i), r, c.word(i)
-		g := f
-		g.hot = f.hot && p.under(r)
-		if i < len(c.Tips) && c.Off == "" {
-			tip := own
-			tip.Tip = c.Tips[i]
-			p.tipFor(tip, p.under(r))
-		}
-		p.word(c, own, g, i == *chosen)
+		p.cell(c, f, i, r, i == *chosen)
 	}
 	if !c.Upright && len(cells) > 0 {
-		p.list.Level(c.At.X, c.At.Right(), c.At.Bottom()-1, 1, Hair())
-		if i := *chosen; i >= 0 && i < len(cells) {
-			k := Rust()
-			if c.Off != "" {
-				k = asleep()
-			}
-			p.list.Level(cells[i].X+3, cells[i].Right()-3, c.At.Bottom()-2.5, 2.5, k)
-		}
+		p.underline(c, cells, *chosen)
 	}
 	p.ring(c.At, f)
 	return *chosen != was
+}
+
+// cell draws word i of the choice in its rectangle, with its tip.
+func (p *Panel) cell(c Choice, f feel, i int, r Rect, chosen bool) {
+	own := c.Control
+	own.ID, own.At, own.Label = fmt.Sprintf("%s/%d", c.ID, i), r, c.word(i)
+	f.hot = f.hot && p.under(r)
+	if i < len(c.Tips) && c.Off == "" {
+		tip := own
+		tip.Tip = c.Tips[i]
+		p.tipFor(tip, p.under(r))
+	}
+	p.word(c, own, f, chosen)
+}
+
+// underline draws the line under a row of words, thick under the chosen one.
+func (p *Panel) underline(c Choice, cells []Rect, chosen int) {
+	p.list.Level(c.At.X, c.At.Right(), c.At.Bottom()-1, 1, Hair())
+	if chosen < 0 || chosen >= len(cells) {
+		return
+	}
+	k := Rust()
+	if c.Off != "" {
+		k = asleep()
+	}
+	p.list.Level(cells[chosen].X+3, cells[chosen].Right()-3, c.At.Bottom()-2.5, 2.5, k)
 }
 
 // word draws one word of the choice.

@@ -236,13 +236,13 @@ func (d *subject) sayMiddle(b *answer.BridgeReport) string {
 func (d *subject) sayFeet(b *answer.BridgeReport) string {
 	carries := fmt.Sprintf("At full load the bass foot carries %s %% of the force under both feet, the treble foot %s %%; of their inner heels the bass one %s %%, the treble one %s %%.",
 		d.number("bass_foot_share"), d.number("treble_foot_share"), d.number("bass_inner_share"), d.number("treble_inner_share"))
-	touch, close := answer.HeelsTouchAt(b.Feet), answer.HeelsCloseAt(b.Feet)
+	touch, closed := answer.HeelsTouchAt(b.Feet), answer.HeelsCloseAt(b.Feet)
 	switch {
 	case !touch.Known():
 		return fmt.Sprintf("No inner heel of the feet touches. Left at full load: %s. ", study.GapWords(b.GapLeft)) + carries
-	case close.Known() && close == 0:
+	case closed.Known() && closed == 0:
 		return "The inner heels of the feet carry from the first. " + carries
-	case close.Known():
+	case closed.Known():
 		return fmt.Sprintf("As the strings are brought up to pitch, an inner heel first touches at %s %% of full load and both have closed at %s %%. ",
 			d.number("heels_touch_at"), d.number("heels_close_at")) + carries
 	}

@@ -209,34 +209,40 @@ func (s *Sheet) square() *fullScale {
 // tile divides the drawing for its paper in the way that takes the fewest
 // sheets.
 func (s *Sheet) tile() (best tiling, paper mesh.Point) {
-	const clear = 2 // mm between a joint and what it must not cross
+	const apart = 2 // mm between a joint and what it must not cross
 	w, h := s.Paper.size()
 	for _, size := range []mesh.Point{{w, h}, {h, w}} {
 		cell := mesh.Point{size[0] - 2*sheetEdge - 2*sheetLap, size[1] - 2*sheetEdge - 2*sheetLap - sheetFoot}
 		fit := func(y, h float64) float64 {
-			if joint := nextJoint(y, cell[1]); h+2*clear <= cell[1] && y+h+clear > joint {
-				return joint + clear
+			if joint := nextJoint(y, cell[1]); h+2*apart <= cell[1] && y+h+apart > joint {
+				return joint + apart
 			}
 			return y
 		}
 		for _, at := range squarePlaces() {
-			t := tiling{cell: cell, d: s.compose(cell, at, fit, hairPad)}
-			if t.d == nil {
-				continue
-			}
-			if t.divide(); len(t.cells) > 1 { // joined sheets have marks in their corners: nothing lies in the laps outside
-				t = tiling{cell: cell, d: s.compose(cell, at, fit, sheetLap+2)}
-				if t.d == nil {
-					continue
-				}
-				t.divide()
-			}
-			if best.d == nil || len(t.cells) < len(best.cells) {
+			t := s.divided(cell, at, fit)
+			if t.d != nil && (best.d == nil || len(t.cells) < len(best.cells)) {
 				best, paper = t, size
 			}
 		}
 	}
 	return best, paper
+}
+
+// divided is the drawing divided into cells with its square at a place; without a drawing
+// if that has no room.
+func (s *Sheet) divided(cell mesh.Point, at squarePlace, fit fitter) tiling {
+	t := tiling{cell: cell, d: s.compose(cell, at, fit, hairPad)}
+	if t.d == nil {
+		return t
+	}
+	if t.divide(); len(t.cells) > 1 { // joined sheets have marks in their corners: nothing lies in the laps outside
+		t = tiling{cell: cell, d: s.compose(cell, at, fit, sheetLap+2)}
+		if t.d != nil {
+			t.divide()
+		}
+	}
+	return t
 }
 
 // nextJoint is the first joint between cells of the given size at or beyond v,

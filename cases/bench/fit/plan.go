@@ -52,11 +52,11 @@ func (p *planner) blank() error {
 		t := &p.f.Tones[i]
 		s := states[t.State]
 		if s == nil {
-			make, deep, err := p.blankMaker(t.State, nil)
+			thin, deep, err := p.blankMaker(t.State, nil)
 			if err != nil {
 				return err
 			}
-			s = &setup{name: "blank", make: make, deep: deep, thickness: place, count: more}
+			s = &setup{name: "blank", make: thin, deep: deep, thickness: place, count: more}
 			if t.State == "bare" {
 				s.name = "plate on its edge"
 			}
@@ -91,15 +91,15 @@ func (p *planner) anyBlank(states map[string]*setup) (*setup, error) {
 	if s := states["free"]; s != nil {
 		return s, nil
 	}
-	make, _, err := p.blankMaker("free", nil)
-	s := &setup{name: "blank", make: make, thickness: len(woodKeys())}
+	scene, _, err := p.blankMaker("free", nil)
+	s := &setup{name: "blank", make: scene, thickness: len(woodKeys())}
 	p.setups = append(p.setups, s)
 	return s, err
 }
 
 // blankMaker makes the blank's scene in a state, or as it was pressed.
 // deep is nil but for one that is taken for thin.
-func (p *planner) blankMaker(state string, pr *bench.Press) (make, deep maker, err error) {
+func (p *planner) blankMaker(state string, pr *bench.Press) (shallow, deep maker, err error) {
 	f, b := p.f, p.f.Blank
 	if b.Shape == "plate" {
 		return topMaker(f.Top, state, pr), nil, nil

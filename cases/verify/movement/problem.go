@@ -6,10 +6,10 @@ import "archload/cases/verify/problem"
 func All() map[string]problem.Problem {
 	usual, paths := []int{8, 16, 32}, []int{8, 16}
 	all := map[string]problem.Problem{
-		"edge load square supported":  square(false, 1, 0),
-		"edge loads square supported": square(false, 1, 1),
-		"edge load square clamped":    square(true, 1, 0),
-		"edge loads square clamped":   square(true, 1, 1),
+		"edge load square supported":  square(false, 0),
+		"edge loads square supported": square(false, 1),
+		"edge load square clamped":    square(true, 0),
+		"edge loads square clamped":   square(true, 1),
 		"squeezed cylinder":           meshed(usual, squeezedCylinder),
 		"pressed sphere":              meshed(paths, pressedSphere),
 		"low arch 1.5":                meshed(usual, arch(1.5)),

@@ -94,18 +94,24 @@ func (p *FreePlate) sum(list []squared) *mat.SymDense {
 	for _, e := range list {
 		for _, a := range e.sum {
 			for _, b := range e.sum {
-				x, y := ix(a.x, b.x, 0), iy(a.y, b.y, e.power)
-				for r := range n * n {
-					for c := range n * n {
-						if i, j := a.field*n*n+r, b.field*n*n+c; i <= j {
-							out.SetSym(i, j, out.At(i, j)+e.coefficient*x.At(r/n, c/n)*y.At(r%n, c%n))
-						}
-					}
-				}
+				addProduct(out, a.field, b.field, e.coefficient, ix(a.x, b.x, 0), iy(a.y, b.y, e.power))
 			}
 		}
 	}
 	return out
+}
+
+// addProduct adds a coefficient times the Kronecker product of x and y to the block of two fields,
+// as far as it lies on or above the diagonal.
+func addProduct(out *mat.SymDense, field, other int, coefficient float64, x, y *mat.Dense) {
+	const n = freeTrials
+	for r := range n * n {
+		for c := range n * n {
+			if i, j := field*n*n+r, other*n*n+c; i <= j {
+				out.SetSym(i, j, out.At(i, j)+coefficient*x.At(r/n, c/n)*y.At(r%n, c%n))
+			}
+		}
+	}
 }
 
 // Tones are the lowest tones, Hz, by Ritz's method with Legendre polynomials; rigid motions are left out.

@@ -16,8 +16,8 @@ func roughBeam() (problem.Readings, error) {
 	sec := element.Rectangle{Width: 10, Height: 20, E: 1e4, Gxy: 1e13, Gxz: 1e13}
 	ei, ea, h := sec.E*sec.Iy(), sec.E*sec.Area(), sec.Height
 	free, give := force*span*span/(16*ei)*h/2, h*h*span/(8*ei)+span/(2*ea)
-	beam := func(mu float64) (s *stand, slid, drag, lost float64, err error) {
-		s = &stand{}
+	beam := func(mu float64) (slid, drag, lost float64, err error) {
+		s := &stand{}
 		s.bar(sec, h/2, []float64{0, span / 4, span / 2, 3 * span / 4, span})
 		for _, i := range []int32{0, 4} {
 			for _, y := range []float64{-4, 4} {
@@ -29,17 +29,17 @@ func roughBeam() (problem.Readings, error) {
 		s.guide(2, [3]float64{0, 1, 0}, false)
 		r, err := s.rub(mu)
 		if err != nil {
-			return nil, 0, 0, 0, err
+			return 0, 0, 0, err
 		}
 		a, b := [3]float64{0, 0, 0}, [3]float64{span, 0, 0}
 		slid = (r.BodyMove(4, b)[0] - r.BodyMove(0, a)[0]) / 2
-		return s, slid, -(r.State.Lambda[7] + r.State.Lambda[10]), r.State.Lost, nil
+		return slid, -(r.State.Lambda[7] + r.State.Lambda[10]), r.State.Lost, nil
 	}
-	_, slid, _, lost, err := beam(mu)
+	slid, _, lost, err := beam(mu)
 	if err != nil {
 		return nil, err
 	}
-	_, still, drag, _, err := beam(100)
+	still, drag, _, err := beam(100)
 	if err != nil {
 		return nil, err
 	}
