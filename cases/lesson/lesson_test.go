@@ -184,8 +184,8 @@ func sentences(text string) int {
 // figure of a caption to a claim.
 func TestLessonTexts(t *testing.T) {
 	lessons := bundledLessons(t)
-	if len(lessons) != 5 {
-		t.Fatalf("%d lessons, want 5", len(lessons))
+	if len(lessons) != 6 {
+		t.Fatalf("%d lessons, want 6", len(lessons))
 	}
 	for _, l := range lessons {
 		if n := len(l.Steps); n < 4 || n > 7 || l.Title == "" || sentences(l.About) != 1 {
