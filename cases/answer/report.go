@@ -77,6 +77,9 @@ type ErrorReport struct {
 	// and in that quantity's unit; "gauge_sink[1]" is that of the first gauge. A number
 	// that is not known on both meshes has none.
 	Mesh map[string]Num `json:"mesh,omitempty"`
+	// Edge is one standard deviation of each number by what scatters in the making of
+	// sides, lining and back, by key and unit as in Mesh, where it was asked for and they are modelled.
+	Edge map[string]Num `json:"edge,omitempty"`
 	// Outside is the greatest force that its stand gives to a body over what the
 	// strings pull, where they alone act: they leave it in balance.
 	Outside float64 `json:"outside,omitempty"`

@@ -94,6 +94,7 @@ func ofComparison() []Term {
 	return []Term{
 		{Name: "less A", Means: "The number of this design less that of design A."},
 		{Name: "in %", Means: "The difference from A, of A's number."},
+		{Name: "± edge", Means: "What the making of sides, lining and back leaves open of a number: each measure made smaller by what it usually scatters, one at a time, on triangles twice as large (common practice, no published source)."},
 		{Name: "± mesh", Also: []string{"± behind a number", "mesh"}, Means: "What the triangles may cost a number, estimated from the same case on triangles twice as large."},
 		{Name: "same planks", Means: "For a difference both designs are cut from one and the same board, so what the board does to both cancels."},
 	}

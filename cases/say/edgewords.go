@@ -5,9 +5,28 @@ import (
 	"slices"
 	"strings"
 
+	"archload/cases/answer"
 	"archload/cases/quantity"
 	"archload/cases/study"
 )
+
+// edgeAssumed is how far what holds the edge is taken to scatter.
+const edgeAssumed = "8 %, lining with its glue 15 %, a back 5 % thinner or thicker than said"
+
+// edgeText is what the edge leaves open of the numbers that matter most; "" if that is not
+// known.
+func edgeText(r *answer.Report) string {
+	var words []string
+	for _, key := range []string{"bridge_sink", "action_change", "strength_used"} {
+		q := quantity.Of(key)
+		v, known := r.Error.Edge[key]
+		if !known {
+			continue
+		}
+		words = append(words, fmt.Sprintf("%s ± %s %s", q.Name, widthText(q, v), q.Unit))
+	}
+	return strings.Join(words, ", ")
+}
 
 // edgeKnown says whether some number of a comparison has a range by its edge.
 func edgeKnown(c *study.Comparison) bool {
@@ -22,8 +41,8 @@ func writeEdge(b *strings.Builder, c *study.Comparison) {
 	if !edgeKnown(c) {
 		return
 	}
-	b.WriteString("  ± edge: sides 8 %, lining with its glue 15 %, a back 5 % thinner or thicker than said (one standard\n" +
-		"  deviation; common practice, no published source). Their wood is in ± wood.\n")
+	b.WriteString("  ± edge: sides " + edgeAssumed + "\n" +
+		"  (one standard deviation; common practice, no published source). Their wood is in ± wood.\n")
 	for i := range c.Rows {
 		r := &c.Rows[i]
 		if r.Quantity().Compare != quantity.UnderDecides {

@@ -328,6 +328,10 @@ func (s *summary) trust() {
 		line(b, "± behind a number", "what the triangles may cost it; none where that is less than is shown")
 	}
 	s.rest(quantity.HeadTrust)
+	if text := edgeText(r); text != "" {
+		line(b, "± edge", "%s", text)
+		line(b, "", "%s", "by sides "+edgeAssumed)
+	}
 	line(b, "wood", "handbook stiffness scatters by 22 %% from board to board (Wood Handbook, table 5-6)")
 	if bad := r.Error.Failed(); len(bad) > 0 {
 		line(b, "built-in checks FAILED", "%s", strings.Join(bad, ", "))

@@ -1,10 +1,12 @@
 package study
 
 import (
+	"context"
 	"math"
 
 	"archload/cases"
 	"archload/cases/answer"
+	"archload/cases/design"
 	"archload/cases/quantity"
 	"archload/cases/tree"
 )
@@ -54,6 +56,36 @@ func (e edgeStep) smaller(c *cases.Case) *cases.Case {
 	out := *c
 	e.times(&out, math.Exp(-logDeviation(e.cv)))
 	return &out
+}
+
+// EdgeRanges is one standard deviation of each number of a solved case by what scatters at
+// its edge, by the key of its quantity and in that quantity's unit; nil where no sides hold it. Each
+// measure is made smaller on the companion mesh, as FindSpread does. An error is a cancelled context alone.
+func EdgeRanges(ctx context.Context, s *design.Solution, o design.Options) (map[string]answer.Num, error) {
+	steps := edgeSteps(s.Top.Built.Case)
+	if len(steps) == 0 {
+		return nil, nil
+	}
+	on := scatterMesh(s)
+	sp := &Spread{companion: on != s, base: answer.SummarizeCompanion(on), edges: make([]*answer.Report, len(steps))}
+	if sp.own = sp.base; sp.companion {
+		sp.own = answer.SummarizeCompanion(s)
+	}
+	err := inParallel(ctx, o, len(steps), func(i int) {
+		if other, err := answerIn(ctx, on, steps[i].smaller(on.Top.Built.Case)); err == nil {
+			sp.edges[i] = reportOf(other, on, sp.base)
+		}
+	})
+	if err != nil {
+		return nil, err
+	}
+	out := map[string]answer.Num{}
+	for _, q := range quantity.Where(func(q quantity.Quantity) bool { return q.Compare != quantity.UnderMesh }) {
+		if v := sp.edge(q); v.Known() {
+			out[q.Key] = v
+		}
+	}
+	return out, nil
 }
 
 // edge is one standard deviation of a number by what scatters at the edge, to first

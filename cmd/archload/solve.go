@@ -3,6 +3,7 @@ package main
 import (
 	"io"
 	"path/filepath"
+	"runtime"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -12,6 +13,7 @@ import (
 	"archload/cases/design"
 	"archload/cases/quantity"
 	"archload/cases/say"
+	"archload/cases/study"
 	"archload/cases/tone"
 
 	"archload/cmd/internal/disk"
@@ -91,6 +93,10 @@ func newSolve(d *disk.Disk) *cobra.Command {
 				return o.runMoved(cmd, args)
 			}
 			sol, rep, err := o.solve(cmd, args[0])
+			if err != nil {
+				return err
+			}
+			rep.Error.Edge, err = study.EdgeRanges(cmd.Context(), sol, design.Options{Workers: runtime.NumCPU()})
 			if err != nil {
 				return err
 			}
