@@ -19,6 +19,8 @@ wood = "sitka-spruce"
 outline = [[0, -250], [200, -130], [140, 0], [150, 150], [0, 240], [-150, 150], [-140, 0], [-200, -130]]
 thickness = 5
 arch.formula = { height = 20, apex = [18, 0] }
+[rim]
+support = "elastic"
 [strings]
 front_angle = 5
 back_angle = 9

@@ -339,7 +339,7 @@ func TestLiveFaults(t *testing.T) {
 		{"plate.thickness_scale", tree.Valued(3.0), "set by hand:1: plate.thickness_scale: want 0.5 to 2, found 3"},
 		{"brace[9].fitted", tree.Valued(false), "set by hand:1: brace[9].fitted: no such entry"},
 		{"brace[1].fitted", tree.Valued("no"), "set by hand:1: brace[1].fitted: want true or false, found \"no\""},
-		{"bridge.at", tree.ChangeValue{Text: "far", Value: []any{0.0, 400.0}}, "bundled/course-guitar.toml:76: bridge.foot[1]: the foot reaches 102 mm beyond the outline"},
+		{"bridge.at", tree.ChangeValue{Text: "far", Value: []any{0.0, 400.0}}, "bundled/course-guitar.toml:78: bridge.foot[1]: the foot reaches 102 mm beyond the outline"},
 	} {
 		_, err := l.Set(context.Background(), tree.KeyValue{Key: c.key, Value: c.value})
 		if err == nil || !strings.HasPrefix(err.Error(), c.want) {

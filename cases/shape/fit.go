@@ -20,7 +20,7 @@ func NewGeometry(c *cases.Case) (*Geometry, error) { return FitGeometry(c, nil, 
 // has nothing to take.
 func FitGeometry(c *cases.Case, old *Geometry, changed []string) (*Geometry, error) {
 	f := fitter{c: c, rep: fresh(c.Rep), made: &Geometry{Case: c}, old: old, changed: changed}
-	for _, step := range []func(){f.plan, f.blocks, f.stand, f.check, f.back} {
+	for _, step := range []func(){f.plan, f.checkOutline, f.blocks, f.stand, f.check, f.back} {
 		if step(); len(f.rep.Faults) > 0 {
 			return nil, f.rep.Err()
 		}

@@ -279,9 +279,6 @@ func (f *fitter) formula() {
 
 // stand wants everything on wood and makes the surfaces.
 func (f *fitter) stand() {
-	if f.touched("plate.outline", "plate.arch", "plate.thickness") && !f.outlineHolds() {
-		return
-	}
 	f.checkPlaces()
 	f.surfaces()
 }

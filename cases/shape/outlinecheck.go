@@ -17,9 +17,12 @@ const (
 	outsideLeast = 3    // rows
 )
 
-// outlineHolds refuses an outline beside which many of the measured data lie: the
+// checkOutline refuses an outline beside which many of the measured data lie: the
 // fault is not that of the table that shows it.
-func (f *fitter) outlineHolds() bool {
+func (f *fitter) checkOutline() {
+	if !f.touched("plate.outline", "plate.arch", "plate.thickness") {
+		return
+	}
 	p := &f.c.Plate
 	for _, of := range []struct {
 		key    string
@@ -35,10 +38,9 @@ func (f *fitter) outlineHolds() bool {
 			}
 			f.rep.AddKey("plate.outline", "%d of the %d places of %s.%s lie outside this outline, by up to %.0f mm; want the whole outline, in the same units and directions%s",
 				count, len(t.Table.X), of.key, t.Key, far, f.outlineHint(t.Table))
-			return false
+			return
 		}
 	}
-	return true
 }
 
 // outside counts the places of a table that lie outside, and tells how far, mm.
