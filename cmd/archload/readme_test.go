@@ -154,8 +154,8 @@ func TestReadmePictures(t *testing.T) {
 		info, err := os.Stat(filepath.Join("../..", m[1]))
 		if err != nil {
 			t.Error(err)
-		} else if info.Size() > 150_000 {
-			t.Errorf("%s: %d bytes, want at most 150000", m[1], info.Size())
+		} else if info.Size() > 400_000 { // in all their colours: with fewer a legend shows two greens where there are three
+			t.Errorf("%s: %d bytes, want at most 400000", m[1], info.Size())
 		}
 	}
 }

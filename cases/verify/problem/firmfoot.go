@@ -125,7 +125,7 @@ func bridgeBeam(ctx context.Context, at Density) (Readings, error) {
 // misfitFoot reads a foot with a measured gap, even over the middle 20 mm and
 // straight to the ends: the load that closes it, over perDepth gap/3.
 func misfitFoot(ctx context.Context, at Density) (Readings, error) {
-	f := firmFoot{bridge: fmt.Sprintf("misfit = [[-30, 0], [-10, %[1]g], [10, %[1]g], [30, 0]]", firmGap), front: 10, back: 10, tension: 1000}
+	f := firmFoot{bridge: fmt.Sprintf("hold = \"grip\"\nmisfit = [[-30, 0], [-10, %[1]g], [10, %[1]g], [30, 0]]", firmGap), front: 10, back: 10, tension: 1000}
 	s, err := f.solve(ctx, at)
 	if err != nil {
 		return nil, err
@@ -160,7 +160,7 @@ func slopedFoot(ctx context.Context, at Density) (Readings, error) {
 // and pushes: the force along, and its moment about the foot's middle, which is
 // the push times the saddle's height.
 func saddleArm(ctx context.Context, at Density) (Readings, error) {
-	f := firmFoot{bridge: "", front: 4, back: 10, tension: 750}
+	f := firmFoot{bridge: "hold = \"grip\"", front: 4, back: 10, tension: 750}
 	s, err := f.solve(ctx, at)
 	if err != nil {
 		return nil, err

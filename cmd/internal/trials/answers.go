@@ -19,6 +19,11 @@ import (
 // stand in another order, relative.
 const exactly = 1e-9
 
+// closely is what increments that end elsewhere may do to two solves of a foot that friction
+// holds: the load at which a place closes is found to some millionths, movements a
+// thousand times better.
+const closely = 1e-5
+
 // answers are the quantities of an answer by their keys, without what is about
 // the mesh.
 type answers map[string]float64

@@ -47,7 +47,8 @@ func laws() []law {
 		}
 	}
 	return []law{
-		{"mirrored", exactly, every, changed(mirrored), func(a, b answers) (float64, string) { return a.mirrored().off(b) }},
+		{"mirrored", exactly, firm, changed(mirrored), mirrorImage},
+		{"mirrored, rough foot", closely, rough, changed(mirrored), mirrorImage},
 		{"in inches", exactly, every, func(seed uint64) (*cases.Case, error) { return drawn(seed, inInches) }, answers.off},
 		{"forces and moduli", exactly, every, changed(func(c *cases.Case) *cases.Case { return stiffer(tauter(c, 1.5), 1.5, "") }), sameMoves},
 		{"tauter, tight foot", exactly, tight, changed(func(c *cases.Case) *cases.Case { return tauter(c, 1.5) }), moves(1.5)},
@@ -55,6 +56,14 @@ func laws() []law {
 		{"thicker plate, tight foot", thinner, tight, changed(func(c *cases.Case) *cases.Case { return thicker(c, 1.15) }), lessWork},
 	}
 }
+
+// mirrorImage is how far b's answers are from the mirror image of a's.
+func mirrorImage(a, b answers) (float64, string) { return a.mirrored().off(b) }
+
+// rough says whether friction holds the foot, so that its path is followed in increments, and
+// firm whether its path is exact from event to event.
+func rough(c *cases.Case) bool { return c.Bridge != nil && c.Bridge.Hold == "friction" }
+func firm(c *cases.Case) bool  { return !rough(c) }
 
 // tight says whether the foot fits without a gap.
 func tight(c *cases.Case) bool { return c.Bridge.Relief.Depth == 0 }
