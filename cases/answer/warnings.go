@@ -26,7 +26,7 @@ const LongTerm = 0.6
 func (r *Report) cautions() []string {
 	var out []string
 	if b := r.Bridge; b != nil && float64(b.FrictionNeeded) > woodFriction {
-		out = append(out, fmt.Sprintf("to stick as computed the foot must drag %.2f times as hard as it presses; wood gives 0.3 to 0.5, so parts of it will slide: solve again with hold = \"slip\" in [bridge]; the truth lies between the two", float64(b.FrictionNeeded)))
+		out = append(out, fmt.Sprintf("to stick as computed the foot must drag %.2f times as hard as it presses; wood gives 0.3 to 0.5, so parts of it will slide: solve again with hold = \"friction\" in [bridge]", float64(b.FrictionNeeded)))
 	}
 	if b := r.Bridge; b != nil && b.RoughReport != nil && b.Glides {
 		out = append(out, fmt.Sprintf("a friction of %.2f does not hold the bridge: it glides, and the strings at the saddle alone hold it", float64(b.Friction)))

@@ -92,7 +92,7 @@ func TestOpenLesson(t *testing.T) {
 	}
 	for _, c := range []struct{ name, want string }{
 		{"1-arc", `1-arc:1: no bundled lesson of this name; did you mean "1-arch"?`},
-		{"nothing-like-it", "nothing-like-it:1: no bundled lesson of this name; there are 1-arch, 2-relief, 3-apex, 4-bowed, 5-swing"},
+		{"nothing-like-it", "nothing-like-it:1: no bundled lesson of this name; there are 1-arch, 2-relief, 3-apex, 4-bowed, 5-swing, 6-body"},
 		{"1-arc.toml", `1-arc.toml:1: no such file; did you mean "1-arch.toml"?`},
 	} {
 		if _, err := Open(fsys, c.name); err == nil || err.Error() != c.want {

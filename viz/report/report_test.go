@@ -211,7 +211,7 @@ func TestReportAnswers(t *testing.T) {
 		"one in six uses more than " + dec(float64(used.Most), 0) + " %",
 		fmt.Sprintf("about %.0f semitones below pitch", 12*math.Log2(1/math.Sqrt(closes))),
 		"0.120 mm of it as it bends down into the relief and " + dec(r.Bridge.Sink-0.12, 3) + " mm with the top under it",
-		"solve again with hold = \"slip\"",
+		"solve again with hold = \"friction\"",
 		"averaged over 8 mm of it",
 	} {
 		if !strings.Contains(all, want) {
