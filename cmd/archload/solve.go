@@ -3,7 +3,6 @@ package main
 import (
 	"io"
 	"path/filepath"
-	"runtime"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -74,14 +73,15 @@ func (o *wanted) deliver(cmd *cobra.Command, v any, text func(io.Writer) error, 
 }
 
 func newSolve(d *disk.Disk) *cobra.Command {
-	o := wanted{disk: d}
+	o, edge := wanted{disk: d}, false
 	cmd := &cobra.Command{
 		Use:   "solve CASE",
 		Short: "Solve one case and say what it does",
 		Long: "Solve one case and print a summary in a maker's words: what sinks, where the foot\n" +
 			"presses, what carries the load, how much strength is used, how far to trust it.\n" +
 			"With --second-order the forces act on the shape as it has moved, which a linear answer\n" +
-			"leaves out; the linear numbers stand beside. With --times the case bears more or less.",
+			"leaves out; the linear numbers stand beside. With --times the case bears more or less.\n" +
+			"With --edge it says too what the making of sides, lining and back leaves open.",
 		Example:           "  archload solve first\n  archload solve mine/mine.toml -o pictures --json mine.json\n  archload solve mine/mine.toml --second-order --times 2",
 		Args:              takes(1, 1, "one case"),
 		ValidArgsFunction: completeCases,
@@ -96,9 +96,10 @@ func newSolve(d *disk.Disk) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			rep.Error.Edge, err = study.EdgeRanges(cmd.Context(), sol, design.Options{Workers: runtime.NumCPU()})
-			if err != nil {
-				return err
+			if edge {
+				if rep.Error.Edge, err = study.EdgeRanges(cmd.Context(), sol, design.Options{Workers: 1}); err != nil {
+					return err
+				}
 			}
 			files := resultFiles(filepath.Join(o.dir, fileStem(args[0])), sol, rep)
 			if err := o.deliver(cmd, rep, func(w io.Writer) error { return say.WriteSummary(w, rep) }, files); err != nil {
@@ -110,6 +111,7 @@ func newSolve(d *disk.Disk) *cobra.Command {
 	o.flags(cmd)
 	o.motionFlag(cmd)
 	o.theory.flags(cmd)
+	cmd.Flags().BoolVar(&edge, "edge", false, "say too what the making of sides, lining and back leaves open of the numbers")
 	return cmd
 }
 
