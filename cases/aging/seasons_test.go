@@ -44,6 +44,20 @@ swell_R = 0.002
 swell_T = 0.002
 `
 
+// ownWood is a wood of a case with nothing but what a solve wants.
+const ownWood = `[wood.own]
+density = 400
+EL = 10000
+ER = 800
+ET = 500
+GLR = 640
+GLT = 610
+GRT = 30
+nuLR = 0.37
+nuLT = 0.4
+nuRT = 0.4
+`
+
 // TestAllAlike lets a free plate with braces swell alike in all directions: it grows by e in every
 // measure, and nothing is stressed, the braces' glue included.
 func TestAllAlike(t *testing.T) {
@@ -118,19 +132,7 @@ base = "bench-plate"
 wood = "own"
 [season]
 moisture = -2
-[wood.own]
-density = 400
-EL = 10000
-ER = 800
-ET = 500
-GLR = 640
-GLT = 610
-GRT = 30
-nuLR = 0.37
-nuLT = 0.4
-nuRT = 0.4
-swell_L = 0.0001
-`)
+`+ownWood+"swell_L = 0.0001\n")
 	_, err := Seasons(context.Background(), c, design.Options{NoError: true})
 	if err == nil || !strings.Contains(err.Error(), `case.toml:4: plate.wood: the swelling of "own" is not known; want swell_R, swell_T`) {
 		t.Errorf("error %v, want the wood and its missing keys", err)

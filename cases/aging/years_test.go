@@ -88,18 +88,7 @@ func TestYearsRange(t *testing.T) {
 base = "bench-plate"
 [plate]
 wood = "own"
-[wood.own]
-density = 400
-EL = 10000
-ER = 800
-ET = 500
-GLR = 640
-GLT = 610
-GRT = 30
-nuLR = 0.37
-nuLT = 0.4
-nuRT = 0.4
-`
+` + ownWood
 	if _, err := Years(context.Background(), opened(t, own), ages, o); err == nil || !strings.Contains(err.Error(), `plate.wood: the creep of "own" is not known; want creep_along, creep_across`) {
 		t.Errorf("error %v, want the wood and its missing keys", err)
 	}

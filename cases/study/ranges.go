@@ -1,6 +1,7 @@
 package study
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math"
@@ -221,15 +222,7 @@ func (sp *Spread) behind(q quantity.Quantity) []Behind {
 			out = append(out, Behind{Plank: sp.planks[c.plank].words(), Constant: c.key, Share: share})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Behind) int {
-		switch {
-		case a.Share > b.Share:
-			return -1
-		case a.Share < b.Share:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(out, func(a, b Behind) int { return cmp.Compare(b.Share, a.Share) })
 	return out
 }
 

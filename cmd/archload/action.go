@@ -4,11 +4,10 @@ import (
 	"io"
 	"math"
 	"path/filepath"
-	"runtime"
-	"slices"
 
 	"github.com/spf13/cobra"
 
+	"archload/cases"
 	"archload/cases/design"
 	"archload/cases/say"
 	"archload/cases/setup"
@@ -19,13 +18,13 @@ import (
 
 // actionFlags is what the command action is asked for.
 type actionFlags struct {
-	disk             *disk.Disk
-	wish             setup.Wish
-	json, dir, paper string
+	wanted
+	wish  setup.Wish
+	paper string
 }
 
 func newAction(d *disk.Disk) *cobra.Command {
-	o := actionFlags{disk: d}
+	o := actionFlags{wanted: wanted{disk: d}}
 	cmd := &cobra.Command{
 		Use:   "action CASE",
 		Short: "Find the neck angle, saddle and anchor that give the strings a wished height",
@@ -47,8 +46,7 @@ func newAction(d *disk.Disk) *cobra.Command {
 	f.Float64Var(&o.wish.Treble, "treble", 0, "wished height of the treble outer string at the octave, `MM`")
 	f.Float64Var(&o.wish.Downforce, "downforce", 0, "wished pressure of the strings on the bridge, `N`")
 	f.Float64Var(&o.wish.BreakAngle, "break-angle", 0, "instead: wished bend of the strings over the saddle, front and back together, `DEG`")
-	f.StringVar(&o.json, "json", "", "write it as JSON to this `FILE` instead (\"-\": standard output)")
-	f.StringVarP(&o.dir, "out", "o", "", "draw a sheet for the bench into the folder `DIR`")
+	o.flags(cmd)
 	f.StringVar(&o.paper, "paper", string(sheet.A4), "`PAPER` of the sheet: a4, letter, or roll")
 	return cmd
 }
@@ -86,34 +84,18 @@ func (o *actionFlags) run(cmd *cobra.Command, arg string) error {
 	if err != nil {
 		return err
 	}
-	if !slices.Contains(sheet.Papers(), sheet.Paper(o.paper)) {
-		return shell.Usagef("--paper: want one of %q, found %q", sheet.Papers(), o.paper)
+	if err := checkPaper(o.paper); err != nil {
+		return err
 	}
-	tell, done := shell.Progress(cmd.ErrOrStderr())
-	defer done()
-	tell(fileStem(arg) + ": reading")
-	c, err := openCase(o.disk, arg)
+	var c *cases.Case
+	s, err := withCase(&o.wanted, cmd, arg, func(opened *cases.Case, how design.Options) (*setup.Sheet, error) {
+		c, how.NoFlow, how.NoError = opened, true, true
+		return setup.Of(cmd.Context(), c, w, how)
+	})
 	if err != nil {
 		return err
 	}
-	if err := spare(o.disk, o.json); err != nil {
-		return err
-	}
-	s, err := setup.Of(cmd.Context(), c, w, design.Options{Workers: runtime.GOMAXPROCS(0), NoFlow: true, NoError: true,
-		Progress: func(stage string) { tell(fileStem(arg) + ": " + stage) }})
-	if err != nil {
-		return err
-	}
-	done()
-	if o.dir != "" {
-		sh := sheet.Action(c, s, sheet.Paper(o.paper))
-		out := output{filepath.Join(o.dir, fileStem(arg)+"-"+sh.Name), sh.Formats(), sh.Write}
-		if err := writeAll(cmd, o.disk, cmd.ErrOrStderr(), []output{out}); err != nil {
-			return err
-		}
-	}
-	if o.json != "" {
-		return writeTo(o.disk, o.json, cmd.OutOrStdout(), jsonOf(s))
-	}
-	return page{s, func(out io.Writer) error { return say.WriteSetup(out, s) }}.print(cmd.OutOrStdout())
+	sh := sheet.Action(c, s, sheet.Paper(o.paper))
+	file := output{filepath.Join(o.dir, fileStem(arg)+"-"+sh.Name), sh.Formats(), sh.Write}
+	return o.deliver(cmd, s, func(out io.Writer) error { return say.WriteSetup(out, s) }, []output{file})
 }

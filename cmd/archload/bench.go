@@ -67,11 +67,11 @@ func newBench(d *disk.Disk) *cobra.Command {
 
 // writeForm prints the form for a case.
 func (o *wanted) writeForm(cmd *cobra.Command, arg string) error {
-	tell, done := shell.Progress(cmd.ErrOrStderr())
 	c, err := openCase(o.disk, arg)
 	if err != nil {
 		return err
 	}
+	tell, done := shell.Progress(cmd.ErrOrStderr())
 	tell(fileStem(arg) + ": tones")
 	text, err := form.Of(cmd.Context(), c, filepath.ToSlash(arg), design.Options{Workers: runtime.NumCPU()})
 	done()

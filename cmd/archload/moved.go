@@ -107,23 +107,3 @@ func (o *wanted) givesWay(err error) error {
 	}
 	return fmt.Errorf("the top finds no equilibrium on its moved shape beyond %.3g times the load of the case: there it gives way", share*o.load())
 }
-
-// open loads a case, at so many times its load, and looks that no output takes its place.
-func (o *wanted) open(cmd *cobra.Command, arg string) (*cases.Case, error) {
-	if err := o.check(); err != nil {
-		return nil, err
-	}
-	tell, done := shell.Progress(cmd.ErrOrStderr())
-	tell(fileStem(arg) + ": reading")
-	c, err := openCase(o.disk, arg)
-	done()
-	if err != nil {
-		return nil, err
-	}
-	for _, file := range []string{o.json, o.report} {
-		if err := spare(o.disk, file); err != nil {
-			return nil, err
-		}
-	}
-	return stability.Times(c, o.load()), nil
-}

@@ -3,12 +3,16 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 
 	"archload/cases"
+	"archload/cases/design"
+	"archload/cases/stability"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
+	"archload/viz/sheet"
 
 	"github.com/spf13/cobra"
 )
@@ -64,4 +68,44 @@ func completeCases(_ *cobra.Command, _ []string, typed string) ([]string, cobra.
 // fileStem makes a name for output files from a case argument.
 func fileStem(arg string) string {
 	return strings.TrimSuffix(filepath.Base(arg), ".toml")
+}
+
+// open loads a case, at so many times its load, and looks that no output takes its place.
+func (o *wanted) open(cmd *cobra.Command, arg string) (*cases.Case, error) {
+	if err := o.check(); err != nil {
+		return nil, err
+	}
+	tell, done := shell.Progress(cmd.ErrOrStderr())
+	tell(fileStem(arg) + ": reading")
+	c, err := openCase(o.disk, arg)
+	done()
+	if err != nil {
+		return nil, err
+	}
+	for _, file := range []string{o.json, o.report} {
+		if err := spare(o.disk, file); err != nil {
+			return nil, err
+		}
+	}
+	return stability.Times(c, o.load()), nil
+}
+
+// withCase opens a case and lets f answer, telling its progress.
+func withCase[R any](o *wanted, cmd *cobra.Command, arg string, f func(*cases.Case, design.Options) (R, error)) (none R, err error) {
+	c, err := o.open(cmd, arg)
+	if err != nil {
+		return none, err
+	}
+	tell, done := shell.Progress(cmd.ErrOrStderr())
+	defer done()
+	return f(c, design.Options{Workers: runtime.NumCPU(), Refine: o.refine,
+		Progress: func(stage string) { tell(fileStem(arg) + ": " + stage) }})
+}
+
+// checkPaper wants a paper that sheets are drawn for.
+func checkPaper(paper string) error {
+	if !slices.Contains(sheet.Papers(), sheet.Paper(paper)) {
+		return shell.Usagef("--paper: want one of %q, found %q", sheet.Papers(), paper)
+	}
+	return nil
 }

@@ -55,22 +55,15 @@ func newRelief(d *disk.Disk) *cobra.Command {
 }
 
 func (o *reliefFlags) run(cmd *cobra.Command, arg string) error {
-	if err := o.check(); err != nil {
+	if err := checkPaper(o.paper); err != nil {
 		return err
 	}
-	if !slices.Contains(sheet.Papers(), sheet.Paper(o.paper)) {
-		return shell.Usagef("--paper: want one of %q, found %q", sheet.Papers(), o.paper)
-	}
-	tell, done := shell.Progress(cmd.ErrOrStderr())
-	defer done()
-	tell(fileStem(arg) + ": reading")
-	c, err := openCase(o.disk, arg)
+	c, err := o.open(cmd, arg)
 	if err != nil {
 		return err
 	}
-	if err := spare(o.disk, o.json); err != nil {
-		return err
-	}
+	tell, done := shell.Progress(cmd.ErrOrStderr())
+	defer done()
 	if c.Bridge == nil {
 		return c.Fault("bridge", "a relief lies under a bridge; want the tables [bridge] and [strings]")
 	}

@@ -4,7 +4,6 @@ import (
 	"io"
 	"math"
 	"path/filepath"
-	"runtime"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -49,25 +48,6 @@ func newSeasons(d *disk.Disk) *cobra.Command {
 	}
 	o.flags(cmd)
 	return cmd
-}
-
-// withCase loads a case and lets f answer, telling its progress.
-func withCase[R any](o *wanted, cmd *cobra.Command, arg string, f func(*cases.Case, design.Options) (R, error)) (none R, err error) {
-	if err := o.check(); err != nil {
-		return none, err
-	}
-	tell, done := shell.Progress(cmd.ErrOrStderr())
-	defer done()
-	tell(fileStem(arg) + ": reading")
-	c, err := openCase(o.disk, arg)
-	if err != nil {
-		return none, err
-	}
-	if err := spare(o.disk, o.json); err != nil {
-		return none, err
-	}
-	return f(c, design.Options{Workers: runtime.NumCPU(), Refine: o.refine,
-		Progress: func(stage string) { tell(fileStem(arg) + ": " + stage) }})
 }
 
 // seasonTable lists the seasons with their numbers.

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"path/filepath"
-	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -30,8 +29,8 @@ func newSheets(d *disk.Disk) *cobra.Command {
 		Args:              takes(1, 1, "one case"),
 		ValidArgsFunction: completeCases,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if !slices.Contains(sheet.Papers(), sheet.Paper(paper)) {
-				return shell.Usagef("--paper: want one of %q, found %q", sheet.Papers(), paper)
+			if err := checkPaper(paper); err != nil {
+				return err
 			}
 			if cmd.Flags().Changed("every") && !(every >= 5 && every <= 500) {
 				return shell.Usagef("--every: want 5 to 500 mm, found %g", every)

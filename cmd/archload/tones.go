@@ -90,16 +90,12 @@ func (o *tonesWanted) run(cmd *cobra.Command, args []string) error {
 
 // tones loads a case and finds its tones, telling its progress.
 func (o *tonesWanted) tones(cmd *cobra.Command, arg string) (*tone.Report, *tone.Shapes, error) {
-	tell, done := shell.Progress(cmd.ErrOrStderr())
-	defer done()
-	tell(fileStem(arg) + ": reading")
-	c, err := openCase(o.disk, arg)
+	c, err := o.open(cmd, arg)
 	if err != nil {
 		return nil, nil, err
 	}
-	if err := spare(o.disk, o.json); err != nil {
-		return nil, nil, err
-	}
+	tell, done := shell.Progress(cmd.ErrOrStderr())
+	defer done()
 	of, err := stateOf(c, o.state)
 	if err != nil {
 		return nil, nil, err

@@ -114,9 +114,9 @@ func (s *shop) crossArches() *Sheet {
 			"y is the place of the cut from the origin, neck positive, mm. The sound holes are left out: carve first, cut them after.",
 		},
 		build: func(fit fitter) *fullScale {
-			return s.stack(s.crossStations(), fit, func(st station) cutout {
-				return cutout{name: fmt.Sprintf("cross-arch at y = %s mm", signed(st.at)), ends: [2]string{"bass", "treble"},
-					centre: "centre line", st: st, point: func(u float64) mesh.Point { return mesh.Point{u, st.at} }}
+			return stacked(s.crossStations(), fit, func(st station) *fullScale {
+				return s.drawTemplate(cutout{name: fmt.Sprintf("cross-arch at y = %s mm", signed(st.at)), ends: [2]string{"bass", "treble"},
+					centre: "centre line", st: st, point: func(u float64) mesh.Point { return mesh.Point{u, st.at} }})
 			})
 		},
 	}
@@ -131,9 +131,9 @@ func (s *shop) longArches() *Sheet {
 			"x is the place of the cut from the centre line, treble positive, mm.",
 		},
 		build: func(fit fitter) *fullScale {
-			return s.stack(s.longStations(), fit, func(st station) cutout {
-				return cutout{name: fmt.Sprintf("long arch at x = %s mm", signed(st.at)), ends: [2]string{"tail", "neck"},
-					centre: "y = 0", st: st, point: func(u float64) mesh.Point { return mesh.Point{st.at, u} }}
+			return stacked(s.longStations(), fit, func(st station) *fullScale {
+				return s.drawTemplate(cutout{name: fmt.Sprintf("long arch at x = %s mm", signed(st.at)), ends: [2]string{"tail", "neck"},
+					centre: "y = 0", st: st, point: func(u float64) mesh.Point { return mesh.Point{st.at, u} }})
 			})
 		},
 	}
@@ -148,13 +148,13 @@ type cutout struct {
 	point  func(u float64) mesh.Point // place in plan at u along the cut
 }
 
-// stack draws templates one above the other, none across a joint if it fits
-// between two.
-func (s *shop) stack(list []station, fit fitter, of func(station) cutout) *fullScale {
+// stacked sets drawings of some things one above the other, none across a joint if it
+// fits between two.
+func stacked[T any](list []T, fit fitter, draw func(T) *fullScale) *fullScale {
 	d := newFullScale()
 	y := 0.0
-	for _, st := range list {
-		one := s.drawTemplate(of(st))
+	for _, of := range list {
+		one := draw(of)
 		h := one.hi[1] - one.lo[1]
 		y = fit(y, h+1)
 		d.include(one, mesh.Point{0, y + 0.5 - one.lo[1]})

@@ -19,25 +19,20 @@ func (s *shop) braces() *Sheet {
 			"Numbers: height of the brace, mm. Lengths are those in plan. Leave some wood on the glue face and fit it to the plate that is really there.",
 		},
 		build: func(fit fitter) *fullScale {
-			d := newFullScale()
-			y := 0.0
-			for i := range s.c.Braces {
-				if b := &s.c.Braces[i]; b.Fitted {
-					one := s.drawBrace(b)
-					h := one.hi[1] - one.lo[1]
-					y = fit(y, h+1)
-					d.include(one, mesh.Point{0, y + 0.5 - one.lo[1]})
-					y += h + sheetGap
-				}
-			}
-			return d
+			return stacked(fitted(s.c), fit, s.drawBrace)
 		},
 	}
 }
 
-// fitted tells whether any brace is glued in.
-func fitted(c *cases.Case) bool {
-	return slices.ContainsFunc(c.Braces, func(b cases.Brace) bool { return b.Fitted })
+// fitted are the braces that are glued in.
+func fitted(c *cases.Case) []*cases.Brace {
+	var out []*cases.Brace
+	for i := range c.Braces {
+		if b := &c.Braces[i]; b.Fitted {
+			out = append(out, b)
+		}
+	}
+	return out
 }
 
 // alongLine is the place at a length along a chain of points, mm, and its whole

@@ -35,18 +35,7 @@ func (s *shop) insides() *Sheet {
 			"Each template's lower edge is straight and level; how far it lies below the rim's gluing surface is written on it.",
 			"Braces, lining and blocks are left out: use it before they are glued in.",
 		},
-		build: func(fit fitter) *fullScale {
-			d := newFullScale()
-			y := 0.0
-			for _, st := range s.crossStations() {
-				one := s.drawInside(st)
-				h := one.hi[1] - one.lo[1]
-				y = fit(y, h+1)
-				d.include(one, mesh.Point{0, y + 0.5 - one.lo[1]})
-				y += h + sheetGap
-			}
-			return d
-		},
+		build: func(fit fitter) *fullScale { return stacked(s.crossStations(), fit, s.drawInside) },
 	}
 }
 

@@ -25,7 +25,7 @@ func Of(c *cases.Case, o Options) ([]*Sheet, error) {
 	}
 	s := shop{c: c, plate: g.Plate, notes: g, rim: g.Outline.Polyline(0.02), every: o.Every}
 	list := []*Sheet{s.plan(), s.graduation(), s.crossArches(), s.longArches(), s.insides()}
-	if fitted(c) {
+	if len(fitted(c)) > 0 {
 		list = append(list, s.braces())
 	}
 	if len(g.Holes) > 0 {

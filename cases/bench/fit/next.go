@@ -1,6 +1,7 @@
 package fit
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -45,15 +46,7 @@ func (t *fitter) next(a *rest) []Next {
 	for _, b := range t.offcuts() {
 		add(b.words, t.bare(b.row), 0.008) // the tone, and the offcut's size
 	}
-	slices.SortStableFunc(list, func(x, y Next) int {
-		switch {
-		case x.gain > y.gain:
-			return -1
-		case x.gain < y.gain:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(list, func(x, y Next) int { return cmp.Compare(y.gain, x.gain) })
 	return list[:min(len(list), mostNext)]
 }
 

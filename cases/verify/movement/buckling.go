@@ -54,9 +54,9 @@ func (c compressed) solve(n int) (problem.Readings, error) {
 		value float64
 		along string
 	}{{0, 0, "X"}, {0, c.a, "X"}, {1, 0, "Y"}, {1, c.b, "Y"}} {
-		s.hold("z"+e.along, on(e.axis, e.value))
+		s.hold("z"+e.along, problem.On(e.axis, e.value))
 		if c.clamped {
-			s.hold("XY", on(e.axis, e.value))
+			s.hold("XY", problem.On(e.axis, e.value))
 		}
 	}
 	w := c.of.wood
@@ -88,9 +88,9 @@ func thinWood() materials.Orthotropic { return reference.RigidInShear(reference.
 func squeezedCylinder(n int) (problem.Readings, error) {
 	const r, long, nu = 100, 100, 0.3
 	s := newSheet(2*n, n, cylinder(r, 0, math.Pi/2, long/2), makeup{1, isotropic(1, nu)})
-	s.hold("xz", on(1, 0))
-	s.hold("yXZ", on(1, long/2))
-	s.hold("xYZ", on(0, 0))
+	s.hold("xz", problem.On(1, 0))
+	s.hold("yXZ", problem.On(1, long/2))
+	s.hold("xYZ", problem.On(0, 0))
 	s.hold("zXY", func(x [3]float64) bool { return math.Abs(x[2]) < 1e-9*r })
 	return s.factors(func(x [3]float64) [3]float64 { return [3]float64{nu * x[0], long/2 - x[1], nu * x[2]} }, 2, 1)
 }
@@ -100,9 +100,9 @@ func squeezedCylinder(n int) (problem.Readings, error) {
 func pressedSphere(n int) (problem.Readings, error) {
 	const r, h, nu = 100.0, 1.0, 0.3
 	s := octant(3*n, r, makeup{h, isotropic(1, nu)})
-	s.hold("xYZ", on(0, 0))
-	s.hold("yXZ", on(1, 0))
-	s.hold("zXY", on(2, 0))
+	s.hold("xYZ", problem.On(0, 0))
+	s.hold("yXZ", problem.On(1, 0))
+	s.hold("zXY", problem.On(2, 0))
 	unit := 2 * h / ((1 - nu) * r) / (h * h / (r * r)) // of a strain of 1
 	return s.factors(func(x [3]float64) [3]float64 { return [3]float64{-x[0], -x[1], -x[2]} }, 1, unit)
 }

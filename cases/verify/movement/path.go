@@ -63,8 +63,8 @@ func arch(rise float64) func(n int) (problem.Readings, error) {
 		}
 		s := newSheet(n, 1, at, makeup{h, isotropic(e, 0)}) // one half: symmetric
 		s.hold("yXZ", func([3]float64) bool { return true })
-		s.hold("xz", on(0, 0))
-		s.hold("xY", on(0, long/2))
+		s.hold("xz", problem.On(0, 0))
+		s.hold("xY", problem.On(0, long/2))
 		if err := s.build(); err != nil {
 			return nil, err
 		}
@@ -102,8 +102,8 @@ func hingedRoof(h float64) func(n int) (problem.Readings, error) {
 		const r, half, angle = 2540.0, 254.0, 0.1
 		s := newSheet(n, n, cylinder(r, 0, angle, half), makeup{h, isotropic(3102.75, 0.3)})
 		s.hold("xyz", func(x [3]float64) bool { return math.Abs(x[0]-r*math.Sin(angle)) < 1e-6*r })
-		s.hold("xYZ", on(0, 0))
-		s.hold("yXZ", on(1, 0))
+		s.hold("xYZ", problem.On(0, 0))
+		s.hold("yXZ", problem.On(1, 0))
 		if err := s.build(); err != nil {
 			return nil, err
 		}
@@ -129,7 +129,7 @@ func hingedRoof(h float64) func(n int) (problem.Readings, error) {
 // end, which keeps its direction: P L²/(E I) = 4. Read are the end's movements over the length.
 func bentStrip(n int) (problem.Readings, error) {
 	s := newSheet(n, 1, flat(10, 1), makeup{0.1, isotropic(1.2e6, 0)})
-	s.hold("xyzXYZ", on(0, 0))
+	s.hold("xyzXYZ", problem.On(0, 0))
 	s.hold("yXZ", func([3]float64) bool { return true })
 	if err := s.build(); err != nil {
 		return nil, err

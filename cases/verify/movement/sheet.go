@@ -71,25 +71,7 @@ func (s *sheet) add(tris ...[3]int32) {
 }
 
 // hold fixes the freedoms named in what, x y z X Y Z, at the nodes that are picked.
-func (s *sheet) hold(what string, pick func(x [3]float64) bool) {
-	for i := range s.Nodes {
-		if !pick(s.Nodes[i].P) {
-			continue
-		}
-		for _, c := range what {
-			for d, name := range "xyzXYZ" {
-				if name == c {
-					s.Fixed = append(s.Fixed, fem.Fix{Node: int32(i), Dof: d})
-				}
-			}
-		}
-	}
-}
-
-// on picks the nodes whose coordinate (0 to 2) has a value.
-func on(axis int, value float64) func(x [3]float64) bool {
-	return func(x [3]float64) bool { return math.Abs(x[axis]-value) < 1e-9*(1+math.Abs(value)) }
-}
+func (s *sheet) hold(what string, pick func(x [3]float64) bool) { problem.Hold(&s.Model, what, pick) }
 
 // near is the node nearest to a point.
 func (s *sheet) near(p [3]float64) int {

@@ -80,10 +80,10 @@ func stripOf(d Density, along, pulled bool) (*solved, error) {
 	for _, end := range []float64{0, 200} {
 		sign := end/100 - 1
 		if pulled {
-			p.pull(on(0, end), func(_, out [3]float64) [3]float64 { return out })
+			p.pull(On(0, end), func(_, out [3]float64) [3]float64 { return out })
 			continue
 		}
-		p.edges(on(0, end), func(i, j int32, _ float64) {
+		p.edges(On(0, end), func(i, j int32, _ float64) {
 			m := sign * vec3.Norm(vec3.Sub(p.Nodes[j].P, p.Nodes[i].P)) / 2
 			p.force(int(i), 4, m)
 			p.force(int(j), 4, m)

@@ -28,8 +28,8 @@ func flowStrip(rise float64) func(d Density) (Readings, error) {
 			slope := -4 * rise * s / flowLong
 			return [3]float64{flowLong * u, flowWide * (v - 0.5), rise * (1 - s*s)}, unit([3]float64{-slope, 0, 1})
 		}, makeup{h: flowThick, wood: reference.Isotropic(1e4, 0)})
-		p.hold("xyz", on(0, 0))
-		p.hold("xyz", on(0, flowLong))
+		p.hold("xyz", On(0, 0))
+		p.hold("xyz", On(0, flowLong))
 		if err := p.build(); err != nil {
 			return nil, err
 		}

@@ -14,11 +14,11 @@ func cook(d Density) (Readings, error) {
 		return [3]float64{48 * u, 44*u + v*(44-28*u), 0}, n
 	}, makeup{h: 1, wood: reference.Isotropic(1, 1.0/3)})
 	p.hold("zXY", everywhere)
-	p.hold("xy", on(0, 0))
+	p.hold("xy", On(0, 0))
 	if err := p.build(); err != nil {
 		return nil, err
 	}
-	p.pull(on(0, 48), func(_, _ [3]float64) [3]float64 { return [3]float64{0, 1.0 / 16, 0} })
+	p.pull(On(0, 48), func(_, _ [3]float64) [3]float64 { return [3]float64{0, 1.0 / 16, 0} })
 	a, err := p.solve()
 	if err != nil {
 		return nil, err
@@ -36,7 +36,7 @@ func ellipticMembrane(d Density) (Readings, error) {
 		return [3]float64{(2 + 1.25*u) * c, (1 + 1.75*u) * s, 0}, n
 	}, makeup{h: 0.1, wood: reference.Isotropic(210e3, 0.3)})
 	p.hold("zXY", everywhere)
-	p.hold("yZ", on(1, 0))
+	p.hold("yZ", On(1, 0))
 	p.hold("xZ", func(x [3]float64) bool { return math.Abs(x[0]) < 1e-9 })
 	if err := p.build(); err != nil {
 		return nil, err
@@ -65,9 +65,9 @@ func (a *solved) symmetricStress(node int) float64 {
 // with 60 MPa on the other straight edge; in m and MPa.
 func cylinderPatch(d Density) (Readings, error) {
 	p := newPanel(d, d.N, d.N, cylinder(1, 30*degree, 0.5), makeup{h: 0.01, wood: reference.Isotropic(210e3, 0.3), pressed: true})
-	p.hold("xyzXYZ", on(0, 0))
-	p.hold("yXZ", on(1, 0))
-	p.hold("yXZ", on(1, 0.5))
+	p.hold("xyzXYZ", On(0, 0))
+	p.hold("yXZ", On(1, 0))
+	p.hold("yXZ", On(1, 0.5))
 	if err := p.build(); err != nil {
 		return nil, err
 	}
@@ -76,7 +76,7 @@ func cylinderPatch(d Density) (Readings, error) {
 	out := Readings{}
 	for _, name := range []string{"moment", "pressure"} {
 		clear(p.load)
-		p.edges(on(0, s), func(i, j int32, h float64) {
+		p.edges(On(0, s), func(i, j int32, h float64) {
 			half := vec3.Norm(vec3.Sub(p.Nodes[j].P, p.Nodes[i].P)) / 2
 			for _, n := range []int{int(i), int(j)} {
 				if name == "moment" {

@@ -19,14 +19,14 @@ func ellipse(c mesh.Point, a, b float64, count int) []mesh.Point {
 	return pts
 }
 
-// cap is the outer surface of a spherical dome of radius r, top at (0, 0, 0).
-type dome struct{ r float64 }
+// Dome is a sphere of radius R, mm, its top at (0, 0, 0).
+type Dome struct{ R float64 }
 
-// At returns the height and its derivatives.
-func (d dome) At(p mesh.Point) surface.Jet {
+// At returns the height, mm, and its derivatives.
+func (d Dome) At(p mesh.Point) surface.Jet {
 	x, y := p[0], p[1]
-	z := math.Sqrt(d.r*d.r - x*x - y*y)
-	return surface.Jet{Z: z - d.r, Zx: -x / z, Zy: -y / z,
+	z := math.Sqrt(d.R*d.R - x*x - y*y)
+	return surface.Jet{Z: z - d.R, Zx: -x / z, Zy: -y / z,
 		Zxx: -(z*z + x*x) / (z * z * z), Zxy: -x * y / (z * z * z), Zyy: -(z*z + y*y) / (z * z * z)}
 }
 
@@ -72,7 +72,7 @@ func (out Readings) domeVolume() error {
 	if err != nil {
 		return err
 	}
-	m := mesh.Lift(plan, mesh.Plate{Outer: dome{r}, Thickness: surface.Flat(h)})
+	m := mesh.Lift(plan, mesh.Plate{Outer: Dome{r}, Thickness: surface.Flat(h)})
 	mid := r - h/2
 	surface := 2 * math.Pi * mid * (mid - math.Sqrt(mid*mid-a*a))
 	out["volume"] = m.Volume() / (surface * h * (1 + h*h/(12*mid*mid)))

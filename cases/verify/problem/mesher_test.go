@@ -11,7 +11,7 @@ import (
 // TestSurfaces checks the derivatives of the test surfaces by central
 // differences.
 func TestSurfaces(t *testing.T) {
-	for name, s := range map[string]surface.Surface{"dome": dome{300}, "pillow": pillow{150, 200}} {
+	for name, s := range map[string]surface.Surface{"dome": Dome{300}, "pillow": pillow{150, 200}} {
 		const h = 1e-3
 		p := mesh.Point{37, -54}
 		j := s.At(p)

@@ -72,7 +72,7 @@ func cantileverSquare(d Density) (Readings, error) {
 	of.density = heavy
 	p := newPanel(d, d.N, d.N, flat(a, a), of)
 	p.hold("xyZ", everywhere)
-	p.hold("zXY", on(0, 0))
+	p.hold("zXY", On(0, 0))
 	if err := p.build(); err != nil {
 		return nil, err
 	}
@@ -190,7 +190,7 @@ func (b barOf) panel(held map[float64]string) (*panel, error) {
 			p.hold(what, everywhere)
 			continue
 		}
-		p.hold(what, on(0, share*b.long))
+		p.hold(what, On(0, share*b.long))
 	}
 	return p, p.build()
 }

@@ -86,22 +86,25 @@ type place func(x [3]float64) bool
 // everywhere picks all nodes.
 func everywhere([3]float64) bool { return true }
 
-// on picks the nodes whose coordinate (0 to 2) has the value.
-func on(axis int, value float64) place {
+// On picks the nodes whose coordinate (0 to 2) has the value, mm, to 1e-9 of it.
+func On(axis int, value float64) func(x [3]float64) bool {
 	return func(x [3]float64) bool { return math.Abs(x[axis]-value) < 1e-9*(1+math.Abs(value)) }
 }
 
-// hold fixes the freedoms named in what at the nodes picked: x, y and z move
-// along an axis, X, Y and Z turn about it.
-func (p *panel) hold(what string, pick place) {
-	for i := range p.Nodes {
-		if !pick(p.Nodes[i].P) {
+// hold fixes the freedoms named in what at the nodes picked, as Hold does.
+func (p *panel) hold(what string, pick place) { Hold(&p.Model, what, pick) }
+
+// Hold fixes the freedoms named in what at the nodes of a model that are picked: x, y and z
+// move along an axis, X, Y and Z turn about it.
+func Hold(m *fem.Model, what string, pick func(x [3]float64) bool) {
+	for i := range m.Nodes {
+		if !pick(m.Nodes[i].P) {
 			continue
 		}
 		for _, c := range what {
 			for d, name := range "xyzXYZ" {
 				if name == c {
-					p.Fixed = append(p.Fixed, fem.Fix{Node: int32(i), Dof: d})
+					m.Fixed = append(m.Fixed, fem.Fix{Node: int32(i), Dof: d})
 				}
 			}
 		}

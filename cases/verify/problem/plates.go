@@ -14,7 +14,7 @@ func flat(a, b float64) sheet {
 
 // edge names the four edges of a rectangle.
 func edge(a, b float64) (x0, x1, y0, y1 place) {
-	return on(0, 0), on(0, a), on(1, 0), on(1, b)
+	return On(0, 0), On(0, a), On(1, 0), On(1, b)
 }
 
 // supports says how the edges of a rectangular plate are held.

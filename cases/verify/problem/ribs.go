@@ -87,7 +87,7 @@ func teeBeam(d Density) (Readings, error) {
 		p.Nodes[nodes[i]].P = [3]float64{long * float64(i) / float64(d.N), 0, 0} // a straight rib
 	}
 	p.glueRib(nodes, 0)
-	p.hold("xyzXYZ", on(0, 0))
+	p.hold("xyzXYZ", On(0, 0))
 	if err := p.build(); err != nil {
 		return nil, err
 	}

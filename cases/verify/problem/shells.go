@@ -21,9 +21,9 @@ func cylinder(r, angle, long float64) sheet {
 // plane.
 func scordelisLo(d Density) (Readings, error) {
 	p := newPanel(d, d.N, d.N, cylinder(25, 40*degree, 25), makeup{h: 0.25, wood: reference.Isotropic(4.32e8, 0)})
-	p.hold("xz", on(1, 0))
-	p.hold("yXZ", on(1, 25))
-	p.hold("xYZ", on(0, 0))
+	p.hold("xz", On(1, 0))
+	p.hold("yXZ", On(1, 25))
+	p.hold("xYZ", On(0, 0))
 	if err := p.build(); err != nil {
 		return nil, err
 	}
@@ -40,10 +40,10 @@ func scordelisLo(d Density) (Readings, error) {
 // L 600, t 3, E 3e6, nu 0.3, pinched by a pair of unit forces.
 func pinchedCylinder(d Density) (Readings, error) {
 	p := newPanel(d, d.N, d.N, cylinder(300, 90*degree, 300), makeup{h: 3, wood: reference.Isotropic(3e6, 0.3)})
-	p.hold("xz", on(1, 300))
-	p.hold("yXZ", on(1, 0))
-	p.hold("xYZ", on(0, 0))
-	p.hold("zXY", on(2, 0))
+	p.hold("xz", On(1, 300))
+	p.hold("yXZ", On(1, 0))
+	p.hold("xYZ", On(0, 0))
+	p.hold("zXY", On(2, 0))
 	if err := p.build(); err != nil {
 		return nil, err
 	}
@@ -66,8 +66,8 @@ func hemisphere(d Density) (Readings, error) {
 		return vec3.Scale(n, 10), n
 	}, makeup{h: 0.04, wood: reference.Isotropic(6.825e7, 0.3)})
 	pulled, pinched := p.near(10, 0, 0), p.near(0, 10, 0)
-	p.hold("xYZ", on(0, 0))
-	p.hold("yXZ", on(1, 0))
+	p.hold("xYZ", On(0, 0))
+	p.hold("yXZ", On(1, 0))
 	p.hold("z", func(x [3]float64) bool { return x[0] == p.Nodes[pulled].P[0] && x[2] == p.Nodes[pulled].P[2] })
 	if err := p.build(); err != nil {
 		return nil, err
@@ -91,7 +91,7 @@ func twistedBeam(d Density) (Readings, error) {
 		n = vec3.Cross([3]float64{1, -w * rate * s, w * rate * c}, [3]float64{0, c, s})
 		return [3]float64{12 * u, w * c, w * s}, unit(n)
 	}, makeup{h: 0.32, wood: reference.Isotropic(29e6, 0.22)})
-	p.hold("xyzXYZ", on(0, 0))
+	p.hold("xyzXYZ", On(0, 0))
 	if err := p.build(); err != nil {
 		return nil, err
 	}
@@ -118,12 +118,12 @@ func curvedBeam(d Density) (Readings, error) {
 		r := 4.32 - 0.2*v
 		return [3]float64{r * c, r * s, 0}, n
 	}, makeup{h: 0.1, wood: reference.Isotropic(1e7, 0.25)})
-	p.hold("xyzXYZ", on(1, 0))
+	p.hold("xyzXYZ", On(1, 0))
 	if err := p.build(); err != nil {
 		return nil, err
 	}
 	out := Readings{}
-	tip := on(0, 0)
+	tip := On(0, 0)
 	for name, axis := range map[string]int{"in its plane": 1, "out of its plane": 2} {
 		clear(p.load)
 		p.edges(tip, func(i, j int32, _ float64) {
@@ -147,7 +147,7 @@ func hypar(d Density, t float64) (*solved, error) {
 		a, b := u-0.5, v-0.5
 		return [3]float64{a, b, a*a - b*b}, unit([3]float64{-2 * a, 2 * b, 1})
 	}, makeup{h: t, wood: reference.Isotropic(2e11, 0.3)})
-	p.hold("xyzXYZ", on(0, -0.5))
+	p.hold("xyzXYZ", On(0, -0.5))
 	if err := p.build(); err != nil {
 		return nil, err
 	}
@@ -172,9 +172,9 @@ func clampedHypar(d Density) (Readings, error) {
 // nu 0, under the pressure cos 2 theta; it returns the radial movement at 0.
 func inextensional(d Density, t float64) (float64, error) {
 	p := newPanel(d, d.N, d.N, cylinder(1, 90*degree, 0.5), makeup{h: t, wood: reference.Isotropic(1e9, 0)})
-	p.hold("yXZ", on(1, 0))
-	p.hold("xYZ", on(0, 0))
-	p.hold("zXY", on(2, 0))
+	p.hold("yXZ", On(1, 0))
+	p.hold("xYZ", On(0, 0))
+	p.hold("zXY", On(2, 0))
 	if err := p.build(); err != nil {
 		return 0, err
 	}

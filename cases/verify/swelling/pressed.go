@@ -134,7 +134,7 @@ func sphere(context.Context) (problem.Readings, error) {
 		return nil, err
 	}
 	g := young / 2 / (1 + nu)
-	s := shell{plan: plan, plate: mesh.Plate{Outer: ball{r}, Thickness: surface.Flat(h)}, swell: [3]float64{0, 0, e},
+	s := shell{plan: plan, plate: mesh.Plate{Outer: problem.Dome{R: r}, Thickness: surface.Flat(h)}, swell: [3]float64{0, 0, e},
 		wood: materials.Orthotropic{EL: young, ER: young, ET: young, GLR: g, GLT: g, GRT: g, NuLR: nu, NuLT: nu, NuRT: nu, Density: 400}}
 	res, _, err := s.swollen()
 	if err != nil {
@@ -162,15 +162,4 @@ type barrel struct{ r float64 }
 func (b barrel) At(p mesh.Point) surface.Jet {
 	z := math.Sqrt(b.r*b.r - p[0]*p[0])
 	return surface.Jet{Z: z - b.r, Zx: -p[0] / z, Zxx: -b.r * b.r / (z * z * z)}
-}
-
-// ball is a sphere, its top at z = 0.
-type ball struct{ r float64 }
-
-// At returns the height and its derivatives.
-func (b ball) At(p mesh.Point) surface.Jet {
-	x, y := p[0], p[1]
-	z := math.Sqrt(b.r*b.r - x*x - y*y)
-	return surface.Jet{Z: z - b.r, Zx: -x / z, Zy: -y / z,
-		Zxx: -(z*z + x*x) / (z * z * z), Zxy: -x * y / (z * z * z), Zyy: -(z*z + y*y) / (z * z * z)}
 }
