@@ -32,6 +32,7 @@ type movable struct {
 	pull    func(f, u []float64) float64
 	tangent func(k, u []float64)
 	linear  func(k []float64)
+	lent    func(k, u []float64)
 }
 
 func movables(t *testing.T) []movable {
@@ -40,11 +41,13 @@ func movables(t *testing.T) []movable {
 		{"shell", 18, func(i int) [3]float64 { return s.frame.corn[i] },
 			func(f, u []float64) float64 { return s.PullTo((*[18]float64)(f), (*[18]float64)(u)) },
 			func(k, u []float64) { s.TangentTo((*[324]float64)(k), (*[18]float64)(u)) },
-			func(k []float64) { s.StiffnessTo((*[324]float64)(k)) }},
+			func(k []float64) { s.StiffnessTo((*[324]float64)(k)) },
+			func(k, u []float64) { s.StressedTo((*[324]float64)(k), (*[18]float64)(u)) }},
 		{"beam", 12, func(i int) [3]float64 { return [2][3]float64{{1, 2, 3}, {9, 4, 2.5}}[i] },
 			func(f, u []float64) float64 { return b.PullTo((*[12]float64)(f), (*[12]float64)(u)) },
 			func(k, u []float64) { b.TangentTo((*[144]float64)(k), (*[12]float64)(u)) },
-			func(k []float64) { b.StiffnessTo((*[144]float64)(k)) }},
+			func(k []float64) { b.StiffnessTo((*[144]float64)(k)) },
+			func(k, u []float64) { b.StressedTo((*[144]float64)(k), (*[12]float64)(u)) }},
 	}
 }
 
@@ -94,6 +97,42 @@ func TestMovedDerivatives(t *testing.T) {
 			if d := farthest(k, rows); d > 1e-7 {
 				t.Errorf("%s turned by %v: stiffness off the force's derivative by %.2g", m.name, about, d)
 			}
+		}
+	}
+}
+
+// TestStressed holds what stresses lend to the third derivative of the energy where nothing has moved: with strains e
+// whose stresses of small movements are s, it is s(u)·e”(v, w) + s(v)·e”(w, u) + s(w)·e”(u, v), each term one of
+// StressedTo; the left side is a central difference of TangentTo.
+func TestStressed(t *testing.T) {
+	for _, m := range movables(t) {
+		n := m.n
+		u, v, w := make([]float64, n), make([]float64, n), make([]float64, n)
+		for i := range n {
+			u[i], v[i], w[i] = math.Sin(float64(3*i+1)), math.Cos(float64(i*i)), math.Sin(float64(7*i*i+2))
+		}
+		form := func(of func(k []float64), a, b []float64) (sum float64) {
+			k := make([]float64, n*n)
+			of(k)
+			for i := range n {
+				for j := range n {
+					sum += a[i] * k[n*i+j] * b[j]
+				}
+			}
+			return sum
+		}
+		lent := func(of, a, b []float64) float64 { return form(func(k []float64) { m.lent(k, of) }, a, b) }
+		at := func(step float64) float64 {
+			x := make([]float64, n)
+			for i := range x {
+				x[i] = step * u[i]
+			}
+			return form(func(k []float64) { m.tangent(k, x) }, v, w)
+		}
+		const step = 1e-4
+		want := (at(step) - at(-step)) / (2 * step)
+		if got := lent(u, v, w) + lent(v, w, u) + lent(w, u, v); math.Abs(got/want-1) > 1e-6 {
+			t.Errorf("%s: stresses lend %.9g, the energy's third derivative is %.9g", m.name, got, want)
 		}
 	}
 }
