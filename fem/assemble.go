@@ -121,19 +121,34 @@ func (s *System) sum(workers int) {
 // in which the nodes of each element couple. workers goroutines compute the stiffness of some
 // elements at a time.
 func (s *System) AddStiffness(k *sparse.Matrix, workers int) {
+	s.addMatrices(k, workers, stiffnessOf)
+	s.addSprings(k)
+}
+
+// addMatrices adds a matrix of each element over its freedoms, which of returns, in buf if it has room.
+func (s *System) addMatrices(k *sparse.Matrix, workers int, of func(e Element, buf []float64) []float64) {
 	ks := make([][]float64, min(batch, len(s.Elements)))
+	s.inBatches(workers,
+		func(i int, e Element) { ks[i] = of(e, ks[i]) },
+		func(i int, e Element) { k.Add(e.Nodes(), ks[i]) })
+}
+
+// batch is how many elements are computed before they are summed.
+const batch = 512
+
+// inBatches computes every element, some at a time, and sums each batch in its order; i counts in the batch.
+func (s *System) inBatches(workers int, compute, sum func(i int, e Element)) {
 	for from := 0; from < len(s.Elements); from += batch {
 		part := s.Elements[from:min(from+batch, len(s.Elements))]
 		parallel.Chunks(workers, len(part), chunk, func(lo, hi int) {
 			for i := lo; i < hi; i++ {
-				ks[i] = stiffnessOf(part[i], ks[i])
+				compute(i, part[i])
 			}
 		})
 		for i, e := range part {
-			k.Add(e.Nodes(), ks[i])
+			sum(i, e)
 		}
 	}
-	s.addSprings(k)
 }
 
 func (s *System) fix() {

@@ -1,12 +1,10 @@
 package fem
 
-import (
-	"archload/fem/parallel"
-	"archload/fem/sparse"
-)
+import "archload/fem/sparse"
 
 // Movable is an element whose strain energy is known at movements u of any size: displacements,
-// mm, and rotation vectors, rad, of the freedoms of Nodes. Where u is small it is an Element.
+// mm, and rotation vectors, rad, of the freedoms of Nodes. Where u is small it is an Element. Every
+// element of a System is one.
 //
 // Places on a facet that move by its linear interpolation (glue, points of load), springs to
 // ground and nodes that follow a rigid body keep these ties: they are exact to the first order in
@@ -118,14 +116,14 @@ func (e *ledElement) MovedEnergy(u []float64) Strain { return e.movable().MovedE
 func (s *System) PullTo(f, u []float64, workers int) (energy float64) {
 	clear(f)
 	pulls, energies := make([][]float64, min(batch, len(s.Elements))), make([]float64, batch)
-	s.inBatches(workers, func(i int, e Movable) {
+	s.inBatches(workers, func(i int, e Element) {
 		ue := movesOf(e, u, nil)
 		if cap(pulls[i]) < len(ue) {
 			pulls[i] = make([]float64, len(ue))
 		}
 		pulls[i] = pulls[i][:len(ue)]
-		energies[i] = e.PullTo(pulls[i], ue)
-	}, func(i int, e Movable) {
+		energies[i] = e.(Movable).PullTo(pulls[i], ue)
+	}, func(i int, e Element) {
 		energy += energies[i]
 		for k, n := range e.Nodes() {
 			for d := range 6 {
@@ -147,43 +145,25 @@ func (s *System) PullTo(f, u []float64, workers int) (energy float64) {
 // AddTangent adds the stiffness against further movements at u, fixed freedoms and all, as
 // AddStiffness does where nothing has moved.
 func (s *System) AddTangent(k *sparse.Matrix, u []float64, workers int) {
-	s.addMatrices(k, u, workers, Movable.TangentTo)
+	s.addMatrices(k, workers, movedMatrix(u, Movable.TangentTo))
 	s.addSprings(k)
 }
 
 // AddStressed adds the stiffness that the stresses of small movements u lend.
 func (s *System) AddStressed(k *sparse.Matrix, u []float64, workers int) {
-	s.addMatrices(k, u, workers, Movable.StressedTo)
+	s.addMatrices(k, workers, movedMatrix(u, Movable.StressedTo))
 }
 
-func (s *System) addMatrices(k *sparse.Matrix, u []float64, workers int, of func(e Movable, k, u []float64)) {
-	ks := make([][]float64, min(batch, len(s.Elements)))
-	s.inBatches(workers, func(i int, e Movable) {
-		ue := movesOf(e, u, nil)
-		if n := len(ue) * len(ue); cap(ks[i]) < n {
-			ks[i] = make([]float64, n)
+// movedMatrix is a matrix of a movable element, which of sets, at movements u of all nodes, for addMatrices.
+func movedMatrix(u []float64, of func(e Movable, k, u []float64)) func(e Element, buf []float64) []float64 {
+	return func(e Element, buf []float64) []float64 {
+		own := movesOf(e, u, nil)
+		n := len(own) * len(own)
+		if cap(buf) < n {
+			buf = make([]float64, n)
 		}
-		ks[i] = ks[i][:len(ue)*len(ue)]
-		of(e, ks[i], ue)
-	}, func(i int, e Movable) { k.Add(e.Nodes(), ks[i]) })
-}
-
-// batch is how many elements are computed before they are summed.
-const batch = 512
-
-// inBatches computes every element, some at a time, and sums each batch in its order. Every
-// element is movable: the model has no other kinds.
-func (s *System) inBatches(workers int, compute, sum func(i int, e Movable)) {
-	for from := 0; from < len(s.Elements); from += batch {
-		part := s.Elements[from:min(from+batch, len(s.Elements))]
-		parallel.Chunks(workers, len(part), chunk, func(lo, hi int) {
-			for i := lo; i < hi; i++ {
-				compute(i, part[i].(Movable))
-			}
-		})
-		for i, e := range part {
-			sum(i, e.(Movable))
-		}
+		of(e.(Movable), buf[:n], own)
+		return buf[:n]
 	}
 }
 
