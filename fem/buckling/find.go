@@ -103,10 +103,15 @@ func modesOf(s *vibration.Structure, found *eigen.Modes, trial float64, count in
 		m.Below = trial / (1 - found.Proof.Bound)
 	}
 	for i, v := range found.Values {
-		if v >= 1 || len(m.Factors) == count {
+		if v >= 1 {
 			break
 		}
-		m.Factors = append(m.Factors, trial/(1-v))
+		factor := trial / (1 - v)
+		if len(m.Factors) == count { // the search found more than it was asked for
+			m.Below = factor
+			break
+		}
+		m.Factors = append(m.Factors, factor)
 		shape := found.Vectors[i]
 		_, most := s.Most(shape)
 		for j := range shape {

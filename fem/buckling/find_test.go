@@ -67,3 +67,38 @@ func TestColumn(t *testing.T) {
 		t.Errorf("pulled: %v, %+v", err, m)
 	}
 }
+
+// TestTwins asks two columns side by side, whose factors come in pairs, for one factor: that no other lies below may then
+// be said of no more than the first.
+func TestTwins(t *testing.T) {
+	one := column(t, 100, 5, 1, 1000, 20).Model
+	both, n := *one, int32(len(one.Nodes))
+	for _, node := range one.Nodes {
+		node.P[1] += 20
+		both.Nodes = append(both.Nodes, node)
+	}
+	for _, e := range one.Shells {
+		for k := range e.Nodes {
+			e.Nodes[k] += n
+		}
+		both.Shells = append(both.Shells, e)
+	}
+	for _, f := range one.Fixed {
+		both.Fixed = append(both.Fixed, fem.Fix{Node: f.Node + n, Dof: f.Dof})
+	}
+	s, err := fem.Assemble(&both, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	u := make([]float64, 6*len(both.Nodes))
+	for i := range both.Nodes {
+		u[6*i] = -1e-6 * both.Nodes[i].P[0]
+	}
+	m, err := Find(Input{Input: vibration.Input{Plate: s, Workers: 1}, U: u}, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(m.Factors) != 1 || math.Abs(m.Below/m.Factors[0]-1) > 1e-9 {
+		t.Errorf("factors %v, none other below %g", m.Factors, m.Below)
+	}
+}
