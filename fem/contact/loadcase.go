@@ -5,7 +5,7 @@ type LoadCase struct {
 	Gap       []float64  // of each pad before loading, mm
 	Loads     []BodyLoad // nil keeps the body's own
 	Swell     []float64  // movement of each row by the body's own swelling, pad-major, then the guides, mm; nil: none. Onward alone looks at it
-	Tolerance float64    // what counts as no force or no gap in an event, relative, 1; 0 means 1e-11
+	Tolerance float64    // what counts as no force or no gap in an event, relative, 1; 0 means 1e-11. Friction does not look at it
 	Unapplied float64    // 1 less the fraction of the loads on the plate that a result is for
 	Friction  float64    // coefficient of friction of pads that are Rough, 1
 	Order     []int32    // all pads, in the order in which they are likely to close: saves time, changes nothing; may be nil

@@ -34,8 +34,8 @@ func (c *Condensed) Under(pads []Pad, guides ...Guide) (*Condensed, bool) {
 	return &q, true
 }
 
-// Over returns the same body on the same plate under other loads on the plate
-// itself, which WithLoads gave it.
+// Over returns the same body on the same plate under other loads or push on the plate
+// itself, which WithLoads or WithPush gave it.
 func (s *Problem) Over(c *Condensed) *Problem {
 	if s.plate == c {
 		return s
@@ -64,12 +64,5 @@ func (c *Condensed) WithPush(share float64, push []float64) *Condensed {
 		q.loadF[i] *= share
 	}
 	q.moveByLoads()
-	return &q
-}
-
-// On returns the problem on the same plate under other loads or push.
-func (s *Problem) On(c *Condensed) *Problem {
-	q := *s
-	q.plate = c
 	return &q
 }

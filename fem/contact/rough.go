@@ -24,7 +24,7 @@ func (s *Problem) followRough(fit LoadCase) (*State, error) {
 
 // rough is the problem with friction of a body that came to rest somewhere.
 func (p *lcp) rough(fit LoadCase, rest [6]float64) *friction.Problem {
-	q := &friction.Problem{A: p.a, R: p.r, B: p.b, F: p.f, Self: p.self, Gap: make([]float64, p.pads), Coefficient: fit.Friction, Tolerance: fit.Tolerance}
+	q := &friction.Problem{A: p.a, R: p.r, B: p.b, F: p.f, Self: p.self, Gap: make([]float64, p.pads), Coefficient: fit.Friction}
 	for i := range q.Gap {
 		q.Gap[i] = p.restGap(i, rest)
 	}

@@ -62,7 +62,7 @@ func (s *increment) noteWays(m *Moment) {
 	}
 }
 
-// trapezoid is the loads' work in the increment along a straight line, (7).
+// trapezoid is the loads' work in the increment along a straight line, (6).
 func (s *increment) trapezoid(m *Moment) float64 {
 	p := s.p
 	by := p.Self * (m.Load - s.from.Load)

@@ -8,8 +8,8 @@ import (
 // Follow raises the load from nothing to full. The error is ErrNoRest.
 func (p *Problem) Follow() (*Path, error) {
 	path := &Path{Moments: []Moment{*p.rest()}}
-	step := 1.0
-	if p.gaped() {
+	step, gaped := 1.0, p.gaped()
+	if gaped {
 		step = firstStep
 	}
 	for path.Last().Load < 1 {
@@ -18,9 +18,10 @@ func (p *Problem) Follow() (*Path, error) {
 		if load > 1-1e-9 {
 			load = 1
 		}
-		s, ok := p.rests(from, load, step <= leastStep || !p.gaped())
+		last := step <= leastStep || !gaped
+		s, ok := p.rests(from, load, last)
 		path.Solves += s.solves
-		if !ok && (step <= leastStep || !p.gaped()) {
+		if !ok && last {
 			return nil, ErrNoRest
 		}
 		if !ok {

@@ -2,7 +2,7 @@ package friction
 
 import "math"
 
-// trial is the force that a pad would have if it did not give way: (5).
+// trial is the force that a pad would have if it did not give way: (4).
 func (s *increment) trial(i int) (normal float64, drag [2]float64) {
 	j := 3 * i
 	normal = s.force[j] - s.stiff[i]*(s.p.Gap[i]+s.at[j])

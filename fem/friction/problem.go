@@ -2,7 +2,7 @@ package friction
 
 import "errors"
 
-// Problem is a body on pads with dry friction: equations (1) to (4) of the package's
+// Problem is a body on pads with dry friction: equations (1) to (3) of the package's
 // comment. Rows are pad-major, the normal first and two tangents after it; the guides'
 // rows come last, one each.
 type Problem struct {
@@ -40,7 +40,7 @@ type Moment struct {
 	Slid   []float64    // how far each pad has slid while it bore, mm
 	Work   float64      // of the loads, N·mm
 	Lost   float64      // to friction, N·mm
-	Loose  float64      // work that the increments' straight lines leave open, N·mm: see (8)
+	Loose  float64      // work that the increments' straight lines leave open, N·mm: see (7)
 
 	held []float64    // where the guides stand, mm
 	rise []float64    // of each row's force over the increment before, N for each unit of load; nil at first

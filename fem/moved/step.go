@@ -45,7 +45,7 @@ func (w *walk) step(share float64, from *answer, u []float64) (answer, error) {
 		a.u = a.result.U
 		return a, nil
 	}
-	a.stand = w.on.stand.On(a.cond)
+	a.stand = w.on.stand.Over(a.cond)
 	a.fit.Loads = w.loads(share, from.body)
 	var err error
 	if a.state, err = a.stand.Follow(a.fit); err != nil {
