@@ -114,6 +114,8 @@ const (
 	atRolling  = 15
 	lastLimit  = 15
 	firstLoss  = 30 // loss_along
+
+	atGreenMoisture = 24
 )
 
 // slots returns where the numbers of fields are kept.
@@ -185,14 +187,16 @@ func (c Card) Check() error {
 		if i < firstLimit || *slots[i] == 0 {
 			continue
 		}
-		most := maxStrength
+		least, most := 0.0, maxStrength
 		switch {
 		case i >= firstLoss:
 			most = maxLoss
+		case i == atGreenMoisture:
+			least, most = minGreenMoisture, maxShare
 		case i > lastLimit:
 			most = maxShare
 		}
-		if msg := positive(*slots[i], 0, most, f.unit); msg != "" {
+		if msg := positive(*slots[i], least, most, f.unit); msg != "" {
 			fs = append(fs, Fault{Key: f.key, Msg: msg})
 		}
 	}
@@ -206,6 +210,8 @@ const (
 	maxStrength    = 1e4 // MPa
 	maxShare       = 100 // 1 or %, of what is told relative to something
 	maxLoss        = 0.5 // 1, as [motion] loss may be
+
+	minGreenMoisture = 15 // %; equation 5-3 of the handbook needs more than CardMoisture, and its woods have 21 or more (from memory)
 )
 
 // clone returns a card that shares no memory with c.

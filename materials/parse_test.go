@@ -119,6 +119,7 @@ func TestParseCardFaults(t *testing.T) {
 		{"negative", "GLT = 650", "GLT = -650", "GLT", "found -650 MPa; want > 0"},
 		{"indefinite", "nuRT = 0.45", "nuRT = 1.9", "nuRT", "indefinite; want between"},
 		{"strength zero", "nuRT = 0.45", "nuRT = 0.45\nMOR = 0", "MOR", "found 0; want > 0 MPa"},
+		{"no drier than the card", "nuRT = 0.45", "nuRT = 0.45\ngreen_moisture = 12", "green_moisture", "at least 15"},
 		{"strength in kPa", "nuRT = 0.45", "nuRT = 0.45\nMOR = 65000", "MOR", "at most 10000"},
 		{"bad mark", "EL = 11500", `EL = { value = 11500, mark = "guess" }`, "EL", `mark: found "guess"`},
 		{"empty source", "EL = 11500", `EL = { value = 11500, source = " " }`, "EL", "source: found"},

@@ -34,10 +34,9 @@ func (c *Card) Covariance(keys []string) *mat.SymDense {
 		sd[i] = math.Sqrt(math.Log1p(cv * cv))
 		out.SetSym(i, i, sd[i]*sd[i])
 	}
-	for _, t := range c.Together {
-		i, j := slices.Index(keys, t.Keys[0]), slices.Index(keys, t.Keys[1])
-		if i >= 0 && j >= 0 {
-			out.SetSym(i, j, t.By*sd[i]*sd[j])
+	for i, a := range keys {
+		for j, b := range keys[:i] {
+			out.SetSym(i, j, c.Correlation(a, b)*sd[i]*sd[j])
 		}
 	}
 	return out
@@ -96,6 +95,9 @@ func readTogether(card *Card, raw any) string {
 		by, isNumber := finite(e[2])
 		if !isA || !isB || !isNumber || a == b || !slices.Contains(Keys(), a) || !slices.Contains(Keys(), b) || math.Abs(by) >= 1 {
 			return "found " + show(item) + "; want two keys of a card and a correlation between -1 and 1"
+		}
+		if card.Correlation(a, b) != 0 {
+			return "found " + show(item) + "; these two keys have a correlation already"
 		}
 		card.Together = append(card.Together, Together{Keys: [2]string{a, b}, By: by})
 	}

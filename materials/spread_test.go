@@ -40,6 +40,7 @@ func TestScatterRefused(t *testing.T) {
 		"want a coefficient of variation":          {"scatter": map[string]any{"EL": 22.0}},
 		"want a list such as":                      {"together": 0.2},
 		"correlation between -1 and 1":             {"together": []any{[]any{"EL", "ER", 1.0}}},
+		"have a correlation already":               {"together": []any{[]any{"EL", "ER", 0.5}, []any{"ER", "EL", 0.2}}},
 		"the correlations contradict each other":   {"together": []any{[]any{"EL", "ER", 0.9}, []any{"EL", "ET", 0.9}, []any{"ER", "ET", -0.9}}},
 		"two keys of a card and a correlation bet": {"together": []any{[]any{"EL", "EL", 0.5}}},
 	} {
