@@ -3,6 +3,8 @@ package bench
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"archload/cases"
 	"archload/cases/tree"
@@ -77,17 +79,14 @@ func (f *File) checkBlank() {
 	need := map[string][]string{"bar": {"length", "width", "thickness"}, "rectangle": {"length", "width", "thickness"}, "wedge": {"length", "width", "thickness"},
 		"half-top": {"outline", "thickness"}, "plate": {"case"}}[b.Shape]
 	for _, key := range []string{"length", "width", "thickness", "outline", "case"} {
-		needed := false
-		for _, k := range need {
-			needed = needed || k == key
-		}
+		needed := slices.Contains(need, key)
 		full := "blank." + key
 		switch {
 		case !f.Rep.Clean(full):
 		case needed && !has[key]:
 			f.Rep.AddKey(full, "missing, want it for shape = %q", b.Shape)
 		case !needed && has[key]:
-			f.Rep.AddKey(full, "want none for shape = %q, which goes by %s", b.Shape, listed(need))
+			f.Rep.AddKey(full, "want none for shape = %q, which goes by %s", b.Shape, strings.Join(need, ", "))
 		}
 	}
 	if f.Rep.Clean("blank") && b.Shape != "plate" && (b.Shape == "wedge") != (b.Thickness[0] != b.Thickness[1]) {
@@ -96,15 +95,6 @@ func (f *File) checkBlank() {
 	if b.Weight > 0 && b.Length > 0 && b.Width > 0 && f.Rep.Clean("blank") {
 		f.checkWeight("blank.weight", float64(b.Weight), float64(b.Length)*float64(b.Width)*b.Thickness.Mean())
 	}
-}
-
-// listed joins words with commas.
-func listed(words []string) string {
-	out := words[0]
-	for _, w := range words[1:] {
-		out += ", " + w
-	}
-	return out
 }
 
 // mostTimes is how many times as dense, or as light, as its card a piece may be.
@@ -156,10 +146,12 @@ func (f *File) checkBar(i int) {
 		name  string
 		tones Tones
 	}{{"flexure", b.Flexure}, {"torsion", b.Torsion}, {"edgewise", b.Edgewise}} {
-		for k := 1; k < len(n.tones); k++ {
-			if n.tones[k] > 0 && n.tones[k] <= n.tones[k-1] {
-				f.Rep.AddKey(key+"."+n.name, "want the tones lowest first, found %g after %g", n.tones[k], n.tones[k-1])
+		last := 0.0 // of those that were heard
+		for _, hz := range n.tones {
+			if hz > 0 && hz <= last {
+				f.Rep.AddKey(key+"."+n.name, "want the tones lowest first, found %g after %g", hz, last)
 			}
+			last = max(last, hz)
 		}
 	}
 	if len(b.Torsion) > 0 && b.Held == "supports" {

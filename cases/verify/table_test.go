@@ -2,9 +2,12 @@ package verify
 
 import (
 	"io/fs"
+	"path"
 	"strings"
 	"testing"
 	"testing/fstest"
+
+	"archload/testdata"
 )
 
 // good is a row that lacks nothing.
@@ -56,24 +59,34 @@ func TestTableRefuses(t *testing.T) {
 	}
 }
 
-// TestTablesAreWhole reads the shipped tables: every row names a problem, and
-// no two rows ask for the same.
+// TestTablesAreWhole reads the shipped tables: every row names a problem,
+// no two rows ask for the same, and the README tells of every table.
 func TestTablesAreWhole(t *testing.T) {
 	all, err := Tables()
 	if err != nil {
 		t.Fatal(err)
 	}
 	known, seen := problems(), map[string]bool{}
-	used := map[string]bool{}
+	used, told := map[string]bool{}, map[string]bool{}
+	readme, err := fs.ReadFile(testdata.Files, "verification/README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
 	for _, c := range all {
 		if _, ok := known[c.Problem]; !ok {
 			t.Errorf("%s: check %d: no problem %q", c.file, c.row, c.Problem)
 		}
 		used[c.Problem] = true
+		told[path.Base(c.file)] = true
 		if k := c.Name + ", " + c.Quantity; seen[k] {
 			t.Errorf("%s: check %d: %s stands there twice", c.file, c.row, k)
 		} else {
 			seen[k] = true
+		}
+	}
+	for file := range told {
+		if row := "| `" + file + "` |"; !strings.Contains(string(readme), row) {
+			t.Errorf("verification/README.md has no row %s", row)
 		}
 	}
 	for name := range known {

@@ -17,6 +17,7 @@ import (
 	"archload/cases/tree"
 	"archload/materials"
 	"archload/mesh"
+	"archload/mesh/plane"
 )
 
 // Report is a plate on its way. Thicknesses and places mm, weights g, tones Hz.
@@ -155,7 +156,8 @@ func (r *Report) grid(now, target *shape.Geometry) {
 	for y := math.Ceil(lo[1]/gridStep) * gridStep; y <= hi[1]; y += gridStep {
 		for x := math.Ceil(lo[0]/gridStep) * gridStep; x <= hi[0]; x += gridStep {
 			q := mesh.Point{x, y}
-			if !target.Outline.Contains(q) || inHole(target, q) {
+			hole := func(h *plane.Curve) bool { return h.Contains(q) }
+			if !target.Outline.Contains(q) || slices.ContainsFunc(target.Holes, hole) {
 				continue
 			}
 			p := Place{X: x, Y: y, Now: now.Plate.Thickness.At(q).Z, Target: target.Plate.Thickness.At(q).Z}
@@ -163,15 +165,6 @@ func (r *Report) grid(now, target *shape.Geometry) {
 			r.Map = append(r.Map, p)
 		}
 	}
-}
-
-func inHole(g *shape.Geometry, q mesh.Point) bool {
-	for _, h := range g.Holes {
-		if h.Contains(q) {
-			return true
-		}
-	}
-	return false
 }
 
 // weigh finds the plate's weight now and then.

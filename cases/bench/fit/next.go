@@ -74,12 +74,8 @@ func (t *fitter) gain(a *rest, row []float64, sd float64) Next {
 
 // heard says whether a reading is taken for a tone.
 func (t *fitter) heard(a *rest, s *setup, k int) bool {
-	for i, as := range a.took {
-		if as == k && t.readings[i].setup == s && t.readings[i].kind == tone {
-			return true
-		}
-	}
-	return false
+	m := matcher{readings: t.readings}
+	return m.taken(a.belief, s, k)
 }
 
 // bare is a row of a few numbers.

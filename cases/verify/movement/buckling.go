@@ -70,7 +70,7 @@ func (c compressed) solve(n int) (problem.Readings, error) {
 func square(clamped bool, ny float64) problem.Problem {
 	const b, h, e, nu = 1000, 1, 1000, 0.3
 	d := e * h * h * h / (12 * (1 - nu*nu))
-	return meshed([]int{8, 16, 32, 64}, compressed{a: b, b: b, clamped: clamped, of: makeup{h, isotropic(e, nu)}, nx: 1, ny: ny,
+	return meshed([]int{8, 16, 32, 64}, compressed{a: b, b: b, clamped: clamped, of: makeup{h, reference.Isotropic(e, nu)}, nx: 1, ny: ny,
 		unit: b * b / (math.Pi * math.Pi * d)}.solve)
 }
 
@@ -87,7 +87,7 @@ func thinWood() materials.Orthotropic { return reference.RigidInShear(reference.
 // come in odd numbers, waves around in even ones. The factors are the stress.
 func squeezedCylinder(n int) (problem.Readings, error) {
 	const r, long, nu = 100, 100, 0.3
-	s := newSheet(2*n, n, cylinder(r, 0, math.Pi/2, long/2), makeup{1, isotropic(1, nu)})
+	s := newSheet(2*n, n, cylinder(r, 0, math.Pi/2, long/2), makeup{1, reference.Isotropic(1, nu)})
 	s.hold("xz", problem.On(1, 0))
 	s.hold("yXZ", problem.On(1, long/2))
 	s.hold("xYZ", problem.On(0, 0))
@@ -99,7 +99,7 @@ func squeezedCylinder(n int) (problem.Readings, error) {
 // factors are p/(E (t/R)²).
 func pressedSphere(n int) (problem.Readings, error) {
 	const r, h, nu = 100.0, 1.0, 0.3
-	s := octant(3*n, r, makeup{h, isotropic(1, nu)})
+	s := octant(3*n, r, makeup{h, reference.Isotropic(1, nu)})
 	s.hold("xYZ", problem.On(0, 0))
 	s.hold("yXZ", problem.On(1, 0))
 	s.hold("zXY", problem.On(2, 0))

@@ -6,6 +6,7 @@ import (
 
 	"archload/cases/verify/problem"
 	"archload/fem"
+	"archload/fem/vec3"
 	"archload/materials"
 	"archload/mesh"
 )
@@ -75,14 +76,10 @@ func (s *sheet) hold(what string, pick func(x [3]float64) bool) { problem.Hold(&
 
 // near is the node nearest to a point.
 func (s *sheet) near(p [3]float64) int {
-	best, least := 0, math.Inf(1)
+	best := 0
 	for i := range s.Nodes {
-		d := 0.0
-		for k, v := range s.Nodes[i].P {
-			d += (v - p[k]) * (v - p[k])
-		}
-		if d < least {
-			best, least = i, d
+		if vec3.Norm(vec3.Sub(s.Nodes[i].P, p)) < vec3.Norm(vec3.Sub(s.Nodes[best].P, p)) {
+			best = i
 		}
 	}
 	return best
@@ -92,12 +89,6 @@ func (s *sheet) near(p [3]float64) int {
 func (s *sheet) build() (err error) {
 	s.sys, err = fem.Assemble(&s.Model, 1)
 	return err
-}
-
-// isotropic is a wood without grain.
-func isotropic(e, nu float64) materials.Orthotropic {
-	g := e / (2 * (1 + nu))
-	return materials.Orthotropic{EL: e, ER: e, ET: e, GLR: g, GLT: g, GRT: g, NuLR: nu, NuLT: nu, NuRT: nu}
 }
 
 // meshed is a problem that is solved on n divisions.

@@ -39,15 +39,26 @@ func TestFreePlate(t *testing.T) {
 	if math.Abs(got[0]/want-1) > 1e-4 {
 		t.Errorf("strip: %.4f Hz, want %.4f (beam)", got[0], want)
 	}
-	// One that is thick sinks by shear too: more than a thin one, and less the wider its supports.
-	for _, shear := range []bool{false, true} {
-		p := FreePlate{Wood: wood, Long: 400, Wide: 300, Thick: [2]float64{4, 4}, Shear: shear}
-		s, err := p.Pressed(10, [2]float64{}, [2]float64{10, 10}, [][2]float64{{-180, -130}, {-180, 130}, {180, 0}}, [][2]float64{{0, 0}, {-180, -130}})
+}
+
+// TestFreePlatePressed sets a strip on its four corners, pressed across its middle, beside a beam: F L³/(48 E I), and with
+// shear F L/(4 (5/6) G A) more (any text on beams); a corner does not sink.
+func TestFreePlatePressed(t *testing.T) {
+	const force, span, wide, h = 10.0, 480.0, 20.0, 12.0
+	wood := TestWood()
+	wood.NuLR = 0
+	area := wide * h
+	bend, slide := force*span*span*span/(48*wood.EL*area*h*h/12), force*span/(4*5.0/6*wood.GLT*area)
+	corners := [][2]float64{{-span / 2, -wide / 2}, {-span / 2, wide / 2}, {span / 2, -wide / 2}, {span / 2, wide / 2}}
+	for shear, want := range map[bool]float64{false: bend, true: bend + slide} {
+		p := FreePlate{Wood: wood, Long: 500, Wide: wide, Thick: [2]float64{h, h}, Shear: shear}
+		got, err := p.Pressed(force, [2]float64{}, [2]float64{0.1, wide}, corners, [][2]float64{{0, 0}, corners[0]})
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !(s[0] > 0.3) || math.Abs(s[1]) > 1e-4 {
-			t.Errorf("pressed, shear %v: sinks %v mm, want one above 0.3 and none at the support", shear, s)
+		t.Logf("shear %v: %+.3f %%", shear, 100*(got[0]/want-1))
+		if !(math.Abs(got[0]/want-1) < 0.002) || !(math.Abs(got[1]) < 1e-4*want) {
+			t.Errorf("pressed, shear %v: sinks %.5f and %.2g mm, want %.5f (beam) and none at the support", shear, got[0], got[1], want)
 		}
 	}
 }

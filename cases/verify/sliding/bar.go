@@ -56,7 +56,6 @@ func pulledBar() (problem.Readings, error) {
 		"slid":        most / end,
 		"work":        r.State.Work / work,
 		"dissipated":  r.State.Lost / work,
-		"stored":      r.Energy.Total() / work,
 		"balance":     math.Abs(r.Checks.Energy),
 	}, nil
 }

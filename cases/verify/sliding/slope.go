@@ -41,7 +41,6 @@ func block() (problem.Readings, error) {
 			press += r.State.Lambda[3*i]
 			drag -= r.State.Lambda[3*i+2]
 		}
-		out[c.name+" press"] = press / (weight * cos)
 		out[c.name+" drag"] = drag / press
 		out[c.name+" guide"] = -r.Guides[0]
 		out[c.name+" sum"] = (drag - r.Guides[0]) / (weight * sin)

@@ -4,8 +4,10 @@ import (
 	"context"
 	"math"
 
+	"archload/cases/shape"
 	"archload/cases/verify/problem"
 	"archload/fem/vec3"
+	"archload/mesh"
 )
 
 // freePlate is a free carved plate of Sitka spruce, quarter-cut, that takes up four points of moisture: the
@@ -25,14 +27,14 @@ func freePlate(ctx context.Context) (problem.Readings, error) {
 		return nil, err
 	}
 	w, points := c.Cards["plate.wood"].Water.Swell, *c.Season.Moisture
-	arch := c.Plate.Arch.Formula
+	geometry, err := shape.NewGeometry(c)
+	if err != nil {
+		return nil, err
+	}
 	miss, most := 0.0, 0.0
-	for i, g := range free.Gauges {
-		z := g.Displacement[2] / (points * w[2])
+	for _, g := range free.Gauges {
+		z := geometry.Plate.Outer.At(mesh.Point{g.X, g.Y}).Z
 		want := [3]float64{points * w[1] * g.X, points * w[0] * g.Y, points * w[2] * z}
-		if i == 0 { // the apex, whose height is known
-			want[2] = points * w[2] * float64(arch.Height)
-		}
 		miss, most = max(miss, vec3.Norm(vec3.Sub(g.Displacement, want))), max(most, vec3.Norm(want))
 	}
 	return problem.Readings{"miss": miss / most, "energy": free.Energy.Total / held.Energy.Total}, nil

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"archload/cases/verify/problem"
+	"archload/cases/verify/reference"
 	"archload/fem"
 	"archload/fem/contact"
 	"archload/fem/vec3"
@@ -133,9 +134,8 @@ func sphere(context.Context) (problem.Readings, error) {
 	if err != nil {
 		return nil, err
 	}
-	g := young / 2 / (1 + nu)
 	s := shell{plan: plan, plate: mesh.Plate{Outer: problem.Dome{R: r}, Thickness: surface.Flat(h)}, swell: [3]float64{0, 0, e},
-		wood: materials.Orthotropic{EL: young, ER: young, ET: young, GLR: g, GLT: g, GRT: g, NuLR: nu, NuLT: nu, NuRT: nu, Density: 400}}
+		wood: reference.Isotropic(young, nu)}
 	res, _, err := s.swollen()
 	if err != nil {
 		return nil, err

@@ -3,7 +3,6 @@ package swelling
 import (
 	"context"
 	"fmt"
-	"math"
 
 	"archload/cases/verify/problem"
 	"archload/materials"
@@ -38,7 +37,7 @@ func woodAndTime(context.Context) (problem.Readings, error) {
 	out := problem.Readings{"creep in 50 years": sitka.Wood.EL/sitka.Crept(50, 1).Wood.EL - 1}
 	for name, seconds := range map[string]float64{"450 s": 450, "1 h": 3600, "30 d": 30 * 86400,
 		"1 y": materials.SecondsPerYear, "10 y": 10 * materials.SecondsPerYear, "50 y": 50 * materials.SecondsPerYear} {
-		out[name] = math.Round(1e6*100*materials.LastingShare(seconds/materials.SecondsPerYear)) / 1e6
+		out[name] = 100 * materials.LastingShare(seconds/materials.SecondsPerYear)
 	}
 	return out, nil
 }
