@@ -1,6 +1,7 @@
 package aging
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -20,10 +21,10 @@ const MostYears = 500
 // Ages reads ages parted by commas: "1d,1y,10y,50y"; s, h, d, w, m and y are seconds, hours, days, weeks, months and
 // years. They come back in rising order, each once.
 func Ages(list string) ([]Age, error) {
+	days := map[byte]float64{'s': 1.0 / 86400, 'h': 1.0 / 24, 'd': 1, 'w': 7, 'm': 365.25 / 12, 'y': 365.25}
 	var out []Age
 	for _, word := range strings.Split(list, ",") {
 		word = strings.TrimSpace(word)
-		days := map[byte]float64{'s': 1.0 / 86400, 'h': 1.0 / 24, 'd': 1, 'w': 7, 'm': 365.25 / 12, 'y': 365.25}
 		if word == "" {
 			return nil, fmt.Errorf("want ages parted by commas, such as 1d,1y,10y,50y, found %q", list)
 		}
@@ -38,14 +39,6 @@ func Ages(list string) ([]Age, error) {
 			out = append(out, Age{Name: word, Years: years})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Age) int {
-		switch {
-		case a.Years < b.Years:
-			return -1
-		case a.Years > b.Years:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(out, func(a, b Age) int { return cmp.Compare(a.Years, b.Years) })
 	return slices.CompactFunc(out, func(a, b Age) bool { return a.Years == b.Years }), nil
 }

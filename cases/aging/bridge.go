@@ -5,6 +5,7 @@ import (
 
 	"archload/cases/design"
 	"archload/fem/contact"
+	"archload/fem/vec3"
 )
 
 // bridgeFree is how the bridge grows by itself when its wood takes up so many percentage points of
@@ -68,7 +69,7 @@ func (f bridgeFree) rows() []float64 {
 	for i := range st.Pads {
 		u := f.base(st.Pads[i].At)
 		for a := range rows {
-			out = append(out, dot(u, st.Pads[i].Dir[a]))
+			out = append(out, vec3.Dot(u, st.Pads[i].Dir[a]))
 		}
 	}
 	if st.Hold == contact.Grip {
@@ -80,7 +81,7 @@ func (f bridgeFree) rows() []float64 {
 			out = append(out, 0)
 			continue
 		}
-		out = append(out, dot(f.above(g.At), g.Dir))
+		out = append(out, vec3.Dot(f.above(g.At), g.Dir))
 	}
 	return out
 }
@@ -121,5 +122,3 @@ func (f bridgeFree) saddleRise() float64 {
 	}
 	return sum / float64(len(strings))
 }
-
-func dot(a, b [3]float64) float64 { return a[0]*b[0] + a[1]*b[1] + a[2]*b[2] }

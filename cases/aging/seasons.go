@@ -144,23 +144,26 @@ func stepsOf(s *season.Season) ([]step, *MadeReport) {
 	return out, made
 }
 
-// swellingKeys are the keys of a card that seasons ask for.
-func swellingKeys() []string { return []string{"swell_L", "swell_R", "swell_T"} }
-
-// swellingKnown wants the swelling of every wood of the case.
-func swellingKnown(c *cases.Case) error {
+// known wants these keys of the card of every wood of the case; want says what is to be known, of a wood
+// and of the keys that it lacks.
+func known(c *cases.Case, want string, keys ...string) error {
 	var faults tree.Faults
 	for _, key := range tree.SortedKeys(c.Cards) {
 		card := c.Cards[key]
-		if missing := card.Missing(swellingKeys()...); len(missing) > 0 {
-			faults = append(faults, c.Fault(key, "the swelling of %q is not known; want %s, the strain for each percentage point of moisture, as in swell_L = 0.0001, swell_R = 0.0015, swell_T = 0.0026",
-				card.Name, strings.Join(missing, ", ")))
+		if missing := card.Missing(keys...); len(missing) > 0 {
+			faults = append(faults, c.Fault(key, want, card.Name, strings.Join(missing, ", ")))
 		}
 	}
 	if len(faults) == 0 {
 		return nil
 	}
 	return faults
+}
+
+// swellingKnown wants the swelling of every wood of the case.
+func swellingKnown(c *cases.Case) error {
+	return known(c, "the swelling of %q is not known; want %s, the strain for each percentage point of moisture, as in swell_L = 0.0001, swell_R = 0.0015, swell_T = 0.0026",
+		"swell_L", "swell_R", "swell_T")
 }
 
 // heldWords say what movements are relative to.

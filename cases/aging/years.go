@@ -4,7 +4,6 @@ import (
 	"context"
 	"math"
 	"slices"
-	"strings"
 
 	"archload/cases"
 	"archload/cases/answer"
@@ -70,18 +69,8 @@ func Years(ctx context.Context, c *cases.Case, ages []Age, o design.Options) (*Y
 
 // creepKnown wants the creep of every wood of the case.
 func creepKnown(c *cases.Case) error {
-	var faults tree.Faults
-	for _, key := range tree.SortedKeys(c.Cards) {
-		card := c.Cards[key]
-		if missing := card.Missing("creep_along", "creep_across", "creep_shear", "creep_rolling_shear", "creep_power"); len(missing) > 0 {
-			faults = append(faults, c.Fault(key, "the creep of %q is not known; want %s: a and n of 1 + a tⁿ, t in years, as in creep_along = 0.2, creep_power = 0.28",
-				card.Name, strings.Join(missing, ", ")))
-		}
-	}
-	if len(faults) == 0 {
-		return nil
-	}
-	return faults
+	return known(c, "the creep of %q is not known; want %s: a and n of 1 + a tⁿ, t in years, as in creep_along = 0.2, creep_power = 0.28",
+		"creep_along", "creep_across", "creep_shear", "creep_rolling_shear", "creep_power")
 }
 
 // woodsCreep lists the creep of each wood once.

@@ -255,6 +255,38 @@ func TestAdaptedBody(t *testing.T) {
 	}
 }
 
+// TestAdaptedGuides: where no friction holds the saddle, a longer afterlength takes more of its push to the neck
+// block, and less to the tail's, in an adapted body as in one prepared afresh.
+func TestAdaptedGuides(t *testing.T) {
+	open := func(extra string) *cases.Case {
+		c, err := cases.Load(fstest.MapFS{"a.toml": {Data: []byte("format = 1\nbase = \"course-guitar-body\"\n[mesh]\nsize = 14\n[bridge]\nhold = \"slip\"\n[strings.path]\nnut_height = -10\n" + extra)}}, "a.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		return c
+	}
+	o := design.Options{NoError: true, NoFlow: true}
+	top, err := design.Prepare(t.Context(), open("anchor_distance = 120\nanchor_height = 20\n"), o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	longer := open("anchor_distance = 300\nanchor_height = -10\n")
+	adapted, err := design.Adapt(t.Context(), top, longer, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := adapted.Answer()
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, err := design.Solve(t.Context(), longer, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "turn of the neck block", answer.Summarize(got).Body.NeckTurn, answer.Summarize(want).Body.NeckTurn, 1e-7)
+	near(t, "nearer at the back", answer.Summarize(got).Body.Nearer.Back, answer.Summarize(want).Body.Nearer.Back, 1e-7)
+}
+
 // TestTonesOfABody: a body hung in the air has six free motions and no more, and its
 // strings pull from block to block: under them it swings as well.
 func TestTonesOfABody(t *testing.T) {

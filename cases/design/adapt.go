@@ -116,7 +116,7 @@ func refitted(t *Top, g *shape.Geometry, d difference, o Options) (*Top, error) 
 	if b.Bridge == nil {
 		return &q, nil
 	}
-	if !d.bridge {
+	if !d.bridge && b.guidedAlike() {
 		b.Bridge = b.Bridge.regapped(&b)
 		q.Stand = q.Stand.Over(q.Cond)
 		return &q, nil

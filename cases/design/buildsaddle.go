@@ -36,20 +36,33 @@ func (b *Built) stringLoads() []contact.BodyLoad {
 // do: each length of a string holds by its stiffness, the more the shorter it is.
 func (b *Built) guides() {
 	st := b.Bridge
-	var on [2]contact.Share
-	if b.Back != nil {
-		front, back := 0.0, 0.0
-		for _, s := range StringSpans(b.Case, b.Geometry.TopAtBridge) {
-			front, back = front+s.EA/s.Front, back+s.EA/s.Back
-		}
-		on = [2]contact.Share{{Body: b.blockBody("neck"), Part: front / (front + back)}, {Body: b.blockBody("tail"), Part: back / (front + back)}}
-	}
+	on := b.guideShares()
 	node, at := b.SaddleNode(0), b.Saddle(0)
 	for _, g := range []contact.Guide{{Dir: [3]float64{1, 0, 0}}, {Dir: [3]float64{0, 1, 0}},
 		{Dir: [3]float64{0, 0, 1}, Turn: true}} {
 		g.Node, g.At, g.On = node, at, on
 		st.Body.Guides = append(st.Body.Guides, g)
 	}
+}
+
+// guideShares are the blocks' shares of what the guides hold; none without a body.
+func (b *Built) guideShares() (on [2]contact.Share) {
+	if b.Back == nil {
+		return on
+	}
+	front, back := 0.0, 0.0
+	for _, s := range StringSpans(b.Case, b.Geometry.TopAtBridge) {
+		front, back = front+s.EA/s.Front, back+s.EA/s.Back
+	}
+	return [2]contact.Share{{Body: b.blockBody("neck"), Part: front / (front + back)}, {Body: b.blockBody("tail"), Part: back / (front + back)}}
+}
+
+// guidedAlike says whether other strings leave the guides of the bridge their shares; in grip there is nothing to
+// guide.
+func (b *Built) guidedAlike() bool {
+	const rounding = 1e-12
+	st := b.Bridge
+	return st.Hold == contact.Grip || math.Abs(st.Body.Guides[0].On[0].Part-b.guideShares()[0].Part) < rounding
 }
 
 func (b *Built) stringPlaces() []float64 {

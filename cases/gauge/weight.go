@@ -18,8 +18,8 @@ const (
 // value, from memory).
 const SteelDensity = 7850
 
-// Wraps are the words for what a wound string is wrapped with, and Wrap their density,
-// kg/m³ (handbook values, from memory): phosphor bronze, brass of 80 parts copper and 20
+// wraps are the densities of what a wound string is wrapped with, by the words for it, kg/m³
+// (handbook values, from memory): phosphor bronze, brass of 80 parts copper and 20
 // zinc, steel with or without a skin of nickel, pure nickel.
 var wraps = map[string]tree.Density{"bronze": 8800, "brass": 8650, "steel": 7850, "nickel": 8900}
 

@@ -3,6 +3,7 @@ package say
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"archload/cases/aging"
@@ -47,15 +48,15 @@ func heldAside(r *aging.SeasonsReport) string {
 }
 
 func writeSeason(b *strings.Builder, s *aging.SeasonReport) {
-	section(b, strings.ToUpper(s.Name[:1])+s.Name[1:])
+	section(b, upperFirst(s.Name))
 	if s.Humidity.Known() {
 		line(b, "air", "%.0f %% at %.0f °C: wood at %.1f %%, %+.1f points from the made state", float64(s.Humidity), float64(s.Temperature), float64(s.Moisture), s.Change.Outer)
 	} else if s.Change.Outer != s.Change.Inner {
 		line(b, "wood", "%+.1f points at the outer face, %+.1f at the inner one", s.Change.Outer, s.Change.Inner)
 	}
-	line(b, "the arch", "%s %.2f mm over the rim, at (%.0f, %.0f)", ends(s.ArchRise, "rises", "falls"), absolute(s.ArchRise), s.Apex[0], s.Apex[1])
+	line(b, "the arch", "%s %.2f mm over the rim, at (%.0f, %.0f)", ends(s.ArchRise, "rises", "falls"), math.Abs(s.ArchRise), s.Apex[0], s.Apex[1])
 	if br := s.Bridge; br != nil {
-		line(b, "action at the octave", "%s by %.2f mm", ends(br.ActionChange, "lower", "higher"), absolute(br.ActionChange))
+		line(b, "action at the octave", "%s by %.2f mm", ends(br.ActionChange, "lower", "higher"), math.Abs(br.ActionChange))
 		line(b, "the foot", "bass end %.0f %%, middle %.0f %%, treble end %.0f %%; greatest gap left %.3f mm", 100*br.Share.BassEnd, 100*br.Share.Middle, 100*br.Share.TrebleEnd, br.GapLeft)
 	}
 	if s.NeckTurn.Known() {
@@ -84,5 +85,3 @@ func number(n answer.Num, form string) string {
 	}
 	return fmt.Sprintf(form, float64(n))
 }
-
-func absolute(v float64) float64 { return max(v, -v) }

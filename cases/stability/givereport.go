@@ -55,7 +55,7 @@ type GivingWay struct {
 	Factor float64 `json:"factor"`
 	X      float64 `json:"x"` // mm, place of the top that moves most
 	Y      float64 `json:"y"`
-	Inward bool    `json:"inward"` // the load does more work when it moves inward there; false: either way
+	Inward bool    `json:"inward"` // the load does more work when it moves inward there; false: outward
 	// Elsewhere is the largest movement of the other sign over that, 0 to 1: 0, one dent; 1, as much
 	// out as in.
 	Elsewhere float64 `json:"elsewhere"`
@@ -91,7 +91,6 @@ func (g *Giving) way(i int) GivingWay {
 	b, shape := g.Linear.Top.Built, g.Modes.Shapes[i]
 	w := GivingWay{Factor: g.Modes.Factors[i]}
 	up, down, at := 0.0, 0.0, [2]int{}
-	work := 0.0
 	for n := range b.PlateN {
 		z := shape[6*n+2]
 		if z > up {
@@ -99,11 +98,6 @@ func (g *Giving) way(i int) GivingWay {
 		}
 		if z < down {
 			down, at[1] = z, n
-		}
-	}
-	for k, f := range g.Linear.Result.Load {
-		if k%6 < 3 {
-			work += f * shape[k]
 		}
 	}
 	most, other, node := -down, up, at[1]
@@ -115,8 +109,20 @@ func (g *Giving) way(i int) GivingWay {
 	}
 	p := b.Model.Nodes[node].P
 	w.X, w.Y = p[0], p[1]
-	w.Inward = (work > 0) == (node == at[1])
+	w.Inward = (g.work(i) > 0) == (node == at[1])
 	return w
+}
+
+// work is what the load's forces do on shape i, N·mm at the size it has; below zero the shape is of the sense
+// against them.
+func (g *Giving) work(i int) float64 {
+	work, shape := 0.0, g.Modes.Shapes[i]
+	for k, f := range g.Linear.Result.Load {
+		if k%6 < 3 {
+			work += f * shape[k]
+		}
+	}
+	return work
 }
 
 // cautions say what the factors leave out.
@@ -135,18 +141,13 @@ func cautions(c *cases.Case) []string {
 // the load does work.
 func (g *Giving) Upward(i int) []float64 {
 	b, shape := g.Linear.Top.Built, g.Modes.Shapes[i]
-	work, most := 0.0, 0.0
-	for k, f := range g.Linear.Result.Load {
-		if k%6 < 3 {
-			work += f * shape[k]
-		}
-	}
+	most := 0.0
 	up := make([]float64, b.PlateN)
 	for n := range up {
 		up[n] = shape[6*n+2]
 		most = max(most, math.Abs(up[n]))
 	}
-	if work < 0 {
+	if g.work(i) < 0 {
 		most = -most
 	}
 	for n := range up {

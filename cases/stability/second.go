@@ -117,7 +117,7 @@ func Times(c *cases.Case, times float64) *cases.Case {
 	if c.Strings != nil {
 		s := *c.Strings
 		s.TensionScale *= times
-		s.Each = append(s.Each[:0:0], s.Each...)
+		s.Each = slices.Clone(s.Each)
 		for i := range s.Each {
 			s.Each[i].Rise *= tree.Force(times)
 		}

@@ -1,6 +1,7 @@
 package tone
 
 import (
+	"context"
 	"math"
 	"math/cmplx"
 
@@ -31,7 +32,7 @@ func Judge(r *answer.Report, s *design.Solution, workers int) {
 	}
 	m, err := design.Swinging(s, workers)
 	if err == nil {
-		r.Motion, err = judged(m)
+		r.Motion, err = judged(m, workers)
 	}
 	if err != nil {
 		r.Warnings = append(r.Warnings, "how it swings is not known: "+err.Error())
@@ -39,7 +40,7 @@ func Judge(r *answer.Report, s *design.Solution, workers int) {
 }
 
 // judged finds the numbers.
-func judged(m *design.Moving) (*answer.Motion, error) {
+func judged(m *design.Moving, workers int) (*answer.Motion, error) {
 	t, err := tonesUpTo(m, judgedTo)
 	if err != nil {
 		return nil, err
@@ -51,6 +52,11 @@ func judged(m *design.Moving) (*answer.Motion, error) {
 		m.Structure.BodyPort(node, at, [3]float64{1, 0, 0}), m.Structure.VolumePort(m.Built.PlateN)}, m.Case.Moving().Loss)
 	if err != nil {
 		return nil, err
+	}
+	if m.Case.Moving().ByWood {
+		if err := loseByWood(context.Background(), m, red, design.Options{Workers: workers}); err != nil {
+			return nil, err
+		}
 	}
 	out := &answer.Motion{
 		LowestTone: answer.Num(t.List[0].Hz), PumpingTone: answer.None(), RockingTone: answer.None(),

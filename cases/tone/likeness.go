@@ -25,12 +25,15 @@ const lattice = 60
 func (r *Report) Match(own *Shapes, first *Report, of *Shapes) {
 	u, v := own.sampled(of)
 	n, f := len(r.Tones), len(first.Tones)
-	alike := func(i, j int) float64 {
-		uv := dot(u[i], v[j])
-		if d := dot(u[i], u[i]) * dot(v[j], v[j]); d > 0 {
-			return uv * uv / d
+	alike := make([][]float64, n)
+	for i := range alike {
+		alike[i] = make([]float64, f)
+		for j := range f {
+			uv := dot(u[i], v[j])
+			if d := dot(u[i], u[i]) * dot(v[j], v[j]); d > 0 {
+				alike[i][j] = uv * uv / d
+			}
 		}
-		return 0
 	}
 	r.Like = make([]Likeness, n)
 	taken := make([]bool, f)
@@ -41,8 +44,8 @@ func (r *Report) Match(own *Shapes, first *Report, of *Shapes) {
 		best, bi, bj := alikeEnough, -1, -1
 		for i := range n {
 			for j := range f {
-				if r.Like[i].First == 0 && !taken[j] && alike(i, j) > best {
-					best, bi, bj = alike(i, j), i, j
+				if r.Like[i].First == 0 && !taken[j] && alike[i][j] > best {
+					best, bi, bj = alike[i][j], i, j
 				}
 			}
 		}
