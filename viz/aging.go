@@ -67,7 +67,7 @@ func YearsPicture(r *aging.YearsReport) Page {
 		Name:  "years",
 		Words: "Sink, action, foot and strength over the years, with the range that creep leaves.",
 		draw: func(bare bool) (*canvas.Picture, error) {
-			in := figure.ChartInput{Across: "age", Names: []string{"as the cards creep", "least", "most"},
+			in := figure.ChartInput{Across: "age", Joined: true, Names: []string{"as the cards creep", "least", "most"},
 				Caption: canvas.Caption{Bare: bare, Title: r.Title, Subtitle: "over the years under its strings and loads", Footer: "archload years; an indication, not a forecast"}}
 			ages := append([]aging.AgeReport{r.Strung}, r.Years...)
 			for i, a := range ages {

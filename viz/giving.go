@@ -31,11 +31,7 @@ func givingPicture(g *stability.Giving, r *stability.GivingReport, i int, bare b
 		Footer:   fmt.Sprintf("archload; %d nodes; an indication", r.Mesh.Nodes)}
 	d := figure.Drawing{Grain: float64(b.Case.Plate.GrainAngle)}
 	d.Outline, d.Holes = answer.OutlinesOf(b)
-	for k := range b.Case.Braces {
-		if br := &b.Case.Braces[k]; br.Fitted {
-			d.Braces = append(d.Braces, figure.Strip{Line: br.Line, Half: []float64{br.Width.Max() / 2}})
-		}
-	}
+	d.Braces = strips(b.Case, false)
 	f := figure.Field{Name: "outward movement over the greatest", Nodal: g.Upward(i), Kind: scale.Signed, Plain: true, Range: &[2]float64{-1, 1}}
 	return figure.PlanView(figure.PlanInput{Caption: c, Plan: b.Mesh.Plan, Field: &f, Drawing: d})
 }

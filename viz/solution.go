@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
 
@@ -50,14 +51,27 @@ func edgeWords(support string) string {
 	return "edge on elastic sides"
 }
 
+// strips are the braces that are glued in, in plan, with their names if they are to be written.
+func strips(c *cases.Case, named bool) []figure.Strip {
+	var out []figure.Strip
+	for i := range c.Braces {
+		b := &c.Braces[i]
+		if !b.Fitted {
+			continue
+		}
+		s := figure.Strip{Line: b.Line, Half: []float64{b.Width.Max() / 2}}
+		if named {
+			s.Name = b.Name
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
 func drawingOf(s *design.Solution, r *answer.Report) figure.Drawing {
 	d := figure.Drawing{Grain: float64(s.Top.Built.Case.Plate.GrainAngle)}
 	d.Outline, d.Holes = answer.Outlines(s)
-	for i := range s.Top.Built.Case.Braces {
-		if b := &s.Top.Built.Case.Braces[i]; b.Fitted {
-			d.Braces = append(d.Braces, figure.Strip{Name: b.Name, Line: b.Line, Half: []float64{b.Width.Max() / 2}})
-		}
-	}
+	d.Braces = strips(s.Top.Built.Case, true)
 	for _, g := range r.Gauges {
 		m := figure.Mark{Name: g.Name, At: mesh.Point{g.X, g.Y}, Value: g.Sink, Unit: "mm"}
 		if g.Measured.Known() {

@@ -15,7 +15,7 @@ func demoCases() []string {
 }
 
 func newDemo(d *disk.Disk) *cobra.Command {
-	o := compared{wanted: wanted{disk: d, refine: 1, theory: theory{times: 1}}}
+	o := compared{wanted: wanted{disk: d, refine: 1}}
 	cmd := &cobra.Command{
 		Use:   "demo",
 		Short: "Solve the bundled comparison and write its pictures: the place to start",

@@ -3,7 +3,6 @@ package main
 import (
 	"os"
 	"path/filepath"
-	"runtime"
 	"slices"
 	"strings"
 
@@ -98,8 +97,7 @@ func withCase[R any](o *wanted, cmd *cobra.Command, arg string, f func(*cases.Ca
 	}
 	tell, done := shell.Progress(cmd.ErrOrStderr())
 	defer done()
-	return f(c, design.Options{Workers: runtime.NumCPU(), Refine: o.refine,
-		Progress: func(stage string) { tell(fileStem(arg) + ": " + stage) }})
+	return f(c, o.options(fileStem(arg), tell))
 }
 
 // checkPaper wants a paper that sheets are drawn for.

@@ -3,6 +3,7 @@ package main
 import (
 	"io"
 	"path/filepath"
+	"runtime"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -89,6 +90,9 @@ func newSolve(d *disk.Disk) *cobra.Command {
 			if err := o.theory.check(cmd); err != nil {
 				return err
 			}
+			if edge && o.isSecond() {
+				return shell.Usagef("--edge: want it or --second-order, found both; its range is that of the linear answer")
+			}
 			if o.isSecond() {
 				return o.runMoved(cmd, args)
 			}
@@ -97,7 +101,11 @@ func newSolve(d *disk.Disk) *cobra.Command {
 				return err
 			}
 			if edge {
-				if rep.Error.Edge, err = study.EdgeRanges(cmd.Context(), sol, design.Options{Workers: 1}); err != nil {
+				tell, done := shell.Progress(cmd.ErrOrStderr())
+				tell(fileStem(args[0]) + ": range by the edge")
+				rep.Error.Edge, err = study.EdgeRanges(cmd.Context(), sol, design.Options{Workers: runtime.NumCPU()})
+				done()
+				if err != nil {
 					return err
 				}
 			}

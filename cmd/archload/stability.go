@@ -6,6 +6,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"archload/cases"
+	"archload/cases/design"
 	"archload/cases/say"
 	"archload/cases/stability"
 	"archload/cmd/internal/disk"
@@ -54,24 +56,23 @@ func newStability(d *disk.Disk) *cobra.Command {
 
 // givingWay loads a case and finds its factors, telling its progress.
 func (o *wanted) givingWay(cmd *cobra.Command, arg string, count int, path bool) (*stability.Giving, *stability.GivingReport, error) {
-	c, err := o.open(cmd, arg)
-	if err != nil {
-		return nil, nil, err
-	}
-	tell, done := shell.Progress(cmd.ErrOrStderr())
-	defer done()
-	g, err := stability.Find(cmd.Context(), c, count, o.options(fileStem(arg), tell))
-	if err != nil {
-		return nil, nil, err
-	}
-	rep := stability.SummarizeGiving(g, o.load())
-	if path {
-		tell(fileStem(arg) + ": path on the moved shape")
+	var g *stability.Giving
+	rep, err := withCase(o, cmd, arg, func(c *cases.Case, how design.Options) (*stability.GivingReport, error) {
+		var err error
+		if g, err = stability.Find(cmd.Context(), c, count, how); err != nil {
+			return nil, err
+		}
+		rep := stability.SummarizeGiving(g, o.load())
+		if !path {
+			return rep, nil
+		}
+		how.Say("path on the moved shape")
 		raised, err := stability.Raise(cmd.Context(), g.Linear, g.Far())
 		if err != nil {
-			return nil, nil, err
+			return nil, err
 		}
 		rep.AddPath(raised)
-	}
-	return g, rep, nil
+		return rep, nil
+	})
+	return g, rep, err
 }

@@ -3,7 +3,6 @@ package main
 import (
 	"io"
 	"path/filepath"
-	"runtime"
 	"slices"
 	"strconv"
 
@@ -90,24 +89,19 @@ func (o *tonesWanted) run(cmd *cobra.Command, args []string) error {
 
 // tones loads a case and finds its tones, telling its progress.
 func (o *tonesWanted) tones(cmd *cobra.Command, arg string) (*tone.Report, *tone.Shapes, error) {
-	c, err := o.open(cmd, arg)
-	if err != nil {
-		return nil, nil, err
-	}
-	tell, done := shell.Progress(cmd.ErrOrStderr())
-	defer done()
-	of, err := stateOf(c, o.state)
-	if err != nil {
-		return nil, nil, err
-	}
-	how := design.Options{
-		Workers: runtime.NumCPU(), Refine: o.refine,
-		Progress: func(stage string) { tell(fileStem(arg) + ": " + stage) },
-	}
-	r, s, err := tone.FindTones(cmd.Context(), c, of, o.count, how)
-	if err == nil && o.changes {
-		err = r.FindChanges(cmd.Context(), s, how)
-	}
+	var s *tone.Shapes
+	r, err := withCase(&o.wanted, cmd, arg, func(c *cases.Case, how design.Options) (*tone.Report, error) {
+		of, err := stateOf(c, o.state)
+		if err != nil {
+			return nil, err
+		}
+		var r *tone.Report
+		r, s, err = tone.FindTones(cmd.Context(), c, of, o.count, how)
+		if err == nil && o.changes {
+			err = r.FindChanges(cmd.Context(), s, how)
+		}
+		return r, err
+	})
 	return r, s, err
 }
 

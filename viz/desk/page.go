@@ -40,6 +40,7 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	if d.alone {
 		d.drawStrip()
 		d.drawCaption(true)
+		d.drawFootLines()
 	} else {
 		d.drawControls()
 	}
@@ -271,7 +272,8 @@ func (d *Desk) remark(i int) (words string, ink color.NRGBA) {
 	case w.Field.OnFoot() && d.camera.Pitch < 0:
 		return "Seen from inside, the plate hides the foot.", panel.SoftInk()
 	}
-	if all := warned(a); len(all) > 0 && w.Load == 1 {
+	// A page without controls lists them all at its foot.
+	if all := warned(a); len(all) > 0 && w.Load == 1 && !d.lay.bar.Empty() {
 		words = all[0]
 		if len(all) > 1 {
 			words = fmt.Sprintf("%d warnings, the first: %s", len(all), words)

@@ -62,5 +62,5 @@ func ways(a *stage.Answered) [][2]string {
 	return out
 }
 
-// gravity takes newtons to the weight of kilograms, m/s².
-const gravity = 9.81
+// gravity takes newtons to the weight of kilograms, m/s²: the standard one, as where a case is read.
+const gravity = 9.80665

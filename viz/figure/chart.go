@@ -15,6 +15,7 @@ type ChartInput struct {
 	Across  string    // what the choices are, with unit: "depth of the relief, mm"
 	X       []float64 // rising; with Words their order alone counts
 	Words   []string  // one for each X if the choices are no numbers
+	Joined  bool      // the words follow each other, as ages do: lines join their values
 	Names   []string  // of the lines; the key shows them if there is more than one
 	Panels  []ChartPanel
 }
@@ -34,7 +35,7 @@ const (
 	mostPanels  = 10
 )
 
-// Chart draws quantities over choices, two panels to a row.
+// Chart draws quantities over choices, two panels to a row, one across the page.
 func Chart(in ChartInput) (*canvas.Picture, error) {
 	n := len(in.X)
 	if n == 0 || len(in.Panels) == 0 || len(in.Panels) > mostPanels || len(in.Words) > 0 && len(in.Words) != n {
@@ -80,7 +81,7 @@ func (in ChartInput) drawAll(g *canvas.Page) canvas.Rect {
 		g.SampleRow(canvas.At(r.X0, r.Y1-8), r.Width(), items)
 		r.Y1 -= in.keyHeight()
 	}
-	w := (r.Width() - chartGap) / 2
+	w := in.panelWidth()
 	for k, p := range in.Panels {
 		x0 := r.X0 + float64(k%2)*(w+chartGap)
 		y1 := r.Y1 - float64(k/2)*chartHeight
@@ -102,7 +103,7 @@ func (in ChartInput) panel(g *canvas.Page, p ChartPanel, r canvas.Rect, lowest b
 	for i, l := range p.Lines {
 		by := designPen(i)
 		point := func(k int) canvas.Point { return canvas.At(at(k), y.At(l[k])) }
-		if len(in.Words) == 0 {
+		if len(in.Words) == 0 || in.Joined {
 			g.Stroke(canvas.Curve(len(l), point), false, by)
 		}
 		for k, v := range l {

@@ -70,6 +70,14 @@ func (k choiceKey) draw(g *canvas.Page, x, y float64) float64 {
 // gap, points.
 func half(gap float64) float64 { return (canvas.PageWidth - 2*canvas.Margin - gap) / 2 }
 
+// panelWidth is the width of a panel with its numbers, points.
+func (in ChartInput) panelWidth() float64 {
+	if len(in.Panels) == 1 {
+		return canvas.PageWidth - 2*canvas.Margin
+	}
+	return half(chartGap)
+}
+
 // longest length of a value at the side of a map, points.
 const sideRoom = 52.0
 
@@ -86,7 +94,7 @@ func (in ChoiceMapInput) keyed() (ChoiceMapInput, [2]choiceKey) {
 func (in ChartInput) keyed() (ChartInput, choiceKey) {
 	var key choiceKey
 	if len(in.Words) > 0 {
-		in.Words, key = keyed(in.Across, in.Words, (half(chartGap)-chartSide-4)/float64(len(in.X))-3)
+		in.Words, key = keyed(in.Across, in.Words, (in.panelWidth()-chartSide-4)/float64(len(in.X))-3)
 	}
 	return in, key
 }

@@ -13,7 +13,8 @@ func (p *Panel) Button(c Control) bool {
 	p.list.Rect(c.At, Slip())
 	p.wash(c.At, f)
 	p.list.Frame(c.At, 1, edge)
-	p.list.TextIn(c.At.Inset(6, 0), Body, Middle, c.ink(), c.words())
+	in := c.At.Inset(6, 0)
+	p.list.TextIn(in, p.list.Atlas.fitting(c.words(), in.W), Middle, c.ink(), c.words())
 	p.ring(c.At, f)
 	return p.activated(c, f)
 }

@@ -41,7 +41,7 @@ func (p *Panel) KeyValue(at Rect, key, value string) {
 	l.Level(at.X, at.Right(), at.Bottom()-1, 1, faded(Hair(), 0.6))
 	l.TextIn(at, Body, Right, Ink(), value)
 	at.W -= l.Atlas.TextWidth(Body, value) + 8
-	l.TextIn(at, Body, Left, SoftInk(), key)
+	l.TextIn(at, l.Atlas.fitting(key, at.W), Left, SoftInk(), key)
 }
 
 // says registers words for tests and scripts.

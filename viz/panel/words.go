@@ -66,6 +66,15 @@ func (l *List) TextIn(r Rect, f Face, to Align, k color.NRGBA, s string) {
 	l.Text(at, f, to, k, l.Atlas.Shortened(f, s, r.W))
 }
 
+// fitting returns the face of a control's words: the usual one, or the small one where the usual has
+// no room within the width, points.
+func (a *Atlas) fitting(s string, width float64) Face {
+	if a.TextWidth(Body, s) <= width+1e-9 {
+		return Body
+	}
+	return Small
+}
+
 // capHeight returns the height of a capital, points.
 func (a *Atlas) capHeight(f Face) float64 { return math.Round(a.faces[f].capHeight) / a.Density }
 
