@@ -74,7 +74,9 @@ func writeConstants(b *strings.Builder, r *fit.Report) {
 func writeReadings(b *strings.Builder, r *fit.Report) {
 	section(b, "Readings beside the fit")
 	fmt.Fprintf(b, "  %-44s %9s %9s %6s\n", "", "read", "fitted", "off")
+	counted := false // patterns told by two numbers
 	for _, x := range r.Readings {
+		counted = counted || !x.LeftOut && strings.ContainsAny(x.Pattern, "0123456789")
 		if x.LeftOut {
 			fmt.Fprintf(b, "  %-44s %9s %9s %6s  left out\n", x.Words, fourDigits(x.Value), "-", "-")
 			continue
@@ -82,4 +84,7 @@ func writeReadings(b *strings.Builder, r *fit.Report) {
 		fmt.Fprintf(b, "  %-44s %9s %9s %s  %s\n", x.Words, fourDigits(x.Value), fourDigits(float64(x.Fitted)), plainZeros(fmt.Sprintf("%+6.1f", float64(x.Off))), x.Pattern)
 	}
 	fmt.Fprintln(b, "  off: read less fitted, in standard deviations of the reading; beyond 2 it deserves a second look")
+	if counted {
+		fmt.Fprintln(b, "  1 2: so many lines stand still across and along the length of the blank")
+	}
 }
