@@ -122,7 +122,7 @@ func (r *Row) addRanges(reps []*answer.Report, spreads []*Spread) {
 	for i, sp := range spreads {
 		one := Range{Mesh: answer.None(), Wood: answer.None(), Edge: answer.None(), Behind: []Behind{}}
 		if !r.Bare() {
-			one = Range{Mesh: sp.mesh(reps[i], r.of), Wood: sp.wood(r.of), Edge: sp.edge(r.of), Behind: sp.behind(r.of)}
+			one = sp.Range(reps[i], r.of)
 		}
 		r.Ranges = append(r.Ranges, one)
 		if i == 0 || r.Bare() {
@@ -138,6 +138,11 @@ func (r *Row) addRanges(reps []*answer.Report, spreads []*Spread) {
 			d.Percent = answer.None() // of what may as well be zero
 		}
 	}
+}
+
+// Range is how sure a number of an answer on the case's own mesh is.
+func (sp *Spread) Range(r *answer.Report, q quantity.Quantity) Range {
+	return Range{Mesh: sp.mesh(r, q), Wood: sp.wood(q), Edge: sp.edge(q), Behind: sp.behind(q)}
 }
 
 // weigh sets the row's weight, the greatest over its differences.

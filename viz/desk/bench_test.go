@@ -13,7 +13,7 @@ func BenchmarkPage(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	if err := d.Settle(b.Context()); err != nil {
+	if err := d.Settle(b.Context(), false); err != nil {
 		b.Fatal(err)
 	}
 	in := panel.Input{}

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"archload/viz/panel"
+	"archload/viz/scale"
 	"archload/viz/scene"
 )
 
@@ -164,7 +165,7 @@ func (d *Desk) drawRuler() {
 	load := d.want.Load
 	s := panel.Slider{Control: panel.Control{ID: "load", At: panel.Rect{X: button.Right() + 16, Y: in.Y, W: in.Right() - button.Right() - 16, H: in.H},
 		Label: d.loadName() + d.eventWords(), Tip: "how far the load is brought up to full"},
-		Min: 0, Max: 1, Step: 0.01, Default: 1, Format: percent, Marks: d.eventMarks()}
+		Min: 0, Max: 1, Step: 0.01, Default: 1, Format: scale.Percent, Marks: d.eventMarks()}
 	if d.panel.Slider(s, &load) {
 		d.want.Load, d.play.on = load, false
 	}

@@ -143,13 +143,13 @@ func (d *Desk) Close() {
 }
 
 // Settle answers the want here and now, slower numbers included: for pictures
-// without a window.
-func (d *Desk) Settle(ctx context.Context) error {
+// without a window. Ranged: the ranges of the numbers by wood and edge, too.
+func (d *Desk) Settle(ctx context.Context, ranged bool) error {
 	if d.play.on { // a step of a lesson that plays: its end
 		d.play.on, d.want.Load = false, d.play.to
 	}
 	s, err := d.answer.Answer(ctx, d.want, d.shown)
-	for err == nil && !s.Confirmed() {
+	for err == nil && (!s.Confirmed() || ranged && !s.Ranged()) {
 		s, err = d.answer.Settle(ctx, s)
 	}
 	if err != nil {

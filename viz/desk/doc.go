@@ -5,8 +5,8 @@
 //	Input ─Desk.Frame→ Want ─worker→ Shown ─Desk.Frame→ Frame
 //
 // Package stage answers the want; desk.go holds the state and page.go lays a frame
-// out: the bar and its controls (controls.go), the panel at the side (side.go) with
-// what is warned of (truth.go) and who presses and holds (ways.go), the strip with
+// out: the bar and its controls (controls.go), the panel at the side (side.go), whose
+// numbers are package numbers, what stands under a saved picture (truth.go), the strip with
 // the cut (strip.go) and the foot (foot.go), the lesson's caption (lesson.go), sheets
 // laid over all (sheets.go). labels.go finds places for words, legend.go and
 // scales.go say by what it is drawn.

@@ -8,6 +8,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/quantity"
 	"archload/viz/panel"
+	"archload/viz/scale"
 	"archload/viz/stage"
 )
 
@@ -60,7 +61,7 @@ func (d *Desk) drawFoot(l *panel.List, r panel.Rect) {
 	}
 	l.TextIn(panel.Rect{X: r.X, Y: r.Y, W: r.W, H: 15}, panel.SmallBold, panel.Left, panel.SoftInk(), name)
 	words := fmt.Sprintf("above, mm: relief %s, gap left %s; below, N/mm: up to %s",
-		decimal(relief, 3), decimal(a.Bridge.GapLeft, 3), decimal(most, 2))
+		scale.Fixed(relief, 3), scale.Fixed(a.Bridge.GapLeft, 3), scale.Fixed(most, 2))
 	if h := l.Paragraph(panel.Rect{X: r.X, Y: r.Y + 15, W: r.W, H: 30}, panel.Small, panel.SoftInk(), words); h > panel.Small.LineHeight() {
 		p.top += panel.Small.LineHeight()
 		p.base = math.Round(p.top + 0.36*(p.low-p.top))
@@ -134,10 +135,10 @@ func (d *Desk) drawThirds(l *panel.List, a *stage.Answered, cols []stage.Station
 	room := (across(hi)-across(lo))/float64(len(parts)) - 8
 	for _, say := range []func(name string, n, s float64) string{
 		func(name string, n, s float64) string {
-			return fmt.Sprintf("%s %s N (%s %%)", name, decimal(n, 1), decimal(100*s, digits))
+			return fmt.Sprintf("%s %s N (%s %%)", name, scale.Fixed(n, 1), scale.Fixed(100*s, digits))
 		},
-		func(name string, n, _ float64) string { return fmt.Sprintf("%s %s N", name, decimal(n, 1)) },
-		func(_ string, n, _ float64) string { return decimal(n, 1) + " N" },
+		func(name string, n, _ float64) string { return fmt.Sprintf("%s %s N", name, scale.Fixed(n, 1)) },
+		func(_ string, n, _ float64) string { return scale.Fixed(n, 1) + " N" },
 	} {
 		fits := true
 		for _, p := range parts {

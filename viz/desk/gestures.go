@@ -7,6 +7,7 @@ import (
 	"archload/cases/answer"
 	"archload/mesh"
 	"archload/viz/panel"
+	"archload/viz/scale"
 	"archload/viz/scene"
 	"archload/viz/stage"
 )
@@ -117,23 +118,23 @@ func (d *Desk) hit(view int, at panel.Point, density float64) (mesh.Point, bool)
 
 // rows are what is read, as names and values.
 func (h *hover) rows() [][2]string {
-	place := [2]string{"place: x to treble, y to neck", fmt.Sprintf("x %s, y %s mm", decimal(h.read.X, 0), decimal(h.read.Y, 0))}
+	place := [2]string{"place: x to treble, y to neck", fmt.Sprintf("x %s, y %s mm", scale.Fixed(h.read.X, 0), scale.Fixed(h.read.Y, 0))}
 	if o := h.other; o != nil {
-		return [][2]string{place, {"sink, A", decimal(h.read.Sink, gaugeDigits) + " mm"}, {"sink, B", decimal(o.Sink, gaugeDigits) + " mm"},
-			{"B less A", decimal(o.Sink-h.read.Sink, gaugeDigits) + " mm"},
-			{"stress along, outer, B less A", decimal(o.Outer.Along-h.read.Outer.Along, 2) + " MPa"},
-			{"stress across, outer, B less A", decimal(o.Outer.Across-h.read.Outer.Across, 2) + " MPa"}}
+		return [][2]string{place, {"sink, A", scale.Fixed(h.read.Sink, gaugeDigits) + " mm"}, {"sink, B", scale.Fixed(o.Sink, gaugeDigits) + " mm"},
+			{"B less A", scale.Fixed(o.Sink-h.read.Sink, gaugeDigits) + " mm"},
+			{"stress along, outer, B less A", scale.Fixed(o.Outer.Along-h.read.Outer.Along, 2) + " MPa"},
+			{"stress across, outer, B less A", scale.Fixed(o.Outer.Across-h.read.Outer.Across, 2) + " MPa"}}
 	}
 	return [][2]string{
 		place,
-		{"sink", decimal(h.read.Sink, gaugeDigits) + " mm"},
-		{"stress along the grain, outer", decimal(h.read.Outer.Along, 2) + " MPa"},
-		{"inner", decimal(h.read.Inner.Along, 2) + " MPa"},
-		{"stress across the grain, outer", decimal(h.read.Outer.Across, 2) + " MPa"},
-		{"inner", decimal(h.read.Inner.Across, 2) + " MPa"},
-		{"thickness", decimal(h.wood.Thickness, 2) + " mm"},
-		{"height over the rim", decimal(h.wood.Height, 1) + " mm"},
-		{"slope", decimal(h.wood.Slope, 1) + " degrees"},
+		{"sink", scale.Fixed(h.read.Sink, gaugeDigits) + " mm"},
+		{"stress along the grain, outer", scale.Fixed(h.read.Outer.Along, 2) + " MPa"},
+		{"inner", scale.Fixed(h.read.Inner.Along, 2) + " MPa"},
+		{"stress across the grain, outer", scale.Fixed(h.read.Outer.Across, 2) + " MPa"},
+		{"inner", scale.Fixed(h.read.Inner.Across, 2) + " MPa"},
+		{"thickness", scale.Fixed(h.wood.Thickness, 2) + " mm"},
+		{"height over the rim", scale.Fixed(h.wood.Height, 1) + " mm"},
+		{"slope", scale.Fixed(h.wood.Slope, 1) + " degrees"},
 	}
 }
 
@@ -180,6 +181,10 @@ func (d *Desk) drawHover(l *panel.List) {
 		l.TextIn(row, panel.Small, panel.Right, panel.Ink(), w[1])
 	}
 }
+
+// gaugeDigits are the decimals of a reading in mm: tenths of what a dial of
+// hundredths shows.
+const gaugeDigits = 3
 
 // pinsApart is how near two pins may stand, mm.
 const pinsApart = 2.0

@@ -5,6 +5,7 @@ import (
 	"image/color"
 	"math"
 
+	"archload/viz/desk/numbers"
 	"archload/viz/panel"
 	"archload/viz/scale"
 	"archload/viz/scene"
@@ -273,7 +274,7 @@ func (d *Desk) remark(i int) (words string, ink color.NRGBA) {
 		return "Seen from inside, the plate hides the foot.", panel.SoftInk()
 	}
 	// A page without controls lists them all at its foot.
-	if all := warned(a); len(all) > 0 && w.Load == 1 && !d.lay.bar.Empty() {
+	if all := numbers.Warned(a); len(all) > 0 && w.Load == 1 && !d.lay.bar.Empty() {
 		words = all[0]
 		if len(all) > 1 {
 			words = fmt.Sprintf("%d warnings, the first: %s", len(all), words)
@@ -293,7 +294,7 @@ func (d *Desk) statement(i int, s *scene.Scene) string {
 		words += d.signWords(c)
 	}
 	if f := d.shown.Designs[i].Flow; f != nil && len(f.Lines) > 0 && len(d.shown.Scenes) == len(d.shown.Designs) {
-		words += fmt.Sprintf("; each path carries %s N, %s %% of the load", decimal(f.Lines[0].Force, 1), decimal(100*f.Lines[0].Force/f.Load, 1))
+		words += fmt.Sprintf("; each path carries %s N, %s %% of the load", scale.Fixed(f.Lines[0].Force, 1), scale.Fixed(100*f.Lines[0].Force/f.Load, 1))
 	}
 	return words
 }

@@ -4,13 +4,12 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"archload/cases"
-	"archload/cases/answer"
-	"archload/cases/quantity"
 	"archload/cases/tree"
+	"archload/viz/desk/numbers"
 	"archload/viz/panel"
+	"archload/viz/scale"
 	"archload/viz/stage"
 	"archload/viz/tool"
 )
@@ -27,10 +26,7 @@ func (d *Desk) drawSide() {
 	c := panel.NewColumn(d.panel.Scroll("numbers", above), 12, 4)
 	d.drawWork(c)
 	if d.shown != nil {
-		d.drawNow(c)
-		d.drawWarnings(c)
-		d.drawWays(c)
-		d.drawTable(c)
+		d.drawNumbers(c)
 	}
 	d.panel.EndScroll(c.Used(12))
 	d.panel.List().Level(below.X, below.Right(), below.Y, 1, panel.Pencil())
@@ -59,157 +55,32 @@ func (d *Desk) drawWork(c *panel.Column) {
 	d.panel.Note(row, "Picture and numbers are of what is set.")
 }
 
-// drawNow shows the numbers at the load that is shown.
-func (d *Desk) drawNow(c *panel.Column) {
-	if !d.fold(c, "Now", fmt.Sprintf("the numbers at %s of string load, as the picture shows them", percent(d.shown.Want.Load))) {
-		return
-	}
-	t := panel.Table{Columns: d.heads(fmt.Sprintf("at %s load", percent(d.shown.Want.Load)))}
-	if len(d.shown.Designs) == 1 {
-		d.panel.Note(c.Row(16), fmt.Sprintf("at %s of string load", percent(d.shown.Want.Load)))
-	}
-	for _, q := range quantity.Shown() {
-		var values []float64
-		known := false
-		for _, a := range d.shown.Designs {
-			v := q.Get(&answer.Report{Bridge: a.Bridge})
-			values, known = append(values, float64(v)), known || v.Known()
-		}
-		if known {
-			row := cells(q, values)
-			if b := d.shown.Designs[0].Before; b != nil && len(values) == 1 {
-				row[1] = changed(row[1], q, values[0], float64(q.Get(&answer.Report{Bridge: b.Bridge})))
-			}
-			t.Rows = append(t.Rows, panel.TableRow{Cells: row})
-		}
-	}
-	if len(t.Rows) == 0 {
-		d.panel.Note(c.Row(20), "There is no bridge on this top.")
-		return
-	}
-	d.numbers(c, t)
+// numbers is the column of numbers of this frame.
+func (d *Desk) numbers() numbers.Side {
+	return numbers.Side{Panel: &d.panel, Atlas: d.atlas, Shown: d.shown}
 }
 
-// changed writes a number with how much it differs from what the design's file
-// gives.
-func changed(text string, q quantity.Quantity, v, before float64) string {
-	diff := decimal(v-before, q.Digits)
-	if strings.Trim(diff, "−0.") == "" || math.IsNaN(before) {
-		return text
+// drawNumbers draws what is read, part by part.
+func (d *Desk) drawNumbers(c *panel.Column) {
+	n := d.numbers()
+	if d.fold(c, "Now", fmt.Sprintf("the numbers at %s of string load, as the picture shows them", scale.Percent(d.shown.Want.Load))) {
+		n.Now(c)
 	}
-	if v > before {
-		diff = "+" + diff
+	if d.fold(c, "Warnings", "what archload solve says is too much, or not sure, at full string load") {
+		n.Warnings(c)
 	}
-	return "(" + diff + ")   " + text
-}
-
-// numbers draws a table of numbers: of one design as names and values.
-func (d *Desk) numbers(c *panel.Column, t panel.Table) {
-	if len(d.shown.Designs) == 2 && d.lay.side.W >= sideWidth {
-		d.panel.Table(c.Row(t.Height()), t)
-		return
+	if d.fold(c, foldWays, "what the strings press with at full load, and what holds it up") {
+		n.Ways(c)
 	}
-	if len(d.shown.Designs) == 2 {
-		d.longNumbers(c, t)
-		return
-	}
-	for _, r := range t.Rows {
-		d.panel.KeyValue(c.Row(panel.RowHeight-2), r.Cells[0], r.Cells[1]+" "+r.Cells[2])
+	if d.fold(c, "At pitch", "the headline numbers at full string load, as archload compare prints them") {
+		n.AtPitch(c)
 	}
 }
-
-// heads are the columns of a table of numbers.
-func (d *Desk) heads(first string) []panel.TableColumn {
-	if len(d.shown.Designs) == 1 {
-		return []panel.TableColumn{{Head: first}, {Numbers: true}, {Head: ""}}
-	}
-	return []panel.TableColumn{{Head: first}, {Head: "A", Numbers: true}, {Head: "B", Numbers: true}, {Head: "B − A", Numbers: true}}
-}
-
-// cells are a row of numbers; for two designs with their difference.
-func cells(q quantity.Quantity, values []float64) []string {
-	unit, _, _ := strings.Cut(q.Unit, " of ")
-	if len(values) == 1 {
-		return []string{q.Title(), decimal(values[0], q.Digits), unit}
-	}
-	out := []string{q.Title() + ", " + unit}
-	for _, v := range values {
-		out = append(out, decimal(v, q.Digits))
-	}
-	diff := decimal(values[1]-values[0], q.Digits)
-	if v := values[1] - values[0]; v > 0 && strings.Trim(diff, "0.") != "" {
-		diff = "+" + diff
-	}
-	return append(out, diff)
-}
-
-// drawTable shows the headline numbers at full load.
-func (d *Desk) drawTable(c *panel.Column) {
-	if !d.fold(c, "At pitch", "the headline numbers at full string load, as archload compare prints them") {
-		return
-	}
-	if d.shown.Table == nil {
-		d.panel.Note(c.Row(20), "Working…")
-		return
-	}
-	t := panel.Table{Columns: d.heads("")}
-	for _, r := range d.shown.Table.Rows {
-		var values []float64
-		for _, v := range r.Values {
-			values = append(values, float64(v))
-		}
-		t.Rows = append(t.Rows, panel.TableRow{Cells: cells(r.Quantity(), values)})
-	}
-	if len(d.shown.Designs) == 1 {
-		d.numbers(c, t)
-		return
-	}
-	d.longNumbers(c, t)
-}
-
-// longNumbers draws the numbers of two designs under their names, where there
-// is no room beside them.
-func (d *Desk) longNumbers(c *panel.Column, t panel.Table) {
-	for _, r := range t.Rows {
-		d.panel.Note(c.Row(13), strings.TrimSpace(r.Cells[0]))
-		d.panel.KeyValue(c.Row(panel.RowHeight-2), "A "+r.Cells[1]+"   B "+r.Cells[2], r.Cells[3])
-	}
-}
-
-// gaugeDigits are the decimals of a gauge's reading in mm: tenths of what a dial
-// of hundredths shows.
-const gaugeDigits = 3
 
 // drawGauges lists the gauges of the case, and the pins.
 func (d *Desk) drawGauges(c *panel.Column) {
-	if !d.fold(c, "Gauges and pins", "click on the plate to pin a place") {
-		return
-	}
-	one := d.design()
-	if one == nil {
-		return
-	}
-	for _, g := range one.Gauges {
-		value := decimal(g.Sink, gaugeDigits) + " mm"
-		if g.Measured.Known() {
-			value += " (bench " + decimal(float64(g.Measured), 2) + ")"
-		}
-		d.panel.KeyValue(c.Row(panel.RowHeight), g.Name, value)
-	}
-	for i, g := range one.Pins {
-		if g.Name == "" {
-			continue // a lesson points there
-		}
-		row := c.Row(panel.ToggleHeight)
-		name := fmt.Sprintf("pin %s at x %s, y %s mm", g.Name, decimal(g.X, 0), decimal(g.Y, 0))
-		d.panel.KeyValue(panel.Rect{X: row.X, Y: row.Y, W: row.W - 30, H: row.H}, name, decimal(g.Sink, gaugeDigits)+" mm")
-		if d.panel.Button(panel.Control{ID: fmt.Sprintf("unpin %d", i), At: panel.Rect{X: row.Right() - 24, Y: row.Y, W: 24, H: row.H - 2},
-			Label: "×", Tip: "takes the pin out"}) {
-			d.unpin(i)
-		}
-	}
-	if len(one.Gauges)+len(one.Pins) == 0 {
-		d.panel.Note(c.Row(34), "No gauge in this case. Click on the plate to pin a place and read it here.")
+	if one := d.design(); d.fold(c, "Gauges and pins", "click on the plate to pin a place") && one != nil {
+		d.numbers().Gauges(c, one, d.unpin)
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"archload/cases/design"
 	"archload/viz/panel"
+	"archload/viz/scale"
 	"archload/viz/stage"
 )
 
@@ -104,7 +105,7 @@ func (d *Desk) drawSection(l *panel.List, f stripFrame) {
 		}
 		d.loadedLine(l, f, a.Cut, inks[i%2], i > 0)
 	}
-	words := [...]string{stage.CrossArch: "cross-arch at the bridge, seen from the tail", stage.LongArch: "long arch at the bridge, seen from the treble side", stage.FreeCut: fmt.Sprintf("section along the line that was drawn, %s mm long", decimal(f.hi-f.lo, 0))}[d.shown.Want.Cut.Kind]
+	words := [...]string{stage.CrossArch: "cross-arch at the bridge, seen from the tail", stage.LongArch: "long arch at the bridge, seen from the treble side", stage.FreeCut: fmt.Sprintf("section along the line that was drawn, %s mm long", scale.Fixed(f.hi-f.lo, 0))}[d.shown.Want.Cut.Kind]
 	loaded := "as carved, and loaded (rust)"
 	if len(d.shown.Designs) == 2 {
 		loaded = "loaded: A full, B dashed (blue)"

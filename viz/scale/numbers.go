@@ -34,6 +34,22 @@ func Number(v float64, n int) string {
 	return s
 }
 
+// Fixed writes v with n decimals, zeros too, and a true minus sign; a dash where
+// there is no number.
+func Fixed(v float64, n int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return "–"
+	}
+	t := strconv.FormatFloat(v, 'f', n, 64)
+	if strings.Trim(t, "-0.") == "" {
+		t = strings.TrimPrefix(t, "-")
+	}
+	return strings.Replace(t, "-", "−", 1)
+}
+
+// Percent writes a fraction.
+func Percent(v float64) string { return Fixed(100*v, 0) + " %" }
+
 // Reading writes v with three significant figures, at most three decimals.
 func Reading(v float64) string {
 	a := math.Abs(v)

@@ -54,7 +54,7 @@ func (a *Answerer) design(ctx context.Context, d Design, w Want, last *Answered)
 	one := &Answered{Live: hand}
 	if last != nil && last.Live == hand {
 		*one = Answered{Live: hand, Skeleton: last.Skeleton, Full: last.Full, Events: last.Events, Report: last.Report,
-			Sure: last.Sure}
+			Sure: last.Sure, Spread: last.Spread}
 	}
 	if one.Full == nil {
 		if one.Full, err = hand.At(1); err != nil {

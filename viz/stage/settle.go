@@ -3,22 +3,26 @@ package stage
 import (
 	"context"
 
-	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/cases/quantity"
+	"archload/cases/study"
 )
 
 // Settle works out the next of what takes longer than the picture: first the
 // whole report at full load of the top that is shown, then, as Confirmed tells,
-// the case solved afresh.
+// the case solved afresh, and last, as Ranged tells, how sure its numbers are.
 func (a *Answerer) Settle(ctx context.Context, s *Shown) (*Shown, error) {
 	out := *s
 	out.Designs = nil
 	for _, d := range s.Designs {
 		one := *d
 		var err error
-		if s.Settled() {
+		switch {
+		case s.Confirmed() && one.Spread == nil:
+			one.Spread, err = study.FindSpread(ctx, one.Sure, a.options)
+		case s.Settled():
 			err = a.confirm(ctx, &one)
-		} else if one.Report == nil {
+		case one.Report == nil:
 			one.Report, err = one.Live.Report(ctx)
 		}
 		if err != nil {
@@ -40,6 +44,6 @@ func (a *Answerer) confirm(ctx context.Context, d *Answered) error {
 	if err != nil {
 		return err
 	}
-	d.Sure, d.Report = sol, answer.Summarize(sol)
+	d.Sure, d.Report = sol, quantity.Summarize(sol)
 	return nil
 }

@@ -1,6 +1,8 @@
 package stage
 
 import (
+	"slices"
+
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
@@ -58,6 +60,7 @@ type Answered struct {
 	Events   []live.Event
 	Report   *answer.Report   // at full load; nil until it is worked out
 	Sure     *design.Solution // of the case solved afresh, at full load; nil until it is worked out
+	Spread   *study.Spread    // how that answers to its wood and its edge; nil until it is worked out
 }
 
 // cutLine is the line of a cut over a design, bass to treble or tail to neck;
@@ -108,6 +111,11 @@ func (s *Shown) Confirmed() bool {
 	return true
 }
 
+// Ranged says whether every number at full load has its ranges by wood and edge.
+func (s *Shown) Ranged() bool {
+	return !slices.ContainsFunc(s.Designs, func(d *Answered) bool { return d.Spread == nil })
+}
+
 // tabulate sets the numbers at full load side by side, once they are there.
 func (s *Shown) tabulate() {
 	if !s.Settled() {
@@ -123,5 +131,13 @@ func (s *Shown) tabulate() {
 		}
 		names, sols, reps = append(names, d.Live.Name()), append(sols, sol), append(reps, d.Report)
 	}
-	s.Table = study.Compare(names, sols, reps)
+	if !s.Ranged() {
+		s.Table = study.Compare(names, sols, reps)
+		return
+	}
+	var spreads []*study.Spread
+	for _, d := range s.Designs {
+		spreads = append(spreads, d.Spread)
+	}
+	s.Table = study.CompareRanged(names, sols, reps, spreads)
 }

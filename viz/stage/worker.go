@@ -90,16 +90,16 @@ func (k *Worker) Run(ctx context.Context, last *Shown) {
 			last = k.answerAll(ctx, last)
 			still.Reset(rest)
 		case s := <-settled:
-			if last == nil || !last.Want.Equal(s.Want) || last.Confirmed() {
+			if last == nil || !last.Want.Equal(s.Want) || last.Ranged() {
 				break // an answer to what is no longer asked
 			}
 			last = s
 			k.tell(News{s.Want, s, nil})
-			if !s.Confirmed() {
+			if !s.Ranged() {
 				drop = k.settleBeside(ctx, last, settled)
 			}
 		case <-still.C:
-			if last == nil || last.Confirmed() {
+			if last == nil || last.Ranged() {
 				break
 			}
 			drop = k.settleBeside(ctx, last, settled)

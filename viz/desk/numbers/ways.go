@@ -1,28 +1,26 @@
-package desk
+package numbers
 
 import (
 	"fmt"
 
 	"archload/viz/panel"
+	"archload/viz/scale"
 	"archload/viz/stage"
 )
 
-// drawWays lists who presses and who holds up, so that the sums close: strings
-// and foot above, edge, posts and other supports below.
-func (d *Desk) drawWays(c *panel.Column) {
-	if !d.fold(c, foldWays, "what the strings press with at full load, and what holds it up") {
-		return
-	}
-	for i, a := range d.shown.Designs {
+// Ways lists who presses and who holds up, so that the sums close: strings and foot
+// above, edge, posts and other supports below.
+func (s Side) Ways(c *panel.Column) {
+	for i, a := range s.Shown.Designs {
 		if a.Report == nil {
-			d.panel.Note(c.Row(18), "Working…")
+			s.Panel.Note(c.Row(18), "Working…")
 			continue
 		}
-		if len(d.shown.Designs) > 1 {
-			d.panel.Note(c.Row(16), "design "+string(rune('A'+i)))
+		if len(s.Shown.Designs) > 1 {
+			s.Panel.Note(c.Row(16), "design "+string(rune('A'+i)))
 		}
 		for _, r := range ways(a) {
-			d.panel.KeyValue(c.Row(panel.RowHeight-2), r[0], r[1])
+			s.Panel.KeyValue(c.Row(panel.RowHeight-2), r[0], r[1])
 		}
 	}
 }
@@ -32,7 +30,7 @@ func ways(a *stage.Answered) [][2]string {
 	r := a.Report
 	var out [][2]string
 	add := func(name string, n float64) {
-		out = append(out, [2]string{name, fmt.Sprintf("%s N (%s kg)", decimal(n, 1), decimal(n/gravity, 2))})
+		out = append(out, [2]string{name, fmt.Sprintf("%s N (%s kg)", scale.Fixed(n, 1), scale.Fixed(n/gravity, 2))})
 	}
 	if r.Strings != nil {
 		add("strings press down with", r.Strings.Downforce)

@@ -1,0 +1,32 @@
+package numbers
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"archload/cases/answer"
+	"archload/cases/quantity"
+	"archload/cases/study"
+)
+
+// Ranges that have nothing to do with each other add up by their squares, and what
+// is not known does not count.
+func TestMarginAddsSquares(t *testing.T) {
+	q := quantity.Of("bridge_sink")
+	m := marginOf(q, study.Range{Wood: 0.03, Edge: 0.04, Mesh: answer.None()})
+	if got, want := m.text(), " ± 0.050"; got != want {
+		t.Errorf("wood 0.03 and edge 0.04: %q, want %q", got, want)
+	}
+	for _, part := range []string{"± 0.030 mm another plank", "± 0.040 mm sides"} {
+		if !strings.Contains(strings.ReplaceAll(m.words, ":", ""), part) {
+			t.Errorf("the parts read %q; want %q in them", m.words, part)
+		}
+	}
+	if m := marginOf(q, study.Range{Wood: answer.None(), Edge: answer.None(), Mesh: answer.None()}); m.text() != "" || !math.IsNaN(m.all) {
+		t.Errorf("nothing known gives %q", m.text())
+	}
+	if m := marginOf(q, study.Range{Wood: answer.None(), Edge: answer.None(), Mesh: 0.0001}); m.text() != "" {
+		t.Errorf("less than is shown gives %q", m.text())
+	}
+}

@@ -1,0 +1,87 @@
+package numbers
+
+import (
+	"fmt"
+	"strings"
+
+	"archload/viz/panel"
+	"archload/viz/stage"
+)
+
+// Warned are the warnings of a design at full load, as archload solve says them;
+// nil as long as they are not worked out.
+func Warned(a *stage.Answered) []string {
+	if a == nil || a.Report == nil {
+		return nil
+	}
+	return a.Report.Warnings
+}
+
+// Trust says in a line how far the numbers of a design can be trusted.
+func Trust(a *stage.Answered) string {
+	if a == nil || a.Report == nil {
+		return "the checks are being worked out"
+	}
+	r := a.Report
+	words := fmt.Sprintf("%d nodes", r.Mesh.Nodes)
+	if r.Error.Discretisation.Known() {
+		words += fmt.Sprintf(", error from the mesh about %.1f %%", 100*float64(r.Error.Discretisation))
+	}
+	if bad := r.Error.Failed(); len(bad) > 0 {
+		return words + "; BUILT-IN CHECKS FAILED: " + strings.Join(bad, ", ")
+	}
+	words += "; built-in checks passed"
+	if b := r.Bridge; b != nil && b.RoughReport != nil {
+		words += fmt.Sprintf("; friction %.2f under the foot", float64(b.Friction))
+	} else if b != nil && b.FrictionNeeded.Known() {
+		words += fmt.Sprintf("; the foot needs a friction of %.2f", float64(b.FrictionNeeded))
+	}
+	return words
+}
+
+// letter names design i among so many.
+func letter(i, of int) string {
+	if of < 2 {
+		return ""
+	}
+	return string(rune('A'+i)) + ": "
+}
+
+// Foot is what stands under a saved picture of a width: every warning, so many lines
+// of them, and how far the numbers can be trusted.
+func Foot(at *panel.Atlas, s *stage.Shown, width float64) (lines []string, warnings int) {
+	if s == nil {
+		return nil, 0
+	}
+	n := len(s.Designs)
+	for i, a := range s.Designs {
+		for _, w := range Warned(a) {
+			lines = append(lines, at.Wrap(panel.Small, letter(i, n)+w, width)...)
+		}
+	}
+	warnings = len(lines)
+	for i, a := range s.Designs {
+		lines = append(lines, at.Wrap(panel.Small, letter(i, n)+Trust(a), width)...)
+	}
+	return lines, warnings
+}
+
+// Warnings lists what is said to be too much, and how far the numbers can be
+// trusted.
+func (s Side) Warnings(c *panel.Column) {
+	l, n := s.Panel.List(), 0
+	for i, a := range s.Shown.Designs {
+		for _, w := range Warned(a) {
+			n++
+			words := letter(i, len(s.Shown.Designs)) + w
+			row := c.Row(s.Atlas.ParagraphHeight(panel.Small, words, c.Width()-8) + 2)
+			l.Upright(row.X, row.Y+1, row.Bottom()-2, 2, panel.Fault())
+			l.Paragraph(panel.Rect{X: row.X + 8, Y: row.Y, W: row.W - 8, H: row.H}, panel.Small, panel.Fault(), words)
+		}
+		words := letter(i, len(s.Shown.Designs)) + Trust(a)
+		s.Panel.Note(c.Row(s.Atlas.ParagraphHeight(panel.Small, words, c.Width())), words)
+	}
+	if n == 0 && s.Shown.Settled() {
+		s.Panel.Note(c.Row(16), "No warning.")
+	}
+}
