@@ -9,12 +9,15 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"archload/cases"
 	"archload/cases/bench"
 	"archload/cases/bench/carve"
+	"archload/cases/bench/effect"
 	"archload/cases/bench/fit"
 	"archload/cases/bench/form"
 	"archload/cases/design"
 	"archload/cases/say"
+	"archload/cases/tree"
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/viz"
@@ -22,7 +25,7 @@ import (
 
 func newBench(d *disk.Disk) *cobra.Command {
 	o := wanted{disk: d}
-	var wood string
+	var wood, forCase string
 	var blankForm bool
 	cmd := &cobra.Command{
 		Use:   "bench FILE",
@@ -34,9 +37,9 @@ func newBench(d *disk.Disk) *cobra.Command {
 			"the constants with their ranges, what stays unknown, readings that fit nothing, and which\n" +
 			"measurement would help most next. docs/bench.md explains the file.\n" +
 			"Bundled ones: " + strings.Join(bench.Names(), ", ") + ".\n\n" +
-			"With --wood the piece is written as a table [wood.NAME] for a case; compare, relief and\n" +
-			"report then take its narrower ranges.",
-		Example: "  archload bench spruce-blank\n  archload bench half-3.toml --wood half-3-wood.toml\n  archload bench course-guitar --form",
+			"With --wood the piece is written as a table [wood.NAME] for a case; or compare, relief and\n" +
+			"report take the file with --bench. --for says which answers of a case got surer.",
+		Example: "  archload bench spruce-blank\n  archload bench half-3.toml --wood half-3-wood.toml\n  archload bench course-guitar --form\n  archload bench course-top --for course-guitar",
 		Args:    takes(1, 1, "one bench file"),
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 			return bench.Names(), cobra.ShellCompDirectiveDefault
@@ -46,6 +49,9 @@ func newBench(d *disk.Disk) *cobra.Command {
 				return o.writeForm(cmd, args[0])
 			}
 			r, err := o.fitBench(cmd, args[0], wood)
+			if err == nil && forCase != "" {
+				r.Effect, err = o.effectOn(cmd, forCase, args[0], r.Report)
+			}
 			if err != nil {
 				return err
 			}
@@ -61,6 +67,7 @@ func newBench(d *disk.Disk) *cobra.Command {
 	cmd.Flags().StringVar(&o.json, "json", "", "write all results as JSON to `FILE` (\"-\": standard output, in place of the text)")
 	cmd.Flags().BoolVar(&blankForm, "form", false, "print the bench file to be filled in for the plate of a CASE, given in place of FILE")
 	cmd.Flags().StringVarP(&o.dir, "out", "o", "", "write pictures (PNG and SVG) and tables (CSV) into the folder `DIR`")
+	cmd.Flags().StringVar(&forCase, "for", "", "say as well what the readings did to the answers of this `CASE`, its top cut from the piece")
 	cmd.Flags().StringVar(&wood, "wood", "", "write the wood as a table [wood.NAME] for a case into `FILE` (\"-\": standard output)")
 	return cmd
 }
@@ -85,7 +92,8 @@ func (o *wanted) writeForm(cmd *cobra.Command, arg string) error {
 // benched is the answer to a bench file.
 type benched struct {
 	*fit.Report
-	Carving *carve.Report `json:"carving"` // null without a [carving]
+	Effect  *effect.Report `json:"effect"`  // on the case of --for; null without one
+	Carving *carve.Report  `json:"carving"` // null without a [carving]
 }
 
 // text prints it.
@@ -93,10 +101,18 @@ func (r *benched) text(w io.Writer) error {
 	if r.Carving != nil && len(r.Readings) == 0 {
 		return say.WriteCarving(w, r.Carving)
 	}
-	if err := say.WritePiece(w, r.Report); err != nil || r.Carving == nil {
+	if err := say.WritePiece(w, r.Report); err != nil {
 		return err
 	}
-	return say.WriteCarving(w, r.Carving)
+	if r.Carving != nil {
+		if err := say.WriteCarving(w, r.Carving); err != nil {
+			return err
+		}
+	}
+	if r.Effect == nil {
+		return nil
+	}
+	return say.WriteEffect(w, r.Effect)
 }
 
 // files are its tables.
@@ -143,5 +159,68 @@ func (o *wanted) fitBench(cmd *cobra.Command, file, wood string) (*benched, erro
 		return &benched{Report: r}, err
 	}
 	c, err := carve.Look(cmd.Context(), f, r.Card(), design.Options{Workers: runtime.NumCPU(), Progress: say})
-	return &benched{r, c}, err
+	return &benched{Report: r, Carving: c}, err
+}
+
+// benchFlag is the flag of commands whose top may be cut from a piece that was measured.
+func (o *wanted) benchFlag(cmd *cobra.Command) {
+	cmd.Flags().StringVar(&o.bench, "bench", "", "the top is of the piece that this bench `FILE` measured, with what that leaves open in place of its card's scatter")
+}
+
+// cut is a case with its top of the piece that --bench measured, and with some keys changed; the case itself if
+// neither is asked for. from names where the keys come from.
+func (o *wanted) cut(cmd *cobra.Command, arg string, c *cases.Case, from string, set []tree.KeyValue) (*cases.Case, error) {
+	if o.bench != "" {
+		if o.piece == nil {
+			r, err := o.fitBench(cmd, o.bench, "")
+			if err != nil {
+				return nil, err
+			}
+			if len(r.Readings) == 0 {
+				return nil, shell.Usagef("--bench: %s has no readings of the wood; want a weight, a tone, a bar or a gauge", o.bench)
+			}
+			o.piece = r.Report
+		}
+		set = append(o.piece.Into(c), set...)
+	}
+	if len(set) == 0 {
+		return c, nil
+	}
+	return cases.OpenChanged(o.disk, filepath.ToSlash(arg), from, set)
+}
+
+// effect says what measurements did to a solved design: --bench, and gauges of its own; nil without any.
+func (o *wanted) effect(cmd *cobra.Command, arg string, s *design.Solution, now effect.Solved) (*effect.Report, error) {
+	c := s.Top.Built.Case
+	if o.bench == "" {
+		return effect.Of(fileStem(arg), nil, c, now, now), nil
+	}
+	card := *o
+	card.bench, card.piece = "", nil
+	sol, rep, err := card.solve(cmd, arg)
+	if err != nil {
+		return nil, err
+	}
+	spreads, err := spread(cmd, []string{arg}, []*design.Solution{sol})
+	if err != nil {
+		return nil, err
+	}
+	return effect.Of(fileStem(arg), o.piece, sol.Top.Built.Case, effect.Solved{Report: rep, Spread: spreads[0]}, now), nil
+}
+
+// effectOn says what a piece, and gauges of its own, did to the answers of a case.
+func (o *wanted) effectOn(cmd *cobra.Command, arg, file string, piece *fit.Report) (*effect.Report, error) {
+	if len(piece.Readings) == 0 {
+		return nil, shell.Usagef("--for: %s has no readings of the wood; want a weight, a tone, a bar or a gauge", file)
+	}
+	in := wanted{disk: o.disk, refine: 1, bench: file, piece: piece}
+	s, r, err := in.solve(cmd, arg)
+	if err != nil {
+		return nil, err
+	}
+	spreads, err := spread(cmd, []string{arg}, []*design.Solution{s})
+	if err != nil {
+		return nil, err
+	}
+	return in.effect(cmd, arg, s, effect.Solved{Report: r, Spread: spreads[0]})
 }

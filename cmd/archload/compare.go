@@ -11,7 +11,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/say"
@@ -45,6 +44,7 @@ func newCompare(d *disk.Disk) *cobra.Command {
 	}
 	o.flags(cmd)
 	o.motionFlag(cmd)
+	o.benchFlag(cmd)
 	o.theory.flags(cmd)
 	cmd.Flags().BoolVar(&o.bare, "no-ranges", false, "leave out how sure each number is, which saves half of the time")
 	cmd.Flags().StringArrayVar(&o.changes, "change", nil, "`\"KEY = VALUE\"`: compare with the first case changed so; several keys: all at once")
@@ -150,7 +150,11 @@ func (o *compared) solveOne(cmd *cobra.Command, args []string, i int, set []tree
 		}
 		return o.either(cmd, args[i], c)
 	}
-	c, err := cases.OpenChanged(o.disk, filepath.ToSlash(args[0]), "--change", set)
+	first, err := openCase(o.disk, args[0])
+	if err != nil {
+		return nil, err
+	}
+	c, err := o.cut(cmd, args[0], first, "--change", set)
 	if err != nil {
 		return nil, err
 	}

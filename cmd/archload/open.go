@@ -78,6 +78,9 @@ func (o *wanted) open(cmd *cobra.Command, arg string) (*cases.Case, error) {
 	tell(fileStem(arg) + ": reading")
 	c, err := openCase(o.disk, arg)
 	done()
+	if err == nil {
+		c, err = o.cut(cmd, arg, c, "--bench", nil)
+	}
 	if err != nil {
 		return nil, err
 	}

@@ -47,6 +47,7 @@ func newRelief(d *disk.Disk) *cobra.Command {
 		RunE:              func(cmd *cobra.Command, args []string) error { return o.run(cmd, args[0]) },
 	}
 	o.flags(cmd)
+	o.benchFlag(cmd)
 	cmd.Flags().StringVar(&o.depths, "depths", "0..0.3 by 0.02", "try these `DEPTHS` in mm: a range, or a list [0, 0.05, 0.12]")
 	cmd.Flags().StringVar(&o.shapes, "shapes", "", "try these `SHAPES`, commas between: "+strings.Join(study.Shapes(), ", ")+" (default: the case's own)")
 	cmd.Flags().StringVar(&o.depth, "depth", "", "make the bench sheet for this `DEPTH` in the first shape (default: the case's own relief)")
@@ -71,7 +72,7 @@ func (o *reliefFlags) run(cmd *cobra.Command, arg string) error {
 	if err != nil {
 		return err
 	}
-	sheetCase, err := o.admit(c, arg, opt)
+	sheetCase, err := o.admit(cmd, c, arg, opt)
 	if err != nil {
 		return err
 	}
@@ -164,9 +165,9 @@ func depthsOf(text string) ([]float64, error) {
 
 // admit lets the case's own checks pass the deepest relief of each shape, and
 // returns the case with the relief of the bench sheet.
-func (o *reliefFlags) admit(c *cases.Case, arg string, opt study.TrialOptions) (*cases.Case, error) {
+func (o *reliefFlags) admit(cmd *cobra.Command, c *cases.Case, arg string, opt study.TrialOptions) (*cases.Case, error) {
 	with := func(from, shape string, depth float64) (*cases.Case, error) {
-		return cases.OpenChanged(o.disk, filepath.ToSlash(arg), from, []tree.KeyValue{
+		return o.cut(cmd, arg, c, from, []tree.KeyValue{
 			{Key: "bridge.relief.depth", Value: tree.Valued(depth)}, {Key: "bridge.relief.shape", Value: tree.Valued(shape)}})
 	}
 	for _, s := range opt.Shapes {

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"archload/cases/bench/effect"
 	"archload/cases/study"
 
 	"archload/cmd/internal/disk"
@@ -26,9 +27,11 @@ func newReport(d *disk.Disk) *cobra.Command {
 		Long: "Solve one case, or up to eight side by side, and write one HTML file that needs nothing\n" +
 			"else: the answers in plain words with how sure each is, pictures, tables, where the load\n" +
 			"goes, checks, what is left out, and the case itself. Open it in any browser; it prints on\n" +
-			"A4 and Letter paper. With --one-page it is a page for each design, for a customer: the\n" +
-			"answers, two pictures, the measures, what deserves a second look.",
-		Example:           "  archload report course-guitar-relief\n  archload report first course-guitar --out two-tops.html\n  archload report mine/mine.toml --one-page --out for-the-customer.html",
+			"A4 and Letter paper. Gauges that the case says were read, and with --bench what was measured\n" +
+			"on the top's wood, narrow the ranges; the report says which. With --one-page it is a page for\n" +
+			"each design, for a customer: the answers, two pictures, the measures, what deserves a second look.",
+		Example: "  archload report course-guitar-relief\n  archload report first course-guitar --out two-tops.html\n" +
+			"  archload report mine/mine.toml --one-page --out for-the-customer.html\n  archload report course-guitar --bench course-top",
 		Args:              takes(1, mostCases, fmt.Sprintf("1 to %d cases", mostCases)),
 		ValidArgsFunction: completeCases,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -40,6 +43,7 @@ func newReport(d *disk.Disk) *cobra.Command {
 	}
 	cmd.Flags().StringVarP(&o.report, "out", "o", "", "write the report to `FILE` (\"-\": standard output; default: NAME-report.html here)")
 	o.motionFlag(cmd)
+	o.benchFlag(cmd)
 	cmd.Flags().BoolVar(&o.onePage, "one-page", false, "a page for each design, for a customer, in place of the whole report")
 	cmd.Flags().Float64Var(&o.refine, "refine", 1, "make every triangle this many `TIMES` smaller, to see how much the mesh matters")
 	return cmd
@@ -66,6 +70,13 @@ func (o *wanted) writeReport(cmd *cobra.Command, args []string) error {
 	var err error
 	if in.Spreads, err = spread(cmd, args, in.Solutions); err != nil {
 		return err
+	}
+	for i, a := range args {
+		e, err := o.effect(cmd, a, in.Solutions[i], effect.Solved{Report: in.Reports[i], Spread: in.Spreads[i]})
+		if err != nil {
+			return err
+		}
+		in.Effects = append(in.Effects, e)
 	}
 	if len(args) > 1 {
 		in.Comparison = study.CompareRanged(args, in.Solutions, in.Reports, in.Spreads)

@@ -10,6 +10,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/answer"
+	"archload/cases/bench/fit"
 	"archload/cases/design"
 	"archload/cases/quantity"
 	"archload/cases/say"
@@ -25,12 +26,14 @@ import (
 // wanted is what a command shall compute and where the results go.
 type wanted struct {
 	disk    *disk.Disk
-	json    string  // file, "-" for standard output, or "" for none
-	report  string  // file of the report, or "" for none
-	onePage bool    // of it: a page for each design
-	dir     string  // folder for pictures and tables, or ""
-	refine  float64 // 1; how many times smaller the triangles shall be
-	motion  bool    // how the top swings stands among the answers, whatever the case says
+	json    string      // file, "-" for standard output, or "" for none
+	report  string      // file of the report, or "" for none
+	onePage bool        // of it: a page for each design
+	dir     string      // folder for pictures and tables, or ""
+	refine  float64     // 1; how many times smaller the triangles shall be
+	motion  bool        // how the top swings stands among the answers, whatever the case says
+	bench   string      // file of what was measured on the top's wood, or ""
+	piece   *fit.Report // what it says; nil before it is asked
 	theory
 }
 

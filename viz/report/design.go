@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"archload/cases"
 	"archload/cases/say"
@@ -25,6 +26,7 @@ func (d *subject) part(i, n int) (reportPart, error) {
 	if err := d.illustrate(p.Sections, n); err != nil {
 		return p, err
 	}
+	p.Sections = slices.Insert(p.Sections, 1, d.measured()) // behind how sure each number is
 	p.Sections = slices.DeleteFunc(p.Sections, func(s reportSection) bool {
 		return len(s.Words)+len(s.List)+len(s.Tables)+len(s.Figures) == 0
 	})
@@ -69,6 +71,29 @@ func (d *subject) certain() reportSection {
 		t.Rows = append(t.Rows, []string{a.Name, decNum(a.Value, a.Digits, "never") + " " + a.Unit, woodRange(a), meshRange(a)})
 	}
 	return reportSection{Title: "How sure each number is", Tables: []reportTable{t}}
+}
+
+// measured says what the readings of the bench did to the answers.
+func (d *subject) measured() reportSection {
+	sec := reportSection{Title: "What was measured, and what it helped"}
+	if d.effect == nil {
+		return sec
+	}
+	head, rows := say.EffectTable(d.effect)
+	for _, row := range rows {
+		for i := range row {
+			row[i] = strings.ReplaceAll(row[i], "-", "−")
+		}
+	}
+	sec.Tables = []reportTable{{Head: head, Rows: rows}}
+	sec.Words = []string{say.EffectWords(d.effect)}
+	for _, s := range d.effect.LeftOut {
+		sec.List = append(sec.List, "Left out: "+s+".")
+	}
+	for _, s := range d.effect.Cautions {
+		sec.List = append(sec.List, "Mind: "+s+".")
+	}
+	return sec
 }
 
 // rangeWords say what the ranges cover and what not.

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"archload/cases/answer"
+	"archload/cases/bench/effect"
 	"archload/cases/design"
 	"archload/cases/study"
 
@@ -83,6 +84,7 @@ type Input struct {
 	Reports    []*answer.Report
 	Spreads    []*study.Spread   // behind the ranges; nil leaves them out
 	Comparison *study.Comparison // needed for more than one design
+	Effects    []*effect.Report  // what measurements did to each design; nil, or nil for one, where nothing was measured
 	Version    string            // of the program
 }
 
@@ -92,6 +94,14 @@ func (in Input) spread(i int) *study.Spread {
 		return nil
 	}
 	return in.Spreads[i]
+}
+
+// effect is what measurements did to design i, if anything was measured.
+func (in Input) effect(i int) *effect.Report {
+	if in.Effects == nil {
+		return nil
+	}
+	return in.Effects[i]
 }
 
 // embed draws a page into the file.

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"archload/cases/answer"
+	"archload/cases/bench/effect"
 	"archload/cases/design"
 	"archload/cases/quantity"
 	"archload/cases/say"
@@ -108,6 +109,7 @@ type subject struct {
 	r       *answer.Report
 	spread  *study.Spread // nil: without ranges
 	answers []study.Answer
+	effect  *effect.Report // what measurements did; nil: nothing was measured
 }
 
 func (d *subject) answer(key string) (study.Answer, bool) {

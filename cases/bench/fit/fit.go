@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"archload/cases"
 	"archload/cases/answer"
@@ -99,15 +98,15 @@ func (t *fitter) scatters(r *Report, a *rest) {
 	}
 }
 
-// strengths writes those of a card of the file's own, which a case that takes the fitted wood does not know.
-func (t *fitter) strengths() string {
-	var b strings.Builder
+// strengths are those of a card of the file's own, which a case that takes the fitted wood does not know.
+func (t *fitter) strengths() []number {
+	var list []number
 	for _, e := range t.f.Card.Entries() {
 		if !slices.Contains(woodKeys(), e.Key) && e.Value > 0 {
-			fmt.Fprintf(&b, "%s = %s\n", e.Key, digits(e.Value, 6))
+			list = append(list, number{e.Key, rounded(e.Value, 6)})
 		}
 	}
-	return b.String()
+	return list
 }
 
 // What is worth telling: a constant whose scatter the readings left by more than this share, and a correlation.

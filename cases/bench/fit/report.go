@@ -26,8 +26,8 @@ type Report struct {
 	Cautions    []string                       `json:"cautions"`
 
 	card     materials.Card
-	scatters []Pair // correlations as a card's together has them: of moduli and density, and Poisson's ratios free of the moduli
-	inFile   string // strengths, where like is a card of the bench file and not one that a case finds
+	scatters []Pair   // correlations as a card's together has them: of moduli and density, and Poisson's ratios free of the moduli
+	inFile   []number // strengths, where like is a card of the bench file and not one that a case finds
 }
 
 // Card is the wood that was found.

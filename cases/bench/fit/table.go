@@ -4,7 +4,25 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"archload/cases"
+	"archload/cases/tree"
 )
+
+// number is one number of a card by its key.
+type number struct {
+	key   string
+	value float64
+}
+
+// numbers are those of the fitted wood as a table [wood.NAME] has them: strengths first, where like is a card of the bench file.
+func (r *Report) numbers() []number {
+	list := append([]number(nil), r.inFile...)
+	for _, k := range woodKeys() {
+		list = append(list, number{k, rounded(r.Wood[r.Name][k].Value, 5)})
+	}
+	return list
+}
 
 // Table is the fitted wood as [wood.NAME] for a case, with how much it may still scatter; written as a card file
 // without the heading.
@@ -14,18 +32,15 @@ func (r *Report) Table(heading bool) string {
 	if heading {
 		fmt.Fprintf(&b, "[wood.%s]\n", keyText(r.Name))
 	}
-	wood := r.Wood[r.Name]
-	if r.inFile == "" {
+	if len(r.inFile) == 0 {
 		fmt.Fprintf(&b, "like = %q\n", r.Like)
-	} else {
-		fmt.Fprintf(&b, "%s", r.inFile)
 	}
-	for _, k := range woodKeys() {
-		fmt.Fprintf(&b, "%s = %s\n", k, digits(wood[k].Value, 5))
+	for _, n := range r.numbers() {
+		fmt.Fprintf(&b, "%s = %s\n", n.key, plain(n.value))
 	}
 	var list []string
 	for _, k := range woodKeys() {
-		list = append(list, k+" = "+digits(wood[k].scatter, 3))
+		list = append(list, k+" = "+plain(rounded(r.Wood[r.Name][k].scatter, 3)))
 	}
 	fmt.Fprintf(&b, "scatter = { %s }\n", strings.Join(list, ", "))
 	b.WriteString("together = [\n")
@@ -36,11 +51,40 @@ func (r *Report) Table(heading bool) string {
 	return b.String()
 }
 
-// digits writes a number with so many figures, without an exponent that TOML would not read.
-func digits(v float64, n int) string {
-	x, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'g', n, 64), 64)
-	return strconv.FormatFloat(x, 'f', -1, 64)
+// Into are the keys that cut the plate of a case from this piece: those of Table, and plate.wood. Bars that are of the plate's
+// wood keep it, because they are of another board.
+func (r *Report) Into(c *cases.Case) []tree.KeyValue {
+	card, scatter, together := map[string]any{}, map[string]any{}, []any{}
+	if len(r.inFile) == 0 {
+		card["like"] = r.Like
+	}
+	for _, n := range r.numbers() {
+		card[n.key] = n.value
+	}
+	for _, k := range woodKeys() {
+		scatter[k] = rounded(r.Wood[r.Name][k].scatter, 3)
+	}
+	for _, p := range r.scatters {
+		together = append(together, []any{p.Keys[0], p.Keys[1], p.By})
+	}
+	card["scatter"], card["together"] = scatter, together
+	set := []tree.KeyValue{{Key: "wood." + keyText(r.Name), Value: tree.ChangeValue{Text: "by the bench", Value: card}}, {Key: "plate.wood", Value: tree.Valued(r.Name)}}
+	for i := range c.Braces {
+		if c.Braces[i].Wood == "" {
+			set = append(set, tree.KeyValue{Key: tree.EntryKey("brace", i+1) + ".wood", Value: tree.Valued(c.Plate.Wood)})
+		}
+	}
+	return set
 }
+
+// rounded is a number to so many figures.
+func rounded(v float64, n int) float64 {
+	x, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'g', n, 64), 64) // as it was written
+	return x
+}
+
+// plain writes a number without an exponent, which TOML would not read.
+func plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // keyText writes a name as a TOML key.
 func keyText(name string) string {
