@@ -24,6 +24,12 @@ type Body struct {
 	// mm, middle of the neck's joint above the rim's gluing surface, below it negative; about it the strings'
 	// moment in the joint is told; default: half way down the side
 	NeckJoint *tree.Length `toml:"neck_joint" eg:"-35"`
+	// of both blocks, which are rigid: it tells how they swell from season to season; as the top's: a wood card, one of
+	// the case's own, or a card file; default: that of the top
+	BlockWood string `toml:"block_wood" eg:"'mahogany'"`
+	// how the blocks' grain runs; upright: from back to top; across: from side to side; along: toward the neck. Square
+	// to it they swell by the mean of radial and tangential. Default: upright (common practice, no published source)
+	BlockGrain string `toml:"block_grain" default:"upright" one:"upright across along" eg:"'across'"`
 }
 
 // Back is the second plate, in the same plan as the top and seen through it.

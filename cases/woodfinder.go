@@ -46,6 +46,7 @@ func (c *Case) findWoods(d *tree.Decoder) {
 	}
 	if c.Bodied() && c.Body != nil {
 		f.find("body.back.wood", c.Body.Back.Wood)
+		f.findOr("body.block_wood", c.Body.BlockWood, "plate.wood")
 		for i, b := range c.Body.Back.Braces {
 			f.findOr(tree.EntryKey("body.back.brace", i+1)+".wood", b.Wood, "body.back.wood")
 		}

@@ -74,9 +74,17 @@ func Pull(e Element, u []float64) []float64 {
 // OwnNodes lists an element's own nodes, which may follow rigid bodies.
 func OwnNodes(e Element) []int32 { return unled(e).Nodes() }
 
-// PullOwn is Pull at the element's own nodes; u holds the movements of those that
-// follow rigid bodies too.
-func PullOwn(e Element, u []float64) []float64 { return Pull(unled(e), u) }
+// PullOwn is Pull of element i of System.Elements at its own nodes, of which some may follow rigid
+// bodies, beyond what its wood does by itself.
+func (r *Result) PullOwn(i int) []float64 {
+	e := unled(r.Plate.Elements[i])
+	if r.Swollen != nil {
+		if f, swells := r.Swollen.pullOwn(i, r.U); swells {
+			return f
+		}
+	}
+	return Pull(e, r.U)
+}
 
 // unled is the element itself of one that is hung on rigid bodies.
 func unled(e Element) Element {

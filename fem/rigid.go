@@ -16,10 +16,11 @@ import (
 //
 // with u, φ the movement and the turn of that node at x. The nodes keep no
 // freedoms of their own: elements that hang on them are turned to Ref, forces on
-// them act on it.
+// them act on it. Wood that swells does so within it too: see Swollen.
 type RigidBody struct {
-	Ref   int32   // its node, not among Nodes; no element needs to hang on it
-	Nodes []int32 // that follow
+	Ref   int32      // its node, not among Nodes; no element needs to hang on it
+	Nodes []int32    // that follow
+	Swell [3]float64 // strain along x, y and z by itself for each unit of what makes it swell, see Swell
 }
 
 // AddBody adds a rigid body whose own node stands at a place, and returns that

@@ -127,6 +127,57 @@ func TestRigidBodyTies(t *testing.T) {
 	}
 }
 
+// TestRigidBodySwells: carved wood over a slope swells differently along and across; a block of
+// the same wood beside it takes its nodes along, so that nothing is stressed, neither in
+// place nor where the fibres turn. A block that keeps its size resists.
+func TestRigidBodySwells(t *testing.T) {
+	e := [3]float64{0.001, 0.006, 0.011} // along x, y, z
+	swollen := func(block [3]float64) *Result {
+		m, _ := blockedStrip()
+		m.Fixed = nil
+		for d := range 6 {
+			m.Fixed = append(m.Fixed, Fix{Node: 10, Dof: d}) // the block's own node
+		}
+		for i := range m.Nodes[:10] {
+			n := &m.Nodes[i]
+			n.P[2] = n.P[0] * n.P[0] / 80 // to 27 degrees
+			n.N = vec3.Scale([3]float64{-n.P[0] / 40, 0, 1}, 1/math.Hypot(1, n.P[0]/40))
+		}
+		m.Sections[0].Swell = [3]float64{e[1], e[0], e[2]} // L lies along y
+		m.Bodies[0].Swell = block
+		sys, err := Assemble(m, 1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := sys.Prepare(1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		w := sys.Swell(Swell{Outer: 1, Inner: 1, Bodies: 1})
+		r := &Result{Plate: sys, Swollen: w, Load: w.Load, U: append([]float64(nil), w.Load...)}
+		p.Solve(r.U)
+		w.AddGrowth(r.U)
+		r.Recover()
+		r.CheckSwollen()
+		if r.Checks.Energy > 1e-12 {
+			t.Errorf("energy and work differ by %.2g", r.Checks.Energy)
+		}
+		return r
+	}
+	free, held := swollen(e), swollen([3]float64{})
+	if a, b := free.Energy.Total(), held.Energy.Total(); !(a < 1e-20*b) {
+		t.Errorf("with a block of the same wood it bears %.3g N·mm, with one that keeps its size %.3g", a, b)
+	}
+	for i, n := range free.Plate.Model.Nodes[:10] {
+		r := vec3.Sub(n.P, [3]float64{30, -4, 7})
+		for k := range 3 {
+			if got, want := free.U[6*i+k], e[k]*r[k]; math.Abs(got-want) > 1e-12 {
+				t.Errorf("node %d moves by %.9f mm along axis %d, want %.9f", i, got, k, want)
+			}
+		}
+	}
+}
+
 // TestRigidBodyMass: a block's elements weigh what they weigh without it.
 func TestRigidBodyMass(t *testing.T) {
 	m, _ := blockedStrip()

@@ -10,6 +10,7 @@ import (
 type Swell struct {
 	Outer, Inner float64 // of shells, at both faces, linear in between
 	Beams        float64
+	Bodies       float64 // of rigid bodies
 }
 
 // Swollen is a system whose wood has stretched by itself. With v the movements in which
@@ -20,6 +21,16 @@ type Swell struct {
 // so that the system answers as if Σ Kₑ v acted on it (Load), and forces, stress and
 // energy are those of u − v. Elements that are neither shells nor beams keep their size, and so do
 // springs; the places on which springs and beams hang move with the faces of the wood.
+//
+// A rigid body stretches about its own node x by its strain E, and takes with it what
+// follows it: each node moves by
+//
+//	g = (E (x_n − x), n × E n)
+//
+// more than the body does, n being the surface's normal there, so that the fibre along it
+// turns as wood does (element.Free). To what hangs on it the body's stretch is a movement like any
+// other: of the free movements v − g is left to be forced. Wood of a plate that swells
+// as the block behind it does so is not stressed by it.
 type Swollen struct {
 	Load []float64 // nodal loads that stand for the free strains, N and N·mm; in balance but for springs
 
@@ -27,6 +38,7 @@ type Swollen struct {
 	shells  []element.Free
 	beams   [][12]float64
 	springs []float64 // mm, how much more than the shell's movement each spring's place moves along it
+	grown   []float64 // g of every node, mm and rad; nil: no body stretches
 	scale   float64   // energy that the wood would hold if no node moved, N·mm
 	pull    float64   // sum of the sizes of its triangles' forces if no node moved, N
 }
@@ -36,6 +48,7 @@ func (s *System) Swell(f Swell) *Swollen {
 	m := s.Model
 	w := &Swollen{sys: s, Load: make([]float64, 6*len(m.Nodes)), shells: make([]element.Free, len(m.Shells)),
 		beams: make([][12]float64, len(m.Beams)), springs: make([]float64, len(m.Springs))}
+	w.grow(f.Bodies)
 	for i := range m.Shells {
 		own := m.Sections[m.Shells[i].Section].Swell
 		w.shells[i] = s.Shells[i].Free(element.FreeStrain{
@@ -47,9 +60,9 @@ func (s *System) Swell(f Swell) *Swollen {
 	}
 	for i := range m.Springs {
 		sp := &m.Springs[i]
-		beyond := w.beyond(sp.At)
+		beyond := w.beyondLed(sp.At)
 		if sp.Far != nil {
-			beyond = vec3.Sub(beyond, w.beyond(*sp.Far))
+			beyond = vec3.Sub(beyond, w.beyondLed(*sp.Far))
 		}
 		w.springs[i] = vec3.Dot(sp.Dir, beyond)
 		nodes, row := s.springRow(i)
@@ -62,15 +75,9 @@ func (s *System) Swell(f Swell) *Swollen {
 
 // loadShell adds Kₑ v of a triangle.
 func (w *Swollen) loadShell(i int) {
-	var k [324]float64
-	v := &w.shells[i].Moves
-	w.sys.Shells[i].StiffnessTo(&k)
-	nodes := &w.sys.Model.Shells[i].Nodes
-	var f [18]float64
+	v := w.forced(i)
+	nodes, f := &w.sys.Model.Shells[i].Nodes, w.shellPull(i, &v)
 	for a := range f {
-		for b, c := range v {
-			f[a] += k[18*a+b] * c
-		}
 		w.Load[6*int(nodes[a/6])+a%6] += f[a]
 		w.scale += v[a] * f[a] / 2
 	}
@@ -90,20 +97,82 @@ func (w *Swollen) loadBeam(i int, strain [3]float64) {
 		}
 	}
 	w.beams[i] = w.sys.Beams[i].Free(strain, from)
-	var k [144]float64
-	w.sys.Beams[i].StiffnessTo(&k)
-	var f [12]float64
+	forced := w.forcedBeam(i)
+	f := w.beamPull(i, &forced)
 	for a := range f {
-		for c, v := range w.beams[i] {
-			f[a] += k[12*a+c] * v
-		}
-		w.scale += w.beams[i][a] * f[a] / 2
+		w.scale += forced[a] * f[a] / 2
 	}
 	tie := w.sys.beams[i]
 	nodes := tie.Nodes()
 	for j, v := range tie.onNodes(&f) {
 		w.Load[6*int(nodes[j/6])+j%6] += v
 	}
+}
+
+// grow finds what the rigid bodies' own stretch adds to the movements of their nodes.
+func (w *Swollen) grow(by float64) {
+	m := w.sys.Model
+	for i := range m.Bodies {
+		b := &m.Bodies[i]
+		if b.Swell == ([3]float64{}) || by == 0 {
+			continue
+		}
+		if w.grown == nil {
+			w.grown = make([]float64, 6*len(m.Nodes))
+		}
+		for _, n := range b.Nodes {
+			at, normal := vec3.Sub(m.Nodes[n].P, m.Nodes[b.Ref].P), m.Nodes[n].N
+			var move, lean [3]float64
+			for k, e := range b.Swell {
+				move[k], lean[k] = by*e*at[k], by*e*normal[k]
+			}
+			turn := vec3.Cross(normal, lean)
+			copy(w.grown[6*n:], move[:])
+			copy(w.grown[6*n+3:], turn[:])
+		}
+	}
+}
+
+// AddGrowth adds to the movements u of all nodes, those that follow rigid bodies moving as
+// these do, what the bodies' own stretch adds.
+func (w *Swollen) AddGrowth(u []float64) {
+	for i, g := range w.grown {
+		u[i] += g
+	}
+}
+
+// forced is what is left to be forced of a triangle's free movements when bodies that hold its
+// corners stretch as well.
+func (w *Swollen) forced(i int) [18]float64 {
+	v := w.shells[i].Moves
+	if w.grown != nil {
+		for k, n := range w.sys.Model.Shells[i].Nodes {
+			for d := range 6 {
+				v[6*k+d] -= w.grown[6*int(n)+d]
+			}
+		}
+	}
+	return v
+}
+
+// forcedBeam is forced for the ends of a beam.
+func (w *Swollen) forcedBeam(i int) [12]float64 {
+	v := w.beams[i]
+	if w.grown != nil {
+		b := w.sys.beams[i]
+		for k, g := range b.ends(movesOf(b, w.grown, nil)) {
+			v[k] -= g
+		}
+	}
+	return v
+}
+
+// beyondLed is beyond, with what a body's own stretch adds to corners that follow it.
+func (w *Swollen) beyondLed(at SurfacePoint) [3]float64 {
+	if w.grown == nil {
+		return w.beyond(at)
+	}
+	return vec3.Add(w.beyond(at), w.sys.MoveAt(w.grown, at))
 }
 
 // beyond is how much more a place of the model moves than its shell's corners tell,
@@ -121,7 +190,7 @@ func (w *Swollen) Beyond(at SurfacePoint, x [3]float64) [3]float64 {
 func (w *Swollen) BeyondAlong(points []SurfacePoint, dir [3]float64) float64 {
 	sum := 0.0
 	for _, p := range points {
-		sum += vec3.Dot(dir, w.beyond(p))
+		sum += vec3.Dot(dir, w.beyondLed(p))
 	}
 	return sum / float64(len(points))
 }
@@ -137,6 +206,45 @@ func (w *Swollen) strain(i int, u []float64) (Strain, bool) {
 		return Strain{Other: w.sys.Beams[i-n].Energy(&v)}, true
 	}
 	return Strain{}, false
+}
+
+// shellPull is Kₑ v of a triangle.
+func (w *Swollen) shellPull(i int, v *[18]float64) (f [18]float64) {
+	var k [324]float64
+	w.sys.Shells[i].StiffnessTo(&k)
+	for a := range f {
+		for b, c := range v {
+			f[a] += k[18*a+b] * c
+		}
+	}
+	return f
+}
+
+// beamPull is Kₑ v of a beam's ends.
+func (w *Swollen) beamPull(i int, v *[12]float64) (f [12]float64) {
+	var k [144]float64
+	w.sys.Beams[i].StiffnessTo(&k)
+	for a := range f {
+		for b, c := range v {
+			f[a] += k[12*a+b] * c
+		}
+	}
+	return f
+}
+
+// pullOwn are the forces by which element i of System.Elements pulls at its own nodes under the
+// movements u of all nodes.
+func (w *Swollen) pullOwn(i int, u []float64) ([]float64, bool) {
+	if n := len(w.shells); i < n {
+		v := w.shellMoves(i, u)
+		f := w.shellPull(i, &v)
+		return f[:], true
+	} else if i < n+len(w.beams) {
+		v := w.beamMoves(i-n, u)
+		f := w.beamPull(i-n, &v)
+		return w.sys.beams[i-n].onNodes(&f), true
+	}
+	return nil, false
 }
 
 // shellMoves are the corners' movements beyond the free ones.
@@ -161,34 +269,32 @@ func (w *Swollen) beamMoves(i int, u []float64) [12]float64 {
 // CheckSwollen compares the energy of a swollen result, that of bodies on it left out,
 // with the work that it must equal: by its own balance the forces p of each element have
 //
-//	Σ (u − v)·p = F·u − Σ v·p,
+//	Σ (u − v)·p = F·u − Σ (v − g)·p,
 //
-// F being the loads without those that stand for the free strains. The difference is
+// F being the loads without those that stand for the free strains and u here without g. The difference is
 // told relative to the energy that the wood would hold if it could not move at all, and that of the loads.
 func (r *Result) CheckSwollen() {
 	w, work, scale := r.Swollen, 0.0, r.Swollen.scale
 	for i, f := range r.Load {
-		work += (f - w.Load[i]) * r.U[i] / 2
+		u := r.U[i]
+		if w.grown != nil {
+			u -= w.grown[i]
+		}
+		work += (f - w.Load[i]) * u / 2
 	}
 	scale += work
 	for i := range w.shells {
-		v, free := w.shellMoves(i, r.U), &w.shells[i].Moves
-		var k [324]float64
-		w.sys.Shells[i].StiffnessTo(&k)
-		for a, c := range free {
-			for b := range v {
-				work -= c * k[18*a+b] * v[b] / 2
-			}
+		v := w.shellMoves(i, r.U)
+		f := w.shellPull(i, &v)
+		for a, c := range w.forced(i) {
+			work -= c * f[a] / 2
 		}
 	}
 	for i := range w.beams {
-		v, free := w.beamMoves(i, r.U), &w.beams[i]
-		var k [144]float64
-		w.sys.Beams[i].StiffnessTo(&k)
-		for a, c := range free {
-			for b := range v {
-				work -= c * k[12*a+b] * v[b] / 2
-			}
+		v := w.beamMoves(i, r.U)
+		f := w.beamPull(i, &v)
+		for a, c := range w.forcedBeam(i) {
+			work -= c * f[a] / 2
 		}
 	}
 	for i, d := range w.springs { // its force acts on the place, which moves by d more

@@ -58,7 +58,7 @@ func (ch change) ready(ctx context.Context, from *design.Solution, c *cases.Case
 	}
 	top := *adapted
 	if ch.swells() {
-		top.Cond = top.Cond.Swollen(top.Factored.Swell(fem.Swell{Outer: ch.outer, Inner: ch.inner, Beams: ch.inner}))
+		top.Cond = top.Cond.Swollen(top.Factored.Swell(fem.Swell{Outer: ch.outer, Inner: ch.inner, Beams: ch.inner, Bodies: (ch.outer + ch.inner) / 2}))
 	}
 	if top.Stand != nil {
 		if top.Stand, err = top.Cond.Problem(&top.Built.Bridge.Body); err != nil {

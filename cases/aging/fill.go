@@ -31,6 +31,9 @@ func (r *SeasonReport) fill(made, now *design.Solution, ch change) {
 	for i := range r.Gauges {
 		g := &r.Gauges[i]
 		g.Displacement = m.at(mesh.Point{g.X, g.Y})
+		if now.Top.Built.Case.Gauges[i].On == "back" {
+			g.Displacement = m.atBack(mesh.Point{g.X, g.Y})
+		}
 		g.Sink = -g.Displacement[2]
 	}
 	top := mesh.Point{whole.Top.Apex.X, whole.Top.Apex.Y}

@@ -18,6 +18,13 @@ func (m *movement) at(q mesh.Point) [3]float64 {
 	return m.of(at, [3]float64{q[0], q[1], m.now.Top.Built.Plate.Outer.At(q).Z})
 }
 
+// atBack is the movement of the back's outer surface at a place in plan, mm.
+func (m *movement) atBack(q mesh.Point) [3]float64 {
+	b := m.now.Top.Built
+	at, _ := b.Back.OnOuter(q)
+	return m.of(at, [3]float64{q[0], q[1], -float64(b.Case.Rim.SideHeight) - b.Back.Plate.Outer.At(q).Z})
+}
+
 // of is the movement of a place on a shell that lies at x, mm.
 func (m *movement) of(at fem.SurfacePoint, x [3]float64) [3]float64 {
 	return vec3.Sub(m.now.Result.FaceMove(at, x), m.made.Result.FaceMove(at, x))

@@ -177,6 +177,15 @@ func heldWords(c *cases.Case) string {
 	return "the rim's support"
 }
 
+// blockWords say what the blocks are of.
+func blockWords(c *cases.Case) string {
+	wood := c.Body.BlockWood
+	if wood == "" {
+		wood = c.Plate.Wood
+	}
+	return wood + ", grain " + c.Body.BlockGrain
+}
+
 // cautions stand wherever numbers of seasons do.
 func cautions(c *cases.Case) []string {
 	out := []string{
@@ -189,7 +198,7 @@ func cautions(c *cases.Case) []string {
 		out = append(out, "strings keep their length: the neck's own movement, and steel that grows with warmth, are not in their tension")
 	}
 	if c.Rim.Support == "body" {
-		out = append(out, "the blocks are taken as rigid and keep their size: what stands beside them is held more than in truth")
+		out = append(out, "the blocks are rigid ("+blockWords(c)+"); they swell as block, plates and side glued together would in the mean, by their stiffness: the pull right beside them is rough")
 	}
 	if c.Rim.Support == "elastic" {
 		out = append(out, "the sides' lower edge is held still: the back's own swelling is not in these numbers")

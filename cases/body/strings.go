@@ -87,7 +87,7 @@ type Thrust struct {
 func thrust(s *design.Solution) Thrust {
 	b := s.Top.Built
 	t := Thrust{Y: (b.Geometry.Blocks[0].Edge[1] + b.Geometry.Blocks[1].Edge[1]) / 2}
-	for _, e := range s.Result.Plate.Elements {
+	for i, e := range s.Result.Plate.Elements {
 		nodes := fem.OwnNodes(e)
 		beyond, x := 0, 0.0
 		for _, n := range nodes {
@@ -109,7 +109,7 @@ func thrust(s *design.Solution) Thrust {
 		case e.Part() == design.PartRim:
 			to = &t.TrebleSide
 		}
-		for c, f := range fem.PullOwn(e, s.Result.U) {
+		for c, f := range s.Result.PullOwn(i) {
 			if c%6 == 1 && b.Model.Nodes[nodes[c/6]].P[1] > t.Y {
 				*to -= f
 			}

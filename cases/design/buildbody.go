@@ -29,7 +29,11 @@ func (b *Built) body() error {
 		b.lining(strip{b.Case.BackLining(), 1}, n, edge[(k+1)%len(edge)], card)
 	}
 	for i := range b.Geometry.Blocks {
-		b.addBlock(&b.Geometry.Blocks[i], walls)
+		swell, err := b.blockSwell(&b.Geometry.Blocks[i])
+		if err != nil {
+			return err
+		}
+		b.addBlock(&b.Geometry.Blocks[i], walls, swell)
 	}
 	b.stand()
 	return nil
@@ -138,8 +142,9 @@ func meanStep(m *mesh.Mesh) float64 {
 }
 
 // addBlock makes a rigid body of all that is glued to a block: the wall before it,
-// both rims there, and the plates over its faces. What it holds stores no energy.
-func (b *Built) addBlock(block *shape.Block, walls [][]int32) {
+// both rims there, and the plates over its faces. What it holds stores no energy; from
+// season to season it swells by so much along x, y and z for each percentage point.
+func (b *Built) addBlock(block *shape.Block, walls [][]int32, swell [3]float64) {
 	var nodes []int32
 	add := func(n int32, p mesh.Point, edge bool) {
 		if edge && block.HoldsEdge(p) || !edge && block.Holds(p) {
@@ -160,6 +165,7 @@ func (b *Built) addBlock(block *shape.Block, walls [][]int32) {
 	}
 	low := -float64(b.Case.Rim.SideHeight) - b.Back.Plate.Mid(block.Edge).P[2]
 	b.Model.AddBody([3]float64{block.Edge[0], block.Edge[1], low}, nodes)
+	b.Model.Bodies[len(b.Model.Bodies)-1].Swell = swell
 }
 
 // onEdge marks the nodes of a mesh's outline.

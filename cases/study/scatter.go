@@ -54,8 +54,8 @@ func planks(c *cases.Case) []plank {
 	keys := slices.Sorted(maps.Keys(c.Cards))
 	slices.SortStableFunc(keys, func(a, b string) int { return woodOrder(a) - woodOrder(b) })
 	for _, key := range keys {
-		if c.Bridge != nil && key == "bridge.saddle_beam.wood" && c.Bridge.Build != "posts" {
-			continue
+		if c.Bridge != nil && key == "bridge.saddle_beam.wood" && c.Bridge.Build != "posts" || key == "body.block_wood" {
+			continue // there is none, or it is rigid
 		}
 		p := plank{role: roleOf(key), card: c.Cards[key], keys: []string{key}}
 		if i := slices.IndexFunc(out, p.same); i >= 0 {

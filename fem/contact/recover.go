@@ -33,6 +33,9 @@ func (s *Problem) Recover(st *State, lc LoadCase) *Result {
 		r.U[i] += f
 	}
 	s.plate.plate.Solve(r.U)
+	if r.Swollen != nil {
+		r.Swollen.AddGrowth(r.U)
+	}
 	r.complete()
 	return r
 }

@@ -78,6 +78,7 @@ func (c *Condensed) RecoverPlate() *Result {
 		for i, u := range c.swellU {
 			r.U[i] += u
 		}
+		c.swollen.AddGrowth(r.U)
 	}
 	return r.Complete()
 }

@@ -53,14 +53,14 @@ func (f *Flow) parts(r *fem.Result, hold []float64) {
 			hold[n] = f.Load[n]
 		}
 	}
-	for _, e := range r.Plate.Elements {
+	for i, e := range r.Plate.Elements {
 		own := fem.OwnNodes(e)
 		plate, brace := e.Part() == 0, e.Part() == f.braces
 		wanted := func(n int32) bool { return f.plan.local[n] >= 0 && (!plate || led[n]) }
 		if !slices.ContainsFunc(own, wanted) {
 			continue
 		}
-		take := fem.PullOwn(e, r.U)
+		take := r.PullOwn(i)
 		for c, n := range own {
 			v := take[6*c+2]
 			if brace {

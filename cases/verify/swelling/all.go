@@ -15,6 +15,7 @@ func All() map[string]problem.Problem {
 		"wood and water":         once(woodAndWater),
 		"wood and time":          once(woodAndTime),
 		"swelling free":          once(freePlate),
+		"swelling body":          once(wholeBody),
 		"swelling gradient":      once(flatPlate),
 		"swelling strip":         once(twoLayers),
 		"swelling cylinder":      once(cylinder),

@@ -4,6 +4,8 @@ import (
 	"context"
 	"math"
 
+	"archload/cases/aging"
+	"archload/cases/design"
 	"archload/cases/shape"
 	"archload/cases/verify/problem"
 	"archload/fem/vec3"
@@ -38,6 +40,51 @@ func freePlate(ctx context.Context) (problem.Readings, error) {
 		miss, most = max(miss, vec3.Norm(vec3.Sub(g.Displacement, want))), max(most, vec3.Norm(want))
 	}
 	return problem.Readings{"miss": miss / most, "energy": free.Energy.Total / held.Energy.Total}, nil
+}
+
+// wholeBody is a body of one wood that swells alike in every direction, its rigid blocks too, and stands on its neck
+// block: the largest distance of a gauge's movement from e (x - x0), x0 being the place where it stands, but for the little by which
+// it tips as the tail block keeps its level, relative to the largest movement, and its energy over that of the same body with blocks that keep their size.
+func wholeBody(ctx context.Context) (problem.Readings, error) {
+	free, err := seasonOf(ctx, "body")
+	if err != nil {
+		return nil, err
+	}
+	c, err := load("body")
+	if err != nil {
+		return nil, err
+	}
+	g, err := shape.NewGeometry(c)
+	if err != nil {
+		return nil, err
+	}
+	e := *c.Season.Moisture * c.Cards["plate.wood"].Water.Swell[0]
+	down := -float64(c.Rim.SideHeight)
+	foot := func(k shape.Block) [3]float64 {
+		return [3]float64{k.Edge[0], k.Edge[1], down - g.Back.Plate.Mid(k.Edge).P[2]}
+	}
+	neck := foot(g.Blocks[0])
+	apart := vec3.Sub(foot(g.Blocks[1]), neck)
+	tip := [3]float64{-e * apart[2] / apart[1]} // the tail block stays on the level where it stands
+	miss, most := 0.0, 0.0
+	for i, r := range free.Gauges {
+		at := mesh.Point{r.X, r.Y}
+		z := g.Plate.Outer.At(at).Z
+		if c.Gauges[i].On == "back" {
+			z = down - g.Back.Plate.Outer.At(at).Z
+		}
+		away := vec3.Sub([3]float64{r.X, r.Y, z}, neck)
+		want := vec3.Add(vec3.Scale(away, e), vec3.Cross(tip, away))
+		miss, most = max(miss, vec3.Norm(vec3.Sub(r.Displacement, want))), max(most, vec3.Norm(want))
+	}
+	block := c.Cards["body.block_wood"]
+	block.Water.Swell = [3]float64{}
+	c.Cards["body.block_wood"] = block
+	still, err := aging.Seasons(ctx, c, design.Options{NoError: true})
+	if err != nil {
+		return nil, err
+	}
+	return problem.Readings{"miss": miss / most, "energy": free.Energy.Total / still.Seasons[0].Energy.Total}, nil
 }
 
 // flatPlate is a free flat plate with moisture linear from face to face: its curvatures over 2 e/h, and the
