@@ -90,21 +90,22 @@ func (s *Problem) Onward(from Standing, fit LoadCase) (*State, error) {
 	return w.settle(start)
 }
 
-// onwardRough is Onward with friction: the change is one increment.
+// onwardRough is Onward with friction, in steps (friction.Problem.Onward).
 func (p *lcp) onwardRough(from Standing, fit LoadCase, free []float64) (*State, error) {
 	for j, v := range free {
 		p.b[j] += v
 	}
 	rest := from.State.SlackRest
 	q := p.rough(fit, rest)
-	m, err := q.Onward(from.State.moment)
+	path, err := q.Onward(from.State.moment)
 	if err != nil {
 		return nil, err
 	}
-	st := p.roughState(q, &friction.Path{Moments: []friction.Moment{*m}}, rest)
-	before := *from.State.moment
-	before.Load = 0
-	st.Events, st.onward = roughEvents(&before, m, false), true
+	st := p.roughState(q, &friction.Path{Moments: []friction.Moment{*path.Last()}}, rest)
+	st.Events, st.onward = nil, true
+	for k := range path.Moments[1:] {
+		st.Events = append(st.Events, roughEvents(&path.Moments[k], &path.Moments[k+1], false)...)
+	}
 	return st, nil
 }
 
