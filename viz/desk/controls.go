@@ -139,8 +139,11 @@ func viewWords() (words, keys []string) {
 	return []string{"At an angle", "Outside", "Tail", "Treble side", "Inside"}, []string{"A", "O", "T", "B", "U"}
 }
 
-// see shows another field.
-func (d *Desk) see(f scene.Field) { d.want.Field = f }
+// see shows another field; a tone is seen in motion.
+func (d *Desk) see(f scene.Field) {
+	d.moving = f == scene.Tone || d.moving && d.want.Field != scene.Tone
+	d.want.Field = f
+}
 
 // look moves the camera to a named view.
 func (d *Desk) look(view string) {
@@ -155,7 +158,7 @@ func (d *Desk) drawRuler() {
 	d.panel.Sheet(d.lay.ruler)
 	in := d.lay.ruler.Inset(12, 4)
 	play := "Play"
-	if d.play.on {
+	if d.play.on || d.swings() {
 		play = "Stop"
 	}
 	button := panel.Rect{X: in.X, Y: in.Y + 12, W: 84, H: panel.ButtonHeight}
@@ -164,11 +167,19 @@ func (d *Desk) drawRuler() {
 	}
 	load := d.want.Load
 	s := panel.Slider{Control: panel.Control{ID: "load", At: panel.Rect{X: button.Right() + 16, Y: in.Y, W: in.Right() - button.Right() - 16, H: in.H},
-		Label: d.loadName() + d.eventWords(), Tip: "how far the load is brought up to full"},
+		Label: d.loadName() + d.eventWords(), Tip: "how far the load is brought up to full", Off: d.offLoad()},
 		Min: 0, Max: 1, Step: 0.01, Default: 1, Format: scale.Percent, Marks: d.eventMarks()}
 	if d.panel.Slider(s, &load) {
 		d.want.Load, d.play.on = load, false
 	}
+}
+
+// offLoad is why the load cannot be changed; "": it can.
+func (d *Desk) offLoad() string {
+	if d.want.Field == scene.Tone {
+		return "a tone is that of the strings at pitch, or without them"
+	}
+	return ""
 }
 
 // loadName is what the ruler's load is called.
@@ -221,6 +232,10 @@ const playTime = 7.0
 
 // togglePlay starts or stops the run.
 func (d *Desk) togglePlay() {
+	if d.want.Field == scene.Tone {
+		d.moving = !d.moving
+		return
+	}
 	if d.play.on {
 		d.play.on = false
 		return

@@ -13,6 +13,7 @@ import (
 	"archload/cases/lesson"
 	"archload/cases/tree"
 	"archload/materials"
+	"archload/viz/desk/tones"
 	"archload/viz/panel"
 	"archload/viz/scene"
 	"archload/viz/stage"
@@ -59,6 +60,7 @@ type Desk struct {
 	noted    noted  // since when it stands
 	grow     growth
 	past     past
+	swing    tones.Swing
 	cutFrame stripFrame // of the section, as drawn last
 	edit     int        // the design that the tools change
 	chosen   float64    // how large movements are drawn if nothing else is asked
@@ -245,9 +247,9 @@ func (d *Desk) ask() {
 	d.work.Ask(w)
 }
 
-// beads says whether there are lines for beads to move along.
+// beads says whether there are lines for beads to move along, or a tone swings.
 func (d *Desk) beads() bool {
-	return d.shown != nil && (d.shown.Want.Flow || d.shown.Want.Field == scene.LoadFlow)
+	return d.shown != nil && (d.shown.Want.Flow || d.shown.Want.Field == scene.LoadFlow || d.swings())
 }
 
 // design is the answered design that the tools change; nil before the first

@@ -7,6 +7,7 @@ import (
 
 	"archload/viz/panel"
 	"archload/viz/scale"
+	"archload/viz/scene"
 )
 
 // legendTall is how high the colours of the legend stand at most, points.
@@ -87,6 +88,9 @@ const barRoom = 96.0
 // middle of the scene.
 func (d *Desk) drawMeasure(l *panel.List, view panel.Rect) {
 	s := d.shown.Scenes[0]
+	if d.shown.Want.Field == scene.Tone {
+		return // how far a tone swings is not known
+	}
 	_, y0, ok := d.project(view, s.Centre)
 	up := s.Centre
 	up[2] += d.enlarged()

@@ -304,6 +304,8 @@ func (d *Desk) signWords(s *scale.Scale) string {
 	switch {
 	case len(d.shown.Scenes) < len(d.shown.Designs):
 		return "; brown: more in B, blue: less"
+	case d.shown.Want.Field == scene.Tone:
+		return "; brown and blue go against each other"
 	case s.Kind == scale.Sinking && s.Lo == 0:
 		return ""
 	case s.Kind == scale.Sinking:

@@ -30,6 +30,9 @@ func (d *Desk) enlarged() float64 {
 // scenes are the scenes of this frame: those that are shown, or on the way from
 // one enlargement to another.
 func (d *Desk) scenes() []*scene.Scene {
+	if d.swings() {
+		return d.swing.At(d.shown, d.now).Scenes
+	}
 	e := d.enlarged()
 	if e == d.shown.Enlarge {
 		d.grow.drawn = nil
@@ -39,6 +42,9 @@ func (d *Desk) scenes() []*scene.Scene {
 	d.grow.drawn = d.shown.Drawn(e)
 	return d.grow.drawn.Scenes
 }
+
+// swings tells whether a tone is seen in motion.
+func (d *Desk) swings() bool { return d.moving && d.shown != nil && d.shown.Want.Field == scene.Tone }
 
 // rescaled notes that scales have changed since what was shown before, and
 // begins to show it.
@@ -53,7 +59,7 @@ func (d *Desk) rescaled(was *stage.Shown) {
 		words = append(words, fmt.Sprintf("movement is now drawn %g times as large, before %g", s.Enlarge, was.Enlarge))
 	}
 	if a, b := was.Scenes[0].Scale, s.Scenes[0].Scale; a != nil && b != nil && was.Want.Field == s.Want.Field && was.Want.Arrange == s.Want.Arrange &&
-		was.Want.Inside == s.Want.Inside && (a.Hi != b.Hi || a.Lo != b.Lo) {
+		was.Want.Inside == s.Want.Inside && was.Want.Field != scene.Tone && (a.Hi != b.Hi || a.Lo != b.Lo) {
 		words = append(words, fmt.Sprintf("the colours now reach to %s %s, before %s", scale.Reading(b.Hi), s.Scenes[0].Unit, scale.Reading(a.Hi)))
 	}
 	if len(words) > 0 {

@@ -8,8 +8,10 @@ import (
 	"archload/cases"
 	"archload/cases/tree"
 	"archload/viz/desk/numbers"
+	"archload/viz/desk/tones"
 	"archload/viz/panel"
 	"archload/viz/scale"
+	"archload/viz/scene"
 	"archload/viz/stage"
 	"archload/viz/tool"
 )
@@ -63,6 +65,9 @@ func (d *Desk) numbers() numbers.Side {
 // drawNumbers draws what is read, part by part.
 func (d *Desk) drawNumbers(c *panel.Column) {
 	n := d.numbers()
+	if d.shown.Want.Field == scene.Tone && d.fold(c, "Tones", "the lowest tones of the top, as archload tones finds them; press one to see it swing") {
+		d.want.Display = tones.List(&d.panel, c, d.shown, d.want.Display)
+	}
 	if d.fold(c, "Now", fmt.Sprintf("the numbers at %s of string load, as the picture shows them", scale.Percent(d.shown.Want.Load))) {
 		n.Now(c)
 	}

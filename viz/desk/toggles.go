@@ -24,7 +24,7 @@ func toggles() []toggle {
 			func(d *Desk) *bool { return &d.looks.Contours }, nil},
 		{"flow", "Paths", "W", "the ways of the load from the feet to the rim; each carries the same force", "paths of the load",
 			func(d *Desk) *bool { return &d.want.Flow }, nil},
-		{"moving", "Moving", "M", "beads run along the paths", "moving beads on the paths",
+		{"moving", "Moving", "M", "beads run along the paths; a tone swings", "moving beads on the paths, a swinging tone",
 			func(d *Desk) *bool { return &d.moving }, (*Desk).offMoving},
 		{"strings", "Strings", "G", "draws the strings", "strings",
 			func(d *Desk) *bool { return &d.want.Strings }, nil},
@@ -59,7 +59,7 @@ func (d *Desk) drawToggles(row panel.Rect) {
 }
 
 func (d *Desk) offMoving() string {
-	if d.want.Flow || d.want.Field == scene.LoadFlow {
+	if d.want.Flow || d.want.Field == scene.LoadFlow || d.want.Field == scene.Tone {
 		return ""
 	}
 	return "there are no paths to move along; turn them on first"

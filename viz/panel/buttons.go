@@ -19,6 +19,30 @@ func (p *Panel) Button(c Control) bool {
 	return p.activated(c, f)
 }
 
+// Pick draws one of several rows of a list, its label over a softer line, and tells
+// whether it was pressed; the chosen one has a mark.
+func (p *Panel) Pick(c Control, under string, chosen bool) bool {
+	f := p.touch(c)
+	value := ""
+	if chosen {
+		value = "chosen"
+	}
+	p.place(c, ButtonPlace, value)
+	l := p.list
+	p.wash(c.At, f)
+	face := Body
+	if chosen {
+		face = BodyBold
+		l.Upright(c.At.X, c.At.Y+2, c.At.Bottom()-3, 3, Rust())
+	}
+	in := Rect{c.At.X + 9, c.At.Y + 1, c.At.W - 9, 19}
+	l.TextIn(in, face, Left, c.ink(), c.words())
+	l.TextIn(Rect{in.X, in.Bottom(), in.W, 15}, Small, Left, SoftInk(), under)
+	l.Level(c.At.X, c.At.Right(), c.At.Bottom()-1, 1, faded(Hair(), 0.6))
+	p.ring(c.At, f)
+	return p.activated(c, f)
+}
+
 // Toggle draws a square to tick, and tells whether on was changed.
 func (p *Panel) Toggle(c Control, on *bool) bool {
 	const side = 13

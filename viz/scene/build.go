@@ -21,6 +21,7 @@ type Show struct {
 	Flow       *answer.FlowReport // lines of force to draw; nil: none
 	Pins       []Pin              // places to read
 	Cut        [2]mesh.Point      // ends of a section's line in plan, mm; equal: none
+	Statement  string             // what is said to be shown; "": field, load and enlargement
 	Wordless   bool               // no neck, tail, bass and treble at the rim
 }
 

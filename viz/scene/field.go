@@ -23,6 +23,7 @@ const (
 	LoadFlow                  // vertical force through plate and braces
 	FootPressure              // under the bridge
 	RemainingGap              // under the bridge
+	Tone                      // how far the plate swings square to itself
 )
 
 // Face is a surface of the plate.
@@ -57,14 +58,16 @@ func fields() []about {
 			words: "Pull (brown) and push (blue) along the grain at the face shown."},
 		StressAcross: {word: "stress across", name: "stress across the grain", short: "Stress across", unit: "MPa", kind: scale.Signed, faces: true,
 			words: "Pull (brown) and push (blue) across the grain at the face shown, where spruce is weakest."},
-		StrengthUsed: {word: "strength used", name: "strength used", short: "Strength used", unit: "%",
+		StrengthUsed: {word: "strength used", name: "strength used", short: "Strength", unit: "%",
 			words: "Share of the wood's strength that is used at the worse face: 100 is where it may crack at once."},
 		LoadFlow: {word: "load flow", name: "load flow", short: "Load flow", unit: "N/mm",
 			words: "Force that goes through each millimetre of plate and braces on its way from the bridge to the rim."},
-		FootPressure: {word: "foot pressure", name: "foot pressure", short: "Foot pressure", unit: "MPa", onFoot: true,
+		FootPressure: {word: "foot pressure", name: "foot pressure", short: "Pressure", unit: "MPa", onFoot: true,
 			words: "How hard each place of the bridge's foot presses on the top; bare where it does not touch."},
 		RemainingGap: {word: "gap", name: "remaining gap", short: "Gap", unit: "mm", onFoot: true,
 			words: "Air that is left between the foot and the top; bare where they touch."},
+		Tone: {word: "tone", name: "swing of a tone", short: "Tones", kind: scale.Signed,
+			words: "How the top swings in one of its tones: parts of one colour go together, the bold lines between them stay still, where sand would gather."},
 	}
 }
 

@@ -89,6 +89,9 @@ func (b *build) ownRange(v []float64) [2]float64 {
 // statement says what is shown in one line.
 func (b *build) statement() string {
 	f := b.in.Field
+	if b.in.Statement != "" {
+		return b.in.Statement
+	}
 	words := f.Name()
 	if f == Wood {
 		words = "the parts"

@@ -40,6 +40,7 @@ func (a *Answerer) Answer(ctx context.Context, w Want, last *Shown) (*Shown, err
 		s.Designs = append(s.Designs, one)
 	}
 	s.measure(last)
+	s.Like = s.matched()
 	s.draw()
 	s.tabulate()
 	return s, nil
@@ -54,7 +55,7 @@ func (a *Answerer) design(ctx context.Context, d Design, w Want, last *Answered)
 	one := &Answered{Live: hand}
 	if last != nil && last.Live == hand {
 		*one = Answered{Live: hand, Skeleton: last.Skeleton, Full: last.Full, Events: last.Events, Report: last.Report,
-			Sure: last.Sure, Spread: last.Spread}
+			Sure: last.Sure, Spread: last.Spread, Sound: last.Sound}
 	}
 	if one.Full == nil {
 		if one.Full, err = hand.At(1); err != nil {
@@ -69,6 +70,11 @@ func (a *Answerer) design(ctx context.Context, d Design, w Want, last *Answered)
 	}
 	if err := one.at(w); err != nil {
 		return nil, err
+	}
+	if w.Field == scene.Tone && !w.Held {
+		if err := a.sound(ctx, one, w); err != nil {
+			return nil, err
+		}
 	}
 	if base := a.opened[d.Name]; base != nil && base != hand {
 		one.Before, err = before(base, w)
@@ -225,6 +231,10 @@ func (s *Shown) Drawn(enlarge float64) *Shown {
 func (s *Shown) draw() {
 	w := s.Want
 	s.Scenes = nil
+	if w.Field == scene.Tone {
+		s.Scenes = s.Swung(1)
+		return
+	}
 	if len(s.Designs) == 2 && w.Arrange == Difference && s.values[0] != nil && !w.Field.OnFoot() {
 		s.Scenes = []*scene.Scene{s.difference(s.values)}
 		return

@@ -8,6 +8,7 @@ import (
 	"archload/cases/design"
 	"archload/cases/live"
 	"archload/cases/study"
+	"archload/cases/tone"
 	"archload/mesh"
 	"archload/mesh/plane"
 	"archload/viz/scene"
@@ -31,6 +32,7 @@ type Shown struct {
 	Scenes  []*scene.Scene // of each design, or one for a difference
 	Scales
 	Table *study.Comparison
+	Like  []tone.Likeness // tones of the second design beside those of the first; nil if none are wanted
 
 	reach  [2]float64  // of the field's values
 	values [][]float64 // of the field in each design
@@ -45,22 +47,24 @@ type Before struct {
 
 // Answered is one design under its want.
 type Answered struct {
-	Live     *live.Live
-	Skeleton *scene.Skeleton
-	Full     *design.Solution     // at full string load
-	Now      *design.Solution     // at the want's load
-	Bridge   *answer.BridgeReport // now; nil without a bridge
-	Before   *Before              // the design as its file says; nil if nothing is changed
-	Gauges   []answer.GaugeReport // of the case, now
-	Pins     []answer.GaugeReport // now; a pin off the wood has NaN
-	Cut      *design.LineCut      // now; nil without a section
-	FullCut  *design.LineCut      // at full load
-	Flow     *answer.FlowReport   // now; nil if no lines of force are wanted
-	Pathless string               // why there are no paths of the load, if they are wanted
-	Events   []live.Event
-	Report   *answer.Report   // at full load; nil until it is worked out
-	Sure     *design.Solution // of the case solved afresh, at full load; nil until it is worked out
-	Spread   *study.Spread    // how that answers to its wood and its edge; nil until it is worked out
+	Live      *live.Live
+	Skeleton  *scene.Skeleton
+	Full      *design.Solution     // at full string load
+	Now       *design.Solution     // at the want's load
+	Bridge    *answer.BridgeReport // now; nil without a bridge
+	Before    *Before              // the design as its file says; nil if nothing is changed
+	Gauges    []answer.GaugeReport // of the case, now
+	Pins      []answer.GaugeReport // now; a pin off the wood has NaN
+	Cut       *design.LineCut      // now; nil without a section
+	FullCut   *design.LineCut      // at full load
+	Flow      *answer.FlowReport   // now; nil if no lines of force are wanted
+	Pathless  string               // why there are no paths of the load, if they are wanted
+	Events    []live.Event
+	Report    *answer.Report   // at full load; nil until it is worked out
+	Sure      *design.Solution // of the case solved afresh, at full load; nil until it is worked out
+	Sound     *Sound           // its tones; nil if they are not wanted, or not yet found
+	Soundless string           // why there are none, if they are wanted
+	Spread    *study.Spread    // how that answers to its wood and its edge; nil until it is worked out
 }
 
 // cutLine is the line of a cut over a design, bass to treble or tail to neck;

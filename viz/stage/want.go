@@ -27,6 +27,8 @@ type Display struct {
 	Arrange Arrange // of two designs
 	Flow    bool    // lines of force over the field
 	Strings bool
+	Tone    int    // number of the tone of the first design that is drawn, from 1; 0: the first
+	State   string // in which tones are found; "": strung, if the design has strings
 }
 
 // Design is a case with the keys set on top of it.
