@@ -25,6 +25,7 @@ type options struct {
 	field, face, view, section string
 	load, enlarge              float64
 	difference, flow, noLines  bool
+	forces                     bool
 	set                        []string
 	lesson                     string
 	step                       int
@@ -44,6 +45,7 @@ func (o *options) flags(c *cobra.Command) {
 	f.Float64Var(&o.enlarge, "enlarge", 0, "draw movements so many times as large (0: chosen)")
 	f.StringVar(&o.section, "section", "", "section strip: none, cross, long")
 	f.BoolVar(&o.flow, "paths", false, "draw the paths of the load")
+	f.BoolVar(&o.forces, "forces", false, "draw the forces as arrows to scale")
 	f.BoolVar(&o.noLines, "no-lines", false, "no lines at the steps of the legend")
 	f.BoolVar(&o.difference, "difference", false, "of two designs: what the second has more than the first")
 	f.StringArrayVar(&o.set, "set", nil, `set a key of the first case, as in "bridge.relief.depth = 0.2"; may be repeated`)
@@ -108,7 +110,7 @@ func (o *options) looks(remembered desk.Looks) (desk.Looks, error) {
 		return l, shell.Usagef("--enlarge: want 0 or more, found %g", o.enlarge)
 	}
 	l.Load, l.Enlarge = o.load/100, o.enlarge
-	l.Flow = l.Flow || o.flow
+	l.Flow, l.Forces = l.Flow || o.flow, l.Forces || o.forces
 	l.Contours = l.Contours && !o.noLines
 	if o.difference {
 		l.Arrange = stage.Difference

@@ -59,7 +59,7 @@ func (d *Desk) drawBar() {
 	if d.oneRow(d.lay.bar.W) {
 		row := c.Row(panel.ChoiceHeight)
 		views.At = row
-		views.At.W = math.Round(0.5 * row.W)
+		views.At.W = math.Round(row.W - d.togglesWidth() - 10)
 		if d.panel.Choice(views, &view) && view >= 0 {
 			d.look(scene.Views()[view].Name)
 		}
@@ -72,12 +72,13 @@ func (d *Desk) drawBar() {
 	d.drawToggles(c.Row(panel.ToggleHeight))
 }
 
-const (
-	barPadding = 4.0
-	oneRowFrom = 900.0 // points: from here on views and toggles share a row
-)
+const barPadding = 4.0
 
-func (d *Desk) oneRow(width float64) bool { return width >= oneRowFrom }
+// oneRow tells whether views and toggles share a row.
+func (d *Desk) oneRow(width float64) bool {
+	words, keys := viewWords()
+	return d.rowsFor(words, keys, width-2*barPadding-d.togglesWidth()-10) == 1
+}
 
 // barHeight is how high the bar must be, points.
 func (d *Desk) barHeight(width float64) float64 {
@@ -136,7 +137,7 @@ func (d *Desk) rows(c *panel.Column, choice panel.Choice, chosen *int) bool {
 
 // viewWords are the short words of the views, and their keys.
 func viewWords() (words, keys []string) {
-	return []string{"At an angle", "Outside", "Tail", "Treble side", "Inside"}, []string{"A", "O", "T", "B", "U"}
+	return []string{"Angle", "Outside", "Tail", "Side", "Inside"}, []string{"A", "O", "T", "B", "U"}
 }
 
 // see shows another field; a tone is seen in motion.

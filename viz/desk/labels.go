@@ -49,7 +49,7 @@ func (d *Desk) tag(l *panel.List, r panel.Rect, i int, s *scene.Scene, w scene.L
 		return t, false
 	}
 	t = tag{from: panel.Point{X: x, Y: y}, of: w, face: panel.Small}
-	if w.Kind == scene.SectorForce || w.Kind == scene.Part {
+	if w.Kind == scene.SectorForce || w.Kind == scene.Part || w.Kind == scene.Force {
 		t.face = panel.SmallBold
 	}
 	off := d.off(r, w)
@@ -64,8 +64,8 @@ func (d *Desk) tag(l *panel.List, r panel.Rect, i int, s *scene.Scene, w scene.L
 		off = away(t.from, shape)
 	}
 	keepOff := shape
-	if w.Kind == scene.Reading {
-		keepOff = nil // a reading stands beside its ring
+	if w.Kind == scene.Reading || w.Kind == scene.Force {
+		keepOff = nil // it stands beside its ring, or its arrow
 	}
 	t.at = outside(l, r, t, off, keepOff, taken)
 	c := t.at.Centre()

@@ -17,7 +17,11 @@ const legendTall = 300.0
 // room.
 func (d *Desk) legendStrip() panel.Rect {
 	r := d.lay.legend
-	tall := math.Min(r.H-44-math.Min(barRoom, 0.3*r.H), legendTall)
+	room := math.Min(barRoom, 0.3*r.H)
+	if d.want.Forces {
+		room = math.Min(2*barRoom, 0.46*r.H)
+	}
+	tall := math.Min(r.H-44-room, legendTall)
 	if tall < 60 {
 		return panel.Rect{}
 	}
@@ -83,35 +87,44 @@ func unitWords(unit string) string {
 // points.
 const barRoom = 96.0
 
-// drawMeasure draws how long a round movement is in the drawing: an upright bar
-// where the legend ends, as long as that movement straight down is drawn in the
-// middle of the scene.
+// drawMeasure draws how long a round movement is in the drawing, and how long a round
+// force: upright bars where the legend ends, as long as they are drawn in the middle of
+// the scene.
 func (d *Desk) drawMeasure(l *panel.List, view panel.Rect) {
 	s := d.shown.Scenes[0]
 	if d.shown.Want.Field == scene.Tone {
 		return // how far a tone swings is not known
 	}
+	x, foot := d.lay.legend.X+18, d.lay.legend.Bottom()-16
+	if d.shown.Want.Forces {
+		d.drawUnit(l, view, s, panel.Point{X: x, Y: foot}, d.shown.Arrow, []float64{20, 10, 50, 5, 100, 2, 200, 1}, "N", "of force")
+		foot -= 84
+	}
+	d.drawUnit(l, view, s, panel.Point{X: x, Y: foot}, d.enlarged(), []float64{0.5, 0.2, 0.1, 0.05, 1, 2, 5}, "mm", "down")
+}
+
+// drawUnit draws one bar that ends at a foot: the first of some round sizes whose bar, each
+// unit drawn as so many mm of the scene, has a good length.
+func (d *Desk) drawUnit(l *panel.List, view panel.Rect, s *scene.Scene, foot panel.Point, perUnit float64, sizes []float64, unit, words string) {
 	_, y0, ok := d.project(view, s.Centre)
 	up := s.Centre
-	up[2] += d.enlarged()
+	up[2] += perUnit
 	_, y1, ok2 := d.project(view, up)
-	perMM := y0 - y1 // points of a millimetre of movement
-	x, foot := d.lay.legend.X+18, d.lay.legend.Bottom()-16
-	if !ok || !ok2 || math.Abs(perMM) < 4 {
-		return // seen along the movement
+	long := math.Abs(y0 - y1) // points to a unit
+	if !ok || !ok2 {
+		return
 	}
-	mm := 0.5
-	for _, v := range []float64{0.5, 0.2, 0.1, 0.05, 1, 2, 5} {
-		if n := v * math.Abs(perMM); n >= 8 && n <= 62 {
-			mm = v
-			break
+	for _, v := range sizes {
+		n := v * long
+		if n < 8 || n > 62 {
+			continue
 		}
+		l.Upright(foot.X, foot.Y-n, foot.Y, 2, panel.Rust())
+		for _, y := range []float64{foot.Y - n, foot.Y} {
+			l.Level(foot.X-4, foot.X+6, y, 1.5, panel.Rust())
+		}
+		l.TextIn(panel.Rect{X: foot.X + 10, Y: foot.Y - n/2 - 15, W: 90, H: 15}, panel.SmallBold, panel.Left, panel.Ink(), fmt.Sprintf("%g %s", v, unit))
+		l.TextIn(panel.Rect{X: foot.X + 10, Y: foot.Y - n/2, W: 90, H: 15}, panel.Small, panel.Left, panel.SoftInk(), words)
+		return
 	}
-	long := math.Min(62, mm*math.Abs(perMM))
-	l.Upright(x, foot-long, foot, 2, panel.Rust())
-	for _, y := range []float64{foot - long, foot} {
-		l.Level(x-4, x+6, y, 1.5, panel.Rust())
-	}
-	l.TextIn(panel.Rect{X: x + 10, Y: foot - long/2 - 15, W: 90, H: 15}, panel.SmallBold, panel.Left, panel.Ink(), fmt.Sprintf("%g mm", mm))
-	l.TextIn(panel.Rect{X: x + 10, Y: foot - long/2, W: 90, H: 15}, panel.Small, panel.Left, panel.SoftInk(), "down")
 }

@@ -57,6 +57,7 @@ func (l Looks) Text() string {
 	line("contours", l.Contours)
 	line("flow", l.Flow)
 	line("strings", l.Strings)
+	line("forces", l.Forces)
 	line("folded", l.NoSide)
 	line("letters", l.Letters)
 	line("recent", l.Recent)
@@ -96,6 +97,8 @@ func ParseLooks(text string) Looks {
 			l.Contours = v == "true"
 		case "flow":
 			l.Flow = v == "true"
+		case "forces":
+			l.Forces = v == "true"
 		case "strings":
 			l.Strings = v == "true"
 		}

@@ -293,7 +293,7 @@ func (d *Desk) statement(i int, s *scene.Scene) string {
 	if c := s.Scale; c != nil && c.Kind != scale.Counting {
 		words += d.signWords(c)
 	}
-	if f := d.shown.Designs[i].Flow; f != nil && len(f.Lines) > 0 && len(d.shown.Scenes) == len(d.shown.Designs) {
+	if f := d.shown.Designs[i].Flow; f != nil && len(f.Lines) > 0 && (d.shown.Want.Flow || d.shown.Want.Field == scene.LoadFlow) && len(d.shown.Scenes) == len(d.shown.Designs) {
 		words += fmt.Sprintf("; each path carries %s N, %s %% of the load", scale.Fixed(f.Lines[0].Force, 1), scale.Fixed(100*f.Lines[0].Force/f.Load, 1))
 	}
 	return words

@@ -73,6 +73,7 @@ func (d *Desk) drawNumbers(c *panel.Column) {
 	}
 	if d.fold(c, "Warnings", "what archload solve says is too much, or not sure, at full string load") {
 		n.Warnings(c)
+		d.drawGoThere(c)
 	}
 	if d.fold(c, foldWays, "what the strings press with at full load, and what holds it up") {
 		n.Ways(c)
@@ -81,6 +82,46 @@ func (d *Desk) drawNumbers(c *panel.Column) {
 		n.AtPitch(c)
 	}
 }
+
+// drawGoThere draws the button that leads to the place where most of the strength is
+// used.
+func (d *Desk) drawGoThere(c *panel.Column) {
+	one := d.design()
+	if one == nil || one.Worst() == nil {
+		return
+	}
+	w := one.Worst()
+	row := c.Row(panel.ButtonHeight)
+	d.panel.Note(panel.Rect{X: row.X, Y: row.Y + 5, W: row.W - 118, H: row.H}, fmt.Sprintf("strength used, %s", w.Text))
+	if d.panel.Button(panel.Control{ID: "go there", At: panel.Rect{X: row.Right() - 112, Y: row.Y, W: 112, H: row.H}, Label: "Go there", Key: "J",
+		Tip: "comes near the place where most of the strength is used"}) {
+		d.goThere()
+	}
+}
+
+// goThere brings the camera near the worst place, on the face where it lies.
+func (d *Desk) goThere() {
+	one := d.design()
+	if one == nil || one.Worst() == nil || d.edit >= len(d.shown.Scenes) {
+		return
+	}
+	w := *one.Worst()
+	d.want.Field = scene.StrengthUsed
+	view := "at an angle"
+	if w.Inside {
+		view = "from inside"
+	}
+	p, ok := one.Skeleton.Place(d.shown.Scenes[d.edit], one.Now, w)
+	if !ok {
+		return
+	}
+	c := d.shown.Scenes[d.edit].Seen(view, 100, 100)
+	c.Target, c.Distance = p, nearWorst
+	d.camera, d.looks.View, d.again = c, "", true
+}
+
+// nearWorst is how near the camera comes to the worst place, mm.
+const nearWorst = 420
 
 // drawGauges lists the gauges of the case, and the pins.
 func (d *Desk) drawGauges(c *panel.Column) {

@@ -93,7 +93,7 @@ func (d *Desk) remember() {
 	if d.lesson != nil {
 		return // a lesson's looks are its own
 	}
-	l.Field, l.Inside, l.Flow, l.Strings, l.Cut = d.want.Field, d.want.Inside, d.want.Flow, d.want.Strings, d.want.Cut.Kind
+	l.Field, l.Inside, l.Flow, l.Strings, l.Forces, l.Cut = d.want.Field, d.want.Inside, d.want.Flow, d.want.Strings, d.want.Forces, d.want.Cut.Kind
 	if d.shown != nil && len(d.shown.Designs) > 0 {
 		l = l.withRecent(d.shown.Designs[0].Live.Name())
 		d.looks.Recent = l.Recent

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"math"
 	"unicode"
 
 	"archload/viz/panel"
@@ -26,6 +27,8 @@ func toggles() []toggle {
 			func(d *Desk) *bool { return &d.want.Flow }, nil},
 		{"moving", "Moving", "M", "beads run along the paths; a tone swings", "moving beads on the paths, a swinging tone",
 			func(d *Desk) *bool { return &d.moving }, (*Desk).offMoving},
+		{"forces", "Forces", "N", "arrows to one scale: what presses (blue) and what holds (red)", "arrows of the forces",
+			func(d *Desk) *bool { return &d.want.Forces }, nil},
 		{"strings", "Strings", "G", "draws the strings", "strings",
 			func(d *Desk) *bool { return &d.want.Strings }, nil},
 		{"inside", "Inner", "I", "the stress at the inner face instead of the outer one", "inner face",
@@ -49,12 +52,27 @@ func (t toggle) shortcut() shortcut {
 	}}
 }
 
-// drawToggles draws the buttons in a row.
+// toggleWidth is what a button needs, points.
+func (d *Desk) toggleWidth(t toggle) float64 {
+	return d.atlas.TextWidth(panel.Body, t.label+" ["+t.key+"]") + 33
+}
+
+// togglesWidth is what all buttons need in a row, points.
+func (d *Desk) togglesWidth() float64 {
+	sum := 0.0
+	for _, t := range toggles() {
+		sum += d.toggleWidth(t)
+	}
+	return sum
+}
+
+// drawToggles draws the buttons in a row, each as wide as its words.
 func (d *Desk) drawToggles(row panel.Rect) {
-	all := toggles()
-	for i, t := range all {
-		at := panel.Rect{X: row.X + row.W*float64(i)/float64(len(all)), Y: row.Y, W: row.W / float64(len(all)), H: row.H}
-		d.panel.Toggle(panel.Control{ID: t.id, At: at, Label: t.label, Key: t.key, Tip: t.tip, Off: t.why(d)}, t.on(d))
+	x, by := row.X, math.Min(1, row.W/d.togglesWidth())
+	for _, t := range toggles() {
+		w := by * d.toggleWidth(t)
+		d.panel.Toggle(panel.Control{ID: t.id, At: panel.Rect{X: x, Y: row.Y, W: w, H: row.H}, Label: t.label, Key: t.key, Tip: t.tip, Off: t.why(d)}, t.on(d))
+		x += w
 	}
 }
 

@@ -19,6 +19,8 @@ type Show struct {
 	Enlarge    float64            // movements are drawn so many times as large, 1; 0: EnlargeFor
 	Strings    bool               // draw them
 	Flow       *answer.FlowReport // lines of force to draw; nil: none
+	Forces     *Forces            // arrows to draw; nil: none
+	Worst      *Mark              // the place where most of the strength is used; nil: not known
 	Pins       []Pin              // places to read
 	Cut        [2]mesh.Point      // ends of a section's line in plan, mm; equal: none
 	Statement  string             // what is said to be shown; "": field, load and enlargement

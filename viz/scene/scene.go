@@ -68,4 +68,5 @@ const (
 	SectorForce                  // the newtons that a part of the rim takes
 	Part                         // the name of a part that a lesson points at
 	Level                        // the value of a line at a step of the legend
+	Force                        // the newtons of an arrow, beside its beginning
 )

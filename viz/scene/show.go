@@ -32,7 +32,9 @@ func (k *Skeleton) Build(in Show) *Scene {
 		b.strings()
 	}
 	b.flow()
+	b.forces()
 	b.pins()
+	b.worst()
 	b.cut()
 	b.words()
 	b.levels()

@@ -92,8 +92,10 @@ func (b *build) flow() {
 			b.head(pts, 0.5+0.06*float64(i%3))
 		}
 	}
-	b.rimForces()
-	b.postForces()
+	if b.in.Forces == nil { // which say the same
+		b.rimForces()
+		b.postForces()
+	}
 	b.sectorEnds()
 	b.braceForces()
 }

@@ -2,6 +2,7 @@ package stage
 
 import (
 	"context"
+	"fmt"
 	"io/fs"
 	"math"
 	"slices"
@@ -167,7 +168,7 @@ func (d *Answered) at(w Want) error {
 			d.FullCut = &full
 		}
 	}
-	if w.Flow || w.Field == scene.LoadFlow {
+	if w.Flow || w.Forces || w.Field == scene.LoadFlow {
 		d.flow()
 	}
 	return nil
@@ -242,7 +243,7 @@ func (s *Shown) draw() {
 	for i, d := range s.Designs {
 		s.Scenes = append(s.Scenes, d.Skeleton.Build(scene.Show{
 			Solution: d.Now, Field: w.Field, Face: w.face(), Values: s.values[i], Enlarge: s.Enlarge, Range: &s.Range,
-			Load: w.Load, Strings: w.Strings, Flow: s.lines(d), Pins: pinsOf(w.Pins, i), Cut: d.cutEnds(),
+			Load: w.Load, Strings: w.Strings, Flow: s.lines(d), Forces: s.arrows(d), Worst: s.worst(d), Pins: pinsOf(w.Pins, i), Cut: d.cutEnds(),
 		}))
 	}
 }
@@ -272,6 +273,33 @@ func (s *Shown) lines(d *Answered) *answer.FlowReport {
 		return nil
 	}
 	return d.Flow
+}
+
+// arrows of the forces, if they are wanted.
+func (s *Shown) arrows(d *Answered) *scene.Forces {
+	if !s.Want.Forces {
+		return nil
+	}
+	return &scene.Forces{Flow: d.Flow, PerNewton: s.Arrow}
+}
+
+// worst is the mark at the place where most of the strength is used, where that is shown.
+func (s *Shown) worst(d *Answered) *scene.Mark {
+	if s.Want.Field != scene.StrengthUsed || s.Want.Load < 1 {
+		return nil
+	}
+	return d.Worst()
+}
+
+// Worst is the place where most of the strength is used at full load; nil as long as it
+// is not known.
+func (d *Answered) Worst() *scene.Mark {
+	if d.Report == nil || !d.Report.Strength.Used.Known() {
+		return nil
+	}
+	r := d.Report.Strength
+	return &scene.Mark{At: mesh.Point{float64(r.X), float64(r.Y)}, Inside: r.Surface == "inner",
+		Text: fmt.Sprintf("most: %.0f %%, %s face", 100*float64(r.Used), r.Surface)}
 }
 
 // difference is the first design in the colours of what the second has more.

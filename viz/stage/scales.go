@@ -27,8 +27,29 @@ func (s *Shown) fresh(ranges [][2]float64) Scales {
 			f.Gap = math.Max(f.Gap, c.Relief)
 		}
 	}
+	f.Arrow = s.arrowFor()
 	f.Force, f.Gap = roundAbove(most), roundAbove(f.Gap)
 	return f
+}
+
+// arrowLong is about how long the longest arrow is drawn at full load, mm.
+const arrowLong = 42.0
+
+// arrowFor is one scale of the arrows for all designs: that of full load, which no state
+// on the way exceeds by much.
+func (s *Shown) arrowFor() float64 {
+	most := 0.0
+	for _, d := range s.Designs {
+		n := scene.GreatestForce(d.Flow, answer.FootColumns(d.Full))
+		if load := s.Want.Load; load > 0 && load < 1 {
+			n = math.Max(n, scene.GreatestForce(d.Flow, nil)/load)
+		}
+		most = math.Max(most, n)
+	}
+	if most <= 0 {
+		return 1
+	}
+	return scale.StepNear(arrowLong / most)
 }
 
 // roundAbove is the next number above v of which a quarter reads easily.
@@ -60,6 +81,9 @@ func (f Scales) kept(last *Shown, w Want) Scales {
 	}
 	if w.Held || f.Gap <= l.Gap && serves(l.Gap, f.Gap, 2) {
 		f.Gap = l.Gap
+	}
+	if l.Arrow > 0 && last.Want.Forces && (w.Held || serves(l.Arrow, f.Arrow, 2.1)) {
+		f.Arrow = l.Arrow
 	}
 	if last.Want.Field == w.Field && last.Want.Inside == w.Inside && last.Want.Arrange == w.Arrange && (w.Held || holds(l.Range, f.Range)) {
 		f.Range = l.Range

@@ -6,6 +6,7 @@ import (
 	"archload/cases/design"
 	"archload/cases/quantity"
 	"archload/cases/study"
+	"archload/viz/scene"
 )
 
 // Settle works out the next of what takes longer than the picture: first the
@@ -31,6 +32,9 @@ func (a *Answerer) Settle(ctx context.Context, s *Shown) (*Shown, error) {
 		out.Designs = append(out.Designs, &one)
 	}
 	out.tabulate()
+	if s.Want.Field == scene.StrengthUsed {
+		out.draw() // with the mark
+	}
 	return &out, nil
 }
 

@@ -21,6 +21,7 @@ type Scales struct {
 	Range   [2]float64 // ends of the legend, in the field's unit
 	Force   float64    // end of the axis of the foot's forces, N/mm
 	Gap     float64    // end of the axis of relief and gap, mm
+	Arrow   float64    // mm of arrow to a newton
 }
 
 // Shown is an answered want: every picture and number of one state of the

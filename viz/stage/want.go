@@ -27,6 +27,7 @@ type Display struct {
 	Arrange Arrange // of two designs
 	Flow    bool    // lines of force over the field
 	Strings bool
+	Forces  bool   // arrows to scale
 	Tone    int    // number of the tone of the first design that is drawn, from 1; 0: the first
 	State   string // in which tones are found; "": strung, if the design has strings
 }
