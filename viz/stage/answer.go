@@ -73,7 +73,7 @@ func (a *Answerer) design(ctx context.Context, d Design, w Want, last *Answered)
 		return nil, err
 	}
 	if w.Field == scene.Tone && !w.Held {
-		if err := a.sound(ctx, one, w); err != nil {
+		if err := one.sound(ctx, w, a.options); err != nil {
 			return nil, err
 		}
 	}
