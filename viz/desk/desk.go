@@ -13,6 +13,7 @@ import (
 	"archload/cases/lesson"
 	"archload/cases/tree"
 	"archload/materials"
+	"archload/viz/desk/section"
 	"archload/viz/desk/tones"
 	"archload/viz/panel"
 	"archload/viz/scene"
@@ -46,27 +47,27 @@ type Desk struct {
 	work   *stage.Worker
 	stop   context.CancelFunc
 
-	panel    panel.Panel
-	atlas    *panel.Atlas
-	lay      layout
-	looks    Looks
-	kept     Looks // as remembered last
-	want     stage.Want
-	asked    *stage.Want // what the worker was asked last
-	shown    *stage.Shown
-	busy     bool   // something is being worked on
-	fault    string // why the newest want has no answer
-	note     string // what was just done
-	noted    noted  // since when it stands
-	grow     growth
-	past     past
-	swing    tones.Swing
-	cutFrame stripFrame // of the section, as drawn last
-	edit     int        // the design that the tools change
-	chosen   float64    // how large movements are drawn if nothing else is asked
-	box      toolbox
-	folded   map[string]bool
-	over     overlay
+	panel   panel.Panel
+	atlas   *panel.Atlas
+	lay     layout
+	looks   Looks
+	kept    Looks // as remembered last
+	want    stage.Want
+	asked   *stage.Want // what the worker was asked last
+	shown   *stage.Shown
+	busy    bool   // something is being worked on
+	fault   string // why the newest want has no answer
+	note    string // what was just done
+	noted   noted  // since when it stands
+	grow    growth
+	past    past
+	swing   tones.Swing
+	section section.Strip
+	edit    int     // the design that the tools change
+	chosen  float64 // how large movements are drawn if nothing else is asked
+	box     toolbox
+	folded  map[string]bool
+	over    overlay
 
 	camera   scene.Camera
 	fitted   image.Point // the view's size for which a named view was fitted; zero: not yet

@@ -7,7 +7,7 @@
 // Package stage answers the want; desk.go holds the state and page.go lays a frame
 // out: the bar and its controls (controls.go), the panel at the side (side.go), whose
 // numbers are package numbers, what stands under a saved picture (truth.go), the strip with
-// the cut (strip.go) and the foot (foot.go), the lesson's caption (lesson.go), sheets
+// the cut and the foot (package section), the list of tones (package tones), the lesson's caption (lesson.go), sheets
 // laid over all (sheets.go). labels.go finds places for words, legend.go and
 // scales.go say by what it is drawn.
 //

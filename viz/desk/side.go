@@ -8,6 +8,7 @@ import (
 	"archload/cases"
 	"archload/cases/tree"
 	"archload/viz/desk/numbers"
+	"archload/viz/desk/section"
 	"archload/viz/desk/tones"
 	"archload/viz/panel"
 	"archload/viz/scale"
@@ -272,4 +273,13 @@ func (d *Desk) drawKeep(c *panel.Column) {
 func (d *Desk) drawCaution(c *panel.Column) {
 	const caution = "An indication, not a promise: wood scatters by a fifth and more, and string tension can hurt. Your own judgement and a qualified eye come first."
 	d.panel.Note(c.Row(d.atlas.ParagraphHeight(panel.Small, caution, c.Width())), caution)
+}
+
+// drawStrip draws the section under the drawing.
+func (d *Desk) drawStrip() {
+	if d.want.Cut.Kind == stage.NoCut || d.lay.strip.Empty() {
+		return
+	}
+	d.panel.Sheet(d.lay.strip)
+	d.section.Draw(d.panel.List(), d.lay.strip, section.Input{Shown: d.shown, Cut: d.want.Cut.Kind, Edit: d.edit, Enlarge: d.enlarged()})
 }

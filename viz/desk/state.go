@@ -64,16 +64,6 @@ type growth struct {
 	drawn    *stage.Shown // the last one between them
 }
 
-// stripFrame places millimetres of a section on the page.
-type stripFrame struct {
-	x0, z0   float64 // points, of along = 0 and z = 0
-	sx, sz   float64 // points to a millimetre along, and up
-	stretch  float64 // sz over sx
-	at       panel.Rect
-	lo, hi   float64 // mm along
-	low, top float64 // mm in height
-}
-
 // drag is what the hand does to the drawing while a button is held.
 type drag struct {
 	what  dragKind

@@ -1,4 +1,4 @@
-package desk
+package section
 
 import (
 	"fmt"
@@ -11,53 +11,46 @@ import (
 	"archload/viz/stage"
 )
 
-func (f stripFrame) place(along, z float64) panel.Point {
-	return panel.Point{X: f.x0 + along*f.sx, Y: f.z0 - z*f.sz}
-}
-
-// drawStrip draws the section: the plate as carved and as loaded, and for a
-// cut through the bridge the gap and the forces of the foot.
-func (d *Desk) drawStrip() {
-	if d.want.Cut.Kind == stage.NoCut || d.lay.strip.Empty() {
-		return
-	}
-	d.panel.Sheet(d.lay.strip)
-	l := d.panel.List()
-	if d.shown == nil || d.shown.Designs[0].Cut == nil || len(d.shown.Designs[0].Cut.Along) < 2 {
+// Draw draws the section: the plate as carved and as loaded with bridge and strings on
+// it, and for a cut through the bridge the gap and the forces of the foot.
+func (s *Strip) Draw(l *panel.List, at panel.Rect, in Input) {
+	s.in, s.shown = in, in.Shown
+	if s.shown == nil || s.shown.Designs[0].Cut == nil || len(s.shown.Designs[0].Cut.Along) < 2 {
 		words := "Working…"
-		if d.want.Cut.Kind == stage.FreeCut {
+		if in.Cut == stage.FreeCut {
 			words = "Hold Shift and draw a line across the plate to cut it there."
 		}
-		l.TextIn(d.lay.strip.Inset(14, 4), panel.Body, panel.Left, panel.SoftInk(), words)
+		l.TextIn(at.Inset(14, 4), panel.Body, panel.Left, panel.SoftInk(), words)
 		return
 	}
-	in := d.lay.strip.Inset(14, 6)
-	l.Clip(d.lay.strip)
+	room := at.Inset(14, 6)
+	l.Clip(at)
 	defer l.Unclip()
-	cut := in
-	foot := d.design() != nil && d.design().Bridge != nil && d.shown.Want.Cut.Kind == stage.CrossArch
+	cut := room
+	edited := s.shown.Of(in.Edit)
+	foot := edited != nil && edited.Bridge != nil && s.shown.Want.Cut.Kind == stage.CrossArch
 	if foot {
-		cut.W = math.Round(0.56 * in.W)
+		cut.W = math.Round(0.56 * room.W)
 	}
-	d.drawSection(l, d.stripFrame(cut))
+	s.drawSection(l, s.fit(cut))
 	if foot {
-		l.Upright(cut.Right()+8, in.Y+4, in.Bottom()-4, 1, panel.Hair())
-		d.drawFoot(l, panel.Rect{X: cut.Right() + 18, Y: in.Y, W: in.Right() - cut.Right() - 18, H: in.H})
+		l.Upright(cut.Right()+8, room.Y+4, room.Bottom()-4, 1, panel.Hair())
+		s.drawFoot(l, panel.Rect{X: cut.Right() + 18, Y: room.Y, W: room.Right() - cut.Right() - 18, H: room.H})
 	}
 }
 
 // leastStretch is how many times as large as widths heights are drawn at least,
 // if the strip is wide enough for it.
-const leastStretch = 3
+const leastStretch = 2
 
-// stripFrame fits the section into a rectangle: along to scale, heights
+// fit fits the section into a rectangle: along to scale, heights
 // stretched by a whole number that is stated. While the hand moves it stays.
-func (d *Desk) stripFrame(r panel.Rect) stripFrame {
-	if d.shown.Want.Held && d.cutFrame.at == r {
-		return d.cutFrame
+func (s *Strip) fit(r panel.Rect) stripFrame {
+	if s.shown.Want.Held && s.frame.at == r {
+		return s.frame
 	}
 	f := stripFrame{at: r, lo: math.Inf(1), hi: math.Inf(-1), low: math.Inf(1), top: math.Inf(-1)}
-	for _, a := range d.shown.Designs {
+	for _, a := range s.shown.Designs {
 		c := a.FullCut
 		if c == nil {
 			continue
@@ -65,68 +58,75 @@ func (d *Desk) stripFrame(r panel.Rect) stripFrame {
 		for i := range c.Along {
 			f.lo, f.hi = math.Min(f.lo, c.Along[i]), math.Max(f.hi, c.Along[i])
 			if !math.IsNaN(c.Outer[i]) {
-				f.low = math.Min(f.low, c.Inner[i]-math.Max(0, c.Sink[i])*d.shown.Enlarge)
+				f.low = math.Min(f.low, c.Inner[i]-math.Max(0, c.Sink[i])*s.shown.Enlarge)
 				f.top = math.Max(f.top, c.Outer[i])
 			}
 		}
+		if b, ok := standing(a, s.shown.Want.Cut.Kind, 0); ok && b.saddle > f.top {
+			f.top = b.saddle + 1
+		}
 		for _, b := range c.Braces {
-			f.low = math.Min(f.low, b.Bottom-math.Max(0, b.Sink)*d.shown.Enlarge)
+			f.low = math.Min(f.low, b.Bottom-math.Max(0, b.Sink)*s.shown.Enlarge)
 		}
 	}
-	const head, side = 38.0, 48.0 // points: words above, room beside
+	const head, left, right = 34.0, 20.0, 96.0 // points: words above, room beside
 	room := (r.H - head) / math.Max(1, f.top-f.low)
 	// A wide strip is not filled: an arch that is not stretched says nothing.
-	f.sx = math.Min((r.W-2*side)/math.Max(1, f.hi-f.lo), room/leastStretch)
+	f.sx = math.Min((r.W-left-right)/math.Max(1, f.hi-f.lo), room/leastStretch)
 	f.stretch = math.Max(1, math.Min(5, math.Floor(room/f.sx)))
 	f.sz = math.Min(f.stretch*f.sx, room)
 	if f.sz < f.sx {
 		f.sx, f.stretch = f.sz, 1
 	}
-	f.x0 = r.X + r.W/2 - (f.lo+f.hi)/2*f.sx
+	f.x0 = r.X + left + (r.W-left-right)/2 - (f.lo+f.hi)/2*f.sx
 	f.z0 = r.Bottom() - 4 + f.low*f.sz
-	d.cutFrame = f
+	s.frame = f
 	return f
 }
 
 // drawSection draws the cut of each design.
-func (d *Desk) drawSection(l *panel.List, f stripFrame) {
+func (s *Strip) drawSection(l *panel.List, f stripFrame) {
 	inks := []color.NRGBA{panel.Rust(), panel.Blue()}
-	for i, a := range d.shown.Designs {
+	for i, a := range s.shown.Designs {
 		if a.Cut == nil {
 			continue
 		}
 		if i == 0 {
-			d.fillCut(l, f, a.Cut)
+			fillCut(l, f, a.Cut)
 		} else {
-			d.stripLine(l, f, a.Cut, a.Cut.Outer, 1, color.NRGBA{120, 140, 170, 255})
+			stripLine(l, f, a.Cut, a.Cut.Outer, 1, color.NRGBA{120, 140, 170, 255})
 		}
 		if b := a.Before; b != nil && b.Cut != nil {
-			d.loadedLine(l, f, b.Cut, panel.SoftInk(), true)
+			s.loadedLine(l, f, b.Cut, panel.SoftInk(), true)
 		}
-		d.loadedLine(l, f, a.Cut, inks[i%2], i > 0)
+		s.loadedLine(l, f, a.Cut, inks[i%2], i > 0)
 	}
-	words := [...]string{stage.CrossArch: "cross-arch at the bridge, seen from the tail", stage.LongArch: "long arch at the bridge, seen from the treble side", stage.FreeCut: fmt.Sprintf("section along the line that was drawn, %s mm long", scale.Fixed(f.hi-f.lo, 0))}[d.shown.Want.Cut.Kind]
+	if b, ok := standing(s.shown.Designs[0], s.shown.Want.Cut.Kind, s.in.Enlarge); ok {
+		b.draw(l, f)
+		s.measures(l, f, s.shown.Designs[0], &b)
+	}
+	words := [...]string{stage.CrossArch: "cross-arch at the bridge, seen from the tail", stage.LongArch: "long arch at the bridge, seen from the treble side", stage.FreeCut: fmt.Sprintf("section along the line that was drawn, %s mm long", scale.Fixed(f.hi-f.lo, 0))}[s.shown.Want.Cut.Kind]
 	loaded := "as carved, and loaded (rust)"
-	if len(d.shown.Designs) == 2 {
+	if len(s.shown.Designs) == 2 {
 		loaded = "loaded: A full, B dashed (blue)"
 	}
-	if d.shown.Designs[0].Before != nil && len(d.shown.Designs) == 1 {
+	if s.shown.Designs[0].Before != nil && len(s.shown.Designs) == 1 {
 		loaded = "as carved, and loaded (rust); dashes: as its file says"
 	}
 	if f.stretch != 1 {
 		loaded += fmt.Sprintf("; heights %g times", f.stretch)
 	}
-	loaded += fmt.Sprintf("; movement %g times", d.shown.Enlarge)
+	loaded += fmt.Sprintf("; movement %g times", s.shown.Enlarge)
 	l.TextIn(panel.Rect{X: f.at.X, Y: f.at.Y, W: f.at.W, H: 15}, panel.SmallBold, panel.Left, panel.SoftInk(), words)
 	l.Paragraph(panel.Rect{X: f.at.X, Y: f.at.Y + 15, W: f.at.W, H: 30}, panel.Small, panel.SoftInk(), loaded)
-	ends := [...][2]string{stage.CrossArch: {"bass", "treble"}, stage.LongArch: {"tail", "neck"}, stage.FreeCut: {"from", "to"}}[d.shown.Want.Cut.Kind]
+	ends := [...][2]string{stage.CrossArch: {"bass", "treble"}, stage.LongArch: {"tail", "neck"}, stage.FreeCut: {"from", "to"}}[s.shown.Want.Cut.Kind]
 	y := f.z0 - 8
-	l.TextIn(panel.Rect{X: f.place(f.lo, 0).X - 56, Y: y - 8, W: 50, H: 16}, panel.Small, panel.Right, panel.SoftInk(), ends[0])
-	l.TextIn(panel.Rect{X: f.place(f.hi, 0).X + 6, Y: y - 8, W: 50, H: 16}, panel.Small, panel.Left, panel.SoftInk(), ends[1])
+	l.TextIn(panel.Rect{X: f.place(f.lo, 0).X - 50, Y: y + 8, W: 50, H: 16}, panel.Small, panel.Right, panel.SoftInk(), ends[0])
+	l.TextIn(panel.Rect{X: f.place(f.hi, 0).X - 2, Y: y + 8, W: 50, H: 16}, panel.Small, panel.Left, panel.SoftInk(), ends[1])
 }
 
 // fillCut draws the wood of a section as it is carved.
-func (d *Desk) fillCut(l *panel.List, f stripFrame, c *design.LineCut) {
+func fillCut(l *panel.List, f stripFrame, c *design.LineCut) {
 	wood := color.NRGBA{233, 214, 176, 255}
 	for i := 1; i < len(c.Along); i++ {
 		if math.IsNaN(c.Outer[i-1]) || math.IsNaN(c.Outer[i]) || c.Along[i]-c.Along[i-1] > 5 {
@@ -136,7 +136,7 @@ func (d *Desk) fillCut(l *panel.List, f stripFrame, c *design.LineCut) {
 			f.place(c.Along[i], c.Inner[i]), f.place(c.Along[i-1], c.Inner[i-1])}, wood)
 	}
 	for _, side := range [][]float64{c.Outer, c.Inner} {
-		d.stripLine(l, f, c, side, 1, panel.Ink())
+		stripLine(l, f, c, side, 1, panel.Ink())
 	}
 	for _, b := range c.Braces {
 		p, q := f.place(b.From, b.Top), f.place(b.To, b.Bottom)
@@ -147,21 +147,21 @@ func (d *Desk) fillCut(l *panel.List, f stripFrame, c *design.LineCut) {
 }
 
 // loadedLine draws the outer surface as loaded, enlarged.
-func (d *Desk) loadedLine(l *panel.List, f stripFrame, c *design.LineCut, k color.NRGBA, dashed bool) {
+func (s *Strip) loadedLine(l *panel.List, f stripFrame, c *design.LineCut, k color.NRGBA, dashed bool) {
 	z := make([]float64, len(c.Outer))
 	for i := range z {
-		z[i] = c.Outer[i] - c.Sink[i]*d.enlarged()
+		z[i] = c.Outer[i] - c.Sink[i]*s.in.Enlarge
 	}
 	if dashed {
-		d.stripDashes(l, f, c, z, k)
+		stripDashes(l, f, c, z, k)
 		return
 	}
-	d.stripLine(l, f, c, z, 1.6, k)
+	stripLine(l, f, c, z, 1.6, k)
 }
 
 // stripDashes draws a height along the cut as dashes, so that it stays apart
 // from a full line without colours.
-func (d *Desk) stripDashes(l *panel.List, f stripFrame, c *design.LineCut, z []float64, k color.NRGBA) {
+func stripDashes(l *panel.List, f stripFrame, c *design.LineCut, z []float64, k color.NRGBA) {
 	const on, period = 6.0, 10.0 // points
 	gone := 0.0
 	for i := 1; i < len(z); i++ {
@@ -177,7 +177,7 @@ func (d *Desk) stripDashes(l *panel.List, f stripFrame, c *design.LineCut, z []f
 }
 
 // stripLine draws a height along the cut, broken over holes.
-func (d *Desk) stripLine(l *panel.List, f stripFrame, c *design.LineCut, z []float64, width float64, k color.NRGBA) {
+func stripLine(l *panel.List, f stripFrame, c *design.LineCut, z []float64, width float64, k color.NRGBA) {
 	var run []panel.Point
 	flush := func() {
 		if len(run) > 1 {

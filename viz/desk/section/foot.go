@@ -1,4 +1,4 @@
-package desk
+package section
 
 import (
 	"fmt"
@@ -43,17 +43,17 @@ func (p *footPlot) below(force float64) float64 {
 }
 
 // drawFoot draws the foot of the design that the tools change.
-func (d *Desk) drawFoot(l *panel.List, r panel.Rect) {
-	a := d.design()
+func (s *Strip) drawFoot(l *panel.List, r panel.Rect) {
+	a := s.shown.Of(s.in.Edit)
 	cols := stage.Stations(answer.FootColumns(a.Now))
 	if len(cols) == 0 {
 		return
 	}
-	p := &footPlot{of: cols, at: r, lo: cols[0].From, hi: cols[len(cols)-1].To, scales: d.shown.Scales, top: r.Y + 34, low: r.Bottom() - 20}
+	p := &footPlot{of: cols, at: r, lo: cols[0].From, hi: cols[len(cols)-1].To, scales: s.shown.Scales, top: r.Y + 34, low: r.Bottom() - 20}
 	p.base = math.Round(p.top + 0.36*(p.low-p.top))
 	name := "the foot"
-	if len(d.shown.Designs) == 2 {
-		name += fmt.Sprintf(" of design %c", 'A'+d.edit)
+	if len(s.shown.Designs) == 2 {
+		name += fmt.Sprintf(" of design %c", 'A'+s.in.Edit)
 	}
 	most, relief := 0.0, 0.0
 	for _, c := range cols {
@@ -76,7 +76,7 @@ func (d *Desk) drawFoot(l *panel.List, r panel.Rect) {
 		}
 	}
 	l.Level(p.across(p.lo), p.across(p.hi), p.base, 1, panel.Ink())
-	d.drawThirds(l, a, cols, p.across, r.Bottom()-15)
+	drawThirds(l, a, cols, p.across, r.Bottom()-15)
 }
 
 // axes draws the ends and the middle of both axes.
@@ -109,7 +109,7 @@ func (p *footPlot) drawGap(l *panel.List) {
 }
 
 // drawThirds writes what each third of a single foot, or each foot, carries.
-func (d *Desk) drawThirds(l *panel.List, a *stage.Answered, cols []stage.Station, across func(float64) float64, y float64) {
+func drawThirds(l *panel.List, a *stage.Answered, cols []stage.Station, across func(float64) float64, y float64) {
 	all := 0.0
 	feet := map[int]float64{}
 	for _, c := range cols {
@@ -125,8 +125,8 @@ func (d *Desk) drawThirds(l *panel.List, a *stage.Answered, cols []stage.Station
 		name    string
 		x, n, s float64
 	}
-	s := a.Bridge.Share
-	parts := []part{{"bass end", lo + (hi-lo)/6, all * s.BassEnd, s.BassEnd}, {"middle", (lo + hi) / 2, all * s.Middle, s.Middle}, {"treble end", hi - (hi-lo)/6, all * s.TrebleEnd, s.TrebleEnd}}
+	share := a.Bridge.Share
+	parts := []part{{"bass end", lo + (hi-lo)/6, all * share.BassEnd, share.BassEnd}, {"middle", (lo + hi) / 2, all * share.Middle, share.Middle}, {"treble end", hi - (hi-lo)/6, all * share.TrebleEnd, share.TrebleEnd}}
 	if len(feet) == 2 {
 		parts = []part{{"bass foot", lo + (hi-lo)/6, feet[0], feet[0] / all}, {"treble foot", hi - (hi-lo)/6, feet[1], feet[1] / all}}
 	}
