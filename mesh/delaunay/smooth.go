@@ -17,20 +17,13 @@ const (
 // size squared), flips what is no longer Delaunay, and then searches better
 // places for the vertices of stars that still have a small angle.
 func (tr *Triangulation) Smooth(size func(Point) float64) {
-	free := tr.freeVertices()
-	s := &smoother{Triangulation: tr, size: size}
+	s := newSweeper(tr, tr.freeVertices())
 	for range smoothSweeps {
-		for _, v := range free {
-			s.relax(v)
-		}
+		s.sweep(func(w *walker, v int32) bool { return w.relax(v, size) })
 		tr.Legalize()
 	}
 	for range searchSweeps {
-		moved := false
-		for _, v := range free {
-			moved = s.search(v) || moved
-		}
-		if !moved {
+		if !s.sweep(func(w *walker, v int32) bool { return w.search(v, size) }) {
 			return
 		}
 		tr.Legalize()
@@ -52,33 +45,18 @@ func (tr *Triangulation) freeVertices() []int32 {
 	return free
 }
 
-type smoother struct {
-	*Triangulation
-	size func(Point) float64
-	ring []Point // the corners round the vertex at work, anticlockwise
-}
-
-// gather fills ring with the link of v.
-func (s *smoother) gather(v int32) {
-	s.ring = s.ring[:0]
-	s.star(v, func(t int32, k int) bool {
-		s.ring = append(s.ring, s.P[s.T[t].V[(k+1)%3]])
-		return true
-	})
-}
-
 // worst returns the greatest cotangent of an angle in the star of p, or +Inf
 // if a triangle is turned over.
-func (s *smoother) worst(p Point) float64 {
-	w := math.Inf(-1)
-	for i, a := range s.ring {
-		b := s.ring[0]
-		if i+1 < len(s.ring) {
-			b = s.ring[i+1]
+func (w *walker) worst(p Point) float64 {
+	most := math.Inf(-1)
+	for i, a := range w.ring {
+		b := w.ring[0]
+		if i+1 < len(w.ring) {
+			b = w.ring[i+1]
 		}
-		w = max(w, greatestCot(p, a, b))
+		most = max(most, greatestCot(p, a, b))
 	}
-	return w
+	return most
 }
 
 // greatestCot returns the cotangent of the least angle of triangle abc, +Inf
@@ -94,57 +72,57 @@ func greatestCot(a, b, c Point) float64 {
 }
 
 // relax moves v to the mean of its triangles' centroids and circumcentres.
-func (s *smoother) relax(v int32) {
-	s.gather(v)
-	old := s.P[v]
+func (w *walker) relax(v int32, size func(Point) float64) bool {
+	old := w.P[v]
 	var sx, sy, sw float64
-	for i, a := range s.ring {
-		b := s.ring[(i+1)%len(s.ring)]
+	for i, a := range w.ring {
+		b := w.ring[(i+1)%len(w.ring)]
 		g := Point{(old[0] + a[0] + b[0]) / 3, (old[1] + a[1] + b[1]) / 3}
 		cc, rad := circumcentre(old, a, b)
 		if math.IsInf(rad, 1) {
-			return
+			return false
 		}
-		h := s.size(g)
-		w := ((a[0]-old[0])*(b[1]-old[1]) - (a[1]-old[1])*(b[0]-old[0])) / (h * h)
-		sx += w * (g[0] + cc[0]) / 2
-		sy += w * (g[1] + cc[1]) / 2
-		sw += w
+		h := size(g)
+		share := ((a[0]-old[0])*(b[1]-old[1]) - (a[1]-old[1])*(b[0]-old[0])) / (h * h)
+		sx += share * (g[0] + cc[0]) / 2
+		sy += share * (g[1] + cc[1]) / 2
+		sw += share
 	}
 	p := Point{sx / sw, sy / sw}
-	if s.worst(p) <= max(min(s.worst(old), flattest), 1/math.Tan(keepAngle)) {
-		s.P[v] = p
+	if w.worst(p) <= max(min(w.worst(old), flattest), 1/math.Tan(keepAngle)) {
+		w.P[v] = p
+		return true
 	}
+	return false
 }
 
 // search tries the eight compass directions with shrinking steps, if the star
 // of v has a small angle, and tells whether it found a better place.
-func (s *smoother) search(v int32) bool {
-	s.gather(v)
-	best := s.worst(s.P[v])
+func (w *walker) search(v int32, size func(Point) float64) bool {
+	best := w.worst(w.P[v])
 	if best <= 1/math.Tan(searchAngle) {
 		return false
 	}
 	moved := false
-	h := s.size(s.P[v])
+	h := size(w.P[v])
 	step := 0.2 * h
 	for n := 0; step > 0.01*h && n < searchSteps; n++ {
-		p, w := s.bestNeighbour(s.P[v], step)
-		if w >= best-1e-9 || w > flattest {
+		p, c := w.bestNeighbour(w.P[v], step)
+		if c >= best-1e-9 || c > flattest {
 			step /= 2
 			continue
 		}
-		s.P[v], best, moved = p, w, true
+		w.P[v], best, moved = p, c, true
 	}
 	return moved
 }
 
-func (s *smoother) bestNeighbour(p Point, step float64) (Point, float64) {
+func (w *walker) bestNeighbour(p Point, step float64) (Point, float64) {
 	at, best := p, math.Inf(1)
 	for _, d := range [8]Point{{1, 0}, {0.7, 0.7}, {0, 1}, {-0.7, 0.7}, {-1, 0}, {-0.7, -0.7}, {0, -1}, {0.7, -0.7}} {
 		q := Point{p[0] + step*d[0], p[1] + step*d[1]}
-		if w := s.worst(q); w < best {
-			at, best = q, w
+		if c := w.worst(q); c < best {
+			at, best = q, c
 		}
 	}
 	return at, best
