@@ -102,5 +102,6 @@ func unled(e Element) Element {
 type beamTie interface {
 	Element
 	ends(u []float64) [12]float64
+	movedEnds(u []float64) [12]float64 // at movements of any size
 	onNodes(f *[12]float64) []float64
 }

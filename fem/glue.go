@@ -15,6 +15,11 @@ import (
 type glue struct {
 	nodes []int32
 	rows  [6][]float64 // each 6·len(nodes)
+	plate *element.Shell
+	on    SurfacePoint // of it
+	at    [3]int       // place in nodes of its corners
+	lean  int          // place in nodes of the one that keeps the lean; -1 where braces are joined
+	axis  [3]float64   // about which it leans
 }
 
 // newGlue makes the tie of one end of a beam.
@@ -26,9 +31,11 @@ func (s *System) newGlue(b *BeamElem, end int) glue {
 	for k := range g.rows {
 		g.rows[k] = make([]float64, 6*len(g.nodes))
 	}
+	g.plate, g.on = &s.Shells[p.Shell], p
 	move := s.Shells[p.Shell].RowsAt(p.L, p.Zeta)
 	for c, n := range corners {
 		at := 6 * slices.Index(g.nodes, n)
+		g.at[c] = at / 6
 		for a := range 3 {
 			copy(g.rows[a][at:at+6], move[a][6*c:6*c+6])
 			if b.Joined[end] {
@@ -41,6 +48,9 @@ func (s *System) newGlue(b *BeamElem, end int) glue {
 		}
 	}
 	at := 6 * slices.Index(g.nodes, b.Lean[end])
+	if g.lean, g.axis = at/6, b.Across; b.Joined[end] {
+		g.lean = -1
+	}
 	for a := range 3 {
 		if b.Joined[end] {
 			g.rows[3+a][at+3+a] = 1

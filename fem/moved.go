@@ -6,10 +6,8 @@ import "archload/fem/sparse"
 // mm, and rotation vectors, rad, of the freedoms of Nodes. Where u is small it is an Element. Every
 // element of a System is one.
 //
-// Places on a facet that move by its linear interpolation (glue, points of load), springs to
-// ground and nodes that follow a rigid body keep these ties: they are exact to the first order in
-// the turn of that place, and at a turn φ short by φ²/2 of the arm: of half the plate's thickness
-// for glue, of the block's size for a rigid body.
+// Rigid bodies, and arms from a plate's middle to the glue on its face, turn by any angle (turned.go).
+// Springs to ground keep their direction in space, those between two places follow the line between them.
 type Movable interface {
 	Element
 	// PullTo sets f to the derivative of the energy by u, N and N·mm, and returns the energy.
@@ -42,29 +40,11 @@ func (e *tiedBeam) PullTo(f, u []float64) float64 {
 func (e *tiedBeam) TangentTo(k, u []float64) {
 	e.beam.TangentTo((*[144]float64)(k), (*[12]float64)(u))
 }
+func (e *tiedBeam) movedEnds(u []float64) [12]float64 { return [12]float64(u) }
 func (e *tiedBeam) StressedTo(k, u []float64) {
 	e.beam.StressedTo((*[144]float64)(k), (*[12]float64)(u))
 }
 func (e *tiedBeam) MovedEnergy(u []float64) Strain { return movedStrain(e, u) }
-
-func (e *gluedBeam) PullTo(f, u []float64) float64 {
-	var fb [12]float64
-	ub := e.ends(u)
-	energy := e.beam.PullTo(&fb, &ub)
-	clear(f)
-	width := len(e.rows) / 12
-	for r, v := range fb {
-		axpyRow(f, v, e.rows[r*width:(r+1)*width])
-	}
-	return energy
-}
-
-func (e *gluedBeam) TangentTo(k, u []float64) {
-	var kb [144]float64
-	ub := e.ends(u)
-	e.beam.TangentTo(&kb, &ub)
-	congruentTo(k, kb[:], e.rows)
-}
 
 func (e *gluedBeam) StressedTo(k, u []float64) {
 	var kb [144]float64
@@ -79,36 +59,6 @@ func (e *gluedBeam) MovedEnergy(u []float64) Strain { return movedStrain(e, u) }
 func movedStrain(e Movable, u []float64) Strain {
 	return Strain{Other: e.PullTo(make([]float64, len(u)), u)}
 }
-
-// movable is the element itself; every kind that a model has is one.
-func (e *ledElement) movable() Movable { return e.Element.(Movable) }
-
-func (e *ledElement) PullTo(f, u []float64) float64 {
-	own := e.own(u)
-	g := make([]float64, len(own))
-	energy := e.movable().PullTo(g, own)
-	clear(f)
-	for i, v := range g {
-		axpyRow(f, v, e.t[i*len(u):(i+1)*len(u)])
-	}
-	return energy
-}
-
-func (e *ledElement) TangentTo(k, u []float64) {
-	own := e.own(u)
-	a := make([]float64, len(own)*len(own))
-	e.movable().TangentTo(a, own)
-	e.turnTo(k, a)
-}
-
-func (e *ledElement) StressedTo(k, u []float64) {
-	own := e.own(u)
-	a := make([]float64, len(own)*len(own))
-	e.movable().StressedTo(a, own)
-	e.turnTo(k, a)
-}
-
-func (e *ledElement) MovedEnergy(u []float64) Strain { return e.movable().MovedEnergy(e.own(u)) }
 
 // PullTo sets f to the forces that hold the system at movements u of any size, N and N·mm over
 // all freedoms, those of held nodes as well, and returns the strain energy, N·mm. workers
@@ -132,6 +82,10 @@ func (s *System) PullTo(f, u []float64, workers int) (energy float64) {
 		}
 	})
 	for i := range s.Model.Springs {
+		if s.Model.Springs[i].Far != nil {
+			energy += s.pullBetween(f, u, i)
+			continue
+		}
 		nodes, push := s.SpringPush(i, u)
 		for j, v := range push {
 			f[6*int(nodes[j/6])+j%6] -= v

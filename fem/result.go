@@ -127,6 +127,9 @@ func (r *Result) beamEnds(i int) [12]float64 {
 		return r.Swollen.beamMoves(i, r.U)
 	}
 	b := r.Plate.beams[i]
+	if r.Large {
+		return b.movedEnds(movesOf(b, r.U, nil))
+	}
 	return b.ends(movesOf(b, r.U, nil))
 }
 

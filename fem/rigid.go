@@ -59,7 +59,9 @@ func (m *Model) followers() (map[int32]int32, error) {
 type ledElement struct {
 	Element
 	nodes []int32
-	t     []float64 // T, row-major: 6 per own node by 6 per leading node
+	place []int        // of each own node: its leading node among nodes
+	arms  [][3]float64 // from that to it, mm
+	t     []float64    // T, row-major: 6 per own node by 6 per leading node
 }
 
 // ledMassive is one that has mass: Tᵀ M T.
@@ -75,15 +77,18 @@ func (m *Model) lead(e Element, lead map[int32]int32) Element {
 	led := ledElement{Element: e}
 	place := make([]int, len(own))
 	for k, n := range own {
-		if ref, follows := lead[n]; follows {
-			n = ref
+		ref, follows := lead[n]
+		if !follows {
+			ref = n
 		}
-		place[k] = slices.Index(led.nodes, n)
+		led.arms = append(led.arms, vec3.Sub(m.Nodes[n].P, m.Nodes[ref].P))
+		place[k] = slices.Index(led.nodes, ref)
 		if place[k] < 0 {
 			place[k] = len(led.nodes)
-			led.nodes = append(led.nodes, n)
+			led.nodes = append(led.nodes, ref)
 		}
 	}
+	led.place = place
 	cols := 6 * len(led.nodes)
 	led.t = make([]float64, 6*len(own)*cols)
 	for k, n := range own {

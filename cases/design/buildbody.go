@@ -246,3 +246,19 @@ func (b *Built) stringEnds() []fem.PointForce {
 	}
 	return out
 }
+
+// StringTies are where each string of a body is tied: at the nut, which goes with the neck block, and where it
+// leaves the tailpiece, which goes with the tail block, mm. Their forces are the last of Loads, two a string
+// in this order, and those of the bridge, one a string.
+func (b *Built) StringTies() (ties [][2][3]float64) {
+	if b.Bridge == nil || !b.Case.Bodied() {
+		return nil
+	}
+	for _, s := range StringSpans(b.Case, b.Geometry.TopAtBridge) {
+		at, f := b.Saddle(s.Force.X), s.Force
+		ties = append(ties, [2][3]float64{
+			{at[0], at[1] + s.Front*cosDeg(f.FrontAngle), at[2] - s.Front*sinDeg(f.FrontAngle)},
+			{at[0], at[1] - s.Back*cosDeg(f.BackAngle), at[2] - s.Back*sinDeg(f.BackAngle)}})
+	}
+	return ties
+}

@@ -54,9 +54,6 @@ type LinearGauge struct {
 func Summarize(s *Solution, times float64) *Report {
 	first, second := quantity.Summarize(s.Linear), quantity.Summarize(s.Solution)
 	second.Error.Discretisation, second.Error.Mesh = first.Error.Discretisation, first.Error.Mesh
-	// Whether the strings balance in a body is asked of the shape as carved: on the moved one they keep
-	// their direction in space, and the stand takes what they turn.
-	second.Error.Outside = first.Error.Outside
 	second.Timing = first.Timing
 	second.Timing.Flow = s.Spent.Flow
 	second.Timing.Total += s.Seconds + s.Spent.Flow - first.Timing.Flow

@@ -85,9 +85,26 @@ func problem(t *design.Top) *moved.Problem {
 		return contact.Condense(f, br.Pads, br.Hold, t.Built.Loads, br.Body.Guides...)
 	}
 	if br != nil {
-		p.Body, p.Fit, p.Foot = &br.Body, t.Fit(), footBelow(br)
+		p.Body, p.Fit, p.Pads = &br.Body, t.Fit(), br.Pads
 	}
+	p.Cords, p.Loads = cords(t.Built)
 	return p
+}
+
+// cords are the strings of a body, which follow the saddle, the neck and the tail, and the loads that are
+// none: on a plate whose edge is held, where the strings are tied is not part of the model, and they keep
+// their direction.
+func cords(b *design.Built) (cords []moved.Cord, others []fem.PointForce) {
+	ties := b.StringTies()
+	others = b.Loads[:len(b.Loads)-2*len(ties)]
+	for i, ends := range ties {
+		c := moved.Cord{Load: i}
+		for k, at := range ends {
+			c.Ends[k] = moved.CordEnd{Was: b.Loads[len(others)+2*i+k], At: at}
+		}
+		cords = append(cords, c)
+	}
+	return cords, others
 }
 
 // footBelow is how far the contact plane lies below the bridge's nodes, mm: the mean over its pads.

@@ -42,6 +42,7 @@ type BodyLoad struct {
 	Node int32
 	At   [3]float64 // place of the force, mm
 	F    [3]float64 // N at full load
+	M    [3]float64 // N·mm, a moment beside it
 }
 
 // Guide holds one movement of a point of the body: what keeps it from

@@ -85,6 +85,12 @@ func (f *frame) column(node int32, row [6]float64) sparse.Column {
 func (f *frame) loadVector() (load []float64, rigid [6]float64) {
 	load = make([]float64, 6*len(f.body.Nodes))
 	for _, l := range f.body.Loads {
+		for a, m := range l.M {
+			rigid[3+a] += m
+			if l.Node != 0 {
+				load[6*int(l.Node)+3+a] += m
+			}
+		}
 		for a := range 3 {
 			if l.F[a] == 0 {
 				continue

@@ -5,6 +5,7 @@ import (
 
 	"archload/fem"
 	"archload/fem/sparse"
+	"archload/fem/vec3"
 )
 
 // Under returns the condensed plate under other pads, if they press on the
@@ -53,16 +54,31 @@ func (c *Condensed) WithLoads(loads []fem.PointForce) *Condensed {
 	return &q
 }
 
-// WithPush returns the condensed plate under a share of its loads and, beside them, nodal forces
-// that stand for what its stiffness K leaves out: with push = K u - f(u), f(u) the forces that hold
-// the plate at movements u of any size, the linear answer is u itself where it is in balance. Results
-// are then those of large movements; their loads are without the push.
-func (c *Condensed) WithPush(share float64, push []float64) *Condensed {
+// WithPush returns the condensed plate under nodal loads and, beside them, nodal forces that stand for
+// what its stiffness K leaves out: with push = K u - f(u), f(u) the forces that hold the plate at
+// movements u of any size, the linear answer is u itself where it is in balance. Results are then
+// those of large movements; their loads are without the push.
+func (c *Condensed) WithPush(loads, push []float64) *Condensed {
 	q := *c
-	q.push, q.loadF, q.loadAt = push, slices.Clone(c.loadF), make([]float64, len(c.cols))
-	for i := range q.loadF {
-		q.loadF[i] *= share
-	}
+	q.push, q.loadF, q.loadAt = push, loads, make([]float64, len(c.cols))
 	q.moveByLoads()
 	return &q
 }
+
+// Loads returns a share of the nodal loads on the plate, pads left out.
+func (c *Condensed) Loads(share float64) []float64 {
+	return slices.Clone(c.loadsAt(LoadCase{Unapplied: 1 - share}))
+}
+
+// PadForce is what the plate gives to the body at pad i, N, under forces on the rows as a State has
+// them.
+func (c *Condensed) PadForce(lambda []float64, i int) (f [3]float64) {
+	per := c.hold.rows()
+	for a := range per {
+		f = vec3.Add(f, vec3.Scale(c.pads[i].Dir[a], lambda[per*i+a]))
+	}
+	return f
+}
+
+// GuideForces are those on the body among the forces on the rows, N or N·mm; none if the guides do not hold.
+func (c *Condensed) GuideForces(lambda []float64) []float64 { return lambda[c.padRows():] }

@@ -130,9 +130,8 @@ func (v *variation) byVectors(turns []attitude) {
 	for n := range turns {
 		t, at := turns[n].spin(), 6*n+3
 		moment := [3]float64(v.g[at : at+3])
-		for a := range 3 {
-			v.g[at+a] = t[0][a]*moment[0] + t[1][a]*moment[1] + t[2][a]*moment[2]
-		}
+		turned := turns[n].byVector(moment)
+		copy(v.g[at:], turned[:])
 		if !v.second {
 			continue
 		}

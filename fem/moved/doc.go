@@ -11,10 +11,12 @@
 //
 //	f(u) = t F + contact forces,   f = dU/du,                            (1)
 //
-// with dead loads: a force keeps its size and its direction in space and goes along with the place on
-// which it acts. Strings on a saddle are such forces; they go with the saddle. The body itself, its pads
-// and their bedding keep their linear laws, and pads press along the directions that the unloaded surface
-// gave them; the contact problem of package contact is solved exactly at every step.
+// where a force keeps its size and goes along with the place on which it acts (acting.go). Forces keep their
+// direction in space but for those of cords, which follow the lines between what they are tied to: strings of a
+// body over its bridge. A body under its own cords is in balance on the moved shape, so that its stand gives
+// nothing. The body itself, its pads and their bedding keep their linear laws, and pads press along the
+// directions that the unloaded surface gave them, at the places to which the plate's face has gone; the
+// contact problem of package contact is solved exactly at every step.
 //
 // # The iteration
 //

@@ -33,7 +33,7 @@ func (p *Problem) Path(o PathOptions) (points []Point, err error) {
 	if p.Stand != nil {
 		return nil, ErrHasBody
 	}
-	w := &arc{p: p, load: p.Cond.RecoverPlateMoves(1).Load, at: Point{U: make([]float64, 6*len(p.Plate.Model.Nodes))}}
+	w := &arc{p: p, load: p.Cond.Loads(1), at: Point{U: make([]float64, 6*len(p.Plate.Model.Nodes))}}
 	for _, d := range p.Plate.FixedDofs() {
 		w.load[d] = 0
 	}
@@ -192,8 +192,9 @@ func (w *arc) settle(along []float64, share float64) (Point, int, error) {
 func (w *arc) rest(q *Point) []float64 {
 	f := make([]float64, len(q.U))
 	w.p.Plate.PullTo(f, q.U, w.p.Workers)
-	for i, v := range w.load {
-		f[i] = q.Share*v - f[i]
+	acts := w.p.acting(q.Share, q.U, standing{})
+	for i, v := range acts.plate {
+		f[i] = v - f[i]
 	}
 	for _, d := range w.p.Plate.FixedDofs() {
 		f[d] = 0

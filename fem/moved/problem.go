@@ -12,10 +12,25 @@ type Problem struct {
 	Stand *contact.Problem   // on Cond; nil without a body
 	Body  *contact.Body      // of Stand
 	Fit   contact.LoadCase   // gaps, and the loads on the body
-	Foot  float64            // mm, how far the contact plane lies below the body's nodes
+	Pads  []contact.Pad      // under the body
+	Loads []fem.PointForce   // of Cond, those of the cords left out
+	Cords []Cord             // what pulls at the body and at rigid bodies of the plate
 	// Condense reduces the plate anew with another factor.
 	Condense func(p *fem.Prepared) *contact.Condensed
 	Workers  int
+}
+
+// Cord pulls at the body and at two rigid bodies of the plate with forces that keep their size and
+// follow the straight lines between the places where it is tied: a string over a bridge.
+type Cord struct {
+	Load int // of the body, which is what the cord gives to it
+	Ends [2]CordEnd
+}
+
+// CordEnd is one end of a cord.
+type CordEnd struct {
+	Was fem.PointForce // its pull at a rigid body at the whole load, where nothing has moved; among the loads on the plate
+	At  [3]float64     // where it is tied to that body, mm
 }
 
 // setting is a stiffness with its factor and the plate's compliance under the pads.

@@ -2,10 +2,8 @@ package moved
 
 import (
 	"math"
-	"slices"
 
 	"archload/fem/contact"
-	"archload/fem/vec3"
 )
 
 // Effort says what an answer took.
@@ -35,10 +33,19 @@ type answer struct {
 	result  *contact.Result // with movements alone
 }
 
+// stands is how the body stands in an answer.
+func (a *answer) stands() standing {
+	if a.state == nil {
+		return standing{}
+	}
+	return standing{a.state.Lambda, a.body}
+}
+
 // step solves (2) at a share of the load, with the push at some movements.
 func (w *walk) step(share float64, from *answer, u []float64) (answer, error) {
 	a := answer{setting: w.on, fit: w.p.Fit}
-	a.cond = w.on.cond.WithPush(share, w.push(u))
+	acts := w.p.acting(share, u, from.stands())
+	a.cond = w.on.cond.WithPush(acts.plate, w.push(u))
 	w.effort.Steps++
 	if w.on.stand == nil {
 		a.result = a.cond.RecoverPlateMoves(1)
@@ -46,7 +53,7 @@ func (w *walk) step(share float64, from *answer, u []float64) (answer, error) {
 		return a, nil
 	}
 	a.stand = w.on.stand.Over(a.cond)
-	a.fit.Loads = w.loads(share, from.body)
+	a.fit.Loads = acts.body
 	var err error
 	if a.state, err = a.stand.Follow(a.fit); err != nil {
 		return a, err
@@ -71,27 +78,6 @@ func (w *walk) push(u []float64) []float64 {
 	return p
 }
 
-// loads are a share of those on the body. Each acts where the turn of the body's node has taken
-// its arm above the contact plane, in the direction that it had: what stands on the plate and leans
-// is pushed on by what presses on its top.
-func (w *walk) loads(share float64, body []float64) []contact.BodyLoad {
-	loads := slices.Clone(w.p.Fit.Loads)
-	if loads == nil {
-		loads = slices.Clone(w.p.Body.Loads)
-	}
-	for i := range loads {
-		l := &loads[i]
-		l.F = vec3.Scale(l.F, share)
-		if body != nil {
-			turn := [3]float64(body[6*int(l.Node)+3:])
-			arm := vec3.Sub(l.At, w.p.Body.Nodes[l.Node])
-			arm[2] += w.p.Foot
-			l.At = vec3.Add(l.At, vec3.Cross(turn, arm))
-		}
-	}
-	return loads
-}
-
 // result completes the answer at which the walk has arrived.
 func (w *walk) result() *contact.Result {
 	var r *contact.Result
@@ -100,6 +86,7 @@ func (w *walk) result() *contact.Result {
 	} else {
 		r = a.stand.Recover(a.state, a.fit)
 	}
+	w.p.Plate.FollowTurned(r.U)
 	r.Checks.Energy = w.workLeft(r)
 	return r
 }
