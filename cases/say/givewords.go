@@ -82,3 +82,20 @@ func givingPath(b *strings.Builder, r *stability.GivingReport) {
 		line(b, "gives way at", "%.2f times the load", float64(p.Limit))
 	}
 }
+
+// GivesWay says in a sentence at how many times its load a design would lose its stability.
+func GivesWay(r *stability.GivingReport) string {
+	load := "its load"
+	if r.Times != 1 {
+		load = fmt.Sprintf("this load (%.3g times its own)", r.Times)
+	}
+	if len(r.Stability.Modes) == 0 {
+		if !r.Stability.NoneBelow.Known() {
+			return "By linear theory it would not give way under any load in this direction: an indication."
+		}
+		return fmt.Sprintf("By linear theory it would not give way up to %.0f times %s: an indication.", float64(r.Stability.NoneBelow), load)
+	}
+	m := r.Stability.Modes[0]
+	return fmt.Sprintf("By linear theory it would give way at %.1f times %s (%s most at (%.0f, %.0f)%s): an indication. A top that bends on its way gives way before, and wood under lasting load earlier still, from %.1f times on.",
+		m.Factor, load, inOut(m), m.X, m.Y, besides(m), float64(r.Stability.OverDecades[0]))
+}

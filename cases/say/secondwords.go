@@ -22,9 +22,9 @@ func WriteMoved(w io.Writer, r *stability.Report) error {
 		line(b, "load", "%.3g times that of the case: every string, weight and force", r.Times)
 	}
 	if r.Second.Share.Known() {
-		line(b, "by the movement itself", "%s", byMovement(float64(r.Second.Share)))
+		line(b, "by the movement itself", "%s", ByMovement(float64(r.Second.Share)))
 	}
-	changed := r.Changed(worthTelling)
+	changed := r.Changed(WorthTelling)
 	if len(changed) == 0 {
 		line(b, "beside linear", "nothing else differs by more than 1 %% from the answer on the shape as carved")
 	} else {
@@ -37,11 +37,11 @@ func WriteMoved(w io.Writer, r *stability.Report) error {
 	return err
 }
 
-// worthTelling is the share by which linear and second order must differ to be set side by side.
-const worthTelling = 0.01
+// WorthTelling is the share by which linear and second order must differ to be set side by side.
+const WorthTelling = 0.01
 
-// byMovement says what the movement of the shape does to the sink, by its share of it.
-func byMovement(share float64) string {
+// ByMovement says what the movement of the shape does to the sink, by its share of it.
+func ByMovement(share float64) string {
 	switch {
 	case math.Abs(share) < 0.0005:
 		return "less than 0.1 % of the sink"
@@ -64,7 +64,7 @@ func WriteMovedComparison(w io.Writer, c *stability.Comparison) error {
 	}
 	for i, r := range c.Each() {
 		if r.Second.Share.Known() {
-			line(b, Letter(i), "%s", byMovement(float64(r.Second.Share)))
+			line(b, Letter(i), "%s", ByMovement(float64(r.Second.Share)))
 		}
 	}
 	_, err := io.WriteString(w, b.String())

@@ -26,6 +26,11 @@ func Find(ctx context.Context, c *cases.Case, count int, o design.Options) (*Giv
 		return nil, err
 	}
 	o.Say("stability")
+	return FindOn(ctx, linear, count)
+}
+
+// FindOn is Find for a case that is solved by linear theory.
+func FindOn(ctx context.Context, linear *design.Solution, count int) (*Giving, error) {
 	t := linear.Top
 	in := buckling.Input{Input: vibration.Input{Plate: t.Factored.System, Workers: t.Workers}, U: linear.Result.U}
 	if br := t.Built.Bridge; br != nil {
@@ -34,9 +39,16 @@ func Find(ctx context.Context, c *cases.Case, count int, o design.Options) (*Giv
 	}
 	m, err := buckling.Find(in, count)
 	if err != nil {
-		return nil, design.Explain(c, err)
+		return nil, design.Explain(t.Built.Case, err)
 	}
 	return &Giving{linear, m, len(in.Pads)}, ctx.Err()
+}
+
+// Stands is how a design stands on its moved shape, for a report.
+type Stands struct {
+	Moved  *Report       // nil: its answer is that on the shape as carved
+	Giving *GivingReport // its lowest factor
+	Shape  *Giving       // behind that
 }
 
 // mostRaised is the factor beyond which no path is followed.

@@ -9,6 +9,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"archload/cases/bench/effect"
+	"archload/cases/design"
+	"archload/cases/stability"
 	"archload/cases/study"
 
 	"archload/cmd/internal/disk"
@@ -44,6 +46,7 @@ func newReport(d *disk.Disk) *cobra.Command {
 	cmd.Flags().StringVarP(&o.report, "out", "o", "", "write the report to `FILE` (\"-\": standard output; default: NAME-report.html here)")
 	o.motionFlag(cmd)
 	o.benchFlag(cmd)
+	o.theory.flags(cmd)
 	cmd.Flags().BoolVar(&o.onePage, "one-page", false, "a page for each design, for a customer, in place of the whole report")
 	cmd.Flags().Float64Var(&o.refine, "refine", 1, "make every triangle this many `TIMES` smaller, to see how much the mesh matters")
 	return cmd
@@ -57,22 +60,47 @@ func reportName(args []string) string {
 	return "report.html"
 }
 
+// standing solves a case, and finds how far it is from giving way.
+func (o *wanted) standing(cmd *cobra.Command, name string) (*solved, *stability.Stands, error) {
+	c, err := o.open(cmd, name)
+	if err != nil {
+		return nil, nil, err
+	}
+	s, err := o.either(cmd, name, c)
+	if err != nil {
+		return nil, nil, err
+	}
+	tell, done := shell.Progress(cmd.ErrOrStderr())
+	defer done()
+	tell(fileStem(name) + ": stability")
+	g, err := stability.FindOn(cmd.Context(), s.linear, 1)
+	if err != nil {
+		return nil, nil, err
+	}
+	return s, &stability.Stands{Moved: s.moved, Giving: stability.SummarizeGiving(g, o.load()), Shape: g}, nil
+}
+
 // writeReport solves the cases and writes the report.
 func (o *wanted) writeReport(cmd *cobra.Command, args []string) error {
+	if err := o.theory.check(cmd); err != nil {
+		return err
+	}
 	in := report.Input{Names: args, Version: shell.Version(debug.ReadBuildInfo())}
+	var linear []*design.Solution
 	for _, a := range args {
-		sol, rep, err := o.solve(cmd, a)
+		s, stands, err := o.standing(cmd, a)
 		if err != nil {
-			return err
+			return ofCase(a, err)
 		}
-		in.Solutions, in.Reports = append(in.Solutions, sol), append(in.Reports, rep)
+		linear = append(linear, s.linear)
+		in.Solutions, in.Reports, in.Stands = append(in.Solutions, s.shown), append(in.Reports, s.report), append(in.Stands, stands)
 	}
 	var err error
-	if in.Spreads, err = spread(cmd, args, in.Solutions); err != nil {
+	if in.Spreads, err = spread(cmd, args, linear); err != nil {
 		return err
 	}
 	for i, a := range args {
-		e, err := o.effect(cmd, a, in.Solutions[i], effect.Solved{Report: in.Reports[i], Spread: in.Spreads[i]})
+		e, err := o.effect(cmd, a, linear[i], effect.Solved{Report: in.Reports[i], Spread: in.Spreads[i]})
 		if err != nil {
 			return err
 		}

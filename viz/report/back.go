@@ -8,6 +8,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/quantity"
 	"archload/cases/say"
+	"archload/cases/stability"
 )
 
 // back is what stands last: what the numbers mean, how the ranges were got and what is left out, once
@@ -16,8 +17,8 @@ func (in Input) back() []reportSection {
 	leaves := reportSection{Title: "What is left out, and cautions", Words: []string{
 		"Differences between two designs in the same wood are more certain than any single number. Weigh your billet, measure its stiffness, put a weight on the bare plate and compare the gauges before you lean on a number. The maker's own judgement comes first, and where people may be hurt, advice from someone qualified.",
 	}}
-	for _, s := range in.Solutions {
-		for _, l := range left(s.Top.Built.Case) {
+	for i, s := range in.Solutions {
+		for _, l := range left(s.Top.Built.Case, in.stands(i)) {
 			if !slices.Contains(leaves.List, l) {
 				leaves.List = append(leaves.List, l)
 			}
@@ -90,17 +91,24 @@ func withoutHeadline(text string) string {
 	return b.String()
 }
 
-// left is what the model leaves out.
-func left(c *cases.Case) []string {
-	out := []string{
-		"Collapse: whether the arch snaps through or buckles is not checked. The theory is linear, and a linear arch never does. Be careful with thin, flat or wide arches under high load.",
-		"Large movement: the theory takes the forces on the shape as carved. Against second-order calculations of such plates it reads 1 to 4 % too stiff.",
+// left is what the model leaves out of a case that stands as is told; nil: not asked.
+func left(c *cases.Case, on *stability.Stands) []string {
+	var out []string
+	if on == nil {
+		out = append(out, "Collapse: whether the arch snaps through or buckles is not checked (archload stability does). Be careful with thin, flat or wide arches under high load.")
+	} else {
+		out = append(out, "Collapse: at how many times its load the top would give way is linear theory about the shape as carved, without misfit, ripple or a crack. Be careful with thin, flat or wide arches under high load.")
+	}
+	if on == nil || on.Moved == nil {
+		out = append(out, "Large movement: these numbers take the forces on the shape as carved. On the shape as it has moved such plates sink 2 to 7 % further under their strings.")
+	}
+	out = append(out,
 		"Time and weather: creep and moisture are not in these numbers (archload years and archload seasons tell of them); what stands above on decades is a rule of thumb.",
 		"Glue: every joint is whole and stiff.",
 		"The rest of the instrument: the back does not move; there is no neck, tailpiece, finish or binding. The strings' tension stays as tuned (its change is about 1 %).",
 		"This piece of wood: the numbers are means of clear, straight-grained wood. Runout, knots and wild grain are not in it.",
 		"Sound: the load is at rest. Nothing here says how the instrument sounds.",
-	}
+	)
 	if c.Rim.Squeeze == 0 {
 		out = append([]string{"The strings' lengthwise squeeze of the body (squeeze in [rim] is 0 N): with high strings over a shallow body it can rival the arch's own thrust and push the apex up."}, out...)
 	}

@@ -26,7 +26,11 @@ func (d *subject) part(i, n int) (reportPart, error) {
 	if err := d.illustrate(p.Sections, n); err != nil {
 		return p, err
 	}
-	p.Sections = slices.Insert(p.Sections, 1, d.measured()) // behind how sure each number is
+	moved, err := d.moved()
+	if err != nil {
+		return p, err
+	}
+	p.Sections = slices.Insert(p.Sections, 1, d.measured(), moved) // behind how sure each number is
 	p.Sections = slices.DeleteFunc(p.Sections, func(s reportSection) bool {
 		return len(s.Words)+len(s.List)+len(s.Tables)+len(s.Figures) == 0
 	})
@@ -94,6 +98,35 @@ func (d *subject) measured() reportSection {
 		sec.List = append(sec.List, "Mind: "+s+".")
 	}
 	return sec
+}
+
+// moved sets the numbers on the moved shape beside the linear ones, and draws how it would give way.
+func (d *subject) moved() (reportSection, error) {
+	sec := reportSection{Title: "On its moved shape, and how far from giving way"}
+	if d.stands == nil {
+		return sec, nil
+	}
+	sec.Words = together(d.standing())
+	if m := d.stands.Moved; m != nil {
+		t := reportTable{Caption: "Numbers that differ by more than 1 %", Head: []string{"", "as carved (linear)", "as it has moved (second order)"}}
+		for _, q := range m.Changed(say.WorthTelling) {
+			t.Rows = append(t.Rows, []string{q.Name, decNum(q.Linear, q.Digits, "never") + " " + q.Unit, decNum(q.Second, q.Digits, "never") + " " + q.Unit})
+		}
+		if len(t.Rows) > 0 {
+			sec.Tables = []reportTable{t}
+		}
+	}
+	for _, p := range viz.GivingPictures(d.stands.Shape, d.stands.Giving) {
+		f, err := embed(p)
+		if err != nil {
+			return sec, err
+		}
+		sec.Figures = append(sec.Figures, f)
+	}
+	for _, c := range d.stands.Giving.Cautions {
+		sec.List = append(sec.List, "Mind: "+c+".")
+	}
+	return sec, nil
 }
 
 // rangeWords say what the ranges cover and what not.

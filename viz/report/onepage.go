@@ -45,7 +45,7 @@ func WritePage(w io.Writer, in Input) error {
 		Parts          []onePage
 	}{Version: in.Version, Style: template.CSS(reportCSS)}
 	for i, s := range in.Solutions {
-		d := subject{name: in.Names[i], s: s, r: in.Reports[i], spread: in.spread(i), answers: study.Answers(in.Reports[i], in.spread(i))}
+		d := subject{name: in.Names[i], s: s, r: in.Reports[i], spread: in.spread(i), answers: study.Answers(in.Reports[i], in.spread(i)), stands: in.stands(i)}
 		page, err := d.onePage()
 		if err != nil {
 			return fmt.Errorf("report: %s: %w", in.Names[i], err)
@@ -69,6 +69,9 @@ func (d *subject) onePage() (onePage, error) {
 	}
 	lead := together(d.lead())
 	p.Lead = lead[:min(len(lead), pageAnswers)]
+	if d.stands != nil && len(lead) > pageAnswers {
+		p.Lead[pageAnswers-1] = lead[len(lead)-1] // how it stands before where the edge holds it
+	}
 	for _, v := range viz.Pictures(d.s, d.r) {
 		if v.Name != "sink" && v.Name != "cross-arch" {
 			continue

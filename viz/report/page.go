@@ -9,6 +9,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/bench/effect"
 	"archload/cases/design"
+	"archload/cases/stability"
 	"archload/cases/study"
 
 	"archload/viz"
@@ -82,10 +83,11 @@ type Input struct {
 	Names      []string // what the user called them
 	Solutions  []*design.Solution
 	Reports    []*answer.Report
-	Spreads    []*study.Spread   // behind the ranges; nil leaves them out
-	Comparison *study.Comparison // needed for more than one design
-	Effects    []*effect.Report  // what measurements did to each design; nil, or nil for one, where nothing was measured
-	Version    string            // of the program
+	Spreads    []*study.Spread     // behind the ranges; nil leaves them out
+	Comparison *study.Comparison   // needed for more than one design
+	Effects    []*effect.Report    // what measurements did to each design; nil, or nil for one, where nothing was measured
+	Stands     []*stability.Stands // how each stands on its moved shape; nil, or nil for one, where that was not asked
+	Version    string              // of the program
 }
 
 // spread is that of design i, if there is one.
@@ -102,6 +104,14 @@ func (in Input) effect(i int) *effect.Report {
 		return nil
 	}
 	return in.Effects[i]
+}
+
+// stands is how design i stands on its moved shape, if that is known.
+func (in Input) stands(i int) *stability.Stands {
+	if in.Stands == nil {
+		return nil
+	}
+	return in.Stands[i]
 }
 
 // embed draws a page into the file.

@@ -29,7 +29,7 @@ func Write(w io.Writer, in Input) error {
 	doc := reportDoc{Version: in.Version, Style: template.CSS(reportCSS)}
 	for i, s := range in.Solutions {
 		a := study.Answers(in.Reports[i], in.spread(i))
-		d := subject{name: in.Names[i], s: s, r: in.Reports[i], spread: in.spread(i), answers: a, effect: in.effect(i)}
+		d := subject{name: in.Names[i], s: s, r: in.Reports[i], spread: in.spread(i), answers: a, effect: in.effect(i), stands: in.stands(i)}
 		part, err := d.part(i, len(in.Solutions))
 		if err != nil {
 			return fmt.Errorf("report: %s: %w", in.Names[i], err)

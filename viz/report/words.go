@@ -12,6 +12,7 @@ import (
 	"archload/cases/design"
 	"archload/cases/quantity"
 	"archload/cases/say"
+	"archload/cases/stability"
 	"archload/cases/study"
 )
 
@@ -109,7 +110,8 @@ type subject struct {
 	r       *answer.Report
 	spread  *study.Spread // nil: without ranges
 	answers []study.Answer
-	effect  *effect.Report // what measurements did; nil: nothing was measured
+	effect  *effect.Report    // what measurements did; nil: nothing was measured
+	stands  *stability.Stands // nil: not asked
 }
 
 func (d *subject) answer(key string) (study.Answer, bool) {
@@ -156,7 +158,18 @@ func (d *subject) lead() []string {
 	if x := d.r.Decades.Sink; x[0].Known() && x[1].Known() {
 		out = append(out, d.sayDecades(x))
 	}
+	if d.stands != nil {
+		out = append(out, strings.Join(d.standing(), " "))
+	}
 	return out
+}
+
+// standing says how the design stands on its moved shape.
+func (d *subject) standing() (out []string) {
+	if m := d.stands.Moved; m != nil && m.Second.Share.Known() {
+		out = append(out, "All this on the shape as it has moved: "+say.ByMovement(float64(m.Second.Share))+".")
+	}
+	return append(out, say.GivesWay(d.stands.Giving))
 }
 
 // sayDecades spans from a stiff plank that does not creep to a soft one that
