@@ -44,13 +44,6 @@ func FindOn(ctx context.Context, linear *design.Solution, count int) (*Giving, e
 	return &Giving{linear, m, len(in.Pads)}, ctx.Err()
 }
 
-// Stands is how a design stands on its moved shape, for a report.
-type Stands struct {
-	Moved  *Report       // nil: its answer is that on the shape as carved
-	Giving *GivingReport // its lowest factor
-	Shape  *Giving       // behind that
-}
-
 // mostRaised is the factor beyond which no path is followed.
 const mostRaised = 50
 

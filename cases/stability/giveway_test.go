@@ -20,7 +20,7 @@ func TestFind(t *testing.T) {
 	if len(f) != 2 || !(f[0] > 4 && f[0] < f[1]) || r.Stability.Bearing == 0 || !(float64(r.Stability.NoneBelow) > f[1]) {
 		t.Fatalf("factors %v, %d points bear, none below %g", f, r.Stability.Bearing, float64(r.Stability.NoneBelow))
 	}
-	s, err := OnMovedShape(once.Linear)
+	s, err := OnMovedShape(t.Context(), once.Linear)
 	if err != nil {
 		t.Fatal(err)
 	}

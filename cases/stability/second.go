@@ -33,7 +33,7 @@ func Solve(ctx context.Context, c *cases.Case, o design.Options) (*Solution, err
 	}
 	o.Say("moved shape")
 	start := o.Now()
-	s, err := OnMovedShape(linear)
+	s, err := OnMovedShape(ctx, linear)
 	if err != nil {
 		return nil, err
 	}
@@ -52,17 +52,18 @@ func AnswerTop(t *design.Top) (*answer.Report, error) {
 	if err != nil {
 		return nil, err
 	}
-	s, err := OnMovedShape(linear)
+	s, err := OnMovedShape(context.Background(), linear)
 	if err != nil {
 		return nil, err
 	}
 	return answer.Summarize(s.Solution), nil
 }
 
-// OnMovedShape answers the case of a linear solution on its moved shape.
-func OnMovedShape(linear *design.Solution) (*Solution, error) {
+// OnMovedShape answers the case of a linear solution on its moved shape. Cancelling ctx stops it.
+func OnMovedShape(ctx context.Context, linear *design.Solution) (*Solution, error) {
 	t := linear.Top
 	p := problem(t)
+	p.Stop = ctx.Err
 	second := *linear
 	second.Coarse, second.Flow, second.Spent = nil, nil, design.Stages{}
 	s := &Solution{Solution: &second, Linear: linear}

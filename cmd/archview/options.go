@@ -33,6 +33,7 @@ type options struct {
 	density                    float64
 	controls                   bool
 	tell                       bool
+	linear                     bool
 }
 
 func (o *options) flags(c *cobra.Command) {
@@ -55,6 +56,7 @@ func (o *options) flags(c *cobra.Command) {
 	f.StringVar(&o.size, "size", "1280x800", "size of the window in points, or of the snapshot in pixels")
 	f.Float64Var(&o.density, "density", 1, "pixels to a point in a snapshot: 2 for twice the letters' size")
 	f.BoolVar(&o.controls, "controls", false, "a snapshot of the whole window, with its controls")
+	f.BoolVar(&o.linear, "linear", false, "numbers at full load on the shape as carved; else they settle to those on the shape as it has moved")
 	f.BoolVar(&o.tell, "tell", false, "write a line about each frame and where the controls stand, for scripts")
 }
 
@@ -168,7 +170,7 @@ func (o *options) setUp(args []string, remembered desk.Looks) (d desk.Options, e
 	if err != nil {
 		return d, err
 	}
-	d = desk.Options{FS: o.disk, Solve: design.Options{Workers: runtime.GOMAXPROCS(0)}, Woods: woods, Looks: looks, Lesson: o.lesson, Step: o.step, Keys: keys}
+	d = desk.Options{FS: o.disk, Solve: design.Options{Workers: runtime.GOMAXPROCS(0)}, Woods: woods, Looks: looks, Lesson: o.lesson, Step: o.step, Keys: keys, OnMovedShape: !o.linear}
 	for _, a := range args {
 		name := filepath.ToSlash(a)
 		// A faulty case is told before a window opens.

@@ -18,6 +18,7 @@ type Problem struct {
 	// Condense reduces the plate anew with another factor.
 	Condense func(p *fem.Prepared) *contact.Condensed
 	Workers  int
+	Stop     func() error // asked before each step; an error of it ends the iteration. nil: none
 }
 
 // Cord pulls at the body and at two rigid bodies of the plate with forces that keep their size and

@@ -44,6 +44,11 @@ func (a *answer) stands() standing {
 // step solves (2) at a share of the load, with the push at some movements.
 func (w *walk) step(share float64, from *answer, u []float64) (answer, error) {
 	a := answer{setting: w.on, fit: w.p.Fit}
+	if w.p.Stop != nil {
+		if err := w.p.Stop(); err != nil {
+			return a, err
+		}
+	}
 	acts := w.p.acting(share, u, from.stands())
 	a.cond = w.on.cond.WithPush(acts.plate, w.push(u))
 	w.effort.Steps++

@@ -31,6 +31,8 @@ type Options struct {
 	Step   int             // of the lesson, from 1; 0: the first
 	Keys   []tree.KeyValue // set on the first case from the beginning
 
+	OnMovedShape bool // numbers settle to those of second order
+
 	// Keep writes a file whole or not at all, never over one that is there,
 	// and says where it lies; nil: nothing can be kept.
 	Keep func(name string, data []byte) (where string, err error)
@@ -108,6 +110,9 @@ func New(o Options) (*Desk, error) {
 		return nil, fmt.Errorf("want two cases at most, found %d", len(o.Names))
 	}
 	d := &Desk{o: o, looks: o.Looks.orUsual(), answer: stage.NewAnswerer(o.FS, o.Solve), folded: usualFolds()}
+	if o.OnMovedShape {
+		d.answer.OnMovedShape()
+	}
 	d.want = stage.Want{Display: d.looks.Display, Cut: stage.Cut{Kind: d.looks.Cut}}
 	for _, n := range o.Names {
 		d.want.Designs = append(d.want.Designs, stage.Design{Name: n})

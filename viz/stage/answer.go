@@ -22,12 +22,18 @@ type Answerer struct {
 	fsys    fs.FS
 	options design.Options
 	opened  map[string]*live.Live
+
+	onMovedShape bool // numbers settle to those on the moved shape
 }
 
 // NewAnswerer answers wants whose cases are files of fsys, or bundled.
 func NewAnswerer(fsys fs.FS, o design.Options) *Answerer {
 	return &Answerer{fsys: fsys, options: o, opened: map[string]*live.Live{}}
 }
+
+// OnMovedShape lets the numbers settle to those on the moved shape when the hand rests; until then, and in
+// the picture, they are those on the shape as carved.
+func (a *Answerer) OnMovedShape() { a.onMovedShape = true }
 
 // Answer works out a want, starting from what was answered last; last may be
 // nil. Faults of a case come out as cases.Faults.
@@ -56,7 +62,7 @@ func (a *Answerer) design(ctx context.Context, d Design, w Want, last *Answered)
 	one := &Answered{Live: hand}
 	if last != nil && last.Live == hand {
 		*one = Answered{Live: hand, Skeleton: last.Skeleton, Full: last.Full, Events: last.Events, Report: last.Report,
-			Sure: last.Sure, Spread: last.Spread, Sound: last.Sound}
+			Sure: last.Sure, Moved: last.Moved, GivesWay: last.GivesWay, Spread: last.Spread, Sound: last.Sound}
 	}
 	if one.Full == nil {
 		if one.Full, err = hand.At(1); err != nil {

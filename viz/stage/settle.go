@@ -5,13 +5,15 @@ import (
 
 	"archload/cases/design"
 	"archload/cases/quantity"
+	"archload/cases/stability"
 	"archload/cases/study"
 	"archload/viz/scene"
 )
 
 // Settle works out the next of what takes longer than the picture: first the
 // whole report at full load of the top that is shown, then, as Confirmed tells,
-// the case solved afresh, and last, as Ranged tells, how sure its numbers are.
+// the case solved afresh, then, where that is asked for, on its moved shape, and last,
+// as Ranged tells, how sure its numbers are.
 func (a *Answerer) Settle(ctx context.Context, s *Shown) (*Shown, error) {
 	out := *s
 	out.Designs = nil
@@ -19,6 +21,8 @@ func (a *Answerer) Settle(ctx context.Context, s *Shown) (*Shown, error) {
 		one := *d
 		var err error
 		switch {
+		case s.Confirmed() && a.onMovedShape && !s.moved():
+			err = a.move(ctx, &one)
 		case s.Confirmed() && one.Spread == nil:
 			one.Spread, err = study.FindSpread(ctx, one.Sure, a.options)
 		case s.Settled():
@@ -49,5 +53,26 @@ func (a *Answerer) confirm(ctx context.Context, d *Answered) error {
 		return err
 	}
 	d.Sure, d.Report = sol, quantity.Summarize(sol)
+	return nil
+}
+
+// least is a share of the load that is none.
+const least = 1e-9
+
+// move finds the equilibrium on the moved shape. A top that has none keeps its linear numbers, and says so.
+func (a *Answerer) move(ctx context.Context, d *Answered) error {
+	if d.Moved != nil || d.GivesWay > 0 {
+		return nil
+	}
+	s, err := stability.OnMovedShape(ctx, d.Sure)
+	if share, is := stability.GivesWay(err); is {
+		d.GivesWay = max(share, least)
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	d.Moved = stability.Summarize(s, 1)
+	d.Report = d.Moved.Report
 	return nil
 }

@@ -7,6 +7,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/live"
+	"archload/cases/stability"
 	"archload/cases/study"
 	"archload/cases/tone"
 	"archload/mesh"
@@ -61,11 +62,13 @@ type Answered struct {
 	Flow      *answer.FlowReport   // now; nil if no lines of force are wanted
 	Pathless  string               // why there are no paths of the load, if they are wanted
 	Events    []live.Event
-	Report    *answer.Report   // at full load; nil until it is worked out
-	Sure      *design.Solution // of the case solved afresh, at full load; nil until it is worked out
-	Sound     *Sound           // its tones; nil if they are not wanted, or not yet found
-	Soundless string           // why there are none, if they are wanted
-	Spread    *study.Spread    // how that answers to its wood and its edge; nil until it is worked out
+	Report    *answer.Report    // at full load; nil until it is worked out
+	Sure      *design.Solution  // of the case solved afresh, at full load; nil until it is worked out
+	Moved     *stability.Report // on its moved shape, whose numbers Report then has; nil until it is worked out, or linear
+	GivesWay  float64           // share of the load beyond which no equilibrium was found on the moved shape; 0: one was, or was not asked for
+	Sound     *Sound            // its tones; nil if they are not wanted, or not yet found
+	Soundless string            // why there are none, if they are wanted
+	Spread    *study.Spread     // how that answers to its wood and its edge; nil until it is worked out
 }
 
 // cutLine is the line of a cut over a design, bass to treble or tail to neck;
@@ -114,6 +117,11 @@ func (s *Shown) Confirmed() bool {
 		}
 	}
 	return true
+}
+
+// moved says whether each design was asked for its equilibrium on the moved shape.
+func (s *Shown) moved() bool {
+	return !slices.ContainsFunc(s.Designs, func(d *Answered) bool { return d.Moved == nil && d.GivesWay == 0 })
 }
 
 // Ranged says whether every number at full load has its ranges by wood and edge.

@@ -23,7 +23,7 @@ func Trust(a *stage.Answered) string {
 		return "the checks are being worked out"
 	}
 	r := a.Report
-	words := fmt.Sprintf("%d nodes", r.Mesh.Nodes)
+	words := theory(a) + fmt.Sprintf("; %d nodes", r.Mesh.Nodes)
 	if r.Error.Discretisation.Known() {
 		words += fmt.Sprintf(", error from the mesh about %.1f %%", 100*float64(r.Error.Discretisation))
 	}
@@ -37,6 +37,19 @@ func Trust(a *stage.Answered) string {
 		words += fmt.Sprintf("; the foot needs a friction of %.2f", float64(b.FrictionNeeded))
 	}
 	return words
+}
+
+// theory says which shape the numbers at full load are those of.
+func theory(a *stage.Answered) string {
+	switch {
+	case a.Moved != nil && a.Moved.Second.Share.Known():
+		return fmt.Sprintf("At full load on the shape as it has moved (second order, %.1f %% of the sink); below it, and in the picture, as carved (linear)", 100*float64(a.Moved.Second.Share))
+	case a.Moved != nil:
+		return "At full load on the shape as it has moved (second order); below it, and in the picture, as carved (linear)"
+	case a.GivesWay > 0:
+		return fmt.Sprintf("On the shape as carved (linear): AS IT MOVES THE TOP GIVES WAY beyond %.2f of the load", a.GivesWay)
+	}
+	return "On the shape as carved (linear)"
 }
 
 // letter names design i among so many.
