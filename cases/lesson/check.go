@@ -8,7 +8,10 @@ import (
 	"strings"
 
 	"archload/cases"
+	"archload/cases/aging"
 	"archload/cases/answer"
+	"archload/cases/bench"
+	"archload/cases/bench/fit"
 	"archload/cases/design"
 	"archload/cases/quantity"
 	"archload/cases/tone"
@@ -30,6 +33,7 @@ type Checker struct {
 	options design.Options
 	tops    []*design.Top
 	answers map[string]*answered // by designID
+	pieces  map[string]*Answer   // by bench file
 	failed  []string
 }
 
@@ -41,7 +45,7 @@ type answered struct {
 
 // NewChecker returns a checker for lessons whose own cases lie in fsys.
 func NewChecker(fsys fs.FS, o design.Options) *Checker {
-	return &Checker{fsys: fsys, options: o, answers: map[string]*answered{}}
+	return &Checker{fsys: fsys, options: o, answers: map[string]*answered{}, pieces: map[string]*Answer{}}
 }
 
 // Check solves the designs of a step, unless that is done already, and returns
@@ -51,33 +55,37 @@ func (k *Checker) Check(ctx context.Context, s *Step) ([]Finding, error) {
 	if len(s.Claims) == 0 {
 		return nil, nil
 	}
-	also := s.asked()
+	also := s.asked(false)
 	design, err := k.answer(ctx, s.Case, s.Set, also)
 	if err != nil {
 		return nil, err
 	}
-	var beside *Answer
+	all := answers{design: design.numbers}
 	if s.Beside != "" {
-		other, err := k.answer(ctx, s.Beside, nil, also)
+		other, err := k.answer(ctx, s.Beside, nil, s.asked(true))
 		if err != nil {
 			return nil, err
 		}
-		beside = other.numbers
+		all.beside = other.numbers
 	}
-	return s.findings(design.numbers, beside), nil
+	if s.asks(ofBench) {
+		if all.bench, err = k.piece(ctx, s.Bench); err != nil {
+			return nil, err
+		}
+	}
+	return s.findings(all), nil
 }
 
 // Failed lists the built-in checks that a solve failed, each with its design;
 // nil if the numbers can be trusted.
 func (k *Checker) Failed() []string { return k.failed }
 
-// findings holds every claim of a step against the answers of its design and
-// of the one beside it (nil if there is none).
-func (s *Step) findings(design, beside *Answer) []Finding {
+// findings holds every claim of a step against the answers.
+func (s *Step) findings(a answers) []Finding {
 	out := make([]Finding, len(s.Claims))
 	for i := range s.Claims {
 		c := &s.Claims[i]
-		v, err := c.check(design, beside)
+		v, err := c.check(a)
 		out[i] = Finding{Claim: c, Computed: v}
 		if err != nil {
 			fault := c.at
@@ -90,13 +98,22 @@ func (s *Step) findings(design, beside *Answer) []Finding {
 
 // extra is what claims ask for besides the plain answer.
 type extra struct {
-	flow   bool // the load flow
-	motion bool // how it swings
+	flow    bool // the load flow
+	motion  bool // how it swings
+	seasons bool // what moisture does to it
 }
 
-// asked finds what the claims of a step need.
-func (s *Step) asked() (e extra) {
+// asks tells whether a claim of the step asks a source.
+func (s *Step) asks(of source) bool {
+	return slices.ContainsFunc(s.Claims, func(c Claim) bool { return strings.Contains(c.Of, string(of)) })
+}
+
+// asked finds what the claims of a step need of its design, or of the one beside it.
+func (s *Step) asked(beside bool) (e extra) {
 	for _, c := range s.Claims {
+		for _, r := range c.formula.references() {
+			e.seasons = e.seasons || r.of == ofSeasons && r.beside == beside
+		}
 		e.flow = e.flow || strings.Contains(c.Of, "flow.") || strings.Contains(c.Of, "sectors.") // an elastic edge's come from the flow
 		for _, q := range quantity.Where(func(q quantity.Quantity) bool { return q.Summary == quantity.HeadMotion }) {
 			e.motion = e.motion || strings.Contains(c.Of, q.Key)
@@ -142,11 +159,48 @@ func (k *Checker) answer(ctx context.Context, name string, set []tree.KeyValue, 
 		k.failed = append(k.failed, what+" of "+named(name, set))
 	}
 	numbers, err := newAnswer(c, report)
+	if err == nil && also.seasons {
+		err = k.seasons(ctx, c, numbers)
+	}
 	if err != nil {
 		return nil, err
 	}
 	k.answers[id] = &answered{sol, numbers}
 	return k.answers[id], nil
+}
+
+// seasons adds what moisture does to a case. The triangles' share of the error is left to archload seasons.
+func (k *Checker) seasons(ctx context.Context, c *cases.Case, to *Answer) error {
+	k.options.Say("through the seasons")
+	quiet := k.options
+	quiet.Progress, quiet.NoError = nil, true
+	r, err := aging.Seasons(ctx, c, quiet)
+	if err != nil {
+		return err
+	}
+	for _, what := range r.Failed() {
+		k.failed = append(k.failed, what+" of "+c.Title)
+	}
+	return to.add(ofSeasons, r)
+}
+
+// piece fits a bench file.
+func (k *Checker) piece(ctx context.Context, name string) (*Answer, error) {
+	if a, ok := k.pieces[name]; ok {
+		return a, nil
+	}
+	k.options.Say(name)
+	f, err := bench.Open(k.fsys, name)
+	if err != nil {
+		return nil, err
+	}
+	r, err := fit.Fit(ctx, f, fit.Options{Workers: k.options.WorkerCount()})
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	a := &Answer{trees: map[source]any{}}
+	k.pieces[name] = a
+	return a, a.add(ofBench, r)
 }
 
 // solve answers a case on a top that is there already if one fits.

@@ -22,10 +22,12 @@ type Lesson struct {
 // Step is one picture of a lesson, with the words under it.
 type Step struct {
 	Caption string          // one or two sentences, without the marks of its claims
+	Ask     string          // a question that is put before the picture answers it; "": none
 	Caution string          // where harm could come of it; "": none
 	Case    string          // as OpenChanged takes it
 	Set     []tree.KeyValue // keys set on top of the case
-	Beside  string          // a second design at its side, as Open takes it; "": none
+	Beside  string          // the design that it is held against, as Open takes it; "": none
+	Bench   string          // the bench file that claims may speak of; "": none
 	Load    float64         // 0..1 of the string load
 	Play    bool            // the load runs from nothing to Load
 	Field   string          // one of Fields
@@ -33,7 +35,21 @@ type Step struct {
 	View    string          // one of Views
 	Section string          // one of Sections
 	Points  []Point         // what is pointed at
-	Claims  []Claim         // what the caption and the caution say of the numbers
+	Chart   Chart           // numbers as bars below the picture; no rows: none
+	Claims  []Claim         // what caption, caution and chart say of the numbers
+}
+
+// Chart is a few numbers as bars along one axis.
+type Chart struct {
+	Title string // what they are, with the unit
+	Rows  []Row
+}
+
+// Row is one number of a chart.
+type Row struct {
+	Words  string  // as they stand at the bar, numbers included
+	Value  float64 // the first number of the words
+	Spread float64 // the second one, to either side of the first; 0: none
 }
 
 // Point is a place that a step points at.
@@ -41,6 +57,7 @@ type Point struct {
 	Name  string     // one of the case's landmarks; "": a place of the lesson's own
 	At    mesh.Point // mm, in plan
 	Words string     // written beside it
+	Old   bool       // on the design beside
 }
 
 // Fields lists what may colour the top in a lesson.

@@ -26,7 +26,7 @@ func TestBadLessons(t *testing.T) {
 		{"format", strings.Replace(lessonText(ok), "format = 1", "format = 2", 1), "a.toml:1: format: want 1, the lesson format this program reads, found 2"},
 		{"no steps", "format = 1\ntitle = \"T\"\nabout = \"A.\"\nstep = []\n", "a.toml:4: step: want at least one [[step]], found none"},
 		{"unknown key", lessonText(ok, "feild = \"sink\""), `a.toml:7: step[1].feild: unknown key; did you mean "field"?`},
-		{"misplaced key", lessonText(ok, "about = \"x\""), "a.toml:7: step[1].about: unknown key; known here: caption, caution, case, set, beside, load, play, field, face, view, section, point"},
+		{"misplaced key", lessonText(ok, "about = \"x\""), "a.toml:7: step[1].about: unknown key; known here: caption, caution, case, set, beside, bench, ask, load, play, field, face, view, section, point, chart"},
 		{"no caption", lessonText(`case = "first"`), "a.toml:4: step[1].caption: missing, want one or two sentences"},
 		{"no case", lessonText(`caption = "C."`), "a.toml:4: step[1].case: missing in the first step, want the case it shows"},
 		{"case's name", lessonText(`caption = "C."`, `case = "frist"`), `a.toml:6: step[1].case: "frist": no bundled case of this name; did you mean "first"?`},
@@ -64,6 +64,17 @@ func TestBadLessons(t *testing.T) {
 			`a.toml:5: step[1].caption: "5 mm": plate.thicknes: no number of the case; did you mean "plate.thickness"?`},
 		{"claim's other design", lessonText(`caption = "It sinks {0.4 mm = beside:bridge.sink}."`, `case = "first"`),
 			`a.toml:5: step[1].caption: "0.4 mm": bridge.sink: no second design is shown; want beside = ... in the step`},
+		{"claim's bench file", lessonText(`caption = "It weighs {192 g = bench:readings[1].value}."`, `case = "first"`),
+			`a.toml:5: step[1].caption: "192 g": readings[1].value: no bench file is named; want bench = ... in the step`},
+		{"claim's seasons", lessonText(`caption = "It falls {1 mm = seasons:seasons[1].arch_rise}."`, `case = "first"`),
+			`a.toml:5: step[1].caption: "1 mm": seasons[1].arch_rise: the case has no seasons; want a table [season] in it, or set in the step`},
+		{"claim's number of the seasons", lessonText(`caption = "It falls {1 mm = seasons:seasons[1].arch_rises}."`, `case = "course-guitar-seasons"`),
+			`a.toml:5: step[1].caption: "1 mm": seasons[1].arch_rises: no "arch_rises" in the report; did you mean "arch_rise"?`},
+		{"bench file", lessonText(ok, `bench = "spruce-blnk"`), `a.toml:7: step[1].bench: spruce-blnk:1: no such file`},
+		{"point on no other design", lessonText(ok, `point = { at = "bridge", beside = true }`), "a.toml:7: step[1].point.beside: no second design is shown; want beside = ... in the step"},
+		{"long question", lessonText(ok, `ask = "`+long+`"`), "a.toml:7: step[1].ask: want at most 120 characters, found 300"},
+		{"chart without rows", lessonText(ok, `chart = { title = "mm" }`), "a.toml:7: step[1].chart.rows: missing, want one text for each bar, as in \"by the card {10.9 = key:plate.wood.EL / 1000}\""},
+		{"row without a number", lessonText(ok, `chart = { title = "mm", rows = ["much"] }`), `a.toml:7: step[1].chart.rows: want a number in braces, and at most one more for its scatter, found "much"`},
 		{"claim's formula", lessonText(`caption = "It sinks {0.4 mm = (bridge.sink + }."`, `case = "first"`),
 			`a.toml:5: step[1].caption: want a number of the report, as in bridge.sink or bridge.sink / beside:bridge.sink, found "(bridge.sink +"`},
 		{"two faults", lessonText(`caption = "C."`, `case = "first"`, `view = "above"`, `load = -1`),
@@ -92,7 +103,7 @@ func TestOpenLesson(t *testing.T) {
 	}
 	for _, c := range []struct{ name, want string }{
 		{"1-arc", `1-arc:1: no bundled lesson of this name; did you mean "1-arch"?`},
-		{"nothing-like-it", "nothing-like-it:1: no bundled lesson of this name; there are 1-arch, 2-relief, 3-apex, 4-bowed, 5-swing, 6-body"},
+		{"nothing-like-it", "nothing-like-it:1: no bundled lesson of this name; there are 1-arch, 2-relief, 3-apex, 4-bowed, 5-swing, 6-body, 7-bench, 8-seasons"},
 		{"1-arc.toml", `1-arc.toml:1: no such file; did you mean "1-arch.toml"?`},
 	} {
 		if _, err := Open(fsys, c.name); err == nil || err.Error() != c.want {
@@ -106,6 +117,7 @@ func TestOpenLesson(t *testing.T) {
 func FuzzLesson(f *testing.F) {
 	for _, seed := range []string{
 		lessonText(`caption = "It sinks {0.45 mm = bridge.sink}."`, `case = "first"`, `set = { "bridge.relief.depth" = 0.2 }`, `point = { at = "bridge" }`),
+		lessonText(`caption = "C."`, `case = "first"`, `bench = "spruce-blank"`, `ask = "Where?"`, `chart = { title = "T", rows = ["a {192 = bench:readings[1].value} {1 = bench:readings[1].sd}"] }`),
 		lessonText(`caption = "{a third = abs(bridge.end_sink[1] - 1.5) / beside:gauges[a, b].sink in 0..1}"`, `case = "b.toml"`, `beside = "first"`, "load = 0.5"),
 		lessonText(`caption = "{5 mm = key:plate.thickness}"`, `case = "first"`, `[step.set.wood.soft]`, `like = "ebony"`, "[[step]]", `caption = "x"`, `view = "from inside"`),
 		"format = 1\nstep = [[1]]\n", "step.point = [1, { at = [2] }]\n",

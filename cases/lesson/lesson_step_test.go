@@ -8,7 +8,9 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cases/aging"
 	"archload/cases/answer"
+	"archload/cases/bench/fit"
 	"archload/cases/casetest"
 	"archload/cases/tree"
 	"archload/mesh"
@@ -112,7 +114,20 @@ func TestClaims(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	piece := &Answer{trees: map[source]any{}}
+	if err := piece.add(ofBench, &fit.Report{Wood: map[string]map[string]fit.Constant{"my board": {"EL": {Value: 12900, SD: 774}}}, Readings: []fit.Reading{{LeftOut: true}}}); err != nil {
+		t.Fatal(err)
+	}
+	if err := two.add(ofSeasons, &aging.SeasonsReport{Seasons: []aging.SeasonReport{{Name: "winter", ArchRise: -1.06}}}); err != nil {
+		t.Fatal(err)
+	}
 	for _, k := range []struct{ text, want string }{
+		{"{12.9 GPa = bench:wood[my board].EL.value / 1000}", ""},
+		{"{6 % = bench:wood[my board].EL.sd / bench:wood[my board].EL.value}", ""},
+		{"{7 % = bench:wood[my board].EL.sd / bench:wood[my board].EL.value}", `"7 %": want bench:wood[my board].EL.sd / bench:wood[my board].EL.value within 6.5..7.5, computed 6`},
+		{"{left out = bench:readings[1].left_out in 1..1}", ""},
+		{"{-1.1 mm = beside:seasons:seasons[winter].arch_rise}", ""},
+		{"{1.1 mm = beside:seasons:seasons[summer].arch_rise}", `"1.1 mm": seasons[summer].arch_rise: no entry "summer"`},
 		{"{0.45 mm = bridge.sink}", ""},
 		{"{0.44 mm = bridge.sink}", `"0.44 mm": want bridge.sink within 0.435..0.445, computed 0.449`},
 		{"{45 % = bridge.sink}", ""},
@@ -143,7 +158,7 @@ func TestClaims(t *testing.T) {
 			continue
 		}
 		got := ""
-		if _, err := claims[0].check(one, two); err != nil {
+		if _, err := claims[0].check(answers{design: one, beside: two, bench: piece}); err != nil {
 			got = err.Error()
 		}
 		if got != k.want {

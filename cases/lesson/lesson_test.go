@@ -66,8 +66,8 @@ func TestLessonClaims(t *testing.T) {
 	for _, l := range bundledLessons(t) {
 		claims += checkLesson(t, k, l)
 	}
-	if claims < 70 {
-		t.Errorf("%d claims checked, want 70 at least", claims)
+	if claims < 170 {
+		t.Errorf("%d claims checked, want 170 at least", claims)
 	}
 	if failed := k.Failed(); failed != nil {
 		t.Errorf("built-in checks failed: %v", failed)
@@ -184,8 +184,8 @@ func sentences(text string) int {
 // figure of a caption to a claim.
 func TestLessonTexts(t *testing.T) {
 	lessons := bundledLessons(t)
-	if len(lessons) != 6 {
-		t.Fatalf("%d lessons, want 6", len(lessons))
+	if len(lessons) != 8 {
+		t.Fatalf("%d lessons, want 8", len(lessons))
 	}
 	for _, l := range lessons {
 		if n := len(l.Steps); n < 4 || n > 7 || l.Title == "" || sentences(l.About) != 1 {

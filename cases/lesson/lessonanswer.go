@@ -10,47 +10,57 @@ import (
 	"strings"
 
 	"archload/cases"
+	"archload/cases/aging"
 	"archload/cases/answer"
+	"archload/cases/bench/fit"
 	"archload/cases/quantity"
 	"archload/cases/tree"
 )
 
-// Answer is one answered design, at full load, that a lesson's claims
+// Answer is one answered design, at full load, or one bench file, that a lesson's claims
 // can be held against.
 type Answer struct {
-	keys map[string]string // the case's own values as text
-	rep  *answer.Report
-	tree any // the report as JSON has it
+	keys  map[string]string // the case's own values as text
+	rep   *answer.Report
+	trees map[source]any // reports as JSON has them
 }
 
 // newAnswer makes the numbers of a case and its report ready to be
 // looked up.
 func newAnswer(c *cases.Case, r *answer.Report) (*Answer, error) {
-	data, err := json.Marshal(r)
+	a := &Answer{keys: textsOf(c), rep: r, trees: map[source]any{}}
+	return a, a.add("", r)
+}
+
+// add makes the numbers of a report ready to be looked up.
+func (a *Answer) add(of source, report any) error {
+	data, err := json.Marshal(report)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	a := &Answer{keys: textsOf(c), rep: r}
-	return a, json.Unmarshal(data, &a.tree)
+	var plain any
+	err = json.Unmarshal(data, &plain)
+	a.trees[of] = plain
+	return err
 }
 
 // number looks a reference up.
 func (a *Answer) number(r lookup) (float64, error) {
-	if r.key {
+	if r.of == ofKey {
 		v, ok := numberOf(a.keys, r.path)
 		if !ok {
 			return 0, fmt.Errorf("key %s is not a number of the case", r.path)
 		}
 		return v, nil
 	}
-	if q, ok := quantity.Find(r.path); ok {
+	if q, ok := quantity.Find(r.path); ok && r.of == "" {
 		v := claimed(q, a.rep)
 		if !v.Known() {
 			return 0, fmt.Errorf("%s cannot be had in this design", q.Name)
 		}
 		return float64(v), nil
 	}
-	at := a.tree
+	at := a.trees[r.of]
 	for _, part := range pathParts(r.path) {
 		switch here := at.(type) {
 		case map[string]any:
@@ -62,8 +72,14 @@ func (a *Answer) number(r lookup) (float64, error) {
 			}
 		}
 	}
-	if v, ok := at.(float64); ok {
+	switch v := at.(type) {
+	case float64:
 		return v, nil
+	case bool:
+		if v {
+			return 1, nil
+		}
+		return 0, nil
 	}
 	return 0, fmt.Errorf("%s cannot be had in this design", r.path)
 }
@@ -148,7 +164,7 @@ func pathParts(path string) []string {
 
 // checkNames refuses a claim that names no number of a report, before
 // anything is solved. A design that could not be opened is nil.
-func (c *Claim) checkNames(design, other *cases.Case, beside bool) error {
+func (c *Claim) checkNames(s *Step, design, other *cases.Case) error {
 	for _, r := range c.formula.references() {
 		of := design
 		if r.beside {
@@ -156,19 +172,34 @@ func (c *Claim) checkNames(design, other *cases.Case, beside bool) error {
 		}
 		var err error
 		switch {
-		case r.beside && !beside:
+		case r.beside && s.Beside == "":
 			err = errors.New("no second design is shown; want beside = ... in the step")
-		case !r.key && isQuantity(r.path):
-		case !r.key:
-			err = reportHas(reflect.TypeFor[answer.Report](), pathParts(r.path))
-		case of != nil:
+		case r.of == ofBench && s.Bench == "":
+			err = errors.New("no bench file is named; want bench = ... in the step")
+		case r.of == ofSeasons && of != nil && of.Season == nil:
+			err = errors.New("the case has no seasons; want a table [season] in it, or set in the step")
+		case r.of == ofKey && of != nil:
 			err = hasNumber(of, r.path)
+		case r.of == ofKey, r.of == "" && isQuantity(r.path):
+		default:
+			err = reportHas(reportType(r.of), pathParts(r.path))
 		}
 		if err != nil {
 			return fmt.Errorf("%q: %s: %w", c.Words, r.path, err)
 		}
 	}
 	return nil
+}
+
+// reportType is the report in which a source's numbers stand.
+func reportType(of source) reflect.Type {
+	switch of {
+	case ofSeasons:
+		return reflect.TypeFor[aging.SeasonsReport]()
+	case ofBench:
+		return reflect.TypeFor[fit.Report]()
+	}
+	return reflect.TypeFor[answer.Report]()
 }
 
 // isQuantity tells whether a path is the key of a quantity.
@@ -193,7 +224,7 @@ func reportHas(t reflect.Type, parts []string) error {
 			t = t.Elem()
 		}
 		switch t.Kind() {
-		case reflect.Slice, reflect.Array:
+		case reflect.Slice, reflect.Array, reflect.Map:
 			t = t.Elem()
 		case reflect.Struct:
 			var names []string
@@ -213,20 +244,26 @@ func reportHas(t reflect.Type, parts []string) error {
 			return fmt.Errorf("nothing lies below this number; found %q", part)
 		}
 	}
-	if k := t.Kind(); k != reflect.Float64 && k != reflect.Int {
+	if k := t.Kind(); k != reflect.Float64 && k != reflect.Int && k != reflect.Bool {
 		return errors.New("not a number itself; want one below it")
 	}
 	return nil
 }
 
-// check compares the claim with two answered designs; beside may be nil. It
+// answers are what the claims of a step are held against; nil where a step has none.
+type answers struct{ design, beside, bench *Answer }
+
+// check compares the claim with what was answered. It
 // returns what was computed, NaN if that cannot be had, and why the claim does
 // not hold; nil if it does.
-func (c *Claim) check(design, beside *Answer) (float64, error) {
+func (c *Claim) check(a answers) (float64, error) {
 	v, err := c.formula.value(func(r lookup) (float64, error) {
-		of := design
-		if r.beside {
-			of = beside
+		of := a.design
+		switch {
+		case r.of == ofBench:
+			of = a.bench
+		case r.beside:
+			of = a.beside
 		}
 		if of == nil {
 			return 0, errors.New("no second design is shown")

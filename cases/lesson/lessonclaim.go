@@ -113,3 +113,16 @@ func (c *Claim) expect(span string) error {
 	c.Least, c.Most = v-half, v+half
 	return nil
 }
+
+// shownNumbers are the numbers among the words of claims, in their order.
+func shownNumbers(claims []Claim) (out []float64) {
+	for _, c := range claims {
+		for _, m := range shownNumber().FindAllString(c.Words, -1) {
+			digits, _, _ := strings.Cut(m, "%")
+			if v, err := strconv.ParseFloat(strings.TrimSpace(digits), 64); err == nil {
+				out = append(out, v)
+			}
+		}
+	}
+	return out
+}

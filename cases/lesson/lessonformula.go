@@ -17,12 +17,26 @@ type formula struct {
 }
 
 // lookup names one number: bridge.sink, beside:bridge.end_sink[1],
-// gauges[apex].sink, key:bridge.relief.depth.
+// gauges[apex].sink, key:bridge.relief.depth, seasons:seasons[winter].arch_rise,
+// bench:wood.board.EL.value.
 type lookup struct {
-	beside bool // of the second design
-	key    bool // of the case itself, not of its answer
+	beside bool   // of the second design
+	of     source // where it stands
 	path   string
 }
+
+// source is where a number stands: the plain answer of a design, or what is written before it.
+type source string
+
+// The sources besides the plain answer.
+const (
+	ofKey     source = "key:"     // the case itself
+	ofSeasons source = "seasons:" // what archload seasons says of it
+	ofBench   source = "bench:"   // what archload bench says of the step's bench file
+)
+
+// sources lists what may stand before a path.
+func sources() []source { return []source{ofKey, ofSeasons, ofBench} }
 
 // value computes the formula.
 func (f *formula) value(look func(lookup) (float64, error)) (float64, error) {
@@ -176,7 +190,12 @@ func (p *formulaReader) literal() (*formula, error) {
 func (p *formulaReader) reference() (*formula, error) {
 	var r lookup
 	p.rest, r.beside = strings.CutPrefix(p.rest, "beside:")
-	p.rest, r.key = strings.CutPrefix(p.rest, "key:")
+	for _, s := range sources() {
+		if rest, ok := strings.CutPrefix(p.rest, string(s)); ok {
+			r.of, p.rest = s, rest
+			break
+		}
+	}
 	n, inside := 0, false
 	for ; n < len(p.rest); n++ {
 		c := p.rest[n]

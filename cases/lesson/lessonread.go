@@ -9,6 +9,7 @@ import (
 	"unicode/utf8"
 
 	"archload/cases"
+	"archload/cases/bench"
 	"archload/cases/tree"
 	"archload/mesh"
 )
@@ -29,6 +30,8 @@ type stepFile struct {
 	Case    string       `toml:"case"`                         // a bundled case, or a file beside the lesson; default: the step before's, with its set keys
 	Set     lessonKeys   `toml:"set"`                          // default: none
 	Beside  string       `toml:"beside"`                       // default: none
+	Bench   string       `toml:"bench"`                        // a bundled bench file, or a file beside the lesson; default: the step before's
+	Ask     string       `toml:"ask"`                          // default: none
 	Load    float64      `toml:"load" default:"1" want:"0..1"` // 1, of the string load; default: 1
 	Play    bool         `toml:"play" default:"false"`         // default: false
 	Field   string       `toml:"field"`                        // default: the step before's, at first "none"
@@ -36,12 +39,16 @@ type stepFile struct {
 	View    string       `toml:"view"`                         // default: the step before's, at first "at an angle"
 	Section string       `toml:"section"`                      // default: the step before's, at first "none"
 	Points  lessonPoints `toml:"point"`                        // one table or a list of them; default: none
+	Chart   chartFile    `toml:"chart"`                        // default: none
 }
 
 // The longest texts of a lesson, characters: what a window has room for.
 const (
 	longestCaption = 260
 	longestWords   = 48
+	longestAsk     = 120
+	longestRow     = 90
+	mostRows       = 7
 )
 
 // lessonKeys are the keys that a step sets, in order of their lines.
@@ -107,7 +114,8 @@ func (p *lessonPoints) DecodeNode(d *tree.Decoder, n *tree.Node, key string, _ r
 // pointFile is one point as the file has it.
 type pointFile struct {
 	At    lessonPlace `toml:"at" need:"the name of a part of the case, or a place [x, y] in mm"`
-	Words string      `toml:"words"` // default: the name
+	Words string      `toml:"words"`                  // default: the name
+	Old   bool        `toml:"beside" default:"false"` // on the design beside; default: false
 
 	key string
 }
@@ -171,7 +179,7 @@ func readLesson(src *tree.Source) (*Lesson, error) {
 
 // step resolves one step from the file's words and the step before.
 func (r *lessonReader) step(f *stepFile, key string, before Step) Step {
-	s := Step{Load: f.Load, Play: f.Play, Case: before.Case, Set: before.Set}
+	s := Step{Load: f.Load, Play: f.Play, Case: before.Case, Set: before.Set, Bench: before.Bench, Ask: f.Ask}
 	s.Field = r.choice(f.Field, before.Field, key+".field", Fields())
 	s.Face = r.choice(f.Face, before.Face, key+".face", Faces())
 	s.View = r.choice(f.View, before.View, key+".view", Views())
@@ -189,12 +197,41 @@ func (r *lessonReader) step(f *stepFile, key string, before Step) Step {
 		s.Beside = r.pathOf(f.Beside)
 		other = r.open(s.Beside, nil, key+".beside", nil)
 	}
+	if f.Bench != "" {
+		s.Bench = r.bench(f.Bench, key+".bench")
+	}
 	s.Caption = r.words(f.Caption, key+".caption", &s, design, other)
 	s.Caution = r.words(f.Caution, key+".caution", &s, design, other)
+	r.short(f.Ask, key+".ask", longestAsk)
+	s.Chart = r.chart(&f.Chart, key+".chart", &s, design, other)
 	for i := range f.Points {
-		s.Points = append(s.Points, r.point(&f.Points[i], design))
+		p := &f.Points[i]
+		if !p.Old {
+			s.Points = append(s.Points, r.point(p, design))
+			continue
+		}
+		if s.Beside == "" {
+			r.rep.AddKey(p.key+".beside", "no second design is shown; want beside = ... in the step")
+		}
+		s.Points = append(s.Points, r.point(p, other))
 	}
 	return s
+}
+
+// bench opens a bench file, to see that it is there and without fault.
+func (r *lessonReader) bench(name, key string) string {
+	name = r.pathOf(name)
+	if _, err := bench.Open(r.src.Fsys, name); err != nil {
+		r.rep.AddKey(key, "%w", err)
+	}
+	return name
+}
+
+// short tells a text that is longer than there is room for.
+func (r *lessonReader) short(text, key string, most int) {
+	if n := utf8.RuneCountInString(text); n > most {
+		r.rep.AddKey(key, "want at most %d characters, found %d", most, n)
+	}
 }
 
 // choice returns a word of a list, or the one of the step before.
@@ -276,7 +313,7 @@ func (r *lessonReader) words(text, key string, s *Step, design, other *cases.Cas
 	for i := range claims {
 		c := &claims[i]
 		c.at = tree.FileError{File: r.src.Label, Line: r.rep.Find(key).Line, Key: key}
-		if err := c.checkNames(design, other, s.Beside != ""); err != nil {
+		if err := c.checkNames(s, design, other); err != nil {
 			r.rep.AddKey(key, "%w", err)
 		}
 	}

@@ -32,6 +32,7 @@ type Pin struct {
 	Name string
 	At   mesh.Point // mm, on the outer surface
 	Text string     // the reading; "": the field's value there
+	On   int        // of two designs, the one that is pointed at, from 0; pins with a name are on both
 }
 
 // build is a scene in the making.

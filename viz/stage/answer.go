@@ -346,9 +346,9 @@ func greatest(values []float64, share float64) float64 {
 	return sizes[int(share*float64(len(sizes)-1))]
 }
 
-// pinsOf are the pins on design i: a lesson points at the first one alone.
+// pinsOf are the pins on design i: a lesson points at one of two.
 func pinsOf(pins []scene.Pin, i int) []scene.Pin {
-	return slices.DeleteFunc(slices.Clone(pins), func(p scene.Pin) bool { return i > 0 && p.Name == "" })
+	return slices.DeleteFunc(slices.Clone(pins), func(p scene.Pin) bool { return p.Name == "" && p.On != i })
 }
 
 // cutEnds are the ends of the section's line; equal without one.

@@ -1,0 +1,60 @@
+package teach
+
+import (
+	"math"
+
+	"archload/cases/lesson"
+	"archload/viz/panel"
+)
+
+// rowTall is the height of a bar with its room at most, points.
+const rowTall = 26.0
+
+// DrawBars draws the numbers of a chart as bars from one upright line, the words at
+// their left; a thin line with ends shows how far a number scatters.
+func DrawBars(l *panel.List, at panel.Rect, c lesson.Chart) {
+	l.TextIn(panel.Rect{X: at.X, Y: at.Y, W: at.W, H: 16}, panel.SmallBold, panel.Left, panel.SoftInk(), c.Title)
+	lo, hi, wide := 0.0, 0.0, 0.0
+	for _, r := range c.Rows {
+		lo, hi = math.Min(lo, r.Value-r.Spread), math.Max(hi, r.Value+r.Spread)
+		wide = math.Max(wide, l.Atlas.TextWidth(panel.Body, r.Words))
+	}
+	if len(c.Rows) == 0 || hi == lo {
+		return
+	}
+	wide = math.Min(wide, 0.6*at.W)
+	room := panel.Rect{X: at.X + wide + 18, Y: at.Y + 20, W: at.W - wide - 26, H: at.H - 22}
+	x := func(v float64) float64 { return room.X + room.W*(v-lo)/(hi-lo) }
+	tall := math.Min(rowTall, room.H/float64(len(c.Rows)))
+	for i, r := range c.Rows {
+		y := room.Y + tall*float64(i)
+		l.TextIn(panel.Rect{X: at.X, Y: y, W: wide + 4, H: tall}, panel.Body, panel.Left, panel.Ink(), r.Words)
+		paint := panel.Blue()
+		if r.Value < 0 {
+			paint = panel.Rust()
+		}
+		from, to := math.Min(x(0), x(r.Value)), math.Max(x(0), x(r.Value))
+		l.Rect(panel.Rect{X: from, Y: y + 0.2*tall, W: to - from, H: 0.6 * tall}, paint)
+		if r.Spread > 0 {
+			drawSpread(l, x(r.Value-r.Spread), x(r.Value+r.Spread), y+0.5*tall, 0.3*tall)
+		}
+	}
+	l.Upright(x(0), room.Y, room.Y+tall*float64(len(c.Rows)), 1.5, panel.Ink())
+}
+
+// drawSpread draws a level line from x0 to x1 with ends, readable on bar and paper.
+func drawSpread(l *panel.List, x0, x1, y, half float64) {
+	for _, s := range []struct {
+		width float64
+		light bool
+	}{{4, true}, {2, false}} {
+		ink := panel.Ink()
+		if s.light {
+			ink = panel.Slip()
+		}
+		l.Level(x0, x1, y-s.width/2, s.width, ink)
+		for _, x := range []float64{x0, x1} {
+			l.Upright(x-s.width/2, y-half, y+half, s.width, ink)
+		}
+	}
+}

@@ -1,0 +1,87 @@
+package teach
+
+import (
+	"fmt"
+
+	"archload/viz/panel"
+)
+
+// Wish is what the hand asks of a lesson by its buttons.
+type Wish uint8
+
+// The wishes.
+const (
+	Nothing Wish = iota
+	Back
+	On
+	End
+)
+
+// wayWidth is the width of the buttons beside a step's words, points.
+const wayWidth = 150.0
+
+// CaptionHeight is how high the words of the step stand in a width, both in points.
+func (w *Walk) CaptionHeight(a *panel.Atlas, width float64) float64 {
+	words, caution := w.words()
+	in := width - 28 - wayWidth
+	h := 8 + 17 + a.ParagraphHeight(panel.Body, words, in) + 10
+	if caution != "" {
+		h += 2 + a.ParagraphHeight(panel.Small, caution, in)
+	}
+	return max(h, 16+2*panel.ButtonHeight+4)
+}
+
+// words are what stands under the picture, and the caution.
+func (w *Walk) words() (caption, caution string) {
+	s := w.Step()
+	if w.Asking {
+		return s.Ask + " Click there, or go on to see.", ""
+	}
+	return s.Caption, s.Caution
+}
+
+// DrawCaption draws the words of the step, and with controls the way through the lesson.
+func (w *Walk) DrawCaption(p *panel.Panel, at panel.Rect, controls bool) (wish Wish) {
+	p.Sheet(at)
+	in := at.Inset(14, 8)
+	caption, caution := w.words()
+	l := p.List()
+	head := fmt.Sprintf("%s: step %d of %d", w.Title, w.At+1, len(w.Steps))
+	words := in
+	if controls {
+		words.W -= wayWidth
+		wish = w.drawWay(p, panel.Rect{X: words.Right() + 10, Y: in.Y, W: wayWidth - 10, H: in.H})
+	}
+	l.TextIn(panel.Rect{X: words.X, Y: words.Y, W: words.W, H: 15}, panel.SmallBold, panel.Left, panel.SoftInk(), head)
+	h := l.Paragraph(panel.Rect{X: words.X, Y: words.Y + 17, W: words.W, H: 40}, panel.Body, panel.Ink(), caption)
+	if caution != "" {
+		l.Paragraph(panel.Rect{X: words.X, Y: words.Y + 19 + h, W: words.W, H: 30}, panel.Small, panel.Fault(), caution)
+	}
+	return wish
+}
+
+// drawWay draws the buttons that lead through the lesson.
+func (w *Walk) drawWay(p *panel.Panel, r panel.Rect) (wish Wish) {
+	c := panel.NewColumn(r, 0, 4)
+	pair := c.Cells(panel.ButtonHeight, 2)
+	first, last, next := "", "", "Next"
+	if w.At == 0 {
+		first = "this is the first step"
+	}
+	if w.At == len(w.Steps)-1 {
+		last = "this is the last step"
+	}
+	if w.Asking {
+		last, next = "", "See"
+	}
+	if p.Button(panel.Control{ID: "step back", At: pair[0], Label: "Back", Key: ",", Off: first}) {
+		wish = Back
+	}
+	if p.Button(panel.Control{ID: "step on", At: pair[1], Label: next, Key: ".", Off: last}) {
+		wish = On
+	}
+	if p.Button(panel.Control{ID: "end lesson", At: c.Row(panel.ButtonHeight), Label: "End the lesson", Key: "Esc"}) {
+		wish = End
+	}
+	return wish
+}
