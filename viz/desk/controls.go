@@ -228,9 +228,6 @@ func (d *Desk) eventWords() string {
 	return ": " + last
 }
 
-// playTime is how long the strings take from slack to pitch, s.
-const playTime = 7.0
-
 // togglePlay starts or stops the run.
 func (d *Desk) togglePlay() {
 	if d.want.Field == scene.Tone {
@@ -242,8 +239,8 @@ func (d *Desk) togglePlay() {
 		return
 	}
 	to := 1.0
-	if d.lesson != nil && d.lesson.step().Load > 0 {
-		to = d.lesson.step().Load
+	if d.lesson != nil && d.lesson.Step().Load > 0 {
+		to = d.lesson.Step().Load
 	}
 	from := d.want.Load
 	if from >= to-1e-9 {
@@ -261,9 +258,12 @@ func (d *Desk) advance(now float64) {
 		d.play.since = now // the picture to play on is not there yet
 		return
 	}
-	v := d.play.from + math.Max(0, now-d.play.since)/playTime
-	if v >= d.play.to {
-		v, d.play.on = d.play.to, false
+	v, halt, done := d.course().At(now - d.play.since)
+	if done {
+		d.play.on = false
 	}
-	d.want.Load = math.Round(500*v) / 500
+	if halt < 0 {
+		v = math.Round(500*v) / 500
+	}
+	d.want.Load = v
 }

@@ -16,8 +16,10 @@ import (
 	"archload/viz/desk/section"
 	"archload/viz/desk/tones"
 	"archload/viz/panel"
+	"archload/viz/passage"
 	"archload/viz/scene"
 	"archload/viz/stage"
+	"archload/viz/teach"
 )
 
 // Options are what a desk is set up with.
@@ -29,6 +31,7 @@ type Options struct {
 	Looks  Looks           // what is shown at first
 	Lesson string          // a lesson to begin with, as cases.OpenLesson takes it; "": none
 	Step   int             // of the lesson, from 1; 0: the first
+	Asking bool            // a picture of the step's question, if it has one, not of its answer
 	Keys   []tree.KeyValue // set on the first case from the beginning
 
 	OnMovedShape bool // numbers settle to those of second order
@@ -87,7 +90,12 @@ type Desk struct {
 	alone  bool // the picture and its caption alone: for teaching
 	frames int
 	copied string
-	lesson *walk
+	lesson *teach.Walk
+	fly    passage.Flight
+	aim    scene.Camera // where it flies
+	last   []View       // as drawn last
+	was    []View       // what goes over into the picture; nil: nothing
+	fade   float64      // s, since when
 
 	lessons    []lesson.Info // that come with the program; nil: not yet asked for
 	lessonsErr error
@@ -129,7 +137,10 @@ func New(o Options) (*Desk, error) {
 		if n := len(d.lesson.Steps); o.Step > n || o.Step < 0 {
 			return nil, fmt.Errorf("want a step from 1 to %d of this lesson, found %d", n, o.Step)
 		}
-		d.walk(max(0, o.Step-1))
+		if o.Step > 1 {
+			d.lesson.To(o.Step - 1)
+			d.showStep()
+		}
 	}
 	return d, nil
 }
@@ -153,6 +164,10 @@ func (d *Desk) Close() {
 // Settle answers the want here and now, slower numbers included: for pictures
 // without a window. Ranged: the ranges of the numbers by wood and edge, too.
 func (d *Desk) Settle(ctx context.Context, ranged bool) error {
+	if d.lesson != nil && d.lesson.Asking && !d.o.Asking {
+		d.lesson.Reveal(nil)
+		d.showStep()
+	}
 	if d.play.on { // a step of a lesson that plays: its end
 		d.play.on, d.want.Load = false, d.play.to
 	}
@@ -172,7 +187,7 @@ func (d *Desk) Done() bool { return d.done }
 
 // Moving tells whether another frame is wanted without any input.
 func (d *Desk) Moving() bool {
-	return d.again || d.play.on || d.moving && d.beads() || d.panel.Wake() == 0
+	return d.again || d.play.on || d.fly.On || d.was != nil || d.moving && d.beads() || d.panel.Wake() == 0
 }
 
 // Wake returns after how many seconds another frame is wanted even if the
@@ -211,6 +226,7 @@ func (d *Desk) take(n stage.News) {
 	was := d.shown
 	d.shown = n.Shown
 	d.rescaled(was)
+	d.passes(was)
 	d.again = true
 }
 

@@ -259,7 +259,7 @@ func TestLessonFromFirstToLast(t *testing.T) {
 	}
 	h := newHand(t, Options{Lesson: infos[1].Name})
 	for k := 1; k <= infos[1].Steps; k++ {
-		step := h.d.lesson.step()
+		step := h.d.lesson.Step()
 		for h.d.play.on {
 			h.in.Now += 0.3
 			h.frame()
@@ -278,8 +278,8 @@ func TestLessonFromFirstToLast(t *testing.T) {
 			h.push("step on")
 		}
 	}
-	if h.d.lesson.at != infos[1].Steps-1 {
-		t.Errorf("the lesson ended at step %d of %d", h.d.lesson.at+1, infos[1].Steps)
+	if h.d.lesson.At != infos[1].Steps-1 {
+		t.Errorf("the lesson ended at step %d of %d", h.d.lesson.At+1, infos[1].Steps)
 	}
 	h.key(panel.KeyEscape)
 	if h.d.lesson != nil {

@@ -15,6 +15,8 @@ type Frame struct {
 	Density       float64     // pixels to a point of the layout: 1 on an ordinary screen, 2 on a fine one
 	Paper         color.NRGBA // behind everything
 	Views         []View
+	Was           []View  // a picture that goes over into Views; nil: none
+	Share         float64 // of Views over it, 0 to 1
 	Panels        *panel.List
 }
 

@@ -195,6 +195,11 @@ func (d *Desk) pinAt(view int, at panel.Point, density float64) {
 	if !ok {
 		return
 	}
+	if d.lesson != nil && d.lesson.Asking {
+		d.lesson.Reveal(&q)
+		d.showStep()
+		return
+	}
 	n := 1
 	for _, p := range d.want.Pins {
 		var k int

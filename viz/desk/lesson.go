@@ -1,13 +1,15 @@
 package desk
 
 import (
-	"fmt"
+	"math"
 
 	"archload/cases/lesson"
 
 	"archload/viz/panel"
-	"archload/viz/scene"
+	"archload/viz/passage"
+	"archload/viz/scale"
 	"archload/viz/stage"
+	"archload/viz/teach"
 )
 
 // openLesson begins a lesson.
@@ -16,44 +18,28 @@ func (d *Desk) openLesson(name string) error {
 	if err != nil {
 		return err
 	}
-	d.lesson, d.over = &walk{Lesson: l}, noSheet
+	d.lesson, d.over = teach.Begin(l), noSheet
 	d.showStep()
 	return nil
 }
 
 // walk goes to the next step of the lesson, or to the one before.
 func (d *Desk) walk(by int) {
-	if d.lesson == nil {
-		return
+	if d.lesson != nil && d.lesson.Go(by) {
+		d.showStep()
 	}
-	at := d.lesson.at + by
-	if at < 0 || at >= len(d.lesson.Steps) {
-		return
-	}
-	d.lesson.at = at
-	d.showStep()
 }
 
-// showStep sets everything as the step wants it.
+// showStep sets everything as the step wants it. The camera flies there.
 func (d *Desk) showStep() {
-	s := d.lesson.step()
-	w := stage.Want{Display: stage.Display{Load: s.Load, Strings: true, Inside: s.Face == "inside"}}
-	w.Designs = []stage.Design{{Name: s.Case, Keys: s.Set}}
-	if s.Beside != "" {
-		w.Designs = append(w.Designs, stage.Design{Name: s.Beside})
-	}
-	// Words that a lesson may use are checked when it is read.
-	w.Field, _ = FieldNamed(s.Field)
-	w.Cut.Kind, _ = CutNamed(s.Section)
-	for _, p := range s.Points {
-		w.Pins = append(w.Pins, scene.Pin{Text: p.Words, At: p.At})
-	}
-	d.want, d.edit = w, 0
-	d.look(s.View)
+	d.want = d.lesson.Want()
+	d.edit = d.lesson.Own()
+	d.look(d.lesson.Step().View)
+	d.fly = passage.Flight{From: d.camera, Since: d.now, On: d.shown != nil}
 	d.play.on = false
-	if s.Play {
+	if d.lesson.Plays() {
 		d.want.Load = 0
-		d.play = play{on: true, since: d.now, from: 0, to: s.Load}
+		d.play = play{on: true, since: d.now, from: 0, to: d.lesson.Step().Load}
 	}
 }
 
@@ -62,25 +48,15 @@ func (d *Desk) drawCaption(controls bool) {
 	if d.lesson == nil {
 		return
 	}
-	d.panel.Sheet(d.lay.caption)
-	in := d.lay.caption.Inset(14, 8)
-	s := d.lesson.step()
-	l := d.panel.List()
-	head := fmt.Sprintf("%s: step %d of %d", d.lesson.Title, d.lesson.at+1, len(d.lesson.Steps))
-	words := in
-	if controls {
-		words.W -= wayWidth
-		d.drawWay(panel.Rect{X: words.Right() + 10, Y: in.Y, W: wayWidth - 10, H: in.H}) // may end the lesson
-	}
-	l.TextIn(panel.Rect{X: words.X, Y: words.Y, W: words.W, H: 15}, panel.SmallBold, panel.Left, panel.SoftInk(), head)
-	h := l.Paragraph(panel.Rect{X: words.X, Y: words.Y + 17, W: words.W, H: 40}, panel.Body, panel.Ink(), s.Caption)
-	if s.Caution != "" {
-		l.Paragraph(panel.Rect{X: words.X, Y: words.Y + 19 + h, W: words.W, H: 30}, panel.Small, panel.Fault(), s.Caution)
+	switch d.lesson.DrawCaption(&d.panel, d.lay.caption, controls) {
+	case teach.Back:
+		d.walk(-1)
+	case teach.On:
+		d.walk(1)
+	case teach.End:
+		d.escape()
 	}
 }
-
-// wayWidth is the width of the buttons beside a step's words, points.
-const wayWidth = 150.0
 
 // captionHeight is how high the words of a step stand in a width, points; 0
 // without a lesson.
@@ -88,33 +64,71 @@ func (d *Desk) captionHeight(width float64) float64 {
 	if d.lesson == nil {
 		return 0
 	}
-	s := d.lesson.step()
-	w := width - 28 - wayWidth
-	h := 8 + 17 + d.atlas.ParagraphHeight(panel.Body, s.Caption, w) + 10
-	if s.Caution != "" {
-		h += 2 + d.atlas.ParagraphHeight(panel.Small, s.Caution, w)
-	}
-	return max(h, 16+2*panel.ButtonHeight+4)
+	return d.lesson.CaptionHeight(d.atlas, width)
 }
 
-// drawWay draws the buttons that lead through the lesson.
-func (d *Desk) drawWay(r panel.Rect) {
-	c := panel.NewColumn(r, 0, 4)
-	pair := c.Cells(panel.ButtonHeight, 2)
-	first, last := "", ""
-	if d.lesson.at == 0 {
-		first = "this is the first step"
+// stripped tells whether the page has a strip below the drawing: with a section, or with
+// the bars of a lesson's step.
+func (d *Desk) stripped() bool {
+	return d.want.Cut.Kind != stage.NoCut || len(d.lesson.Chart().Rows) > 0
+}
+
+// course is the load's way while it plays, with the halts of the design that is in hand.
+func (d *Desk) course() passage.Course {
+	c := passage.Course{From: d.play.from, To: d.play.to}
+	if one := d.design(); one != nil {
+		for _, e := range one.Events {
+			c.Halts = append(c.Halts, e.Load)
+		}
 	}
-	if d.lesson.at == len(d.lesson.Steps)-1 {
-		last = "this is the last step"
+	return c
+}
+
+// drawHalt says in the drawing what happens at the foot while the load stands there.
+func (d *Desk) drawHalt(l *panel.List) {
+	one := d.design()
+	if !d.play.on || one == nil || d.edit >= len(d.lay.views) {
+		return
 	}
-	if d.panel.Button(panel.Control{ID: "step back", At: pair[0], Label: "Back", Key: ",", Off: first}) {
-		d.walk(-1)
+	_, halt, _ := d.course().At(d.now - d.play.since)
+	if halt < 0 {
+		return
 	}
-	if d.panel.Button(panel.Control{ID: "step on", At: pair[1], Label: "Next", Key: ".", Off: last}) {
-		d.walk(1)
+	e, in := one.Events[halt], d.lay.views[d.edit]
+	words := "at " + scale.Reading(100*e.Load) + " % of the load: " + e.Words
+	w := math.Min(l.Atlas.TextWidth(panel.BodyBold, words)+28, in.W)
+	r := panel.Rect{X: in.X + (in.W-w)/2, Y: in.Y + 6, W: w, H: 28}
+	l.Rect(r, panel.Slip())
+	l.Frame(r, 2, panel.Rust())
+	l.TextIn(r, panel.BodyBold, panel.Middle, panel.Ink(), words)
+}
+
+// passes begins to let the picture that was shown go over into the new one: in a
+// lesson, where they differ in more than the load.
+func (d *Desk) passes(was *stage.Shown) {
+	s := d.shown
+	if d.lesson == nil || was == nil || was.Want.Field == s.Want.Field && was.Want.SameDesigns(s.Want) {
+		return
 	}
-	if d.panel.Button(panel.Control{ID: "end lesson", At: c.Row(panel.ButtonHeight), Label: "End the lesson", Key: "Esc"}) {
-		d.escape()
+	d.was, d.fade = d.last, d.now
+	d.fly = passage.Flight{From: d.camera, Since: d.now, On: true}
+	d.fitted.X = 0
+}
+
+// passing adds the picture that goes out to a frame.
+func (d *Desk) passing(f *Frame) {
+	d.last = f.Views
+	share, on := passage.Fade(d.now - d.fade)
+	if d.was == nil || !on {
+		d.was = nil
+		return
 	}
+	f.Was, f.Share = d.was, share
+	for i := range f.Was {
+		f.Was[i].Light = true
+		if i < len(f.Views) && f.Was[i].Where == f.Views[i].Where {
+			f.Was[i].Camera = f.Views[i].Camera
+		}
+	}
+	d.again = true
 }

@@ -2,14 +2,17 @@ package desk
 
 import (
 	"fmt"
+	"image"
 	"image/color"
 	"math"
+	"slices"
+
+	"archload/cases/tree"
 
 	"archload/viz/desk/numbers"
 	"archload/viz/panel"
 	"archload/viz/scale"
 	"archload/viz/scene"
-	"archload/viz/stage"
 )
 
 // paperColor is the ground of the drawing.
@@ -35,8 +38,9 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	d.fit(density)
 	d.panel.Begin(in, d.atlas, w, h)
 	// The hand's picture comes with less care, and once more when it lets go.
-	d.light = in.Down[panel.LeftButton] || d.drag.what != noDrag || d.play.on || d.moving && d.beads()
+	d.light = in.Down[panel.LeftButton] || d.drag.what != noDrag || d.play.on || d.fly.On || d.was != nil || d.moving && d.beads()
 	f.Views = d.views(density, in.Now)
+	d.passing(f)
 	d.drawViews()
 	if d.alone {
 		d.drawStrip()
@@ -70,7 +74,7 @@ func (d *Desk) Sheet(width, height int, density float64) *Frame {
 	w, h := float64(width)/density, float64(height)/density
 	s.lay = layOut(w, h, s.parts(w, false))
 	s.fit(density)
-	s.panel, s.light = panel.Panel{}, false
+	s.panel, s.light, s.fly.On, s.fitted = panel.Panel{}, false, false, image.Point{}
 	s.panel.Begin(panel.Input{Away: true}, s.atlas, w, h)
 	f.Views = s.views(density, 0)
 	s.drawViews()
@@ -100,7 +104,7 @@ func (d *Desk) parts(width float64, controls bool) parts {
 	if d.sideOpen(controls) {
 		free -= sideWide(width)
 	}
-	p := parts{words: d.captionHeight(free), designs: 1, controls: controls, side: d.sideOpen(controls), strip: d.want.Cut.Kind != stage.NoCut}
+	p := parts{words: d.captionHeight(free), designs: 1, controls: controls, side: d.sideOpen(controls), strip: d.stripped()}
 	if controls {
 		p.bar = d.barHeight(free)
 	} else {
@@ -134,7 +138,11 @@ func (d *Desk) headHeight(width float64) float64 {
 // the camera by hand.
 func (d *Desk) fit(density float64) {
 	if d.shown == nil || d.looks.View == "" {
+		d.fly.On = false
 		return
+	}
+	if d.fly.On { // the camera is on its way
+		defer func() { d.camera, d.fly.On = d.fly.At(d.aim, d.now) }()
 	}
 	size := pixels(d.lay.views[0], density).Size()
 	onFoot := d.shown.Want.Field.OnFoot()
@@ -146,12 +154,13 @@ func (d *Desk) fit(density float64) {
 	// Beside the legend, with room all round for the words outside the plate.
 	inset := d.lay.inset * density
 	w, h := max(40, float64(size.X)-inset-2*roomBeside*density), max(40, float64(size.Y)-2*roomAbove*density)
-	d.camera = s.Seen(d.looks.View, int(w), int(h))
+	c := s.Seen(d.looks.View, int(w), int(h))
 	if onFoot {
-		d.camera = s.FittedTo(d.camera, int(w), int(h), "foot", "base")
+		c = s.FittedTo(c, int(w), int(h), "foot", "base")
 	}
-	d.camera.Distance *= float64(size.Y) / h
-	d.camera = d.camera.Moved(inset/2, 0, size.Y)
+	c.Distance *= float64(size.Y) / h
+	d.aim = c.Moved(inset/2, 0, size.Y)
+	d.camera = d.aim
 }
 
 // Room in a view for the words outside the plate, points.
@@ -219,6 +228,7 @@ func (d *Desk) drawViews() {
 		d.drawLegend(l, *s.Scale, s.Unit)
 	}
 	d.drawMeasure(l, d.lay.views[0])
+	d.drawHalt(l)
 }
 
 // drawWaiting says why there is no drawing yet.
@@ -238,7 +248,8 @@ func (d *Desk) drawWaiting() {
 // drawTitle names the design, and says in one line what is seen.
 func (d *Desk) drawTitle(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 	title := s.Title
-	if len(d.shown.Designs[i].Live.Keys()) > 0 {
+	keys := d.shown.Designs[i].Live.Keys()
+	if len(keys) > 0 && !slices.ContainsFunc(keys, func(k tree.KeyValue) bool { return k.Key == "title" }) {
 		title += ", changed"
 	}
 	switch {

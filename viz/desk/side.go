@@ -14,6 +14,7 @@ import (
 	"archload/viz/scale"
 	"archload/viz/scene"
 	"archload/viz/stage"
+	"archload/viz/teach"
 	"archload/viz/tool"
 )
 
@@ -275,11 +276,19 @@ func (d *Desk) drawCaution(c *panel.Column) {
 	d.panel.Note(c.Row(d.atlas.ParagraphHeight(panel.Small, caution, c.Width())), caution)
 }
 
-// drawStrip draws the section under the drawing.
+// drawStrip draws the section under the drawing, and a lesson's bars.
 func (d *Desk) drawStrip() {
-	if d.want.Cut.Kind == stage.NoCut || d.lay.strip.Empty() {
+	if !d.stripped() || d.lay.strip.Empty() {
 		return
 	}
 	d.panel.Sheet(d.lay.strip)
-	d.section.Draw(d.panel.List(), d.lay.strip, section.Input{Shown: d.shown, Cut: d.want.Cut.Kind, Edit: d.edit, Enlarge: d.enlarged()})
+	in := section.Input{Shown: d.shown, Cut: d.want.Cut.Kind, Edit: d.edit, Enlarge: d.enlarged()}
+	if c := d.lesson.Chart(); len(c.Rows) > 0 {
+		in.Beside = func(r panel.Rect) { teach.DrawBars(d.panel.List(), r, c) }
+	}
+	if in.Cut == stage.NoCut {
+		in.Beside(d.lay.strip.Inset(14, 6))
+		return
+	}
+	d.section.Draw(d.panel.List(), d.lay.strip, in)
 }

@@ -3,21 +3,12 @@ package desk
 import (
 	"archload/cases/answer"
 	"archload/cases/design"
-	"archload/cases/lesson"
 	"archload/mesh"
 	"archload/viz/panel"
 	"archload/viz/scene"
 	"archload/viz/stage"
 	"archload/viz/tool"
 )
-
-// walk is a lesson on its way.
-type walk struct {
-	*lesson.Lesson
-	at int // the step
-}
-
-func (l *walk) step() *lesson.Step { return &l.Steps[l.at] }
 
 // toolbox is what can be changed of a design, worked out once for each state
 // of its keys.

@@ -21,7 +21,7 @@ func (d *Desk) Line() string {
 	say("distance", decimals(d.camera.Distance))
 	say("play", d.play.on)
 	if d.lesson != nil {
-		say("step", fmt.Sprintf("%d/%d", d.lesson.at+1, len(d.lesson.Steps)))
+		say("step", fmt.Sprintf("%d/%d", d.lesson.At+1, len(d.lesson.Steps)))
 	}
 	if d.shown != nil {
 		d.tellShown(say, word)

@@ -43,6 +43,12 @@ func (w *Walk) Go(by int) bool {
 	return true
 }
 
+// To goes straight to a step, from 0; a question stands before its answer.
+func (w *Walk) To(at int) {
+	w.At, w.Guess = at, nil
+	w.Asking = w.Step().Ask != ""
+}
+
 // Reveal shows the answer to the question; guess is the place that was clicked, nil: none.
 func (w *Walk) Reveal(guess *mesh.Point) { w.Asking, w.Guess = false, guess }
 

@@ -22,12 +22,19 @@ func (p *Painter) Paint(f *desk.Frame) error {
 		return err
 	}
 	gl.Disable(gl.FRAMEBUFFER_SRGB)
-	if fresh || p.paper != f.Paper || !slices.Equal(p.last, f.Views) {
+	passes := len(f.Was) > 0
+	if passes {
+		p.paintWas(f)
+	}
+	if fresh || passes || p.paper != f.Paper || !slices.Equal(p.last, f.Views) {
 		p.paintViews(f)
 	}
 	p.still.copyTo(p.page.id, image.Rectangle{Max: p.page.size})
 	gl.BindFramebuffer(gl.FRAMEBUFFER, p.page.id)
 	gl.Viewport(0, 0, int32(f.Width), int32(f.Height))
+	if passes {
+		p.fading.draw(1 - f.Share)
+	}
 	p.paintPanels(f)
 	if e := gl.GetError(); e != gl.NO_ERROR {
 		return fmt.Errorf("the graphics driver reports error 0x%x", e)

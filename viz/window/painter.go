@@ -15,6 +15,7 @@ import (
 // current when it was made, and to that context's thread.
 type Painter struct {
 	solid, line, flat program
+	fading            fading
 
 	many  target // scenes with several samples to a pixel
 	still target // the scenes alone, so that panels can change over them
@@ -53,6 +54,10 @@ func NewPainter() (*Painter, error) {
 			p.Close()
 			return nil, err
 		}
+	}
+	if p.fading, err = newFading(); err != nil {
+		p.Close()
+		return nil, err
 	}
 	p.flats = newFlats()
 	return p, nil
@@ -105,6 +110,7 @@ func (p *Painter) Close() {
 	p.sheets.drop()
 	p.flats.drop()
 	p.beads.drop()
+	p.fading.drop()
 	p.beads = quads{}
 	for _, pr := range []*program{&p.solid, &p.line, &p.flat} {
 		gl.DeleteProgram(pr.id)

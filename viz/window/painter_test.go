@@ -360,3 +360,28 @@ func TestHiddenWindowNeedsAScreen(t *testing.T) {
 		t.Errorf("got %v, want an error that says what is missing", err)
 	}
 }
+
+// A picture that goes over into another lies between the two, as in the software's.
+func TestPicturesPass(t *testing.T) {
+	p := painterFor(t)
+	was := shown(0, 0.3, scale.Counting, sheet(4, level, func(float64, float64) float64 { return 0.02 }))
+	now := shown(0, 0.3, scale.Counting, sheet(4, level, func(float64, float64) float64 { return 0.29 }))
+	a, b := frameOf(was, 200, 160, "from outside"), frameOf(now, 200, 160, "from outside")
+	from, to := drawn(t, p, a).NRGBAAt(100, 80), drawn(t, p, b).NRGBAAt(100, 80)
+	if apart(from, to) < 60 {
+		t.Fatalf("%v and %v are too much alike to tell them apart", from, to)
+	}
+	b.Was, b.Share = a.Views, 0.25
+	got, want := drawn(t, p, b), desk.Software(b)
+	for _, c := range [][3]uint8{{got.NRGBAAt(100, 80).R, from.R, to.R}, {got.NRGBAAt(100, 80).B, from.B, to.B}} {
+		if mid := 0.75*float64(c[1]) + 0.25*float64(c[2]); math.Abs(float64(c[0])-mid) > 2 {
+			t.Errorf("a quarter of the way from %d to %d it has %d", c[1], c[2], c[0])
+		}
+	}
+	if apart(got.NRGBAAt(100, 80), want.NRGBAAt(100, 80)) > 4 {
+		t.Errorf("the driver paints %v, the software %v", got.NRGBAAt(100, 80), want.NRGBAAt(100, 80))
+	}
+	if b.Was, b.Share = nil, 0; apart(drawn(t, p, b).NRGBAAt(100, 80), to) > 2 {
+		t.Error("the old picture stays")
+	}
+}

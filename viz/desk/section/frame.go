@@ -17,8 +17,9 @@ type Strip struct {
 type Input struct {
 	Shown   *stage.Shown // nil before the first answer
 	Cut     stage.CutKind
-	Edit    int     // the design whose foot is drawn
-	Enlarge float64 // movements are drawn this many times as large
+	Edit    int              // the design whose foot is drawn
+	Enlarge float64          // movements are drawn this many times as large
+	Beside  func(panel.Rect) // draws what stands beside the section; nil: the foot
 }
 
 // stripFrame places millimetres of a section on the page.

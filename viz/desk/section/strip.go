@@ -29,13 +29,19 @@ func (s *Strip) Draw(l *panel.List, at panel.Rect, in Input) {
 	cut := room
 	edited := s.shown.Of(in.Edit)
 	foot := edited != nil && edited.Bridge != nil && s.shown.Want.Cut.Kind == stage.CrossArch
-	if foot {
+	if foot || in.Beside != nil {
 		cut.W = math.Round(0.56 * room.W)
 	}
 	s.drawSection(l, s.fit(cut))
-	if foot {
+	beside := panel.Rect{X: cut.Right() + 18, Y: room.Y, W: room.Right() - cut.Right() - 18, H: room.H}
+	if beside.W > 0 {
 		l.Upright(cut.Right()+8, room.Y+4, room.Bottom()-4, 1, panel.Hair())
-		s.drawFoot(l, panel.Rect{X: cut.Right() + 18, Y: room.Y, W: room.Right() - cut.Right() - 18, H: room.H})
+	}
+	switch {
+	case in.Beside != nil:
+		in.Beside(beside)
+	case foot:
+		s.drawFoot(l, beside)
 	}
 }
 
