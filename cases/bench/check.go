@@ -8,6 +8,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/tree"
+	"archload/mesh/plane"
 )
 
 // check tells what contradicts and what is likely a slip of the pen.
@@ -92,10 +93,43 @@ func (f *File) checkBlank() {
 	if f.Rep.Clean("blank") && b.Shape != "plate" && (b.Shape == "wedge") != (b.Thickness[0] != b.Thickness[1]) {
 		f.Rep.AddKey("blank.thickness", "want [thick edge, thin edge] for a wedge and one thickness for all else, found shape = %q", b.Shape)
 	}
-	if b.Weight > 0 && b.Length > 0 && b.Width > 0 && f.Rep.Clean("blank") {
-		f.checkWeight("blank.weight", float64(b.Weight), float64(b.Length)*float64(b.Width)*b.Thickness.Mean())
+	if area := b.area(); b.Weight > 0 && area > 0 && f.Rep.Clean("blank") {
+		f.checkWeight("blank.weight", float64(b.Weight), area*b.Thickness.Mean())
 	}
 }
+
+// area is that of a flat blank in plan, mm²; 0 for a plate of a case.
+func (b *Blank) area() float64 {
+	if b.Outline == nil {
+		return float64(b.Length) * float64(b.Width)
+	}
+	c, err := plane.NewCurve(b.Outline.Points, b.Corners())
+	if err != nil {
+		return 0 // told when the blank is meshed
+	}
+	return math.Abs(c.Area())
+}
+
+// Corners marks the corners of the blank's outline: those of its table, or where it has none the points at which it turns by
+// more than sharp. So the joint of a half top is straight.
+func (b *Blank) Corners() []bool {
+	o := b.Outline
+	if o.Corner != nil {
+		return o.Corner
+	}
+	n := len(o.Points)
+	out := make([]bool, n)
+	for i := range out {
+		p, q, r := o.Points[(i+n-1)%n], o.Points[i], o.Points[(i+1)%n]
+		turn := math.Atan2(r[1]-q[1], r[0]-q[0]) - math.Atan2(q[1]-p[1], q[0]-p[0])
+		out[i] = math.Abs(math.Remainder(turn, 2*math.Pi)) > sharp
+	}
+	return out
+}
+
+// sharp is from how much of a turn on a point of an outline is a corner: 50 degrees. On a curve, points that were measured
+// turn by a few.
+const sharp = 50 * math.Pi / 180
 
 // mostTimes is how many times as dense, or as light, as its card a piece may be.
 const mostTimes = 3
@@ -108,12 +142,29 @@ func (f *File) checkWeight(key string, weight, volume float64) {
 	}
 	hint := ""
 	for _, k := range []float64{10, 0.1, 100, 0.01, 1000, 0.001} {
-		if d := density * k; d > card/mostLikely && d < card*mostLikely {
-			hint = fmt.Sprintf("; with %.4g g it would be %.4g", weight*k, d)
-			break
+		d := density * k
+		if d <= card/mostLikely || d >= card*mostLikely {
+			continue
 		}
+		sizes := ""
+		switch k {
+		case 0.1, 10:
+			sizes = fmt.Sprintf(", or with one size %g times as great,", 1/k)
+		case 0.001, 1000:
+			sizes = fmt.Sprintf(", or with every size %g times as great,", math.Cbrt(1/k))
+		}
+		hint = fmt.Sprintf("; with %.4g g%s it would be %.4g", weight*k, sizes, d)
+		break
 	}
-	f.Rep.AddKey(key, "%g g on that size makes %.4g kg/m³, and %s has about %.0f%s: want the weight in g and sizes in mm", weight, density, f.Like, card, hint)
+	f.Rep.AddKey(key, "%g g on that size makes %s kg/m³, and %s has about %.0f%s: want the weight in g and sizes in mm", weight, shortly(density), f.Like, card, hint)
+}
+
+// shortly writes a number with four figures, all of those before the point.
+func shortly(v float64) string {
+	if v >= 1e4 {
+		return fmt.Sprintf("%.0f", v)
+	}
+	return fmt.Sprintf("%.4g", v)
 }
 
 // mostLikely is how many times as dense as its card a piece is at most, likely.

@@ -59,7 +59,8 @@ type Blank struct {
 	// g, how far the weight may be off (one standard deviation), the volume's error but for the thickness
 	// included; default: half a percent
 	WeightNoise tree.Mass `toml:"weight_noise" want:">0" eg:"0.5"`
-	// the edge of a half top in plan, as the plate's outline is given in a case; grain along y
+	// the edge of a half top in plan, as the plate's outline is given in a case; grain along y. Where no point is
+	// marked as a corner, a turn of more than 50 degrees is one
 	Outline *cases.Outline `toml:"outline" eg:"'half.csv'"`
 	// the flat blank strains in shear through its thickness; without, it is a thin plate as in the published formulas for
 	// blanks, and how much shear may change is added to the ranges. A thick one needs it. Default: true from a

@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 )
@@ -20,26 +21,25 @@ const (
 	PatternRing   = "ring"
 )
 
-// ReadPattern reads a pattern's name, or its two counts, "2 1".
+// ReadPattern reads a pattern's name, or its two counts, "2 1", with a space, a comma or another sign between them.
 func ReadPattern(s string) (p Pattern, ok bool) {
-	switch s {
-	case PatternTwist:
+	switch strings.ToLower(strings.TrimSpace(s)) {
+	case PatternTwist, "twisting", "torsion":
 		return Pattern{Across: 1, Along: 1}, true
-	case PatternAlong:
+	case PatternAlong, "lengthwise":
 		return Pattern{Across: 2}, true
-	case PatternAcross:
+	case PatternAcross, "crosswise":
 		return Pattern{Along: 2}, true
 	case PatternRing:
 		return Pattern{Ring: true}, true
 	}
-	parts := strings.Fields(s)
-	if len(parts) != 2 {
+	counts := regexp.MustCompile(`^\s*\(?\s*(\d{1,2})\s*[ ,;/x×-]\s*(\d{1,2})\s*\)?\s*$`).FindStringSubmatch(s)
+	if counts == nil {
 		return p, false
 	}
-	a, errA := strconv.Atoi(parts[0])
-	b, errB := strconv.Atoi(parts[1])
-	p = Pattern{Across: a, Along: b}
-	return p, errA == nil && errB == nil && min(a, b) >= 0 && a+b > 1 && max(a, b) < 20
+	p.Across, _ = strconv.Atoi(counts[1]) // digits alone
+	p.Along, _ = strconv.Atoi(counts[2])
+	return p, p.Across+p.Along > 1 && max(p.Across, p.Along) < 20
 }
 
 // String is the pattern's name where it has one, else its counts.

@@ -25,7 +25,7 @@ func TestCoverage(t *testing.T) {
 	keys := []string{"density", "EL", "ER", "GLR"}
 	within := make([][]bool, trials)
 	f := loaded(t, base.text(t, asRead))
-	one, err := newFitter(context.Background(), f, Options{})
+	one, err := newFitter(context.Background(), f, Options{coarse: true})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -8,6 +8,29 @@ import (
 	"archload/materials"
 )
 
+// otherwise widens what is held of the unknowns by the other ways to take the readings, each by how likely it is beside the
+// best: what is told is the best one's mean, about which they scatter.
+func (a *rest) otherwise() {
+	n := len(a.x)
+	total := 1.0
+	var shares []float64
+	for _, b := range a.others {
+		w := 0.0
+		if !slices.Equal(b.took, a.took) {
+			w = math.Exp((a.cost - b.cost) / 2)
+		}
+		shares = append(shares, w)
+		total += w
+	}
+	for k, b := range a.others {
+		for i := range n {
+			for j := range n {
+				a.p[n*i+j] += shares[k] / total * (b.x[i] - a.x[i]) * (b.x[j] - a.x[j])
+			}
+		}
+	}
+}
+
 // nearlyAsLikely is how much more another way of taking the readings may cost to be told: e² times less likely.
 const nearlyAsLikely = 4
 
@@ -21,7 +44,9 @@ func (t *fitter) doubts(r *Report, a *rest) {
 			if b.took[i] == a.took[i] {
 				continue
 			}
-			r.Doubt = append(r.Doubt, fmt.Sprintf("nearly as likely: %s %s", t.readings[i].words, t.asOther(a, b, i)))
+			if words := fmt.Sprintf("nearly as likely: %s %s", t.readings[i].words, t.asOther(a, b, i)); !slices.Contains(r.Doubt, words) {
+				r.Doubt = append(r.Doubt, words)
+			}
 			break
 		}
 	}
@@ -59,7 +84,11 @@ func (t *fitter) cautions(r *Report, a *rest) {
 	}
 	for i, u := range t.unknowns {
 		if z := math.Abs(a.x[i]) / u.sd; z > farOff {
-			r.Cautions = append(r.Cautions, fmt.Sprintf("%s lies %.1f standard deviations from what was expected: is %s the right card, are sizes and units right?", u.words, z, t.f.Like))
+			ask := ""
+			if u.key == "EL" || u.key == "ER" {
+				ask = ", does its length run along the grain"
+			}
+			r.Cautions = append(r.Cautions, fmt.Sprintf("%s lies %.1f standard deviations from what was expected: is %s the right card, are sizes and units right%s?", u.words, z, t.f.Like, ask))
 		}
 	}
 	if m := t.f.MoistureNow; m > 0 {

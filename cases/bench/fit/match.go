@@ -32,7 +32,7 @@ func (m *matcher) ways(start *belief) []*belief {
 		list = next[:min(len(next), mostWays)]
 	}
 	for _, b := range list {
-		b.cost += m.unheard(b)
+		b.cost += m.unheard(b) + m.slipped(b)
 	}
 	slices.SortStableFunc(list, func(a, b *belief) int { return cmp.Compare(a.cost, b.cost) })
 	return list
@@ -154,14 +154,21 @@ func (st *state) barTone(of kind, order int) int {
 	return -1
 }
 
-// unheard is the cost of the tones below the highest that was taken which nobody heard.
+// unheard is the cost of the tones below the highest that was taken which nobody heard. A reading that was left out was
+// one that somebody heard.
 func (m *matcher) unheard(b *belief) float64 {
 	cost := 0.0
 	for s, st := range m.states {
+		misread := 0
 		heard := make([]bool, len(st.tones))
 		top := math.Inf(-1)
 		for i, k := range b.took {
-			if r := &m.readings[i]; r.kind == tone && r.setup == s && k != leftOut {
+			r := &m.readings[i]
+			switch {
+			case r.kind != tone || r.setup != s:
+			case k == leftOut:
+				misread++
+			default:
 				heard[k] = true
 				y, _ := b.expects(&st.tones[k].guess, m.at)
 				top = math.Max(top, y)
@@ -169,7 +176,9 @@ func (m *matcher) unheard(b *belief) float64 {
 		}
 		for k := range st.tones {
 			if y, _ := b.expects(&st.tones[k].guess, m.at); !heard[k] && y < top {
-				cost += notHeard
+				if misread--; misread < 0 {
+					cost += notHeard
+				}
 			}
 		}
 	}

@@ -49,11 +49,11 @@ func (s *setup) findMend(ctx context.Context, fine *scene, card *materials.Card,
 
 // findShear sees what shear through the thickness, which dies out in thin layers at the edges, would take off the tones of
 // a piece that is taken for thin.
-func (s *setup) findShear(ctx context.Context, card *materials.Card, x []float64, workers int) error {
+func (s *setup) findShear(ctx context.Context, refine float64, card *materials.Card, x []float64, workers int) error {
 	if s.deep == nil || s.count == 0 {
 		return nil
 	}
-	sc, err := s.deep(2)
+	sc, err := s.deep(refine)
 	if err != nil {
 		return err
 	}

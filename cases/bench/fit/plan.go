@@ -106,7 +106,7 @@ func (p *planner) blankMaker(state string, pr *bench.Press) (shallow, deep maker
 	}
 	flat := flatPiece{length: float64(b.Length), width: float64(b.Width), thickness: b.Thickness, axes: axesOf(f, false, false)}
 	if b.Outline != nil {
-		c, err := plane.NewCurve(b.Outline.Points, b.Outline.Corner)
+		c, err := plane.NewCurve(b.Outline.Points, b.Corners())
 		if err != nil {
 			at := f.Rep.Find("blank.outline")
 			return nil, nil, &tree.FileError{File: at.Src.Label, Line: at.Line, Key: "blank.outline", Err: err}

@@ -97,6 +97,9 @@ func (f flatPiece) plan(refine float64) (*mesh.Plan, error) {
 	if f.length > 4*f.width {
 		n, m = 8, 60
 	}
+	if refine < 1 {
+		n, m, refine = int(math.Ceil(refine*float64(n))), int(math.Ceil(refine*float64(m))), 1
+	}
 	xs, ys := even(f.width, n), marked(even(f.length, m), f.lines)
 	if f.fine {
 		xs = edged(f.width, math.Max(f.thickness[0], f.thickness[1]), n)

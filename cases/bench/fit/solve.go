@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 
 	"archload/cases/bench"
 	"archload/cases/tree"
@@ -15,6 +16,16 @@ import (
 type Options struct {
 	Workers  int                // goroutines; 0 means 1
 	Progress func(stage string) // told what starts; may be nil
+
+	coarse bool // triangles twice as large
+}
+
+// refine is how many times smaller than usual the rough triangles are.
+func (o Options) refine() float64 {
+	if o.coarse {
+		return 0.5
+	}
+	return 1
 }
 
 func (o Options) workers() int { return max(o.Workers, 1) }
@@ -59,7 +70,7 @@ func newFitter(ctx context.Context, f *bench.File, o Options) (*fitter, error) {
 	t.prior = prior(f, t.unknowns)
 	for _, s := range t.setups {
 		o.say("%s: triangles", s.name)
-		if s.rough, err = s.make(1); err != nil {
+		if s.rough, err = s.make(o.refine()); err != nil {
 			return nil, err
 		}
 		if err := s.misplaced(s.rough); err != nil {
@@ -123,14 +134,14 @@ func (t *fitter) mend(ctx context.Context, x []float64) error {
 			continue
 		}
 		t.o.say("%s: finer triangles", s.name)
-		fine, err := s.make(2)
+		fine, err := s.make(2 * t.o.refine())
 		if err != nil {
 			return err
 		}
 		if err := s.findMend(ctx, fine, &t.f.Card, x, t.o.workers()); err != nil {
 			return err
 		}
-		if err := s.findShear(ctx, &t.f.Card, x, t.o.workers()); err != nil {
+		if err := s.findShear(ctx, 2*t.o.refine(), &t.f.Card, x, t.o.workers()); err != nil {
 			return err
 		}
 	}
@@ -194,7 +205,13 @@ func (t *fitter) settle(ctx context.Context, x []float64, from *matcher) (*rest,
 			return nil, err
 		}
 		list := m.ways(newBelief(t.priorAt(a.at)))
-		a.belief, a.states, a.others, a.last = list[0], m.states, list[1:], m
+		b, others := list[0], list[1:]
+		if a.rounds > freeRounds {
+			if same := a.asBefore(m, list); same >= 0 {
+				b, others = list[same], slices.Delete(slices.Clone(list), same, same+1)
+			}
+		}
+		a.belief, a.states, a.others, a.last = b, m.states, others, m
 		size := t.stepSize(a.belief, a.at)
 		if size.rest < restsAt {
 			a.settled = true
@@ -213,6 +230,29 @@ func (t *fitter) settle(ctx context.Context, x []float64, from *matcher) (*rest,
 	}
 	a.rounds--
 	return a, nil
+}
+
+// freeRounds is after how many steps the readings are taken as in the step before: two ways, each of which looks better from
+// where the other leads, would never rest.
+const freeRounds = 5
+
+// asBefore is the place in a list of ways of the one that takes the readings as a does, each tone known by its shape; -1 if
+// there is none.
+func (a *rest) asBefore(m *matcher, list []*belief) int {
+	want := make([]int, len(a.took))
+	for i, k := range a.took {
+		want[i] = k
+		if r := &m.readings[i]; r.kind == tone && k != leftOut {
+			best, most := leftOut, 0.0
+			for j, f := range m.states[r.setup].tones {
+				if same := alike(f.shape, a.states[r.setup].tones[k].shape); same > most {
+					best, most = j, same
+				}
+			}
+			want[i] = best
+		}
+	}
+	return slices.IndexFunc(list, func(b *belief) bool { return slices.Equal(b.took, want) })
 }
 
 // tails is how many degrees of freedom the card's scatter has as one of Student's: few, so that a piece of another
@@ -266,7 +306,7 @@ const nearSight = 12
 func (t *fitter) find(ctx context.Context) (*rest, error) {
 	m := *t.first
 	m.readings, m.slack = t.readings, firstSlack
-	list := m.ways(newBelief(t.prior))
+	list := m.ways(newBelief(t.priorAt(t.byWeight())))
 	var best *rest
 	var tried []*belief
 	for _, b := range list {
@@ -286,6 +326,18 @@ func (t *fitter) find(ctx context.Context) (*rest, error) {
 		}
 	}
 	return best, nil
+}
+
+// byWeight are the unknowns of a piece that is as dense as it weighs: scales err less than a card that was badly chosen.
+func (t *fitter) byWeight() []float64 {
+	x := make([]float64, len(t.unknowns))
+	for i := range t.readings {
+		if r := &t.readings[i]; r.kind == weight {
+			x[atDensity] = math.Log(r.value) - t.first.states[r.setup].mass.y
+			break
+		}
+	}
+	return x
 }
 
 // within shortens a first step that goes too far.

@@ -18,6 +18,7 @@ func (t *fitter) doubtful(a *rest) {
 	same := t.again(a, nil, wider)
 	offs := t.shear(a)
 	copy(a.p, same.p)
+	a.otherwise()
 	if len(offs) == 0 {
 		return
 	}

@@ -3,6 +3,7 @@ package reference
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"archload/materials"
 
@@ -118,6 +119,66 @@ func addProduct(out *mat.SymDense, field, other int, coefficient float64, x, y *
 func (p *FreePlate) Tones(count int) ([]float64, error) {
 	strain, kinetic := p.energies()
 	k, m := p.sum(strain), p.sum(kinetic)
+	var all []float64
+	for _, part := range coupled(k, m) {
+		own, err := lowest(among(k, part), among(m, part))
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, own...)
+	}
+	slices.Sort(all)
+	const rigid = 3
+	var out []float64
+	for _, v := range all[rigid : rigid+count] {
+		out = append(out, math.Sqrt(v)/(2*math.Pi))
+	}
+	return out, nil
+}
+
+// coupled sorts coefficients into those that move together: a plate that is its own mirror image has shapes that are even and
+// odd, which know nothing of each other.
+func coupled(k, m *mat.SymDense) [][]int {
+	const nothing = 1e-11 // of what two coefficients have by themselves
+	n := k.SymmetricDim()
+	joined := func(i, j int) bool {
+		return math.Abs(k.At(i, j)) > nothing*math.Sqrt(k.At(i, i)*k.At(j, j)) || math.Abs(m.At(i, j)) > nothing*math.Sqrt(m.At(i, i)*m.At(j, j))
+	}
+	seen := make([]bool, n)
+	var parts [][]int
+	for first := range n {
+		if seen[first] {
+			continue
+		}
+		seen[first] = true
+		part := []int{first}
+		for at := 0; at < len(part); at++ {
+			for j := range n {
+				if !seen[j] && joined(part[at], j) {
+					seen[j] = true
+					part = append(part, j)
+				}
+			}
+		}
+		slices.Sort(part)
+		parts = append(parts, part)
+	}
+	return parts
+}
+
+// among are the rows and columns of some coefficients.
+func among(a *mat.SymDense, part []int) *mat.SymDense {
+	out := mat.NewSymDense(len(part), nil)
+	for i, p := range part {
+		for j, q := range part[:i+1] {
+			out.SetSym(i, j, a.At(p, q))
+		}
+	}
+	return out
+}
+
+// lowest are the eigenvalues of k x = v m x.
+func lowest(k, m *mat.SymDense) ([]float64, error) {
 	var ch mat.Cholesky
 	if !ch.Factorize(m) {
 		return nil, errors.New("ritz: the mass is not positive definite")
@@ -142,12 +203,7 @@ func (p *FreePlate) Tones(count int) ([]float64, error) {
 	if !e.Factorize(s, false) {
 		return nil, errors.New("ritz: eigenvalues do not converge")
 	}
-	const rigid = 3
-	var out []float64
-	for _, v := range e.Values(nil)[rigid : rigid+count] {
-		out = append(out, math.Sqrt(v)/(2*math.Pi))
-	}
-	return out, nil
+	return e.Values(nil), nil
 }
 
 // Pressed is how far places sink, mm, under a force spread on a rectangle (along x, along y, mm) about a place, on points
