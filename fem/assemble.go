@@ -86,7 +86,7 @@ func (s *System) buildShells(workers int) error {
 	parallel.Chunks(workers, len(m.Shells), chunk, func(from, to int) {
 		for i := from; i < to; i++ {
 			var err error
-			if s.Shells[i], err = element.NewShell(s.shellInput(i)); err == nil {
+			if err = s.Shells[i].Set(s.shellInput(i)); err == nil {
 				continue
 			}
 			mu.Lock()
@@ -125,19 +125,28 @@ func (s *System) AddStiffness(k *sparse.Matrix, workers int) {
 	s.addSprings(k)
 }
 
-// addMatrices adds a matrix of each element over its freedoms, which of returns, in buf if it has room.
+// addMatrices adds a matrix of each element over its freedoms, which of returns, in buf if it
+// has room. Each worker sums into rows of its own, in the order of the elements.
 func (s *System) addMatrices(k *sparse.Matrix, workers int, of func(e Element, buf []float64) []float64) {
-	ks := make([][]float64, min(batch, len(s.Elements)))
+	ks := make([][]float64, min(batchFor(workers), len(s.Elements)))
+	rows := max(1, (k.Nodes()+workers-1)/max(1, workers))
 	s.inBatches(workers,
 		func(i int, e Element) { ks[i] = of(e, ks[i]) },
-		func(i int, e Element) { k.Add(e.Nodes(), ks[i]) })
+		func(part []Element) {
+			parallel.Chunks(workers, k.Nodes(), rows, func(from, end int) {
+				for i, e := range part {
+					k.AddRows(e.Nodes(), ks[i], int32(from), int32(end))
+				}
+			})
+		})
 }
 
-// batch is how many elements are computed before they are summed.
-const batch = 512
+// batchFor is how many elements are computed before they are summed.
+func batchFor(workers int) int { return 256 * max(2, workers) }
 
-// inBatches computes every element, some at a time, and sums each batch in its order; i counts in the batch.
-func (s *System) inBatches(workers int, compute, sum func(i int, e Element)) {
+// inBatches computes every element, some at a time, and has each batch summed; i counts in the batch.
+func (s *System) inBatches(workers int, compute func(i int, e Element), sum func(part []Element)) {
+	batch := batchFor(workers)
 	for from := 0; from < len(s.Elements); from += batch {
 		part := s.Elements[from:min(from+batch, len(s.Elements))]
 		parallel.Chunks(workers, len(part), chunk, func(lo, hi int) {
@@ -145,9 +154,7 @@ func (s *System) inBatches(workers int, compute, sum func(i int, e Element)) {
 				compute(i, part[i])
 			}
 		})
-		for i, e := range part {
-			sum(i, e)
-		}
+		sum(part)
 	}
 }
 

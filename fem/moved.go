@@ -65,7 +65,8 @@ func movedStrain(e Movable, u []float64) Strain {
 // goroutines share the elements; the sum runs in their order.
 func (s *System) PullTo(f, u []float64, workers int) (energy float64) {
 	clear(f)
-	pulls, energies := make([][]float64, min(batch, len(s.Elements))), make([]float64, batch)
+	batch := min(batchFor(workers), len(s.Elements))
+	pulls, energies := make([][]float64, batch), make([]float64, batch)
 	s.inBatches(workers, func(i int, e Element) {
 		ue := movesOf(e, u, nil)
 		if cap(pulls[i]) < len(ue) {
@@ -73,11 +74,13 @@ func (s *System) PullTo(f, u []float64, workers int) (energy float64) {
 		}
 		pulls[i] = pulls[i][:len(ue)]
 		energies[i] = e.(Movable).PullTo(pulls[i], ue)
-	}, func(i int, e Element) {
-		energy += energies[i]
-		for k, n := range e.Nodes() {
-			for d := range 6 {
-				f[6*int(n)+d] += pulls[i][6*k+d]
+	}, func(part []Element) {
+		for i, e := range part {
+			energy += energies[i]
+			for k, n := range e.Nodes() {
+				for d := range 6 {
+					f[6*int(n)+d] += pulls[i][6*k+d]
+				}
 			}
 		}
 	})

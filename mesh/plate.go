@@ -2,7 +2,9 @@ package mesh
 
 import (
 	"math"
+	"runtime"
 
+	"archload/fem/parallel"
 	"archload/mesh/surface"
 )
 
@@ -104,9 +106,12 @@ func (pl Plate) Mid(q Point) Node {
 // Lift raises every point of the plan to the mid-surface of the plate.
 func Lift(plan *Plan, plate Plate) *Mesh {
 	m := &Mesh{Plan: plan, Nodes: make([]Node, len(plan.Points))}
-	for i, q := range plan.Points {
-		m.Nodes[i] = plate.Mid(q)
-	}
+	const some = 256
+	parallel.Chunks(runtime.GOMAXPROCS(0), len(plan.Points), some, func(from, to int) {
+		for i := from; i < to; i++ {
+			m.Nodes[i] = plate.Mid(plan.Points[i])
+		}
+	})
 	return m
 }
 

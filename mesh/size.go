@@ -3,7 +3,9 @@ package mesh
 import (
 	"fmt"
 	"math"
+	"runtime"
 
+	"archload/fem/parallel"
 	"archload/mesh/plane"
 )
 
@@ -50,7 +52,7 @@ func (f *sizeField) fineSource(z Fine) {
 	lo, hi := plane.Bounds(z.Along)
 	i0, j0, _, _ := f.locate(Point{lo[0] - z.Radius, lo[1] - z.Radius})
 	i1, j1, _, _ := f.locate(Point{hi[0] + z.Radius, hi[1] + z.Radius})
-	for j := j0; j <= j1+1; j++ {
+	rows(j0, j1+2, func(j int) {
 		for i := i0; i <= i1+1; i++ {
 			p, best := f.place(i, j), math.Inf(1)
 			for k, q := range z.Along {
@@ -60,7 +62,17 @@ func (f *sizeField) fineSource(z Fine) {
 			out := max(math.Sqrt(best)-z.Radius, 0)
 			f.h[j*f.nx+i] = min(f.h[j*f.nx+i], z.Size+f.slope*out)
 		}
-	}
+	})
+}
+
+// rows does the rows from..end-1 of a grid, some at a time.
+func rows(from, end int, do func(j int)) {
+	const some = 8
+	parallel.Chunks(runtime.GOMAXPROCS(0), end-from, some, func(lo, hi int) {
+		for j := from + lo; j < from+hi; j++ {
+			do(j)
+		}
+	})
 }
 
 // bendSource limits the size where the surface is curved: between half of
@@ -73,7 +85,7 @@ func (f *sizeField) bendSource(d *Domain) {
 	step := max(surfaceStep, (w+h)/1000)
 	coarse := sizeField{lo: f.lo, cell: step, nx: int(w/step) + 2, ny: int(h/step) + 2}
 	coarse.h = make([]float64, coarse.nx*coarse.ny)
-	for j := range coarse.ny {
+	rows(0, coarse.ny, func(j int) {
 		for i := range coarse.nx {
 			k := math.Abs(d.Curvature(coarse.place(i, j)))
 			want := d.Size
@@ -83,13 +95,13 @@ func (f *sizeField) bendSource(d *Domain) {
 			}
 			coarse.h[j*coarse.nx+i] = want
 		}
-	}
-	for j := range f.ny {
+	})
+	rows(0, f.ny, func(j int) {
 		for i := range f.nx {
 			k := j*f.nx + i
 			f.h[k] = min(f.h[k], coarse.unscaled(f.place(i, j)))
 		}
-	}
+	})
 }
 
 // Gaps between curves. A gap as wide as one edge or narrower gets edges of its

@@ -44,11 +44,17 @@ type Shell struct {
 // error if the corners, the thickness, the normals or the compliance are unfit.
 func NewShell(in ShellInput) (Shell, error) {
 	var s Shell
+	err := s.Set(in)
+	return s, err
+}
+
+// Set is NewShell in the memory of the zero value.
+func (s *Shell) Set(in ShellInput) error {
 	if !(in.H > 0) || math.IsInf(in.H, 1) {
-		return s, fmt.Errorf("shell: thickness: want > 0 mm, found %g", in.H)
+		return fmt.Errorf("shell: thickness: want > 0 mm, found %g", in.H)
 	}
 	if err := s.frame.set(&in); err != nil {
-		return s, err
+		return err
 	}
 	s.pressed = in.Pressed
 	axes := s.frame.woodAxes(&in)
@@ -58,10 +64,10 @@ func NewShell(in ShellInput) (Shell, error) {
 	turned := in.Wood.Between(axes, materials.Axes(s.frame.axes))
 	s.setThick(turned)
 	if err := s.setLaws(turned.Reduce()); err != nil {
-		return s, err
+		return err
 	}
 	s.setRows()
-	return s, nil
+	return nil
 }
 
 // setRows fills the strain rows in the facet frame and turns them to global
@@ -116,8 +122,9 @@ func (s *Shell) addRow(k *[324]float64, p, first int, law []float64, a float64) 
 		if b == 0 {
 			continue
 		}
-		for j := i; j < 18; j++ {
-			k[18*i+j] += b * t[j]
+		upper := k[18*i+i : 18*i+18]
+		for j, v := range t[i:] {
+			upper[j] += b * v
 		}
 	}
 }

@@ -15,7 +15,7 @@ const blockLen = Block * Block
 // Only the lower block triangle is kept, row by row; the diagonal block is the
 // last of its row and kept whole. The pattern is fixed by NewMatrix; values
 // are summed by Add. A Matrix may be read by many goroutines, but written by
-// one alone.
+// one alone, or by several in rows of their own (AddRows).
 type Matrix struct {
 	n   int       // nodes
 	ptr []int32   // first block of each block row, len n+1
@@ -63,9 +63,12 @@ func (m *Matrix) gather(elems [][]int32, start []int32) {
 	m.ptr = make([]int32, m.n+1)
 	m.col = make([]int32, 0, len(pairs)/2+m.n)
 	for i := range m.n {
-		row := append(slices.Clone(pairs[start[i]:start[i+1]]), int32(i))
+		row := pairs[start[i]:start[i+1]]
 		slices.Sort(row)
 		m.col = append(m.col, slices.Compact(row)...)
+		if n := len(m.col); n == int(m.ptr[i]) || m.col[n-1] != int32(i) { // else an element names the node twice
+			m.col = append(m.col, int32(i))
+		}
 		m.ptr[i+1] = int32(len(m.col))
 	}
 	m.val = make([]float64, blockLen*len(m.col))
@@ -92,12 +95,19 @@ func (m *Matrix) find(i, j int32) int {
 // 6 len(nodes); of the two blocks of a pair of nodes only one is read, so both
 // triangles must be filled. It panics if k has the wrong length or a pair of
 // nodes is not in the pattern.
-func (m *Matrix) Add(nodes []int32, k []float64) {
+func (m *Matrix) Add(nodes []int32, k []float64) { m.AddRows(nodes, k, 0, int32(m.n)) }
+
+// AddRows is Add for the block rows from..end alone, so that several goroutines may each sum
+// all elements into rows of their own.
+func (m *Matrix) AddRows(nodes []int32, k []float64, from, end int32) {
 	ld := Block * len(nodes)
 	if len(k) != ld*ld {
 		panic(fmt.Sprintf("sparse: Add: %d nodes want %d values, found %d", len(nodes), ld*ld, len(k)))
 	}
 	for a, u := range nodes {
+		if u < from || u >= end {
+			continue
+		}
 		for b, v := range nodes {
 			if u < v {
 				continue

@@ -9,9 +9,9 @@ import (
 // TestSweepOrder: whatever the number of goroutines, each vertex is taken once, after its lower
 // neighbours and before its higher ones.
 func TestSweepOrder(t *testing.T) {
-	tr := refined(t, 90)
+	tr := refined(t, 60)
 	free := tr.freeVertices()
-	if len(free) < 2*fewest {
+	if len(free) < 16*fewest {
 		t.Fatalf("want enough free vertices for parts, found %d", len(free))
 	}
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(0))
