@@ -9,18 +9,18 @@ import (
 
 // Sizes of the shadow on the bench.
 const (
-	shadowDrop  = 4.0   // mm, of the bench below what lies lowest
-	shadowStep  = 0.016 // by which each ring is larger than the one before
-	shadowRings = 11
+	shadowDrop  = 4.0    // mm, of the bench below what lies lowest
+	shadowStep  = 0.0126 // by which each ring is larger than the one before
+	shadowRings = 14
 )
 
 // shadowColor is the shadow's, one ring of it; under a translucent body, which is
 // seen through, it is fainter.
 func shadowColor(body bool) color.NRGBA {
 	if body {
-		return color.NRGBA{104, 84, 62, 4}
+		return color.NRGBA{104, 84, 62, 3}
 	}
-	return color.NRGBA{104, 84, 62, 9}
+	return color.NRGBA{104, 78, 62, 7}
 }
 
 // Shadow is the name of the solids that are the shadow on the bench: seen from

@@ -10,6 +10,10 @@
 // skins of the plate lie half a thickness from the middle surface along its
 // normal and turn with it.
 //
+// A carved form is read by its light: one key light from the left (light.go), less of it
+// where a place sees little of the sky (shade.go), a soft shadow on a bench (bench.go),
+// late wood and end grain (grain.go).
+//
 // It knows no display. Two painters draw a Scene: the one in package window
 // with OpenGL, and Paint here, in plain Go. TheLooks holds what both need to
 // draw the same.

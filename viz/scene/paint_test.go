@@ -56,7 +56,7 @@ func TestColourAtNodes(t *testing.T) {
 			if got := flat.NRGBAAt(int(x), int(y)); away(got, want) > 6 {
 				t.Fatalf("%s, node %d: colour %v, want %v of %g", f.Name(), i, got, want, out.Values[i])
 			}
-			k := Shade(vec3.Dot(out.Normals[i], c.Light()))
+			k := out.Dim[i] * Shade(vec3.Dot(out.Normals[i], c.Light()))
 			lit := func(v uint8) uint8 { return uint8(min(255, k*float64(v))) }
 			want = color.NRGBA{lit(want.R), lit(want.G), lit(want.B), 255}
 			if got := shaded.NRGBAAt(int(x), int(y)); away(got, want) > 8 {

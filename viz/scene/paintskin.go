@@ -32,6 +32,9 @@ func (p *painter) skin(o *Solid) skin {
 		c.light = 1
 		if !p.o.Unlit && o.Normals != nil {
 			c.light = Shade(vec3.Dot(o.Normals[i], p.light))
+			if o.Dim != nil {
+				c.light *= o.Dim[i]
+			}
 		}
 		if o.Values != nil && p.field.shown {
 			c.value = o.Values[i]

@@ -160,7 +160,10 @@ func (b *build) strings() {
 		}
 		p := b.bridgePoint(st.Saddle)
 		reach := func(dir vec, y float64) vec { return plus(st.Saddle.At, (y-st.Saddle.At[1])/dir[1], dir) }
-		b.line(&Line{Points: []vec{reach(st.Tail, b.k.lo[1]-2), p, reach(st.Neck, b.k.hi[1]+6)}, Width: stringWidth(thinner, len(all)), Paint: stringColor()})
+		way, wide := []vec{reach(st.Tail, b.k.lo[1]-2), p, reach(st.Neck, b.k.hi[1]+6)}, stringWidth(thinner, len(all))
+		b.stringShades(way)
+		b.line(&Line{Points: way, Width: wide + 0.5, Paint: stringColor()})
+		b.line(&Line{Points: way, Width: 0.45 * wide, Paint: glintColor()})
 	}
 }
 

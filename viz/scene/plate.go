@@ -21,7 +21,8 @@ func lineColor() color.NRGBA      { return color.NRGBA{70, 52, 38, 255} }
 func softColor() color.NRGBA      { return color.NRGBA{70, 52, 38, 120} }
 func braceLineColor() color.NRGBA { return color.NRGBA{70, 52, 38, 190} }
 func underColor() color.NRGBA     { return color.NRGBA{58, 42, 30, 145} } // of what lies under the skin
-func stringColor() color.NRGBA    { return color.NRGBA{132, 124, 112, 255} }
+func stringColor() color.NRGBA    { return color.NRGBA{104, 98, 90, 255} }
+func glintColor() color.NRGBA     { return color.NRGBA{232, 228, 218, 255} } // where light runs along a string
 func cutLineColor() color.NRGBA   { return color.NRGBA{160, 74, 28, 255} }
 func flowColor() color.NRGBA      { return color.NRGBA{120, 30, 60, 255} }
 
@@ -39,7 +40,7 @@ func (b *build) plate() {
 		b.inner[i] = plus(vec3.Sub(d.P, arm), b.e, vec3.Sub(move, turn))
 	}
 	b.up = normals(b.outer, m.Tris)
-	out := &Solid{Name: "plate outside", Points: b.outer, Normals: b.up, Tris: m.Tris, Values: b.values, Paint: spruceColor(), Picks: true}
+	out := &Solid{Name: "plate outside", Points: b.outer, Normals: b.up, Tris: m.Tris, Values: b.values, Dim: b.dims(), Paint: spruceColor(), Picks: true}
 	in := &Solid{Name: "plate inside", Points: b.inner, Normals: normals(b.inner, b.k.below), Tris: b.k.below, Values: b.values,
 		Paint: insideColor(), Picks: true}
 	b.scene.Solids = append(b.scene.Solids, out, in, b.edge())
@@ -65,7 +66,8 @@ func (b *build) edge() *Solid {
 			b.line(&Line{Points: append(l, l[0]), Width: 1.1, Paint: paint})
 		}
 	}
-	return &Solid{Name: "plate edge", Points: pts, Normals: normals(pts, e.tris), Tris: e.tris, Paint: cutColor()}
+	n := normals(pts, e.tris)
+	return &Solid{Name: "plate edge", Points: pts, Normals: n, Dim: b.endGrain(n), Tris: e.tris, Paint: cutColor()}
 }
 
 // normals returns the unit normals at the points of a skin: the means of the

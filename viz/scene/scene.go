@@ -34,6 +34,7 @@ type Solid struct {
 	Points  [][3]float64 // mm, as drawn: the movements, enlarged, are already added
 	Normals [][3]float64 // unit, of the shape as drawn
 	Values  []float64    // of the field, in its unit; nil: Paint everywhere; NaN: no value there
+	Dim     []float64    // factor of light where a place sees less of the sky, 0 to 1; nil: 1 everywhere
 	Tris    [][3]int32   // anticlockwise seen from outside the body
 	Paint   color.NRGBA  // where there is no value
 	Picks   bool         // the pointer can read values here

@@ -20,6 +20,7 @@ type Skeleton struct {
 	sides   sheetFrame
 	flat    [][3]int32 // triangles between the nodes of the rim, for the shadow
 	lo, hi  mesh.Point // box of the outline, mm
+	hollow  []float64  // how far each node lies below what is about it, mm
 	heights [2]float64 // least and greatest of the outer surface at the nodes, mm
 }
 
@@ -96,6 +97,7 @@ func NewSkeleton(s *design.Solution) *Skeleton {
 		z := n.P[2] + n.H/2*n.N[2]
 		k.heights[0], k.heights[1] = math.Min(k.heights[0], z), math.Max(k.heights[1], z)
 	}
+	k.hollow = hollows(k.mesh)
 	k.edges = newEdgeBand(s.Top.Built.Mesh)
 	k.braces = k.fittedBraces(s)
 	k.sides = newSides(s)

@@ -225,7 +225,7 @@ func postTools(at mesh.Point, name string, i int) []Tool {
 	var out []Tool
 	for k, way := range []string{"to the treble", "to the neck"} {
 		out = append(out, Tool{ID: fmt.Sprintf("%s %d", key, k), Group: Posts, Label: name + " " + way, Unit: "mm",
-			Least: at[k] - 20, Most: at[k] + 20, Step: 0.5, Value: at[k], Tip: "where it stands, from the origin of the plan",
+			Least: -placeReach, Most: placeReach, Step: 0.5, Value: at[k], Tip: "where it stands, from the origin of the plan",
 			Set: func(v float64) []tree.KeyValue {
 				to := at
 				to[k] = rounded(v)
@@ -233,6 +233,21 @@ func postTools(at mesh.Point, name string, i int) []Tool {
 			}})
 	}
 	return out
+}
+
+// placeReach is how far from the plan's origin a post or a bar can be set by hand, mm: the
+// same whatever is set, so that the handle does not run away under the hand.
+const placeReach = 120.0
+
+// shifted moves the line of brace i across until its mean lies at x, mm.
+func shifted(key string, line []mesh.Point, mean float64) func(x float64) []tree.KeyValue {
+	return func(x float64) []tree.KeyValue {
+		words := make([]string, len(line))
+		for i, p := range line {
+			words[i] = fmt.Sprintf("[%g, %g]", rounded(p[0]+x-mean), p[1])
+		}
+		return []tree.KeyValue{listed(key, "["+strings.Join(words, ", ")+"]")}
+	}
 }
 
 // place is a key set to a place in plan, mm.
@@ -258,6 +273,10 @@ func barTools(b *cases.Brace, i int) []Tool {
 	if !b.Fitted {
 		fitted, out = 1, "the bar is left out"
 	}
+	mean := 0.0
+	for _, p := range b.Line {
+		mean += p[0] / float64(len(b.Line))
+	}
 	return []Tool{
 		{ID: key + ".fitted", Group: Top, Label: b.Name, Words: []string{"glued in", "left out"}, Chosen: fitted,
 			Pick: func(k int) []tree.KeyValue {
@@ -266,6 +285,8 @@ func barTools(b *cases.Brace, i int) []Tool {
 		{ID: key + ".height", Group: Top, Label: "its height", Least: 0.4, Most: 1.8, Step: 0.01, Value: b.HeightScale, Why: out,
 			Tip: "its height all along times this", Show: times(b.Height.Max(), "up to "),
 			Set: func(v float64) []tree.KeyValue { return []tree.KeyValue{number(key+".height_scale", v)} }},
+		{ID: key + ".across", Group: Top, Label: "its place, to the treble", Unit: "mm", Least: -placeReach, Most: placeReach, Step: 0.5, Value: rounded(mean), Why: out,
+			Tip: "the middle of its line, from the origin of the plan; the whole line moves along", Set: shifted(key+".line", b.Line, mean)},
 	}
 }
 

@@ -34,6 +34,7 @@ func (s skin) drop() {
 type skinPoint struct {
 	point, normal [3]float32
 	value, has    float32
+	dim           float32 // factor of light
 }
 
 // newSkin uploads a solid, its values only where a field is shown.
@@ -41,6 +42,10 @@ func newSkin(s *scene.Solid, valued bool) skin {
 	points := make([]skinPoint, len(s.Points))
 	for i := range points {
 		p := &points[i]
+		p.dim = 1
+		if i < len(s.Dim) {
+			p.dim = float32(s.Dim[i])
+		}
 		for k := range 3 {
 			p.point[k] = float32(s.Points[i][k])
 			if i < len(s.Normals) {
@@ -63,7 +68,7 @@ func newSkin(s *scene.Solid, valued bool) skin {
 	gl.BufferData(gl.ARRAY_BUFFER, len(points)*int(size), gl.Ptr(points), gl.STATIC_DRAW)
 	attribute(0, 3, gl.FLOAT, size, unsafe.Offsetof(skinPoint{}.point))
 	attribute(1, 3, gl.FLOAT, size, unsafe.Offsetof(skinPoint{}.normal))
-	attribute(2, 2, gl.FLOAT, size, unsafe.Offsetof(skinPoint{}.value))
+	attribute(2, 3, gl.FLOAT, size, unsafe.Offsetof(skinPoint{}.value))
 	gl.BindBuffer(gl.ELEMENT_ARRAY_BUFFER, k.buffers[1])
 	gl.BufferData(gl.ELEMENT_ARRAY_BUFFER, len(s.Tris)*12, gl.Ptr(s.Tris), gl.STATIC_DRAW)
 	k.corners = int32(3 * len(s.Tris))
