@@ -24,6 +24,7 @@ func WriteTrial(w io.Writer, t *study.Trial) error {
 	if len(t.Points) > 0 && len(t.Points[0].Feet) > 0 {
 		b.WriteString("\nbass, treble: each whole foot. inner: the heels (half a foot's length each) toward the bridge's\nmiddle, both together; it is they that touch and close.\n")
 	}
+	b.WriteString(trialTheory(t))
 	if t.Crushing.Known() {
 		fmt.Fprintf(&b, "\ncrush %%: greatest pressure over 8 mm of foot against %.1f MPa, the softer wood's strength across the grain.\n", float64(t.Crushing))
 	} else {
@@ -43,6 +44,26 @@ func WriteTrial(w io.Writer, t *study.Trial) error {
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// trialTheory says on which shape the numbers are, and where the linear ones differ from them by more than
+// a hundredth.
+func trialTheory(t *study.Trial) string {
+	if t.Linear == nil {
+		return ""
+	}
+	out := "\nAll on the shape as it has moved (second order)"
+	least, most := math.Inf(1), math.Inf(-1)
+	for i := range t.Points {
+		if is := t.Points[i].Sink; is != 0 {
+			more := 1 - t.Linear.Points[i].Sink/is
+			least, most = math.Min(least, more), math.Max(most, more)
+		}
+	}
+	if math.Max(math.Abs(least), math.Abs(most)) > WorthTelling {
+		out += fmt.Sprintf("; on the shape as carved (linear) the bridge sinks %.1f to %.1f %% less", 100*least, 100*most)
+	}
+	return out + ".\n"
 }
 
 // nextCommand is the command to go on with, with a depth in it: the sheet's, or as an

@@ -1,9 +1,12 @@
 package study
 
 import (
+	"context"
 	"fmt"
 
 	"archload/cases/answer"
+	"archload/cases/design"
+	"archload/fem/contact"
 )
 
 // Shapes lists the shapes of relief that have a formula; Bridge.Gap gives it.
@@ -15,13 +18,26 @@ type Trial struct {
 	Format    int            `json:"format"`
 	Units     string         `json:"units"`
 	Title     string         `json:"title"`
-	Downforce float64        `json:"downforce"` // N, of all strings
-	Crushing  answer.Num     `json:"crushing"`  // MPa, strength of the softer wood under the foot
-	Points    []TrialPoint   `json:"points"`    // shape by shape, each from the least depth on
-	Sheet     *TrialPoint    `json:"sheet"`     // of the bench sheet: the case's own relief, or the one asked for; null without
-	Bench     []BenchStation `json:"bench"`     // what to take off for the sheet's relief; null without
-	Wood      *TrialWood     `json:"wood"`      // what the wood's scatter does to it
-	Command   string         `json:"-"`         // that made it, without a depth: Write ends with the next one; empty: it does not
+	Downforce float64        `json:"downforce"`        // N, of all strings
+	Crushing  answer.Num     `json:"crushing"`         // MPa, strength of the softer wood under the foot
+	Points    []TrialPoint   `json:"points"`           // shape by shape, each from the least depth on
+	Sheet     *TrialPoint    `json:"sheet"`            // of the bench sheet: the case's own relief, or the one asked for; null without
+	Bench     []BenchStation `json:"bench"`            // what to take off for the sheet's relief; null without
+	Wood      *TrialWood     `json:"wood"`             // what the wood's scatter does to it
+	Order     string         `json:"order,omitempty"`  // second: on the moved shape; else linear
+	Linear    *LinearTrial   `json:"linear,omitempty"` // of one on the moved shape: the same on the shape as carved
+	Command   string         `json:"-"`                // that made it, without a depth: Write ends with the next one; empty: it does not
+}
+
+// LinearTrial are the reliefs of a trial on the shape as carved.
+type LinearTrial struct {
+	Points []TrialPoint `json:"points"`
+	Sheet  *TrialPoint  `json:"sheet"`
+}
+
+// OnMovedShape sets a trial on the moved shape beside the linear one.
+func (t *Trial) OnMovedShape(linear *Trial) {
+	t.Order, t.Linear = "second", &LinearTrial{linear.Points, linear.Sheet}
 }
 
 // TrialPoint is what one relief does at full load. Lengths mm.
@@ -75,7 +91,18 @@ const mostStrengths = 11
 type TrialOptions struct {
 	Depths []float64 // mm, rising from 0 on, each once
 	Shapes []string  // of Shapes
+	Moved  *Moved    // nil: linear
 	Sheet  *float64  // mm, depth for the bench sheet in the first shape; nil: the case's own relief, if it has one
+}
+
+// Moved lets reliefs be tried on the moved shape.
+type Moved struct {
+	// About is the top about its moved shape under some relief near those tried, where other gaps are a
+	// linear problem again; Loads are the bridge's there.
+	About *design.Top
+	Loads []contact.BodyLoad
+	// Settle finds the whole answer of a top on its moved shape under a share of its load.
+	Settle func(ctx context.Context, top *design.Top, share float64) (*contact.Result, error)
 }
 
 // BenchStation is what to take from under the foot at one place.

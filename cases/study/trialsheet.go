@@ -5,13 +5,15 @@ import (
 	"math"
 
 	"archload/cases"
+	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/materials"
 )
 
 // sheet fills in the relief of the bench sheet and what the wood's scatter
 // does to it.
-func (t *trier) sheet(ctx context.Context, tr *Trial, o TrialOptions) error {
+func (t *trier) sheet(ctx context.Context, top *design.Top, tr *Trial, o TrialOptions) error {
+	t.top = top
 	own := t.top.Built.Case.Bridge.Relief
 	if o.Sheet != nil {
 		own = relief(t.top, o.Shapes[0], *o.Sheet)
@@ -29,20 +31,15 @@ func (t *trier) sheet(ctx context.Context, tr *Trial, o TrialOptions) error {
 		if err := ctx.Err(); err != nil {
 			return TrialPoint{}, err
 		}
-		fit := q.Fit()
-		for i := range fit.Gap {
-			fit.Gap[i] *= k
-		}
-		st, err := q.Stand.Follow(fit)
+		pt, err := t.stiffer(ctx, q, k)
 		if err != nil {
-			return TrialPoint{}, design.Explain(t.top.Built.Case, err)
+			return pt, err
 		}
-		pt := t.point(q, st, fit, true)
 		pt.Shape, pt.Depth = own.Shape, deepest
 		if len(own.Stations) > 0 {
 			pt.Shape = "stations"
 		}
-		return pt.inWood(k), nil
+		return pt, nil
 	}
 	pt, err := at(1)
 	if err != nil {
@@ -59,6 +56,26 @@ func (t *trier) sheet(ctx context.Context, tr *Trial, o TrialOptions) error {
 	tr.Bench = benchStations(br)
 	tr.Sheet, tr.Wood = &pt, &TrialWood{Scatter: materials.StiffnessScatter, Softer: softer, Stiffer: stiffer}
 	return nil
+}
+
+// stiffer tries a relief in wood that is all k times as stiff. On the moved shape that is the same movement as
+// under 1/k of the load, with k times the forces.
+func (t *trier) stiffer(ctx context.Context, q *design.Top, k float64) (TrialPoint, error) {
+	if t.moved != nil {
+		p, err := t.settled(ctx, q, 1/k)
+		f := answer.Num(k)
+		p.FootPressure, p.FootUsed, p.StrengthUsed = f*p.FootPressure, f*p.FootUsed, f*p.StrengthUsed
+		return p, err
+	}
+	fit := q.Fit()
+	for i := range fit.Gap {
+		fit.Gap[i] *= k
+	}
+	st, err := q.Stand.Follow(fit)
+	if err != nil {
+		return TrialPoint{}, design.Explain(t.top.Built.Case, err)
+	}
+	return t.point(q, st, fit, true).inWood(k), nil
 }
 
 // inWood turns what a gap k times as deep does into what the gap itself does

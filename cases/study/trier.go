@@ -16,6 +16,7 @@ import (
 // trier tries one relief after the other.
 type trier struct {
 	top     *design.Top
+	moved   *Moved    // nil: linear
 	circles [][]int32 // of the strength used; nil: not yet laid
 }
 
@@ -53,10 +54,30 @@ func (t *trier) shape(ctx context.Context, shape string, depths []float64) ([]Tr
 		if err != nil {
 			return nil, err
 		}
-		out[i] = t.point(q, states[i], q.Fit(), i%max(1, every) == 0 || i == len(depths)-1)
+		out[i] = t.point(q, states[i], t.fit(q), i%max(1, every) == 0 || i == len(depths)-1)
 		out[i].Shape, out[i].Depth = shape, d
 	}
 	return out, nil
+}
+
+// fit is the load on the bridge and the gaps under it.
+func (t *trier) fit(q *design.Top) contact.LoadCase {
+	fit := q.Fit()
+	if t.moved != nil {
+		fit.Loads = t.moved.Loads
+	}
+	return fit
+}
+
+// settled tries a relief on the moved shape, under a share of the load.
+func (t *trier) settled(ctx context.Context, q *design.Top, share float64) (TrialPoint, error) {
+	r, err := t.moved.Settle(ctx, q, share)
+	if err != nil {
+		return TrialPoint{}, err
+	}
+	p := t.told(&design.Solution{Top: q, Result: r}, r.PadSinks(), true)
+	p.Checks = failedIn(r)
+	return p, nil
 }
 
 // states follows the contact for every depth of one shape.
@@ -72,7 +93,7 @@ func (t *trier) states(ctx context.Context, shape string, depths []float64) ([]*
 		if err != nil {
 			return nil, err
 		}
-		st, err := q.Stand.Follow(q.Fit())
+		st, err := q.Stand.Follow(t.fit(q))
 		if err != nil {
 			return nil, design.Explain(t.top.Built.Case, err)
 		}
@@ -86,7 +107,7 @@ func (t *trier) states(ctx context.Context, shape string, depths []float64) ([]*
 	if err != nil {
 		return nil, err
 	}
-	fit := q.Fit()
+	fit := t.fit(q)
 	fit.History = true
 	path, err := q.Stand.Follow(fit)
 	if err != nil {
@@ -104,36 +125,47 @@ func (t *trier) point(q *design.Top, st *contact.State, fit contact.LoadCase, st
 	if strength {
 		s.Result = q.Stand.Recover(st, fit)
 	}
+	return t.told(s, q.Stand.PadSinks(st), strength)
+}
+
+// told puts a solution in a maker's words; sinks are those of the pads.
+func (t *trier) told(s *design.Solution, sinks []float64, strength bool) TrialPoint {
 	var b answer.BridgeReport
 	b.SetContact(s)
 	b.SetEvents(s)
 	out := TrialPoint{Share: b.Share, Feet: b.Feet, MiddleTouchesAt: b.MiddleTouchesAt, MiddleClosesAt: b.MiddleClosesAt,
 		GapLeft: b.GapLeft, Sink: answer.Sink(s), StrengthUsed: answer.None()}
-	card, err := q.Built.Case.Wood("plate.wood")
+	card, err := s.Top.Built.Case.Wood("plate.wood")
 	if err != nil {
 		card.Strength = materials.Strength{}
 	}
 	r := answer.StrengthReport{FootPressure: answer.None(), FootUsed: answer.None()}
 	r.SetFootPressure(s)
 	out.FootPressure, out.FootUsed = r.FootPressure, r.FootUsed
-	out.TopBend, out.TopCurvature = topUnderFoot(s)
+	out.TopBend, out.TopCurvature = topUnderFoot(s, sinks)
 	if strength {
 		out.StrengthUsed = t.used(s, card.Strength)
-		ch := s.Result.Checks
-		out.Checks = strings.Join(answer.ErrorReport{Equilibrium: ch.Force, Moment: ch.Moment, Energy: ch.Energy, Complementarity: s.Result.Complementarity}.Failed(), "; ")
+		if t.moved == nil {
+			out.Checks = failedIn(s.Result)
+		}
 	}
 	return out
 }
 
+// failedIn names the built-in checks that a result does not pass.
+func failedIn(r *contact.Result) string {
+	ch := r.Checks
+	return strings.Join(answer.ErrorReport{Equilibrium: ch.Force, Moment: ch.Moment, Energy: ch.Energy, Complementarity: r.Complementarity}.Failed(), "; ")
+}
+
 // topUnderFoot fits a parabola w = a + b x + c x² to what the top gives way by
-// under the foot (least squares over the contact points, x from the middle of
+// at each pad under the foot (least squares over the contact points, x from the middle of
 // the bearing). It returns -c e², how much more the top gives way in the middle
 // than at the ends (e half the bearing length), mm, and the curvature 2 c that
 // this adds to the outer surface, 1/m, positive as the arch's own.
-func topUnderFoot(s *design.Solution) (bend, curvature float64) {
+func topUnderFoot(s *design.Solution, w []float64) (bend, curvature float64) {
 	from, to := s.Top.Built.Case.Bridge.Reach()
 	mid, e := (from+to)/2, (to-from)/2
-	w := s.Top.Stand.PadSinks(s.Result.State)
 	var m [5]float64 // sums of u⁰..u⁴, u = (x - mid) / e
 	var f [3]float64
 	for i := range s.Top.Built.Bridge.Pads {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"io"
 	"path/filepath"
 	"runtime"
@@ -12,6 +13,7 @@ import (
 	"archload/cases"
 	"archload/cases/design"
 	"archload/cases/say"
+	"archload/cases/stability"
 	"archload/cases/study"
 	"archload/cases/tree"
 	"archload/cmd/internal/disk"
@@ -47,6 +49,7 @@ func newRelief(d *disk.Disk) *cobra.Command {
 		RunE:              func(cmd *cobra.Command, args []string) error { return o.run(cmd, args[0]) },
 	}
 	o.flags(cmd)
+	o.orderFlags(cmd)
 	o.benchFlag(cmd)
 	cmd.Flags().StringVar(&o.depths, "depths", "0..0.3 by 0.02", "try these `DEPTHS` in mm: a range, or a list [0, 0.05, 0.12]")
 	cmd.Flags().StringVar(&o.shapes, "shapes", "", "try these `SHAPES`, commas between: "+strings.Join(study.Shapes(), ", ")+" (default: the case's own)")
@@ -56,7 +59,7 @@ func newRelief(d *disk.Disk) *cobra.Command {
 }
 
 func (o *reliefFlags) run(cmd *cobra.Command, arg string) error {
-	if err := checkPaper(o.paper); err != nil {
+	if err := errors.Join(checkPaper(o.paper), o.theory.check(cmd)); err != nil {
 		return err
 	}
 	c, err := o.open(cmd, arg)
@@ -83,7 +86,7 @@ func (o *reliefFlags) run(cmd *cobra.Command, arg string) error {
 	}
 	var t *study.Trial
 	if err == nil {
-		t, err = study.Try(cmd.Context(), p, opt)
+		t, err = o.try(cmd, p, opt)
 	}
 	done()
 	if err != nil {
@@ -99,6 +102,15 @@ func (o *reliefFlags) run(cmd *cobra.Command, arg string) error {
 	return nil
 }
 
+// try tries the reliefs by the theory that is asked for.
+func (o *reliefFlags) try(cmd *cobra.Command, top *design.Top, opt study.TrialOptions) (*study.Trial, error) {
+	if !o.isSecond() {
+		return study.Try(cmd.Context(), top, opt)
+	}
+	t, err := stability.Try(cmd.Context(), top, opt)
+	return t, o.givesWay(err)
+}
+
 // again is the command line without a depth, for the next run; none once the
 // bench sheet is drawn.
 func (o *reliefFlags) again(arg string) string {
@@ -108,6 +120,12 @@ func (o *reliefFlags) again(arg string) string {
 	s := "archload relief " + arg
 	if strings.ContainsAny(arg, " \t") {
 		s = "archload relief \"" + arg + "\""
+	}
+	if o.theory.second {
+		s += " --second-order"
+	}
+	if o.theory.linear {
+		s += " --linear"
 	}
 	if o.shapes != "" {
 		s += " --shapes " + strings.ReplaceAll(o.shapes, " ", "")

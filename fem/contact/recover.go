@@ -165,6 +165,9 @@ func (r *Result) check() {
 	r.CheckBalance(w)
 }
 
+// PadSinks is Problem.PadSinks of the result.
+func (r *Result) PadSinks() []float64 { return r.problem.PadSinks(r.State) }
+
 // LoadCase returns what the result is for.
 func (r *Result) LoadCase() LoadCase { return r.loadCase }
 

@@ -57,12 +57,9 @@ func (a *Arm) Bend(f [3]float64) [3][3]float64 {
 }
 
 // byVector is the moment conjugate to the rotation vector of one in space, Tᵀ m.
-func (t *attitude) byVector(m [3]float64) (out [3]float64) {
-	s := t.spin()
-	for a := range 3 {
-		out[a] = s[0][a]*m[0] + s[1][a]*m[1] + s[2][a]*m[2]
-	}
-	return out
+func (t *attitude) byVector(m [3]float64) [3]float64 {
+	w := vec3.Cross(t.theta, m)
+	return vec3.Add(vec3.Sub(m, vec3.Scale(w, t.b)), vec3.Scale(vec3.Cross(t.theta, w), t.c))
 }
 
 // Twisting is what a moment in space, N·mm, is to the freedoms of a node turned by theta.

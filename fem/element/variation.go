@@ -128,13 +128,14 @@ func (v *variation) addRow(c float64, r *[18]float64) {
 // byVectors passes from spins to the nodes' rotation vectors.
 func (v *variation) byVectors(turns []attitude) {
 	for n := range turns {
-		t, at := turns[n].spin(), 6*n+3
+		at := 6*n + 3
 		moment := [3]float64(v.g[at : at+3])
 		turned := turns[n].byVector(moment)
 		copy(v.g[at:], turned[:])
 		if !v.second {
 			continue
 		}
+		t := turns[n].spin()
 		for r := range v.width { // columns, then rows
 			row := v.k[v.width*r+at:][:3]
 			old := [3]float64(row)

@@ -85,6 +85,13 @@ func (w *walk) push(u []float64) []float64 {
 
 // result completes the answer at which the walk has arrived.
 func (w *walk) result() *contact.Result {
+	r := w.recovered()
+	r.Checks.Energy = w.workLeft(r)
+	return r
+}
+
+// recovered is result without the check of the energy.
+func (w *walk) recovered() *contact.Result {
 	var r *contact.Result
 	if a := &w.at; a.stand == nil {
 		r = a.cond.RecoverPlate()
@@ -92,7 +99,6 @@ func (w *walk) result() *contact.Result {
 		r = a.stand.Recover(a.state, a.fit)
 	}
 	w.p.Plate.FollowTurned(r.U)
-	r.Checks.Energy = w.workLeft(r)
 	return r
 }
 
