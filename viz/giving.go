@@ -31,7 +31,7 @@ func givingPicture(g *stability.Giving, r *stability.GivingReport, i int, bare b
 		Footer:   fmt.Sprintf("archload; %d nodes; an indication", r.Mesh.Nodes)}
 	d := figure.Drawing{Grain: float64(b.Case.Plate.GrainAngle)}
 	d.Outline, d.Holes = answer.OutlinesOf(b)
-	d.Braces = strips(b.Case, false)
+	d.Braces = strips(b.Case.Braces, false)
 	f := figure.Field{Name: "outward movement over the greatest", Nodal: g.Upward(i), Kind: scale.Signed, Plain: true, Range: &[2]float64{-1, 1}}
 	return figure.PlanView(figure.PlanInput{Caption: c, Plan: b.Mesh.Plan, Field: &f, Drawing: d})
 }

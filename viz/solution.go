@@ -47,15 +47,17 @@ func edgeWords(support string) string {
 		return "edge held, not free to turn"
 	case "free":
 		return "edge free"
+	case "body":
+		return "whole body"
 	}
 	return "edge on elastic sides"
 }
 
 // strips are the braces that are glued in, in plan, with their names if they are to be written.
-func strips(c *cases.Case, named bool) []figure.Strip {
+func strips(braces []cases.Brace, named bool) []figure.Strip {
 	var out []figure.Strip
-	for i := range c.Braces {
-		b := &c.Braces[i]
+	for i := range braces {
+		b := &braces[i]
 		if !b.Fitted {
 			continue
 		}
@@ -71,7 +73,7 @@ func strips(c *cases.Case, named bool) []figure.Strip {
 func drawingOf(s *design.Solution, r *answer.Report) figure.Drawing {
 	d := figure.Drawing{Grain: float64(s.Top.Built.Case.Plate.GrainAngle)}
 	d.Outline, d.Holes = answer.Outlines(s)
-	d.Braces = strips(s.Top.Built.Case, true)
+	d.Braces = strips(s.Top.Built.Case.Braces, true)
 	for _, g := range r.Gauges {
 		m := figure.Mark{Name: g.Name, At: mesh.Point{g.X, g.Y}, Value: g.Sink, Unit: "mm"}
 		if g.Measured.Known() {

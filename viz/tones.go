@@ -49,7 +49,7 @@ func sandPicture(s *tone.Shapes, r *tone.Report, i int, bare bool) (*canvas.Pict
 	w := s.Normal[i]
 	d := figure.Drawing{Grain: float64(b.Case.Plate.GrainAngle)}
 	d.Outline, d.Holes = answer.OutlinesOf(b)
-	d.Braces = strips(b.Case, false)
+	d.Braces = strips(b.Case.Braces, false)
 	d.Sand = stillLines(b.Mesh, w)
 	f := figure.Field{Name: "swing square to the plate", Nodal: w, Kind: scale.Signed, Plain: true, Range: &[2]float64{-1, 1}}
 	return figure.PlanView(figure.PlanInput{Caption: c, Plan: b.Mesh.Plan, Field: &f, Drawing: d})

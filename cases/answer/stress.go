@@ -5,6 +5,7 @@ import (
 
 	"archload/cases/design"
 	"archload/fem"
+	"archload/materials"
 	"archload/mesh"
 )
 
@@ -18,14 +19,19 @@ type inWood struct {
 // faceStress picks the three stresses in the plate's own wood plane.
 func faceStress(s *design.Solution, shell int, zeta float64) inWood {
 	t := s.Result.ShellStress(shell, zeta)
-	across, shear := InPlane(s.Top.Built)
+	m := s.Top.Built.Model
+	across, shear := lying(m.Sections[m.Shells[shell].Section].Axes)
 	return inWood{Along: t[0], Across: t[across], Shear: t[shear]}
 }
 
 // InPlane says which stress components lie in the plate: with R across the
 // plate RR and LR, with T across it TT and LT.
 func InPlane(b *design.Built) (across, shear int) {
-	axes := b.Model.Sections[0].Axes
+	return lying(b.Model.Sections[0].Axes)
+}
+
+// lying is InPlane for a plate whose wood has these axes.
+func lying(axes materials.Axes) (across, shear int) {
 	if math.Abs(axes[1][2]) > math.Abs(axes[2][2]) {
 		return 2, 4
 	}

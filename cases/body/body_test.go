@@ -9,6 +9,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/answer"
+	"archload/cases/body"
 	"archload/cases/design"
 	"archload/mesh"
 )
@@ -101,6 +102,54 @@ func TestGirder(t *testing.T) {
 	bent := force * e * h / 2 / inertia
 	near(t, "thrust in the top", two.Thrust.Top, b*thick*(force/area+bent), 0.02)
 	near(t, "thrust in all", two.Thrust.Top+two.Thrust.Back+two.Thrust.BassSide+two.Thrust.TrebleSide, force, 1e-8)
+}
+
+// TestOnward: a box girder that a force presses in its middle carries it to its ends in its two
+// upright walls, half to each end: a quarter in each wall, but for the little that top and back carry
+// in bending by themselves. What every part takes it gives, to rounding.
+func TestOnward(t *testing.T) {
+	const force, length = 100.0, 600.0
+	const press = "[[load]]\nat = [0, 0]\nsize = [60, 20]\nforce = [0, 0, -100]\n[[load]]\non = \"neck block\"\nat = [0, END]\nforce = [0, 0, 50]\n[[load]]\non = \"tail block\"\nat = [0, -END]\nforce = [0, 0, 50]\n"
+	o := girder(t, length, press).Body.Onward
+	for _, side := range []*body.SideFlow{&o.Bass, &o.Treble} {
+		for _, s := range side.Stations {
+			if away := math.Abs(s.To - length/2); away > 100 && away < 250 {
+				near(t, fmt.Sprintf("carried %.0f mm along", s.To), math.Abs(s.Carried), force/4, 0.03)
+			}
+		}
+		last := side.Stations[len(side.Stations)-1]
+		near(t, "end of what is carried", last.Carried, side.ToTail, 1e-9)
+		near(t, "what a side gives", side.ToNeck+side.ToTail+side.ToBack, side.FromTop, 1e-9)
+	}
+	near(t, "what the top gives", o.Bass.FromTop+o.Treble.FromTop+o.Neck.FromTop+o.Tail.FromTop, force, 1e-9)
+	near(t, "neck", o.Neck.Total, force/2, 1e-9)
+	near(t, "its share", *o.Tail.Share, 0.5, 1e-9)
+	if miss := o.Bass.ToBack + o.Treble.ToBack + o.Posts - o.Neck.FromBack - o.Tail.FromBack; math.Abs(miss) > 1e-9*force {
+		t.Errorf("the back keeps %.3g N", miss)
+	}
+}
+
+// TestOnwardConverges: what a side of an arched body carries hardly moves with the triangles, and what the
+// two meshes differ by falls as they get finer.
+func TestOnwardConverges(t *testing.T) {
+	carried := func(size string) []body.SideStation {
+		text := strings.Replace(arched(1, "[rim]\nsupport = \"body\"\n[body]\nneck_block_depth = 30\n", ""), "size = 14", "size = "+size, 1)
+		return answer.Summarize(solved(t, text)).Body.Onward.Bass.Stations
+	}
+	differ := func(a, b []body.SideStation) (mean, most float64) {
+		for i := range a {
+			d := math.Abs(a[i].Carried - b[i].Carried)
+			mean, most = mean+d/float64(len(a)), max(most, d)
+		}
+		return mean, most
+	}
+	coarse, mid, fine := carried("20"), carried("14"), carried("10")
+	const load = 60
+	one, most := differ(coarse, fine)
+	two, _ := differ(mid, fine)
+	if !(two < 0.75*one && most < 0.003*load) {
+		t.Errorf("carried along differs from that on edges of 10 mm by %.3f N in the mean on 20 mm, %.3f on 14, at most by %.3f; want less, and less than 0.18 N", one, two, most)
+	}
 }
 
 // TestTwistedGirder: under a torque a closed thin-walled tube twists by T L ∮ds/t /

@@ -15,6 +15,7 @@ type Report struct {
 	Sink     Sinks   `json:"sink"`
 	Back     Lift    `json:"back"`
 	Thrust   Thrust  `json:"thrust"`
+	Onward   *Onward `json:"onward"`  // null where movements are not small
 	Joint    *Joint  `json:"joint"`   // null without strings
 	Action   *Action `json:"action"`  // null without strings
 	Outside  float64 `json:"outside"` // greatest force that the stand gives over what is applied, 1: strings alone need none
@@ -53,7 +54,7 @@ func Of(s *design.Solution, br Bridge) *Report {
 	plane := rimPlane(s)
 	r.Sink = sinks(s, plane)
 	r.Back = lift(s)
-	r.Thrust = thrust(s)
+	r.Thrust, r.Onward = thrust(s), onward(s)
 	if b.Bridge != nil {
 		sink := br.Sink + plane.At(b.Case.Bridge.At)
 		r.Sink.Bridge = &sink

@@ -63,7 +63,8 @@ func (b *Built) addBack() error {
 	b.Model.Sections = append(b.Model.Sections, fem.Section{Wood: card.Wood.Compliance(), Axes: axes, Pressed: p.Made == "pressed",
 		Part: PartBack, Density: card.Wood.Density, Swell: card.Water.Swell})
 	back.place = newPlacer(back.Plate, back.Mesh)
-	back.place.first, back.place.below = int32(len(b.Model.Shells)), true
+	back.Shell = int32(len(b.Model.Shells))
+	back.place.first, back.place.below = back.Shell, true
 	for _, t := range back.Mesh.Tris {
 		b.Model.Shells = append(b.Model.Shells, fem.ShellElem{Nodes: [3]int32{t[0] + back.First, t[2] + back.First, t[1] + back.First}, Section: section})
 	}

@@ -46,6 +46,7 @@ type Back struct {
 	Plate mesh.Plate // of its geometry, in heights outward from its own gluing surface
 	Mesh  *mesh.Mesh // on Plate
 	First int32      // its first node of the model
+	Shell int32      // its first triangle of the model
 	Bars  []Bar      // its bars that are fitted
 
 	place placer

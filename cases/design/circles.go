@@ -47,18 +47,31 @@ func Circle() []mesh.Point {
 
 // CircleAt lists the triangles under the circle about triangle i's centre.
 func (b *Built) CircleAt(i int, shape []mesh.Point) (tris []int32, whole bool) {
-	c := b.Centroid(i)
-	h := 0.0
-	for _, n := range b.Mesh.Tris[i] {
-		h += b.Mesh.Nodes[n].H / 3
-	}
-	return b.CircleAbout(c, h, shape)
+	return b.place.circle(b.Centroid(i), meanThickness(b.Mesh, i), shape)
 }
 
 // CircleAbout lists the triangles under a circle of diameter h about c.
 func (b *Built) CircleAbout(c mesh.Point, h float64, shape []mesh.Point) (tris []int32, whole bool) {
-	for _, p := range shape {
-		t, _, inside := b.place.loc.Find(mesh.Point{c[0] + h*p[0], c[1] + h*p[1]})
+	return b.place.circle(c, h, shape)
+}
+
+// CircleAt is Built.CircleAt for triangle i of the back's mesh.
+func (k *Back) CircleAt(i int, shape []mesh.Point) (tris []int32, whole bool) {
+	return k.place.circle(centroid(k.Mesh, i), meanThickness(k.Mesh, i), shape)
+}
+
+// meanThickness is that of a triangle, mm.
+func meanThickness(m *mesh.Mesh, i int) (h float64) {
+	for _, n := range m.Tris[i] {
+		h += m.Nodes[n].H / 3
+	}
+	return h
+}
+
+// circle lists the triangles of the plan under a circle of diameter h about c.
+func (p placer) circle(c mesh.Point, h float64, shape []mesh.Point) (tris []int32, whole bool) {
+	for _, q := range shape {
+		t, _, inside := p.loc.Find(mesh.Point{c[0] + h*q[0], c[1] + h*q[1]})
 		if !inside {
 			return nil, false
 		}
@@ -68,11 +81,13 @@ func (b *Built) CircleAbout(c mesh.Point, h float64, shape []mesh.Point) (tris [
 }
 
 // Centroid is the centre of a triangle of the plate in plan, mm.
-func (b *Built) Centroid(i int) mesh.Point {
+func (b *Built) Centroid(i int) mesh.Point { return centroid(b.Mesh, i) }
+
+func centroid(m *mesh.Mesh, i int) mesh.Point {
 	var c mesh.Point
-	for _, n := range b.Mesh.Tris[i] {
-		c[0] += b.Mesh.Points[n][0] / 3
-		c[1] += b.Mesh.Points[n][1] / 3
+	for _, n := range m.Tris[i] {
+		c[0] += m.Points[n][0] / 3
+		c[1] += m.Points[n][1] / 3
 	}
 	return c
 }

@@ -28,6 +28,16 @@ func strung(get func(*body.Action, *body.Joint) float64) func(*answer.Report) an
 	})
 }
 
+// arriving is what of the load a block bears.
+func arriving(get func(*body.Onward) *body.BlockFlow) func(*answer.Report) answer.Num {
+	return bodied(func(b *body.Report) answer.Num {
+		if b.Onward == nil || get(b.Onward).Share == nil {
+			return answer.None()
+		}
+		return answer.Num(100 * *get(b.Onward).Share)
+	})
+}
+
 // ofBody is what the body does under the strings' pull.
 func ofBody() []Quantity {
 	mm := func(key, name, plus, minus, means string, compare Heading, get func(*answer.Report) answer.Num) Quantity {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"archload/cases/answer"
+	"archload/cases/body"
 )
 
 // The headings of the summary.
@@ -189,6 +190,12 @@ func ofEdge() []Quantity {
 		edge("edge_tail", "tail", "What the tail block holds up.", func(s *answer.SectorsReport) float64 { return s.Tail }),
 		edge("edge_bass", "bass side", "What the bass side holds up between the blocks.", func(s *answer.SectorsReport) float64 { return s.Bass }),
 		edge("edge_treble", "treble side", "What the treble side holds up between the blocks.", func(s *answer.SectorsReport) float64 { return s.Treble }),
+		{Key: "to_neck", Name: "of the load the neck block bears", Unit: "%", Digits: 0, Summary: HeadPaths,
+			Means: "What arrives of the load at the neck block, straight from the top and by way of sides and back.",
+			Get:   arriving(func(o *body.Onward) *body.BlockFlow { return &o.Neck })},
+		{Key: "to_tail", Name: "of the load the tail block bears", Unit: "%", Digits: 0, Summary: HeadPaths,
+			Means: "What arrives of the load at the tail block, straight from the top and by way of sides and back.",
+			Get:   arriving(func(o *body.Onward) *body.BlockFlow { return &o.Tail })},
 	}
 }
 

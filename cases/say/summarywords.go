@@ -271,6 +271,7 @@ func (s *summary) paths() {
 	for _, p := range r.Reactions.Posts {
 		line(b, p.Name+" holds up", "%.1f N", p.Force)
 	}
+	s.onward()
 	if r.Flow != nil {
 		for _, f := range r.Flow.Braces {
 			line(b, f.Name, "takes over %.1f N of the load, %.0f %%, and carries at most %.1f N, at (%.0f, %.0f)", f.HandOver, 100*f.Share,
