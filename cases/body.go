@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"maps"
+	"math"
 	"reflect"
 	"strings"
 
@@ -191,7 +192,7 @@ func BackKey(key string) string {
 	return key
 }
 
-// OnBlock names the block that a load acts on, "neck" or "tail"; "" is the top.
+// OnBlock names the block that a load acts on, "neck" or "tail"; "" is the top, "bridge" the saddle.
 func (l *TopLoad) OnBlock() string {
 	block, _ := strings.CutSuffix(l.On, " block")
 	if block == "top" {
@@ -200,12 +201,24 @@ func (l *TopLoad) OnBlock() string {
 	return block
 }
 
+// OnBridge is where a load acts that is put on the bridge.
+const OnBridge = "bridge"
+
 // checkOn wants a load on the top, or on a block of a body.
 func (c *Case) checkOn(r *tree.FaultLog, key string, l *TopLoad) {
 	switch {
 	case !r.Clean(key, "rim"):
-	case l.On != "top" && l.On != "neck block" && l.On != "tail block":
-		r.AddKey(key+".on", "want one of top, neck block, tail block, found %q", l.On)
+	case l.On != "top" && l.On != OnBridge && l.On != "neck block" && l.On != "tail block":
+		r.AddKey(key+".on", "want one of top, bridge, neck block, tail block, found %q", l.On)
+	case l.On == OnBridge && c.Bridge == nil:
+		r.AddKey(key+".on", "want a load on the top: there is no [bridge] to carry one")
+	case l.On == OnBridge && r.Clean("bridge") && math.Abs(l.At[0]-c.Bridge.At[0]) > float64(c.Bridge.Length)/2:
+		r.AddKey(key+".at", "want a place on the bridge, x from %g to %g, found %g", c.Bridge.At[0]-float64(c.Bridge.Length)/2, c.Bridge.At[0]+float64(c.Bridge.Length)/2, l.At[0])
+	case l.On == OnBridge && l.Size != nil:
+		r.AddKey(key+".size", "want none on the bridge, which a weight loads at its saddle")
+	case l.On == OnBridge && l.Z != 0:
+		r.AddKey(key+".z", "want none on the bridge: the weight acts where the strings do")
+	case l.On == OnBridge:
 	case l.OnBlock() == "" && l.Z != 0:
 		r.AddKey(key+".z", "want it with on = \"neck block\" or \"tail block\" alone: a load on the top lies on its outer surface")
 	case l.OnBlock() == "":

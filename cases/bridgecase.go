@@ -122,11 +122,11 @@ type Relief struct {
 }
 
 // TopLoad is a force on the outer surface: a weight on the bench, a finger; or on a
-// block of a body: a pull at the neck.
+// block of a body: a pull at the neck; or on the saddle: a weight hung on the bridge.
 type TopLoad struct {
 	// what tables call it; default: "load N"
 	Name string `toml:"name" eg:"'weight'"`
-	// top, neck block or tail block; default: top
+	// top, bridge (its saddle, as high as the strings stand there), neck block or tail block; default: top
 	On string `toml:"on" default:"top" eg:"'neck block'"`
 	// mm, height of the place above the rim's gluing surface, below it negative, of a load on a block; default: 0
 	Z tree.Length `toml:"z" default:"0" eg:"-20"`

@@ -3,10 +3,10 @@ package aging
 import (
 	"context"
 	"math"
+	"slices"
 
 	"archload/cases"
 	"archload/cases/design"
-	"archload/fem/contact"
 )
 
 // Rounds of keepLength: strings are far softer than a top, so that each round leaves a twentieth or so of what
@@ -28,11 +28,11 @@ func (s *step) keepLength(ctx context.Context, from, made *design.Solution, c *c
 		return nil, err
 	}
 	for round := 0; ; round++ {
-		loads := make([]contact.BodyLoad, len(spans))
-		for i, l := range built.Bridge.Body.Loads {
+		loads := slices.Clone(built.Bridge.Body.Loads) // first those of the strings
+		for i := range spans {
+			l := &loads[i]
 			times := 1 + more[i]/spans[i].Force.Tension
 			l.F = [3]float64{times * l.F[0], times * l.F[1], times * l.F[2]}
-			loads[i] = l
 		}
 		now, err := after.follow(loads)
 		if err != nil {

@@ -25,6 +25,7 @@ func (f *File) check() {
 	}
 	for i := range f.Presses {
 		f.checkPress(i)
+		f.checkTargets(i)
 	}
 	if f.readings() == 0 && f.asked() == 0 && f.Carving == nil && f.Rep.Err() == nil {
 		f.Rep.AddKey("", "nothing was measured: want a weight, a [[tone]], a [[bar]], a [[press]] with gauges, or [carving]")
@@ -253,9 +254,42 @@ func (f *File) checkPress(i int) {
 		f.Rep.AddKey(key+".span", "want either supports or span")
 	case !plate && len(p.Supports) < 3 && p.Span == 0:
 		f.Rep.AddKey(key, "want what it lies on: supports = [[x, y], ...], three or more, or span")
+	case p.State == Strung && !plate:
+		f.Rep.AddKey(key+".state", "want bare: only a plate that a case describes has strings")
+	case p.State == Strung && f.Top != nil && (f.Top.Strings == nil || f.Top.Bridge == nil):
+		f.Rep.AddKey(key+".state", "want bare, or a case with [strings] and [bridge]")
+	case p.State == Strung && len(p.Supports) > 0:
+		f.Rep.AddKey(key+".supports", "want none under a top that is strung: it stands as its case says")
 	case plate && len(p.Supports) > 0 && len(p.Supports) < 3:
 		f.Rep.AddKey(key+".supports", "want three points or more, found %d", len(p.Supports))
 	}
+}
+
+// checkTargets wants a target, or a reading.
+func (f *File) checkTargets(i int) {
+	p := &f.Presses[i]
+	for k := range p.Gauges {
+		key := tree.EntryKey(tree.EntryKey("press", i+1)+".gauge", k+1)
+		switch g := &p.Gauges[k]; {
+		case g.Measured != nil && g.Target > 0:
+			f.Rep.AddKey(key+".target", "want it on a gauge that was not read, found both")
+		case g.Measured != nil && p.State == Strung:
+			f.Rep.AddKey(key+".measured", "want none with state = \"strung\": what a gauge shows with the strings on goes by bridge and strings too, and stands in the case, [[gauge]]")
+		}
+	}
+}
+
+// Told says whether all that a press asks is told by the plate of its case, and nothing of it is fitted.
+func (f *File) Told(p *Press) bool {
+	if f.Top == nil || p.Bar != "" {
+		return false
+	}
+	for i := range p.Gauges {
+		if p.Gauges[i].Measured != nil {
+			return false
+		}
+	}
+	return true
 }
 
 // BarOf is the bar that was pressed; nil for the blank.

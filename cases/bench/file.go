@@ -143,12 +143,29 @@ type Press struct {
 	At mesh.Point `toml:"at" default:"[0, 0]" eg:"[0, 0]"`
 	// mm, rectangle it is spread on, across and along; default: [10, 10]
 	Size [2]tree.Length `toml:"size" default:"[10, 10]" want:">0" eg:"[30, 14]"`
+	// bare: the plate on its edge, or on supports, without strings; strung: with the case's strings and bridge on, the weight
+	// put on the bridge; what gauges will then show is told, not fitted. Default: bare
+	State string `toml:"state" default:"bare" one:"bare strung" eg:"'strung'"`
 	// mm, points it lies on, three or more; a case's plate without any rests on its rim as the case says
 	Supports []mesh.Point `toml:"supports" most:"100" eg:"[[-90, -200], [90, -200], [0, 200]]"`
 	// mm, instead of points: two straight edges square to the length, this far apart, each side of the middle
 	Span   tree.Length `toml:"span" want:">0" eg:"250"`
 	Gauges []Gauge     `toml:"gauge" most:"60"` // default: none
 }
+
+// Strung is the state of a plate that is pressed with its strings and bridge on.
+const Strung = "strung"
+
+// Newtons is the force of the press, N.
+func (p *Press) Newtons() float64 {
+	if p.Weight > 0 {
+		return float64(p.Weight) * 1e-3 * StandardGravity
+	}
+	return float64(p.Force)
+}
+
+// StandardGravity is that of the 3rd CGPM, 1901, m/s².
+const StandardGravity = 9.80665
 
 // Gauge is a dial gauge and what it showed when the weight was put on.
 type Gauge struct {
@@ -158,6 +175,8 @@ type Gauge struct {
 	At mesh.Point `toml:"at" default:"[0, 0]" eg:"[0, 30]"`
 	// mm, how far the place sank; default: not read, and told what it will show
 	Measured *tree.Length `toml:"measured" eg:"0.31"`
+	// mm, how far it shall sink: told is what to change for it; default: none
+	Target tree.Length `toml:"target" want:">0" eg:"0.3"`
 	// mm, how far the reading may be off (one standard deviation); default: 0.005 and one percent
 	Noise tree.Length `toml:"noise" want:">0" eg:"0.01"`
 }

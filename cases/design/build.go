@@ -71,6 +71,9 @@ func (b *Built) loads() []fem.PointForce {
 	var out []fem.PointForce
 	for i := range b.Case.Loads {
 		l := &b.Case.Loads[i]
+		if l.On == cases.OnBridge {
+			continue
+		}
 		if name := l.OnBlock(); name != "" {
 			out = append(out, fem.PointForce{Body: b.blockBody(name), Place: [3]float64{l.At[0], l.At[1], float64(l.Z)},
 				F: [3]float64{float64(l.Force[0]), float64(l.Force[1]), float64(l.Force[2])}})

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"archload/cases"
 	"archload/fem/contact"
 )
 
@@ -27,6 +28,12 @@ func (b *Built) stringLoads() []contact.BodyLoad {
 	for _, s := range b.Geometry.StringForces() {
 		loads = append(loads, contact.BodyLoad{Node: b.SaddleNode(s.X), At: b.Saddle(s.X),
 			F: [3]float64{0, s.Along, -s.Downforce}})
+	}
+	for i := range b.Case.Loads {
+		if l := &b.Case.Loads[i]; l.On == cases.OnBridge {
+			x := l.At[0] - b.Case.Bridge.At[0]
+			loads = append(loads, contact.BodyLoad{Node: b.SaddleNode(x), At: b.Saddle(x), F: [3]float64{float64(l.Force[0]), float64(l.Force[1]), float64(l.Force[2])}})
+		}
 	}
 	return loads
 }

@@ -39,6 +39,12 @@ func Solve(ctx context.Context, c *cases.Case, o Options) (*Solution, error) {
 	return sol, nil // an answer without an estimate is an answer still
 }
 
+// SolveShaped answers the case of a geometry whose thickness may have been changed since it was fitted: at the options' refinement,
+// without load flow and without a second solve for the mesh's error. Errors are those of Solve.
+func SolveShaped(ctx context.Context, g *shape.Geometry, o Options) (*Solution, error) {
+	return solveOn(ctx, g, Stages{}, o, o.refine())
+}
+
 // solveOn answers the case of a geometry, on which so much time was spent.
 func solveOn(ctx context.Context, g *shape.Geometry, spent Stages, o Options, refine float64) (*Solution, error) {
 	t, err := prepare(ctx, g, spent, o, refine)

@@ -24,6 +24,13 @@ func WritePiece(w io.Writer, r *fit.Report) error {
 		section(b, "What the gauges will show")
 		for _, e := range r.Expected {
 			line(b, e.Words, "%.3f mm ± %.3f", e.Value, e.SD)
+			switch t := e.Thickness; {
+			case t == nil:
+			case t.Far:
+				line(b, "", "%.3f mm would ask for more than a quarter of the thickness", t.Target)
+			default:
+				line(b, "", "%.3f mm with %.3f of the thickness (%+.1f %%); a fresh solve gives %.3f", t.Target, t.Times, 100*(t.Times-1), float64(t.Sink))
+			}
 		}
 	}
 	if len(r.Next) > 0 {

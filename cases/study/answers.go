@@ -66,3 +66,18 @@ func GapWords(gap float64) string {
 	}
 	return fmt.Sprintf("%.2f mm of gap", gap)
 }
+
+// GaugeApart is how much farther gauge i of the case sinks in the second of two designs than in the first, with its ranges, both cut
+// from the same planks; without a first one, how far it sinks.
+func GaugeApart(i int, first, second *answer.Report, a, b *Spread) Answer {
+	if first == nil {
+		return GaugeAnswer(second, i, b)
+	}
+	q := quantity.OfGauge(i, second.Gauges[i].Name)
+	d := Answer{Quantity: q, Value: q.Get(second) - q.Get(first), Wood: a.apart(b, q), Mesh: answer.None()}
+	if a.companion && b.companion {
+		d.Mesh = answer.MeshRange(d.Value, q.Get(b.base)-q.Get(a.base), q.Peak)
+	}
+	d.Least, d.Most = d.Value-d.Wood, d.Value+d.Wood
+	return d
+}

@@ -15,6 +15,7 @@ import (
 	"archload/cases/bench/effect"
 	"archload/cases/bench/fit"
 	"archload/cases/bench/form"
+	"archload/cases/bench/hand"
 	"archload/cases/design"
 	"archload/cases/say"
 	"archload/cases/tree"
@@ -92,17 +93,22 @@ func (o *wanted) writeForm(cmd *cobra.Command, arg string) error {
 // benched is the answer to a bench file.
 type benched struct {
 	*fit.Report
-	Effect  *effect.Report `json:"effect"`  // on the case of --for; null without one
-	Carving *carve.Report  `json:"carving"` // null without a [carving]
+	Effect  *effect.Report `json:"effect"`    // on the case of --for; null without one
+	Hand    []hand.Row     `json:"stiffness"` // by hand, of a case's plate
+	Carving *carve.Report  `json:"carving"`   // null without a [carving]
 }
 
 // text prints it.
 func (r *benched) text(w io.Writer) error {
-	if r.Carving != nil && len(r.Readings) == 0 {
-		return say.WriteCarving(w, r.Carving)
+	if len(r.Readings)+len(r.Expected) > 0 || r.Carving == nil && len(r.Hand) == 0 {
+		if err := say.WritePiece(w, r.Report); err != nil {
+			return err
+		}
 	}
-	if err := say.WritePiece(w, r.Report); err != nil {
-		return err
+	if len(r.Hand) > 0 {
+		if err := say.WriteHand(w, r.Hand); err != nil {
+			return err
+		}
 	}
 	if r.Carving != nil {
 		if err := say.WriteCarving(w, r.Carving); err != nil {
@@ -155,11 +161,18 @@ func (o *wanted) fitBench(cmd *cobra.Command, file, wood string) (*benched, erro
 	}
 	say := func(stage string) { tell(fileStem(file) + ": " + stage) }
 	r, err := fit.Fit(cmd.Context(), f, fit.Options{Workers: runtime.NumCPU(), Progress: say})
-	if err != nil || f.Carving == nil {
-		return &benched{Report: r}, err
+	if err != nil {
+		return nil, err
 	}
-	c, err := carve.Look(cmd.Context(), f, r.Card(), design.Options{Workers: runtime.NumCPU(), Progress: say})
-	return &benched{Report: r, Carving: c}, err
+	how := design.Options{Workers: runtime.NumCPU(), Progress: say}
+	out := &benched{Report: r, Hand: []hand.Row{}}
+	rows, err := hand.Look(cmd.Context(), f, r.Card(), how)
+	out.Hand = append(out.Hand, rows...)
+	if err != nil || f.Carving == nil {
+		return out, err
+	}
+	out.Carving, err = carve.Look(cmd.Context(), f, r.Card(), how)
+	return out, err
 }
 
 // benchFlag is the flag of commands whose top may be cut from a piece that was measured.

@@ -32,7 +32,8 @@ func Fit(ctx context.Context, f *bench.File, o Options) (*Report, error) {
 	}
 	a.rounds += rounds
 	t.doubtful(a)
-	return t.report(a), nil
+	r := t.report(a)
+	return r, t.tell(ctx, r, a)
 }
 
 // report says what was found.
@@ -42,11 +43,6 @@ func (t *fitter) report(a *rest) *Report {
 		Unknown: []string{}, Next: []Next{}, Expected: []Expected{}, Doubt: []string{}, Cautions: []string{}, Steps: a.rounds, Settled: a.settled}
 	t.constants(r, a)
 	t.fitted(r, a)
-	for i := range t.asked {
-		m := matcher{states: a.states}
-		y, v := a.expects(m.guessOf(&t.asked[i]), a.at)
-		r.Expected = append(r.Expected, Expected{Words: t.asked[i].words, Value: y, SD: math.Sqrt(v)})
-	}
 	r.Next = t.next(a)
 	t.doubts(r, a)
 	t.cautions(r, a)
@@ -78,6 +74,13 @@ func (t *fitter) constants(r *Report, a *rest) {
 	}
 	r.Wood[t.f.Name] = list
 	t.scatters(r, a)
+	r.card.OwnScatter, r.card.Together = map[string]float64{}, nil
+	for _, k := range keys {
+		r.card.OwnScatter[k] = list[k].scatter
+	}
+	for _, p := range r.scatters {
+		r.card.Together = append(r.card.Together, materials.Together{Keys: p.Keys, By: p.By})
+	}
 	for i := len(keys); i < len(t.unknowns); i++ {
 		r.Thickness = append(r.Thickness, Thickness{Piece: t.unknowns[i].words, Times: math.Exp(a.x[i]), SD: a.deviation(i)})
 	}

@@ -225,6 +225,9 @@ type kindOfKey struct {
 func (p *planner) presses() error {
 	for i := range p.f.Presses {
 		pr := &p.f.Presses[i]
+		if p.f.Told(pr) {
+			continue
+		}
 		s := &setup{name: pr.Name, key: tree.EntryKey("press", i+1), thickness: len(woodKeys())}
 		if bar := p.f.BarOf(pr); bar != nil {
 			s.make, s.thickness = p.pressedBar(bar, pr)
@@ -234,16 +237,13 @@ func (p *planner) presses() error {
 				return err
 			}
 		}
-		one := press{at: pr.At, size: [2]float64{float64(pr.Size[0]), float64(pr.Size[1])}, force: float64(pr.Force)}
-		if pr.Weight > 0 {
-			one.force = float64(pr.Weight) * 1e-3 * standardGravity
-		}
+		one := press{at: pr.At, size: [2]float64{float64(pr.Size[0]), float64(pr.Size[1])}, force: pr.Newtons()}
 		for k := range pr.Gauges {
 			g := &pr.Gauges[k]
 			one.gauges = append(one.gauges, g.At)
 			words := fmt.Sprintf("%s, %s", pr.Name, g.Name)
 			if g.Measured == nil {
-				p.asked = append(p.asked, reading{kind: gauge, setup: s, order: k, unit: "mm", words: words})
+				p.asked = append(p.asked, reading{kind: gauge, setup: s, order: k, value: float64(g.Target), unit: "mm", words: words})
 				continue
 			}
 			sink := float64(*g.Measured)
@@ -256,9 +256,6 @@ func (p *planner) presses() error {
 	}
 	return nil
 }
-
-// standardGravity is that of the 3rd CGPM, 1901, m/s².
-const standardGravity = 9.80665
 
 // pressedBar is a bar on what it was pressed on.
 func (p *planner) pressedBar(b *bench.Bar, pr *bench.Press) (maker, int) {

@@ -23,7 +23,7 @@ type reading struct {
 	kind    kind
 	setup   *setup
 	order   int            // of a bar's tone of its kind, or of the gauge
-	value   float64        // as read, in unit
+	value   float64        // as read, in unit; of a gauge that is asked, its target, 0 without one
 	sd      float64        // of its logarithm, 1; of a gauge in mm
 	pattern *bench.Pattern // nil: not seen
 	key     string         // where it stands in the file

@@ -30,7 +30,7 @@ type Report struct {
 	inFile   []number // strengths, where like is a card of the bench file and not one that a case finds
 }
 
-// Card is the wood that was found.
+// Card is the wood that was found, with how much it may still scatter.
 func (r *Report) Card() materials.Card { return r.card }
 
 // Constant is one constant: its median, MPa, kg/m³ or 1, and one standard deviation of it.
@@ -51,9 +51,18 @@ type Pair struct {
 
 // Expected is what a gauge will show, mm, and how far that may be off, one standard deviation, by what is not known of the wood.
 type Expected struct {
-	Words string  `json:"words"`
-	Value float64 `json:"value"`
-	SD    float64 `json:"sd"`
+	Words     string   `json:"words"`
+	Value     float64  `json:"value"`
+	SD        float64  `json:"sd"`
+	Thickness *Thinner `json:"thickness"` // with which it shows its target; null without one
+}
+
+// Thinner is the thickness with which a flat piece meets a target.
+type Thinner struct {
+	Target float64    `json:"target"` // mm
+	Times  float64    `json:"times"`  // 1, the thickness over that of now
+	Sink   answer.Num `json:"sink"`   // mm, by a fresh solve; null where the change is too great to be tried
+	Far    bool       `json:"far"`    // it asks for more than a quarter of the thickness
 }
 
 // Thickness is how thick a piece is by all that was measured on it, over what the caliper said.
