@@ -21,18 +21,3 @@ func TestBundled(t *testing.T) {
 		}
 	}
 }
-
-// TestPatterns reads names and counts, and writes them back.
-func TestPatterns(t *testing.T) {
-	for text, want := range map[string]Pattern{"twist": {Across: 1, Along: 1}, "along": {Across: 2}, "across": {Along: 2}, "ring": {Ring: true}, "3 1": {Across: 3, Along: 1}} {
-		got, ok := ReadPattern(text)
-		if !ok || got != want || got.String() != text {
-			t.Errorf("%q is %+v, %v, written %q; want %+v and the same text", text, got, ok, got, want)
-		}
-	}
-	for _, text := range []string{"", "1", "0 1", "-2 1", "1 2 3", "cross"} {
-		if _, ok := ReadPattern(text); ok {
-			t.Errorf("%q was read as a pattern", text)
-		}
-	}
-}

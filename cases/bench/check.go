@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"archload/cases"
+	"archload/cases/motion"
 	"archload/cases/tree"
 	"archload/mesh/plane"
 )
@@ -221,7 +222,7 @@ func (f *File) note(key, form string, args ...any) {
 func (f *File) checkTone(i int) {
 	t := &f.Tones[i]
 	key := tree.EntryKey("tone", i+1)
-	if _, ok := ReadPattern(t.Pattern); t.Pattern != "" && !ok {
+	if _, ok := motion.ReadPattern(t.Pattern); t.Pattern != "" && !ok {
 		f.Rep.AddKey(key+".pattern", "want twist, along, across, ring, or how many lines stand still across and along the length as in \"2 1\", found %q", t.Pattern)
 	}
 	if t.State == "bare" && f.Blank != nil && f.Blank.Shape != "plate" {

@@ -50,6 +50,7 @@ type Tap struct {
 type HeardTone struct {
 	// Hz, the tone that was heard
 	Hz tree.Frequency `toml:"hz" need:"the frequency in Hz" want:">0" eg:"98"`
-	// what sand or fingers showed, "ring", "cross" or "twist", or in the maker's own words; default: none
+	// what sand or fingers showed, "ring", "cross" or "twist", or how many lines stand still across and along the grain,
+	// "2 1": the tone is then found by its shape; or in the maker's own words; default: none
 	Pattern string `toml:"pattern" eg:"'ring'"`
 }

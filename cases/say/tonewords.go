@@ -135,10 +135,10 @@ func writeHeard(b *strings.Builder, r *tone.Report) {
 			name += ", " + h.Pattern
 		}
 		if h.Tone == 0 {
-			line(b, name, "no tone within a fifth of it")
+			line(b, name, "no tone near it")
 			continue
 		}
 		t := &r.Tones[h.Tone-1]
-		line(b, name, "tone %d, %.1f Hz, %s: %+.1f %%", h.Tone, t.Hz, t.Pattern, 100*float64(h.Deviation))
+		line(b, name, "tone %d, %.1f Hz, %s: %+.1f %%, by %s", h.Tone, t.Hz, t.Pattern, 100*float64(h.Deviation), h.By)
 	}
 }

@@ -103,12 +103,23 @@ func fieldsOf(m *design.Moving, w []float64) []field {
 
 // patternOf says in plain words how the plate swings: the trade's names where they fit, or how many
 // fields there are along and across. share is how much of the plate's movement is square to it.
-func patternOf(m *design.Moving, w []float64, share float64) string {
+func patternOf(m *design.Moving, w []float64, share float64) (words string, lines [2]int) {
 	if share < inPlane {
-		return "in its own plane"
+		return "in its own plane", lines
 	}
-	fields := fieldsOf(m, w)
 	across, along := crossings(m, w)
+	return named(m, w, across, along), [2]int{across, along}
+}
+
+// allInOne and patternCross are words of patterns.
+const (
+	allInOne     = "all in one sense"
+	patternCross = "cross"
+)
+
+// named are the words of patternOf for a plate that swings square to itself.
+func named(m *design.Moving, w []float64, across, along int) string {
+	fields := fieldsOf(m, w)
 	if m.State == design.Free {
 		if name := tapped(m, w, fields, across, along); name != "" {
 			return name
@@ -116,7 +127,7 @@ func patternOf(m *design.Moving, w []float64, share float64) string {
 	}
 	switch n := len(fields); {
 	case n <= 1:
-		return "all in one sense"
+		return allInOne
 	case across == 0:
 		return fmt.Sprintf("%d fields along", along+1)
 	case along == 0:
@@ -151,7 +162,7 @@ func tapped(m *design.Moving, w []float64, fields []field, across, along int) st
 	case len(fields) == 2 && edge == 1, middle == 1 && tail == neck && bass == neck && treble == neck && across == 2 && along == 2:
 		return "ring"
 	case len(fields) <= 4 && tail == neck && bass == treble && bass != neck && across == 2 && along == 2:
-		return "cross"
+		return patternCross
 	}
 	return ""
 }

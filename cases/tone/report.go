@@ -35,6 +35,8 @@ type Tone struct {
 	Bridge    *BridgeTone `json:"bridge"` // null without a bridge
 	Error     answer.Num  `json:"error"`  // 1, estimated relative error by the mesh; null if not estimated
 	Bound     float64     `json:"search"` // 1, bound of the relative error that the search leaves
+
+	lines [2]int // of no movement that a straight path meets, across the plate and along it
 }
 
 // Share is how the movement (kinetic energy) is shared out, 1.
@@ -57,14 +59,6 @@ type BridgeTone struct {
 	SlidesAcross  float64 `json:"slides_across"`
 	Turns         float64 `json:"turns"` // about the upright
 	Words         string  `json:"words"` // the greatest of them
-}
-
-// HeardTone is a tone of the case beside the computed one that it is taken for.
-type HeardTone struct {
-	Hz        float64    `json:"hz"`
-	Pattern   string     `json:"pattern"`
-	Tone      int        `json:"tone"`      // number of the computed one, from 1; 0: none near
-	Deviation answer.Num `json:"deviation"` // 1, computed over heard less 1
 }
 
 // Counted is the proof that no tone is missing.

@@ -8,7 +8,6 @@ import (
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
-	"archload/cases/motion"
 	"archload/fem/vibration"
 )
 
@@ -66,7 +65,9 @@ func FindTones(ctx context.Context, c *cases.Case, state design.State, count int
 	for i := range t.List {
 		w, square := normalMovement(m, t.List[i].Shape)
 		s.Normal = append(s.Normal, w)
-		r.Tones = append(r.Tones, toneOf(m, &t.List[i], patternOf(m, w, square)))
+		one := toneOf(m, &t.List[i])
+		one.Pattern, one.lines = patternOf(m, w, square)
+		r.Tones = append(r.Tones, one)
 		r.Tones[i].Share = shareOf(shares[i])
 	}
 	if !o.NoError {
@@ -108,10 +109,10 @@ func (r *Report) estimate(ctx context.Context, m *design.Moving, o design.Option
 }
 
 // toneOf describes one tone.
-func toneOf(m *design.Moving, t *vibration.Tone, pattern string) Tone {
+func toneOf(m *design.Moving, t *vibration.Tone) Tone {
 	node, most := m.Structure.Most(t.Shape)
 	at := m.Structure.Node(node)
-	out := Tone{Hz: t.Hz, Bound: t.Bound, Error: answer.None(), X: at[0], Y: at[1], ModalMass: 1 / (most * most) / tonnePerGram, Pattern: pattern}
+	out := Tone{Hz: t.Hz, Bound: t.Bound, Error: answer.None(), X: at[0], Y: at[1], ModalMass: 1 / (most * most) / tonnePerGram}
 	if m.State == design.Strung {
 		out.Bridge = bridgeTone(m, t.Shape)
 	}
@@ -165,37 +166,4 @@ func bridgeTone(m *design.Moving, shape []float64) *BridgeTone {
 		}
 	}
 	return &BridgeTone{parts[0], parts[1], parts[2], parts[3], parts[4], parts[5], words[best]}
-}
-
-// hear sets each heard tone beside the nearest computed one that is not taken yet, in the order of
-// the case; one that shows the pattern heard counts as nearer. What is farther than a fifth of its
-// frequency from all is taken for none.
-func (r *Report) hear(heard []motion.HeardTone) {
-	for _, h := range heard {
-		out := HeardTone{Hz: float64(h.Hz), Pattern: h.Pattern, Deviation: answer.None()}
-		best := 0.2
-		for i := range r.Tones {
-			d := math.Abs(r.Tones[i].Hz/out.Hz - 1)
-			if h.Pattern != "" && h.Pattern == r.Tones[i].Pattern {
-				d /= patternWeight
-			}
-			if d < best && !r.taken(i+1) {
-				best, out.Tone, out.Deviation = d, i+1, answer.Num(r.Tones[i].Hz/out.Hz-1)
-			}
-		}
-		r.Heard = append(r.Heard, out)
-	}
-}
-
-// patternWeight is how many times nearer a tone counts whose pattern is the one heard.
-const patternWeight = 4
-
-// taken says whether a computed tone is spoken for.
-func (r *Report) taken(n int) bool {
-	for _, h := range r.Heard {
-		if h.Tone == n {
-			return true
-		}
-	}
-	return false
 }

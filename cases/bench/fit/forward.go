@@ -6,7 +6,7 @@ import (
 	"math"
 	"sync"
 
-	"archload/cases/bench"
+	"archload/cases/motion"
 	"archload/fem"
 	"archload/fem/parallel"
 	"archload/fem/vibration"
@@ -23,7 +23,7 @@ type guess struct {
 // found is a tone of a setup in the model.
 type found struct {
 	guess
-	pattern bench.Pattern
+	pattern motion.Pattern
 	odd     bool      // the two long edges move against each other
 	shape   []float64 // at the places of the grid, of unit length
 }

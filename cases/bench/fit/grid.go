@@ -3,7 +3,7 @@ package fit
 import (
 	"math"
 
-	"archload/cases/bench"
+	"archload/cases/motion"
 	"archload/fem"
 	"archload/mesh"
 )
@@ -33,7 +33,7 @@ func newGrid(sc *scene) *grid {
 
 // look samples a shape: its upward movement at the places, of unit length, the lines that stand still, and
 // whether the long edges move against each other.
-func (g *grid) look(sys *fem.System, shape []float64) ([]float64, bench.Pattern, bool) {
+func (g *grid) look(sys *fem.System, shape []float64) ([]float64, motion.Pattern, bool) {
 	w := make([]float64, len(g.at))
 	sum := 0.0
 	for i, at := range g.at {
@@ -45,9 +45,9 @@ func (g *grid) look(sys *fem.System, shape []float64) ([]float64, bench.Pattern,
 	for i := range w {
 		w[i] /= math.Sqrt(sum)
 	}
-	p := bench.Pattern{Across: g.crossings(w, gridSide, 1), Along: g.crossings(w, 1, gridSide)}
+	p := motion.Pattern{Across: g.crossings(w, gridSide, 1), Along: g.crossings(w, 1, gridSide)}
 	if p.Across == 0 && p.Along == 0 && g.free { // what nothing holds keeps its middle: some of it moves the other way
-		p = bench.Pattern{Ring: true}
+		p = motion.Pattern{Ring: true}
 	}
 	odd := 0.0
 	for j := range gridSide {

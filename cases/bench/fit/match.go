@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"archload/cases/bench"
+	"archload/cases/motion"
 )
 
 // matcher takes readings for what the model says, in the ways that are likely.
@@ -83,8 +83,8 @@ var (
 
 // unlike is what speaks against a tone that shows one pattern being the one in which another was seen. On a piece that is
 // no rectangle two lines bend until they are a ring, and the other way round.
-func unlike(seen, shown bench.Pattern) float64 {
-	bends := func(p bench.Pattern) bool { return p.Across*p.Along == 0 && p.Across+p.Along <= 2 }
+func unlike(seen, shown motion.Pattern) float64 {
+	bends := func(p motion.Pattern) bool { return p.Across*p.Along == 0 && p.Across+p.Along <= 2 }
 	switch {
 	case seen == shown:
 		return 0

@@ -8,6 +8,7 @@ import (
 	"archload/cases"
 	"archload/cases/bench"
 	"archload/cases/design"
+	"archload/cases/motion"
 	"archload/cases/shape"
 	"archload/cases/tree"
 	"archload/mesh/plane"
@@ -68,7 +69,7 @@ func (p *planner) blank() error {
 		}
 		s.count++
 		r := reading{kind: tone, setup: s, value: float64(t.Hz), sd: shareOr(float64(t.Noise)/float64(t.Hz), 0.005), key: tree.EntryKey("tone", i+1), words: fmt.Sprintf("tone of %g Hz", float64(t.Hz)), unit: "Hz"}
-		if q, ok := bench.ReadPattern(t.Pattern); ok {
+		if q, ok := motion.ReadPattern(t.Pattern); ok {
 			r.pattern = &q
 			r.words += ", " + t.Pattern
 		}

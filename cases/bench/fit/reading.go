@@ -3,7 +3,7 @@ package fit
 import (
 	"math"
 
-	"archload/cases/bench"
+	"archload/cases/motion"
 )
 
 // kind is what was read.
@@ -22,12 +22,12 @@ const (
 type reading struct {
 	kind    kind
 	setup   *setup
-	order   int            // of a bar's tone of its kind, or of the gauge
-	value   float64        // as read, in unit; of a gauge that is asked, its target, 0 without one
-	sd      float64        // of its logarithm, 1; of a gauge in mm
-	pattern *bench.Pattern // nil: not seen
-	key     string         // where it stands in the file
-	words   string         // what it is
+	order   int             // of a bar's tone of its kind, or of the gauge
+	value   float64         // as read, in unit; of a gauge that is asked, its target, 0 without one
+	sd      float64         // of its logarithm, 1; of a gauge in mm
+	pattern *motion.Pattern // nil: not seen
+	key     string          // where it stands in the file
+	words   string          // what it is
 	unit    string
 }
 

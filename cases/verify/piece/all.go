@@ -7,6 +7,7 @@ import (
 
 	"archload/cases/bench"
 	"archload/cases/bench/fit"
+	"archload/cases/motion"
 	"archload/cases/verify/problem"
 	"archload/testdata"
 )
@@ -52,11 +53,11 @@ func byFormula(b *bench.Blank, tones []fit.Reading) problem.Readings {
 	out := problem.Readings{}
 	for i := range tones {
 		switch f := float64(tones[i].Fitted); tones[i].Pattern {
-		case bench.PatternAlong:
+		case motion.PatternAlong:
 			out["EL by formula"] = of(f, long)
-		case bench.PatternAcross:
+		case motion.PatternAcross:
 			out["ER by formula"] = of(f, wide)
-		case bench.PatternTwist:
+		case motion.PatternTwist:
 			out["GLR by formula"] = math.Pi * math.Pi / 12 * rho * math.Pow(f*long*wide/h, 2)
 		}
 	}
