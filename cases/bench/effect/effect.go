@@ -90,7 +90,7 @@ func Of(name string, piece *fit.Report, c *cases.Case, card, now Solved) *Report
 		if told != nil {
 			one.Gauges = told.Answer(quantity.Of(a.Key), a.Value)
 		}
-		if last := one.Last().SD; one.Card.SD > 0 && last > 0 {
+		if last := one.Last().SD; last > 0 && !a.Nought(one.Card.SD) {
 			one.Surer = one.Card.SD / last
 		}
 		r.Answers = append(r.Answers, one)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"archload/materials"
 )
@@ -22,7 +23,13 @@ func (a *rest) otherwise() {
 		shares = append(shares, w)
 		total += w
 	}
-	for k, b := range a.others {
+	list := slices.Clone(a.others)
+	for _, r := range a.rivals {
+		w := math.Exp((a.cost - r.cost) / 2)
+		list, shares = append(list, r.belief), append(shares, w)
+		total += w
+	}
+	for k, b := range list {
 		for i := range n {
 			for j := range n {
 				a.p[n*i+j] += shares[k] / total * (b.x[i] - a.x[i]) * (b.x[j] - a.x[j])
@@ -36,6 +43,23 @@ const nearlyAsLikely = 4
 
 // doubts tells of other ways to take the readings that are nearly as likely.
 func (t *fitter) doubts(r *Report, a *rest) {
+	for _, o := range a.rivals {
+		if o.cost > a.cost+2*nearlyAsLikely {
+			continue
+		}
+		w := wood(&t.f.Card, o.x)
+		of := map[string]float64{"EL": w.EL, "ER": w.ER, "GLR": w.GLR}
+		if t.f.Cut == "flat" {
+			of = map[string]float64{"EL": w.EL, "ET": w.ET, "GLT": w.GLT}
+		}
+		words := ""
+		for _, k := range woodKeys() {
+			if v, ok := of[k]; ok {
+				words += fmt.Sprintf(" %s %.4g,", k, v)
+			}
+		}
+		r.Doubt = append(r.Doubt, fmt.Sprintf("these tones are nearly as likely those of%s MPa instead: say of one which way it swings (pattern)", strings.TrimSuffix(words, ",")))
+	}
 	for _, b := range a.others {
 		if b.cost > a.cost+nearlyAsLikely || slices.Equal(b.took, a.took) || len(r.Doubt) == 3 {
 			continue

@@ -26,11 +26,12 @@ func Fit(ctx context.Context, f *bench.File, o Options) (*Report, error) {
 	if err := t.mend(ctx, a.at); err != nil { // what the triangles take off depends a little on the wood
 		return nil, err
 	}
-	rounds := a.rounds
+	rounds, rivals := a.rounds, a.rivals
 	if a, err = t.settle(ctx, a.at, a.last); err != nil {
 		return nil, err
 	}
 	a.rounds += rounds
+	a.rivals = rivals
 	t.doubtful(a)
 	r := t.report(a)
 	return r, t.tell(ctx, r, a)

@@ -303,3 +303,38 @@ func TestOtherCard(t *testing.T) {
 		t.Errorf("no word of the density: %q", r.Cautions)
 	}
 }
+
+// TestExchanged: the tones of a rectangle stay when its stiffness along over the length to the fourth and that across over the width
+// to the fourth change places. Without a pattern that is told and the range holds it; with one the wood is found.
+func TestExchanged(t *testing.T) {
+	b := blank{reference.TestWood(), "sitka-spruce", 500, 260, [2]float64{3, 3}, false, 6}
+	b.wood.EL, b.wood.ER, b.wood.GLR = 15000, 620, 666
+	text := b.text(t, asRead)
+	other := b.wood.ER * math.Pow(500.0/260, 4)
+	fit := func(text string) *Report {
+		r, err := Fit(t.Context(), loaded(t, text), Options{Workers: 2, coarse: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r
+	}
+	r := fit(text)
+	k := r.Wood["made"]["EL"]
+	if told := strings.Join(r.Doubt, "; "); !strings.Contains(told, "say of one which way it swings") {
+		t.Errorf("EL %.5g ± %.2g, not told that it may be %.5g or %.5g: %q", k.Value, k.SD, b.wood.EL, other, told)
+	}
+	if math.Abs(k.Value/other-1) > 0.02 && math.Abs(k.Value/b.wood.EL-1) > 0.02 || !(k.SD/k.Value > 0.1) {
+		t.Errorf("EL %.5g ± %.2g, want %.5g or %.5g and a range that holds both", k.Value, k.SD, b.wood.EL, other)
+	}
+	tones, err := b.plate().Tones(6)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lone := fmt.Sprintf("hz = %.6f\n", tones[1])
+	for pattern, want := range map[string]float64{"across": b.wood.EL, "along": other} {
+		r := fit(strings.Replace(text, lone, lone+fmt.Sprintf("pattern = %q\n", pattern), 1))
+		if k := r.Wood["made"]["EL"]; math.Abs(k.Value/want-1) > 0.02 {
+			t.Errorf("%s: EL %.5g ± %.2g, want %.5g", pattern, k.Value, k.SD, want)
+		}
+	}
+}

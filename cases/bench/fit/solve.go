@@ -1,6 +1,7 @@
 package fit
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math"
@@ -55,6 +56,7 @@ type rest struct {
 	states  map[*setup]*state
 	at      []float64 // the unknowns that the states were found for
 	others  []*belief // other ways to take the readings, the next best first
+	rivals  []*rest   // other places where the fit comes to rest that are nearly as likely
 	last    *matcher  // the look at them
 	rounds  int
 	settled bool
@@ -307,7 +309,7 @@ func (t *fitter) find(ctx context.Context) (*rest, error) {
 	m := *t.first
 	m.readings, m.slack = t.readings, firstSlack
 	list := m.ways(newBelief(t.priorAt(t.byWeight())))
-	var best *rest
+	var rests []*rest
 	var tried []*belief
 	for _, b := range list {
 		if len(tried) == starts || b.cost > list[0].cost+nearSight {
@@ -321,11 +323,65 @@ func (t *fitter) find(ctx context.Context) (*rest, error) {
 		if err != nil {
 			return nil, err
 		}
-		if best == nil || a.cost < best.cost {
-			best = a
+		rests = append(rests, a)
+	}
+	if x := t.exchanged(likeliest(rests)); x != nil {
+		a, err := t.settle(ctx, x, nil)
+		if err != nil {
+			return nil, err
+		}
+		rests = append(rests, a)
+	}
+	best := likeliest(rests)
+	for _, a := range rests {
+		if a != best && a.cost < best.cost+nearSight && !t.nearOne(a.belief, best.rivalBeliefs(best.belief)) {
+			best.rivals = append(best.rivals, a)
 		}
 	}
 	return best, nil
+}
+
+// likeliest is the rest that costs least.
+func likeliest(list []*rest) *rest {
+	return slices.MinFunc(list, func(a, b *rest) int { return cmp.Compare(a.cost, b.cost) })
+}
+
+// rivalBeliefs are those of the rivals, and one more.
+func (a *rest) rivalBeliefs(own *belief) []*belief {
+	list := []*belief{own}
+	for _, r := range a.rivals {
+		list = append(list, r.belief)
+	}
+	return list
+}
+
+// exchanged is where else a rectangle has the tones that it has at rest: D11/a⁴ and D22/b⁴ may change places, D12 and D66, over
+// a²b², stay, and only what is known before, or a pattern, tells which is which. nil where that does not apply, or where the
+// other place is much less likely beforehand.
+func (t *fitter) exchanged(a *rest) []float64 {
+	b := t.f.Blank
+	free := func(r reading) bool { return r.kind == tone && r.pattern == nil }
+	if b == nil || b.Length == 0 || b.Shape == "bar" || !slices.ContainsFunc(t.readings, free) {
+		return nil
+	}
+	along, across := slices.Index(woodKeys(), "EL"), slices.Index(woodKeys(), "ER")
+	card := &t.f.Card.Wood
+	ratio := math.Log(card.ER / card.EL)
+	if t.f.Cut == "flat" {
+		across, ratio = slices.Index(woodKeys(), "ET"), math.Log(card.ET/card.EL)
+	}
+	longer := 4 * math.Log(float64(b.Length)/float64(b.Width))
+	x := slices.Clone(a.x)
+	x[along], x[across] = a.x[across]+ratio+longer, a.x[along]-ratio-longer
+	worse := 0.0 // than a, by Student's distribution
+	for _, i := range []int{along, across} {
+		sd := t.unknowns[i].sd
+		worse += (tails + 1) * math.Log((tails+x[i]*x[i]/(sd*sd))/(tails+a.x[i]*a.x[i]/(sd*sd)))
+	}
+	if worse > nearSight || math.Abs(x[along]-a.x[along]) < 0.1*t.unknowns[along].sd {
+		return nil
+	}
+	return x
 }
 
 // byWeight are the unknowns of a piece that is as dense as it weighs: scales err less than a card that was badly chosen.
