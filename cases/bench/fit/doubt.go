@@ -9,15 +9,15 @@ import (
 	"archload/materials"
 )
 
-// otherwise widens what is held of the unknowns by the other ways to take the readings, each by how likely it is beside the
-// best: what is told is the best one's mean, about which they scatter.
+// otherwise widens what is held of the unknowns by the other ways to take the readings that are told (doubts), each by how likely
+// it is beside the best: what is told is the best one's mean, about which they scatter.
 func (a *rest) otherwise() {
 	n := len(a.x)
 	total := 1.0
 	var shares []float64
 	for _, b := range a.others {
 		w := 0.0
-		if !slices.Equal(b.took, a.took) {
+		if !slices.Equal(b.took, a.took) && b.cost < a.cost+nearlyAsLikely {
 			w = math.Exp((a.cost - b.cost) / 2)
 		}
 		shares = append(shares, w)
@@ -25,6 +25,9 @@ func (a *rest) otherwise() {
 	}
 	list := slices.Clone(a.others)
 	for _, r := range a.rivals {
+		if r.cost > a.cost+2*nearlyAsLikely {
+			continue
+		}
 		w := math.Exp((a.cost - r.cost) / 2)
 		list, shares = append(list, r.belief), append(shares, w)
 		total += w

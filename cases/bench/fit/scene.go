@@ -97,8 +97,8 @@ func (f flatPiece) plan(refine float64) (*mesh.Plan, error) {
 	if f.length > 4*f.width {
 		n, m = 8, 60
 	}
-	if refine < 1 {
-		n, m, refine = int(math.Ceil(refine*float64(n))), int(math.Ceil(refine*float64(m))), 1
+	if whole := math.Ceil(refine); whole != refine { // triangles in between: larger ones, cut into a whole number
+		n, m, refine = int(math.Ceil(refine/whole*float64(n))), int(math.Ceil(refine/whole*float64(m))), whole
 	}
 	xs, ys := even(f.width, n), marked(even(f.length, m), f.lines)
 	if f.fine {

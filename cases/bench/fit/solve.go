@@ -18,13 +18,13 @@ type Options struct {
 	Workers  int                // goroutines; 0 means 1
 	Progress func(stage string) // told what starts; may be nil
 
-	coarse bool // triangles twice as large
+	coarse bool // triangles a third larger
 }
 
 // refine is how many times smaller than usual the rough triangles are.
 func (o Options) refine() float64 {
 	if o.coarse {
-		return 0.5
+		return 0.75
 	}
 	return 1
 }
