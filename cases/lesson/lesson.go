@@ -62,7 +62,7 @@ type Point struct {
 
 // Fields lists what may colour the top in a lesson.
 func Fields() []string {
-	return []string{"none", "sink", "stress along", "stress across", "strength used", "load flow", "foot pressure", "gap", "tone"}
+	return []string{"none", "sink", "stress along", "stress across", "strength used", "load flow", "foot pressure", "gap", "tone", "humidity"}
 }
 
 // Faces lists the faces whose stress a lesson may show.

@@ -177,6 +177,9 @@ func (d *Desk) drawRuler() {
 
 // offLoad is why the load cannot be changed; "": it can.
 func (d *Desk) offLoad() string {
+	if d.want.Field == scene.Humidity {
+		return "the strings stay at pitch"
+	}
 	if d.want.Field == scene.Tone {
 		return "a tone is that of the strings at pitch, or without them"
 	}

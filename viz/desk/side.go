@@ -7,6 +7,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/tree"
+	"archload/viz/desk/air"
 	"archload/viz/desk/numbers"
 	"archload/viz/desk/section"
 	"archload/viz/desk/tones"
@@ -69,6 +70,9 @@ func (d *Desk) drawNumbers(c *panel.Column) {
 	n := d.numbers()
 	if d.shown.Want.Field == scene.Tone && d.fold(c, "Tones", "the lowest tones of the top, as archload tones finds them; press one to see it swing") {
 		d.want.Display = tones.List(&d.panel, c, d.shown, d.want.Display)
+	}
+	if d.shown.Want.Field == scene.Humidity && d.fold(c, "In other air", "what drier or damper air does to the design, as archload seasons finds it") {
+		d.want.Display = air.List(&d.panel, d.atlas, c, d.shown, d.want.Display)
 	}
 	if d.fold(c, "Now", fmt.Sprintf("the numbers at %s of string load, as the picture shows them", scale.Percent(d.shown.Want.Load))) {
 		n.Now(c)

@@ -10,17 +10,17 @@ import (
 // Sizes of the shadow on the bench.
 const (
 	shadowDrop  = 4.0    // mm, of the bench below what lies lowest
-	shadowStep  = 0.0126 // by which each ring is larger than the one before
-	shadowRings = 14
+	shadowStep  = 0.0147 // by which each ring is larger than the one before
+	shadowRings = 12
 )
 
 // shadowColor is the shadow's, one ring of it; under a translucent body, which is
 // seen through, it is fainter.
 func shadowColor(body bool) color.NRGBA {
 	if body {
-		return color.NRGBA{104, 84, 62, 3}
+		return color.NRGBA{102, 84, 62, 4}
 	}
-	return color.NRGBA{104, 78, 62, 7}
+	return color.NRGBA{102, 84, 62, 8}
 }
 
 // Shadow is the name of the solids that are the shadow on the bench: seen from

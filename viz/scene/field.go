@@ -24,6 +24,7 @@ const (
 	FootPressure              // under the bridge
 	RemainingGap              // under the bridge
 	Tone                      // how far the plate swings square to itself
+	Humidity                  // how far the outer surface goes down as the air changes
 )
 
 // Face is a surface of the plate.
@@ -68,6 +69,8 @@ func fields() []about {
 			words: "Air that is left between the foot and the top; bare where they touch."},
 		Tone: {word: "tone", name: "swing of a tone", short: "Tones", kind: scale.Signed,
 			words: "How the top swings in one of its tones: parts of one colour go together, the bold lines between them stay still, where sand would gather."},
+		Humidity: {word: "humidity", name: "movement by humidity", short: "Humidity", unit: "mm", kind: scale.Sinking,
+			words: "How far the outer surface goes down (green to blue) or comes up (brown) from the air that it was made in to drier or damper air, the strings on."},
 	}
 }
 
@@ -113,7 +116,7 @@ func Values(s *design.Solution, f Field, face Face) []float64 {
 		zeta = -1
 	}
 	switch f {
-	case Sink:
+	case Sink, Humidity:
 		return answer.SinkField(s)
 	case StressAlong:
 		per, _ = answer.StressFields(s, zeta)

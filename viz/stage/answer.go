@@ -62,7 +62,7 @@ func (a *Answerer) design(ctx context.Context, d Design, w Want, last *Answered)
 	one := &Answered{Live: hand}
 	if last != nil && last.Live == hand {
 		*one = Answered{Live: hand, Skeleton: last.Skeleton, Full: last.Full, Events: last.Events, Report: last.Report,
-			Sure: last.Sure, Moved: last.Moved, GivesWay: last.GivesWay, Spread: last.Spread, Sound: last.Sound}
+			Sure: last.Sure, Moved: last.Moved, GivesWay: last.GivesWay, Spread: last.Spread, Sound: last.Sound, Air: last.Air}
 	}
 	if one.Full == nil {
 		if one.Full, err = hand.At(1); err != nil {
@@ -80,6 +80,11 @@ func (a *Answerer) design(ctx context.Context, d Design, w Want, last *Answered)
 	}
 	if w.Field == scene.Tone && !w.Held {
 		if err := one.sound(ctx, w, a.options); err != nil {
+			return nil, err
+		}
+	}
+	if w.Field == scene.Humidity && !w.Held {
+		if err := one.air(ctx, w, a.options); err != nil {
 			return nil, err
 		}
 	}
@@ -214,14 +219,15 @@ func (w Want) face() scene.Face {
 // what was shown before, if anything.
 func (s *Shown) measure(last *Shown) {
 	w := s.Want
-	var ranges, now [][2]float64
+	var ranges, reach [][2]float64
 	s.values = make([][]float64, len(s.Designs))
 	for i, d := range s.Designs {
-		s.values[i] = d.values(w, d.Now)
-		r := scene.Range(d.Now, w.Field, s.values[i])
-		ranges, now = append(ranges, r, d.steadyRange(w)), append(now, r)
+		now, _ := d.drawn(w)
+		s.values[i] = d.values(w, now)
+		r := scene.Range(now, w.Field, s.values[i])
+		ranges, reach = append(ranges, r, d.steadyRange(w)), append(reach, r)
 	}
-	s.reach = joined(now)
+	s.reach = joined(reach)
 	s.Scales = s.fresh(ranges).kept(last, w)
 }
 
@@ -242,13 +248,14 @@ func (s *Shown) draw() {
 		s.Scenes = s.Swung(1)
 		return
 	}
-	if len(s.Designs) == 2 && w.Arrange == Difference && s.values[0] != nil && !w.Field.OnFoot() {
+	if len(s.Designs) == 2 && w.Arrange == Difference && s.values[0] != nil && !w.Field.OnFoot() && w.Field != scene.Humidity {
 		s.Scenes = []*scene.Scene{s.difference(s.values)}
 		return
 	}
 	for i, d := range s.Designs {
-		s.Scenes = append(s.Scenes, d.Skeleton.Build(scene.Show{
-			Solution: d.Now, Field: w.Field, Face: w.face(), Values: s.values[i], Enlarge: s.Enlarge, Range: &s.Range,
+		now, skeleton := d.drawn(w)
+		s.Scenes = append(s.Scenes, skeleton.Build(scene.Show{
+			Solution: now, Statement: s.airWords(d), Field: w.Field, Face: w.face(), Values: s.values[i], Enlarge: s.Enlarge, Range: &s.Range,
 			Load: w.Load, Strings: w.Strings, Flow: s.lines(d), Forces: s.arrows(d), Worst: s.worst(d), Pins: pinsOf(w.Pins, i), Cut: d.cutEnds(),
 		}))
 	}
@@ -267,7 +274,7 @@ func (d *Answered) steadyRange(w Want) [2]float64 {
 			deepest = math.Max(deepest, c.Relief)
 		}
 		return [2]float64{0, deepest}
-	case d.Full == d.Now || w.Field == scene.LoadFlow:
+	case d.Full == d.Now || w.Field == scene.LoadFlow || w.Field == scene.Humidity:
 		return [2]float64{}
 	}
 	return scene.Range(d.Full, w.Field, d.values(w, d.Full))

@@ -18,7 +18,7 @@ const leastAxis = 0.2
 func (s *Shown) fresh(ranges [][2]float64) Scales {
 	f := Scales{Enlarge: s.Want.Enlarge, Range: joined(ranges), Gap: leastAxis}
 	if f.Enlarge == 0 {
-		f.Enlarge = enlargeFor(s.Designs)
+		f.Enlarge = s.enlargeFor()
 	}
 	most := 0.0
 	for _, d := range s.Designs {
@@ -52,6 +52,19 @@ func (s *Shown) arrowFor() float64 {
 	return scale.StepNear(arrowLong / most)
 }
 
+// enlargeFor is the enlargement that suits all designs: of what the load does, or the air.
+func (s *Shown) enlargeFor() float64 {
+	if s.Want.Field != scene.Humidity {
+		return enlargeFor(s.Designs)
+	}
+	least := math.Inf(1)
+	for _, d := range s.Designs {
+		now, _ := d.drawn(s.Want)
+		least = math.Min(least, scene.EnlargeFor(now))
+	}
+	return least
+}
+
 // roundAbove is the next number above v of which a quarter reads easily.
 func roundAbove(v float64) float64 {
 	if v <= 0 {
@@ -73,7 +86,7 @@ func (f Scales) kept(last *Shown, w Want) Scales {
 		return f
 	}
 	l := last.Scales
-	if w.Enlarge == 0 && last.Want.Enlarge == 0 && (w.Held || serves(l.Enlarge, f.Enlarge, 2.5)) {
+	if w.Enlarge == 0 && last.Want.Enlarge == 0 && (last.Want.Field == scene.Humidity) == (w.Field == scene.Humidity) && (w.Held || serves(l.Enlarge, f.Enlarge, 2.5)) {
 		f.Enlarge = l.Enlarge
 	}
 	if w.Held || f.Force <= l.Force && serves(l.Force, f.Force, 2) {

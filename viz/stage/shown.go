@@ -68,6 +68,8 @@ type Answered struct {
 	GivesWay  float64           // share of the load beyond which no equilibrium was found on the moved shape; 0: one was, or was not asked for
 	Sound     *Sound            // its tones; nil if they are not wanted, or not yet found
 	Soundless string            // why there are none, if they are wanted
+	Air       *Air              // taken to other air; nil if that is not wanted, or not yet worked out
+	Airless   string            // why it is not, if it is wanted
 	Spread    *study.Spread     // how that answers to its wood and its edge; nil until it is worked out
 }
 

@@ -27,9 +27,10 @@ type Display struct {
 	Arrange Arrange // of two designs
 	Flow    bool    // lines of force over the field
 	Strings bool
-	Forces  bool   // arrows to scale
-	Tone    int    // number of the tone of the first design that is drawn, from 1; 0: the first
-	State   string // in which tones are found; "": strung, if the design has strings
+	Forces  bool    // arrows to scale
+	Tone    int     // number of the tone of the first design that is drawn, from 1; 0: the first
+	Air     float64 // relative humidity that the design is taken to, percent; 0: dry, as in winter
+	State   string  // in which tones are found; "": strung, if the design has strings
 }
 
 // Design is a case with the keys set on top of it.
