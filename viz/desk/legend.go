@@ -18,9 +18,6 @@ const legendTall = 300.0
 func (d *Desk) legendStrip() panel.Rect {
 	r := d.lay.legend
 	room := math.Min(barRoom, 0.3*r.H)
-	if d.want.Forces {
-		room = math.Min(2*barRoom, 0.46*r.H)
-	}
 	tall := math.Min(r.H-44-room, legendTall)
 	if tall < 60 {
 		return panel.Rect{}
@@ -97,8 +94,7 @@ func (d *Desk) drawMeasure(l *panel.List, view panel.Rect) {
 	}
 	x, foot := d.lay.legend.X+18, d.lay.legend.Bottom()-16
 	if d.shown.Want.Forces {
-		d.drawUnit(l, view, s, panel.Point{X: x, Y: foot}, d.shown.Arrow, []float64{20, 10, 50, 5, 100, 2, 200, 1}, "N", "of force")
-		foot -= 84
+		d.drawUnit(l, view, s, panel.Point{X: x + 64, Y: foot}, d.shown.Arrow, []float64{20, 10, 50, 5, 100, 2, 200, 1}, "N", "of force")
 	}
 	d.drawUnit(l, view, s, panel.Point{X: x, Y: foot}, d.enlarged(), []float64{0.5, 0.2, 0.1, 0.05, 1, 2, 5}, "mm", "down")
 }

@@ -316,7 +316,7 @@ func (d *Desk) signWords(s *scale.Scale) string {
 	case len(d.shown.Scenes) < len(d.shown.Designs):
 		return "; brown: more in B, blue: less"
 	case d.shown.Want.Field == scene.Tone:
-		return "; brown and blue go against each other"
+		return "; brown against blue"
 	case s.Kind == scale.Sinking && s.Lo == 0:
 		return ""
 	case s.Kind == scale.Sinking:

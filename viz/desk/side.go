@@ -97,9 +97,9 @@ func (d *Desk) drawGoThere(c *panel.Column) {
 		return
 	}
 	w := one.Worst()
-	row := c.Row(panel.ButtonHeight)
-	d.panel.Note(panel.Rect{X: row.X, Y: row.Y + 5, W: row.W - 118, H: row.H}, fmt.Sprintf("strength used, %s", w.Text))
-	if d.panel.Button(panel.Control{ID: "go there", At: panel.Rect{X: row.Right() - 112, Y: row.Y, W: 112, H: row.H}, Label: "Go there", Key: "J",
+	row := c.Row(32)
+	d.panel.Note(panel.Rect{X: row.X, Y: row.Y, W: row.W - 118, H: row.H}, fmt.Sprintf("strength used, %s", w.Text))
+	if d.panel.Button(panel.Control{ID: "go there", At: panel.Rect{X: row.Right() - 112, Y: row.Y, W: 112, H: panel.ButtonHeight}, Label: "Go there", Key: "J",
 		Tip: "comes near the place where most of the strength is used"}) {
 		d.goThere()
 	}

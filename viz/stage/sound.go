@@ -121,22 +121,22 @@ func (o *Sound) words(k int, most float64) string {
 	t := &o.Report.Tones[k]
 	words := fmt.Sprintf("tone %d, %s Hz", k+1, scale.Fixed(t.Hz, 1))
 	if t.Error.Known() {
-		words += fmt.Sprintf(" ± %s by the triangles", scale.Fixed(float64(t.Error)*t.Hz, 1))
+		words += fmt.Sprintf(" ± %s (triangles)", scale.Fixed(float64(t.Error)*t.Hz, 1))
 	}
 	words += ", " + StateWords(o.State) + ": " + t.Pattern
 	if t.Bridge != nil {
 		words += "; the bridge " + t.Bridge.Words
 	}
-	return words + fmt.Sprintf("; the bold line stays still; drawn slowly, and to %s mm where it swings most, in truth thousandths", scale.Fixed(most, 0))
+	return words + fmt.Sprintf("; bold line: still; drawn slowly, and far too large: %s mm", scale.Fixed(most, 0))
 }
 
 // StateWords say in a few words what vibrates.
 func StateWords(s design.State) string {
 	switch s {
 	case design.Free:
-		return "the plate in the hand"
+		return "in the hand"
 	case design.Bare:
-		return "on its edge, no strings"
+		return "on its edge"
 	}
-	return "strung, strings muted"
+	return "strung"
 }

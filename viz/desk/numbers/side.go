@@ -105,12 +105,22 @@ func (s Side) rows(c *panel.Column, id string, t panel.Table, tips []string) {
 			s.Panel.Note(c.Row(13), strings.TrimSpace(r.Cells[0]))
 			s.Panel.KeyValue(c.Row(panel.RowHeight-2), "A "+r.Cells[1]+"   B "+r.Cells[2], r.Cells[3])
 		} else {
-			s.Panel.KeyValue(c.Row(panel.RowHeight-2), r.Cells[0], r.Cells[1]+" "+r.Cells[2])
+			s.keyValue(c, r.Cells[0], r.Cells[1]+" "+r.Cells[2])
 		}
 		if i < len(tips) && tips[i] != "" {
 			s.Panel.Hint(fmt.Sprintf("%s of number %d", id, i), panel.Rect{X: c.Rest().X, Y: from, W: c.Width(), H: c.Next() - from - 2}, tips[i])
 		}
 	}
+}
+
+// keyValue writes a name and its value in one line, or the name over the value where
+// there is no room beside it.
+func (s Side) keyValue(c *panel.Column, name, value string) {
+	if s.Atlas.TextWidth(panel.Small, name)+s.Atlas.TextWidth(panel.Body, value)+8 > c.Width() {
+		s.Panel.Note(c.Row(13), name)
+		name = ""
+	}
+	s.Panel.KeyValue(c.Row(panel.RowHeight-2), name, value)
 }
 
 // heads are the columns of a table of numbers.
@@ -217,7 +227,7 @@ func (s Side) Gauges(c *panel.Column, a *stage.Answered, unpin func(i int)) {
 		if g.Measured.Known() {
 			value += " (bench " + scale.Fixed(float64(g.Measured), 2) + ")"
 		}
-		s.Panel.KeyValue(c.Row(panel.RowHeight), g.Name, value)
+		s.keyValue(c, g.Name, value)
 	}
 	for i, g := range a.Pins {
 		if g.Name == "" {

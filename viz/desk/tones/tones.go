@@ -62,18 +62,18 @@ func states(p *panel.Panel, c *panel.Column, s *stage.Shown, want stage.Display)
 
 // heads is a tone's number and frequency, and that of the other design's.
 func heads(s *stage.Shown, i int) string {
-	words := fmt.Sprintf("%d   %s Hz", i+1, hertz(s.Designs[0].Sound, i))
+	if len(s.Designs) == 1 {
+		return fmt.Sprintf("%d   %s Hz", i+1, hertz(s.Designs[0].Sound, i))
+	}
+	words := fmt.Sprintf("%d   A %s", i+1, scale.Fixed(s.Designs[0].Sound.Report.Tones[i].Hz, 1))
 	for _, l := range s.Like {
 		if l.First == i+1 {
-			words += fmt.Sprintf("   B %s Hz", scale.Fixed(s.Designs[1].Sound.Report.Tones[l.Tone-1].Hz, 1))
+			words += fmt.Sprintf("  B %s Hz", scale.Fixed(s.Designs[1].Sound.Report.Tones[l.Tone-1].Hz, 1))
 			words += fmt.Sprintf(" (%s %%)", signed(100*float64(l.Rise)))
 			return words
 		}
 	}
-	if len(s.Designs) > 1 && s.Designs[1].Sound != nil {
-		words += "   B none alike"
-	}
-	return words
+	return words + " Hz   B none alike"
 }
 
 func signed(v float64) string {
