@@ -62,7 +62,7 @@ func (a *Answerer) design(ctx context.Context, d Design, w Want, last *Answered)
 	one := &Answered{Live: hand}
 	if last != nil && last.Live == hand {
 		*one = Answered{Live: hand, Skeleton: last.Skeleton, Full: last.Full, Events: last.Events, Report: last.Report,
-			Sure: last.Sure, Moved: last.Moved, GivesWay: last.GivesWay, Spread: last.Spread, Sound: last.Sound, Air: last.Air}
+			Sure: last.Sure, Linear: last.Linear, Moved: last.Moved, GivesWay: last.GivesWay, Spread: last.Spread, Sound: last.Sound, Air: last.Air}
 	}
 	if one.Full == nil {
 		if one.Full, err = hand.At(1); err != nil {

@@ -52,7 +52,8 @@ func (a *Answerer) confirm(ctx context.Context, d *Answered) error {
 	if err != nil {
 		return err
 	}
-	d.Sure, d.Report = sol, quantity.Summarize(sol)
+	d.Sure, d.Linear = sol, quantity.Summarize(sol)
+	d.Report = d.Linear
 	return nil
 }
 

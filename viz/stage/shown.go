@@ -33,8 +33,9 @@ type Shown struct {
 	Designs []*Answered
 	Scenes  []*scene.Scene // of each design, or one for a difference
 	Scales
-	Table *study.Comparison
-	Like  []tone.Likeness // tones of the second design beside those of the first; nil if none are wanted
+	Table  *study.Comparison
+	Ranges *study.Comparison // of the linear numbers, with their ranges; nil until those are worked out
+	Like   []tone.Likeness   // tones of the second design beside those of the first; nil if none are wanted
 
 	reach  [2]float64  // of the field's values
 	values [][]float64 // of the field in each design
@@ -64,6 +65,7 @@ type Answered struct {
 	Events    []live.Event
 	Report    *answer.Report    // at full load; nil until it is worked out
 	Sure      *design.Solution  // of the case solved afresh, at full load; nil until it is worked out
+	Linear    *answer.Report    // of Sure, from which Report differs on the moved shape; nil until it is worked out
 	Moved     *stability.Report // on its moved shape, whose numbers Report then has; nil until it is worked out, or linear
 	GivesWay  float64           // share of the load beyond which no equilibrium was found on the moved shape; 0: one was, or was not asked for
 	Sound     *Sound            // its tones; nil if they are not wanted, or not yet found
@@ -146,13 +148,14 @@ func (s *Shown) tabulate() {
 		}
 		names, sols, reps = append(names, d.Live.Name()), append(sols, sol), append(reps, d.Report)
 	}
+	s.Table = study.Compare(names, sols, reps)
 	if !s.Ranged() {
-		s.Table = study.Compare(names, sols, reps)
 		return
 	}
+	var linear []*answer.Report
 	var spreads []*study.Spread
 	for _, d := range s.Designs {
-		spreads = append(spreads, d.Spread)
+		linear, spreads = append(linear, d.Linear), append(spreads, d.Spread)
 	}
-	s.Table = study.CompareRanged(names, sols, reps, spreads)
+	s.Ranges = study.CompareRanged(names, sols, linear, spreads)
 }

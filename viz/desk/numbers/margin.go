@@ -71,5 +71,5 @@ func margin(a *stage.Answered, q quantity.Quantity, key string) Margin {
 		}
 		return marginOf(q, study.Range{Mesh: v, Wood: answer.None(), Edge: answer.None()})
 	}
-	return marginOf(q, a.Spread.Range(a.Report, q))
+	return marginOf(q, a.Spread.Range(a.Linear, q))
 }

@@ -49,7 +49,7 @@ func (s Side) Now(c *panel.Column) {
 		}
 		row := cells(q, values, m)
 		if b := s.Shown.Designs[0].Before; b != nil && len(values) == 1 {
-			row[1] = changed(row[1], q, values[0], float64(q.Get(&answer.Report{Bridge: b.Bridge})))
+			row[1] = changed(row[1], q, float64(q.Get(&answer.Report{Bridge: s.Shown.Designs[0].Bridge})), float64(q.Get(&answer.Report{Bridge: b.Bridge})))
 		}
 		t.Rows, tips = append(t.Rows, panel.TableRow{Cells: row}), append(tips, m.words)
 	}
@@ -189,10 +189,10 @@ func (s Side) AtPitch(c *panel.Column) {
 // is known before the ranges are worked out.
 func (s Side) apart(q quantity.Quantity) Margin {
 	m := Margin{all: math.NaN(), digits: q.Digits}
-	if s.Shown.Table == nil || !s.Shown.Ranged() {
+	if s.Shown.Ranges == nil {
 		return m
 	}
-	for _, r := range s.Shown.Table.Rows {
+	for _, r := range s.Shown.Ranges.Rows {
 		if r.Key != q.Key || len(r.Ranges) == 0 || len(r.Differences) == 0 {
 			continue
 		}
