@@ -147,8 +147,8 @@ func TestReadmeCommands(t *testing.T) {
 // TestReadmePictures checks that the pictures are there and small.
 func TestReadmePictures(t *testing.T) {
 	links := regexp.MustCompile(`!\[[^\]]+\]\(([^)]+)\)`).FindAllStringSubmatch(readme(t), -1)
-	if len(links) != 6 {
-		t.Errorf("README shows %d pictures, want 6", len(links))
+	if len(links) != 7 {
+		t.Errorf("README shows %d pictures, want 7", len(links))
 	}
 	for _, m := range links {
 		info, err := os.Stat(filepath.Join("../..", m[1]))

@@ -7,6 +7,8 @@
 //	go run ./cmd/archview course-guitar course-guitar-treble --controls --section cross --view "from outside" \
 //	    --snapshot archload-demo/window-two.png
 //	go run ./cmd/archview --lesson 4-bowed --step 3 --controls --snapshot archload-demo/window-lesson.png
+//	go run ./cmd/archview course-guitar course-guitar-treble --controls --field tone --view "from outside" \
+//	    --snapshot archload-demo/window-tones.png
 //	go run ./cmd/internal/pictures archload-demo docs
 package main
 
@@ -21,7 +23,7 @@ import (
 // pictures are those that the README shows.
 func pictures() []string {
 	return []string{"demo-cross-arches.png", "course-guitar-treble-sink.png", "course-guitar-relief-cross-arch.png",
-		"window.png", "window-two.png", "window-lesson.png"}
+		"window.png", "window-two.png", "window-lesson.png", "window-tones.png"}
 }
 
 func main() {
