@@ -316,11 +316,11 @@ func (d *Desk) signWords(s *scale.Scale) string {
 	case len(d.shown.Scenes) < len(d.shown.Designs):
 		return "; brown: more in B, blue: less"
 	case d.shown.Want.Field == scene.Tone:
-		return "; brown against blue"
+		return "; brown against blue (dashed lines)"
 	case s.Kind == scale.Sinking && s.Lo == 0:
 		return ""
 	case s.Kind == scale.Sinking:
-		return "; green to blue has gone down, brown has come up"
+		return "; green to blue has gone down, brown has come up (dashed lines)"
 	}
-	return "; brown: pull, blue: push"
+	return "; brown: pull, blue: push (dashed lines)"
 }

@@ -15,6 +15,7 @@ type Looks struct {
 	ZeroHalf            float64     // and of the one at zero, points
 	ContourRoom         float64     // distance of contour lines, points, below which they fade
 	ContourInk          float64     // opacity
+	DashCell            float64     // points of a dash of the lines below zero, which stay apart without colours
 	Halo                float64     // width of a line's light edge, points
 	HaloPaint           color.NRGBA // its colour and opacity
 	BeadRadius          float64     // points
@@ -28,7 +29,7 @@ type Looks struct {
 func TheLooks() Looks {
 	return Looks{
 		Darkest: darkest, Brightest: brightest, TurnedOff: turnedOff, TurnedOn: turnedOn,
-		ContourHalf: contourHalf, ZeroHalf: zeroHalf, ContourRoom: contourRoom, ContourInk: contourInk,
+		ContourHalf: contourHalf, ZeroHalf: zeroHalf, ContourRoom: contourRoom, ContourInk: contourInk, DashCell: dashCell,
 		Halo:       haloWidth,
 		HaloPaint:  unpacked(haloPaint, haloInk),
 		BeadRadius: beadRadius, BeadSpacing: beadSpacing, BeadEdge: beadEdge, BeadEdgeInk: beadEdgeInk,

@@ -156,6 +156,7 @@ type fieldPaint struct {
 	ink      [tones + 1]uint32 // of a contour line on it
 	contours bool
 	zero     float64    // number of the line at zero
+	cell     float64    // dash of the lines below it, samples; 0: unbroken
 	half     [2]float64 // half width of a line, and of the one at zero, samples
 	fade     float64    // distance of lines, samples, below which they fade
 }
@@ -166,6 +167,7 @@ const (
 	zeroHalf    = 0.85
 	contourRoom = 5
 	contourInk  = 0.62 // opacity
+	dashCell    = 3.5  // of a dash of the lines below zero
 )
 
 func newFieldPaint(s *scale.Scale, o PaintOptions, per int) fieldPaint {
@@ -187,6 +189,9 @@ func newFieldPaint(s *scale.Scale, o PaintOptions, per int) fieldPaint {
 		f.zero = math.Round(-f.lo / f.step)
 	}
 	d := o.density() * float64(per)
+	if s.Kind != scale.Counting {
+		f.cell = dashCell * d
+	}
 	f.half, f.fade = [2]float64{contourHalf * d, zeroHalf * d}, contourRoom*d
 	return f
 }

@@ -208,7 +208,11 @@ func (f *facePaint) row(t *face, y, x0, x1 int) {
 		if float32(near) > depth[i] {
 			c := f.paint
 			if t.valued {
-				c = p.field.at(value, t.slope, uint32(max(0, light)))
+				along := y
+				if math.Abs(t.value.dy) > math.Abs(t.value.dx) {
+					along = x0 + i
+				}
+				c = p.field.at(value, t.slope, uint32(max(0, light)), along)
 			} else {
 				c = lit(c, uint32(max(0, light)))
 			}
@@ -225,8 +229,9 @@ func (f *facePaint) row(t *face, y, x0, x1 int) {
 }
 
 // at is the colour of a value, in steps from the legend's lower end, that
-// rises by slope from a sample to the next; light in 256ths.
-func (f *fieldPaint) at(v, slope float64, light uint32) uint32 {
+// rises by slope from a sample to the next; light in 256ths; along is the sample across the view
+// of a line that runs across, down the view of one that runs down.
+func (f *fieldPaint) at(v, slope float64, light uint32, along int) uint32 {
 	i := 0
 	if f.step > 0 {
 		i = int(min(tones, max(0, v*(tones/f.bands)+0.5)))
@@ -245,9 +250,14 @@ func (f *fieldPaint) at(v, slope float64, light uint32) uint32 {
 		half = f.half[1]
 	}
 	cover := half + 0.5 - math.Abs(v-k)/slope
-	if cover <= 0 {
+	if cover <= 0 || k < f.zero && f.broken(along) {
 		return c
 	}
 	ink := contourInk * min(1, cover) * min(1, 1/(slope*f.fade))
 	return blend(c, f.ink[i], uint32(256*ink))
+}
+
+// broken tells whether a line below zero leaves out a sample at a place along it.
+func (f *fieldPaint) broken(along int) bool {
+	return f.cell > 0 && int((float64(along)+0.5)/f.cell)%2 != 0
 }

@@ -138,6 +138,9 @@ func TestContourLinesCanBeCounted(t *testing.T) {
 	if want := s.Scale.Bands() - 1; len(inks) != want || want != 15 {
 		t.Fatalf("a row across the ramp crosses %d lines, want %d, one at each of 15 steps between the ends", len(inks), want)
 	}
+	if got := darkLines(with, 305, func(x int) color.NRGBA { return without.NRGBAAt(x, 305) }); len(got) != 8 {
+		t.Errorf("a row through the gaps of the dashes crosses %d lines, want 8: those that are not below zero", len(got))
+	}
 	for i, ink := range inks {
 		if i != 7 && !(inks[7] > 1.4*ink) {
 			t.Errorf("the line at zero has %.0f of ink, line %d has %.0f; want zero to stand out", inks[7], i, ink)

@@ -9,6 +9,7 @@ import (
 	"github.com/go-gl/gl/v3.3-core/gl"
 
 	"archload/viz/desk"
+	"archload/viz/scale"
 	"archload/viz/scene"
 )
 
@@ -78,6 +79,7 @@ func (p *Painter) field(v *desk.View, density float64) {
 	gl.Uniform1i(at["bands"], 0)
 	gl.Uniform4f(at["lines"], 0, 0, 1, 0)
 	gl.Uniform4f(at["scale"], 0, 1, 1, 0)
+	gl.Uniform3f(at["cell"], 0, 0, 0)
 	if s == nil {
 		gl.BindTexture(gl.TEXTURE_2D, 0)
 		return
@@ -89,6 +91,9 @@ func (p *Painter) field(v *desk.View, density float64) {
 	gl.Uniform4f(at["scale"], float32(s.Lo), float32(s.Step), float32(s.Bands()), float32(math.Round(-s.Lo/s.Step)))
 	if v.Contours {
 		k := scene.TheLooks()
+		if s.Kind != scale.Counting {
+			gl.Uniform3f(at["cell"], float32(k.DashCell*density), float32(v.Where.Min.X), float32(p.still.size.Y-v.Where.Min.Y))
+		}
 		gl.Uniform4f(at["lines"], float32(k.ContourHalf*density), float32(k.ZeroHalf*density), float32(k.ContourRoom*density), float32(k.ContourInk))
 	}
 }

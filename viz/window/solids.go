@@ -76,7 +76,7 @@ func newSkin(s *scene.Solid, valued bool) skin {
 }
 
 func solidUniforms() []string {
-	return []string{"clip", "light", "shade", "bands", "paint", "scale", "lines"}
+	return []string{"clip", "light", "shade", "bands", "paint", "scale", "lines", "cell"}
 }
 
 // newBands uploads the colours of a scale and the ink on each.

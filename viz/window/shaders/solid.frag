@@ -4,6 +4,7 @@ uniform sampler2D bands; // colours of the scale and, below, of ink on them
 uniform vec4 paint;      // where there is no value
 uniform vec4 scale;      // of the field: lower end, step, steps up to the upper end, the step at zero
 uniform vec4 lines;      // half width, half width at zero, distance below which they fade (pixels), opacity
+uniform vec3 cell;       // pixels of a dash of the lines below zero, 0: unbroken; left and top of the view, pixels from below
 in vec3 v;
 out vec4 seen;
 
@@ -17,6 +18,11 @@ void main() {
 		float slope = length(vec2(dFdx(s), dFdy(s))); // steps to a pixel
 		if (k > 0.5 && k < scale.z - 0.5 && slope > 1e-7 && lines.w > 0.0) {
 			float cover = (k == scale.w ? lines.y : lines.x) + 0.5 - abs(s - k) / slope;
+			if (cell.x > 0.0 && k < scale.w) {
+				bool level = abs(dFdy(s)) > abs(dFdx(s)); // dashes follow the axis that the line runs along
+				float at = level ? gl_FragCoord.x - cell.y : cell.z - gl_FragCoord.y;
+				if (mod(floor(at / cell.x), 2.0) > 0.5) cover = 0.0;
+			}
 			float ink = lines.w * clamp(cover, 0.0, 1.0) * min(1.0, 1.0 / (slope * lines.z));
 			rgb = mix(min(rgb, 1.0), texture(bands, vec2(u, 0.75)).rgb, ink);
 		}
