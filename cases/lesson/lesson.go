@@ -70,7 +70,7 @@ func Faces() []string { return []string{"outside", "inside"} }
 
 // Views lists where a lesson may look from.
 func Views() []string {
-	return []string{"from outside", "from the tail", "from the treble side", "from inside", "at an angle"}
+	return []string{"from outside", "from the tail", "from the treble side", "from inside", "at an angle", "from behind"}
 }
 
 // Sections lists the cuts that a lesson may show: across at the bridge,

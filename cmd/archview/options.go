@@ -41,7 +41,7 @@ func (o *options) flags(c *cobra.Command) {
 	f.SortFlags = false
 	f.StringVar(&o.field, "field", "", "what is shown: "+strings.Join(desk.FieldWords(), ", "))
 	f.StringVar(&o.face, "face", "", "face of the plate for stresses: outside or inside")
-	f.StringVar(&o.view, "view", "", "from where: at an angle, from outside, from the tail, from the treble side, from inside")
+	f.StringVar(&o.view, "view", "", "from where: at an angle, from outside, from the tail, from the treble side, from inside, from behind")
 	f.Float64Var(&o.load, "load", 100, "string load, percent of full")
 	f.Float64Var(&o.enlarge, "enlarge", 0, "draw movements so many times as large (0: chosen)")
 	f.StringVar(&o.section, "section", "", "section strip: none, cross, long")

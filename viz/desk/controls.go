@@ -137,7 +137,7 @@ func (d *Desk) rows(c *panel.Column, choice panel.Choice, chosen *int) bool {
 
 // viewWords are the short words of the views, and their keys.
 func viewWords() (words, keys []string) {
-	return []string{"Angle", "Outside", "Tail", "Side", "Inside"}, []string{"A", "O", "T", "B", "U"}
+	return []string{"Angle", "Outside", "Tail", "Side", "Inside", "Behind"}, []string{"A", "O", "T", "B", "U", "R"}
 }
 
 // see shows another field; a tone is seen in motion.
@@ -148,7 +148,7 @@ func (d *Desk) see(f scene.Field) {
 
 // look moves the camera to a named view.
 func (d *Desk) look(view string) {
-	d.looks.View = view
+	d.looks.View, d.want.Behind = view, view == scene.Behind
 	d.fitted.X = 0
 	d.again = true
 }

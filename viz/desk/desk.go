@@ -122,6 +122,7 @@ func New(o Options) (*Desk, error) {
 		d.answer.OnMovedShape()
 	}
 	d.want = stage.Want{Display: d.looks.Display, Cut: stage.Cut{Kind: d.looks.Cut}}
+	d.want.Behind = d.looks.View == scene.Behind
 	for _, n := range o.Names {
 		d.want.Designs = append(d.want.Designs, stage.Design{Name: n})
 	}

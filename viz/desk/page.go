@@ -55,6 +55,9 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	d.sheets()
 	d.shortcuts()
 	d.want.Held = d.play.on || in.Down[panel.LeftButton] && d.panel.Held() != ""
+	if d.looks.View == "" && d.camera.Pitch >= 0 {
+		d.want.Behind = false // turned by hand
+	}
 	d.noteStep()
 	d.ask()
 	f.Panels = d.panel.End()
@@ -300,6 +303,9 @@ func (d *Desk) statement(i int, s *scene.Scene) string {
 	words := s.Statement
 	if len(d.shown.Scenes) < len(d.shown.Designs) {
 		words += "; A: " + d.shown.Designs[0].Now.Top.Built.Case.Title + "; B: " + d.shown.Designs[1].Now.Top.Built.Case.Title
+	}
+	if d.shown.Want.Behind && d.shown.Designs[i].Full.Top.Built.Back != nil {
+		words += "; the back, down is out of the body"
 	}
 	if c := s.Scale; c != nil && c.Kind != scale.Counting {
 		words += d.signWords(c)

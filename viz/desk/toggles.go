@@ -25,7 +25,7 @@ func toggles() []toggle {
 			func(d *Desk) *bool { return &d.looks.Contours }, nil},
 		{"flow", "Paths", "W", "the ways of the load from the feet to the rim; each carries the same force", "paths of the load",
 			func(d *Desk) *bool { return &d.want.Flow }, nil},
-		{"moving", "Moving", "M", "beads run along the paths; a tone swings", "moving beads on the paths, a swinging tone",
+		{"moving", "Move", "M", "beads run along the paths; a tone swings", "moving beads on the paths, a swinging tone",
 			func(d *Desk) *bool { return &d.moving }, (*Desk).offMoving},
 		{"forces", "Forces", "N", "arrows to one scale: what presses (blue) and what holds (red)", "arrows of the forces",
 			func(d *Desk) *bool { return &d.want.Forces }, nil},
@@ -54,7 +54,7 @@ func (t toggle) shortcut() shortcut {
 
 // toggleWidth is what a button needs, points.
 func (d *Desk) toggleWidth(t toggle) float64 {
-	return d.atlas.TextWidth(panel.Body, t.label+" ["+t.key+"]") + 33
+	return d.atlas.TextWidth(panel.Body, t.label+" ["+t.key+"]") + 29
 }
 
 // togglesWidth is what all buttons need in a row, points.

@@ -3,9 +3,42 @@ package scene
 import (
 	"image/color"
 	"math"
+
+	"archload/cases/answer"
+	"archload/cases/design"
+	"archload/viz/figure"
 )
 
 func backColor() color.NRGBA { return color.NRGBA{176, 140, 100, 58} }
+
+// BackValues is a field of a body's back at the nodes of its mesh, in the field's unit; nil
+// without a body and for fields that are of the top alone. Down is out of the body; the
+// outer face is the one seen from behind.
+func BackValues(s *design.Solution, f Field, face Face) []float64 {
+	k := s.Top.Built.Back
+	if k == nil {
+		return nil
+	}
+	var per []float64
+	zeta := 1.0
+	if face == Inner {
+		zeta = -1
+	}
+	switch f {
+	case Sink, Humidity:
+		return answer.BackSinkField(s)
+	case StressAlong:
+		per, _ = answer.BackStressFields(s, zeta)
+	case StressAcross:
+		_, per = answer.BackStressFields(s, zeta)
+	case StrengthUsed:
+		per, _ = answer.BackStrengthField(s)
+	}
+	if per == nil {
+		return nil
+	}
+	return figure.NodeMeans(k.Mesh.Plan, per)
+}
 
 // back adds the back of a body, faint, with the lines of its bars.
 func (b *build) back() {
@@ -21,7 +54,14 @@ func (b *build) back() {
 	for i, t := range k.Mesh.Tris {
 		tris[i] = [3]int32{t[0], t[2], t[1]}
 	}
-	b.solid(&Solid{Name: "back", Points: pts, Normals: normals(pts, tris), Tris: tris, Paint: backColor()})
+	o := &Solid{Name: "back", Points: pts, Normals: normals(pts, tris), Tris: tris, Paint: backColor()}
+	if b.in.Behind {
+		o.Paint.A = 255
+		if b.in.Field != Wood && !b.in.Field.OnFoot() && !b.in.Difference {
+			o.Values = BackValues(b.s, b.in.Field, b.in.Face)
+		}
+	}
+	b.solid(o)
 	edge := make([]vec, 0, len(k.Mesh.Rim)+1)
 	for _, n := range k.Mesh.Rim {
 		edge = append(edge, pts[n])

@@ -20,6 +20,7 @@ type Show struct {
 	Strings    bool               // draw them
 	Flow       *answer.FlowReport // lines of force to draw; nil: none
 	Forces     *Forces            // arrows to draw; nil: none
+	Behind     bool               // the back is solid and has the field's colours
 	Worst      *Mark              // the place where most of the strength is used; nil: not known
 	Pins       []Pin              // places to read
 	Cut        [2]mesh.Point      // ends of a section's line in plan, mm; equal: none

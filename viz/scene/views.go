@@ -13,6 +13,10 @@ type NamedView struct {
 	Yaw, Pitch float64 // deg
 }
 
+// Behind is the view of a body from behind: its back is then as solid as the top, and
+// has the colours of the field.
+const Behind = "from behind"
+
 // Views lists the named views, the usual one first.
 func Views() []NamedView {
 	return []NamedView{
@@ -21,6 +25,7 @@ func Views() []NamedView {
 		{"from the tail", 0, 9},
 		{"from the treble side", 90, 9},
 		{"from inside", 166, -60},
+		{Behind, 180, -82},
 	}
 }
 

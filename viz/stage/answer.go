@@ -225,10 +225,22 @@ func (s *Shown) measure(last *Shown) {
 		now, _ := d.drawn(w)
 		s.values[i] = d.values(w, now)
 		r := scene.Range(now, w.Field, s.values[i])
+		if back := s.backValues(i); back != nil {
+			r = scene.Range(now, w.Field, back)
+		}
 		ranges, reach = append(ranges, r, d.steadyRange(w)), append(reach, r)
 	}
 	s.reach = joined(reach)
 	s.Scales = s.fresh(ranges).kept(last, w)
+}
+
+// backValues is the field of design i on its back, where that is seen.
+func (s *Shown) backValues(i int) []float64 {
+	if !s.Want.Behind {
+		return nil
+	}
+	now, _ := s.Designs[i].drawn(s.Want)
+	return scene.BackValues(now, s.Want.Field, s.Want.face())
 }
 
 // Drawn is the same with its movements drawn another number of times as large:
@@ -255,7 +267,7 @@ func (s *Shown) draw() {
 	for i, d := range s.Designs {
 		now, skeleton := d.drawn(w)
 		s.Scenes = append(s.Scenes, skeleton.Build(scene.Show{
-			Solution: now, Statement: s.airWords(d), Field: w.Field, Face: w.face(), Values: s.values[i], Enlarge: s.Enlarge, Range: &s.Range,
+			Solution: now, Statement: s.airWords(d), Behind: w.Behind, Field: w.Field, Face: w.face(), Values: s.values[i], Enlarge: s.Enlarge, Range: &s.Range,
 			Load: w.Load, Strings: w.Strings, Flow: s.lines(d), Forces: s.arrows(d), Worst: s.worst(d), Pins: pinsOf(w.Pins, i), Cut: d.cutEnds(),
 		}))
 	}
@@ -274,6 +286,8 @@ func (d *Answered) steadyRange(w Want) [2]float64 {
 			deepest = math.Max(deepest, c.Relief)
 		}
 		return [2]float64{0, deepest}
+	case w.Behind && d.Full.Top.Built.Back != nil:
+		return scene.Range(d.Full, w.Field, scene.BackValues(d.Full, w.Field, w.face()))
 	case d.Full == d.Now || w.Field == scene.LoadFlow || w.Field == scene.Humidity:
 		return [2]float64{}
 	}

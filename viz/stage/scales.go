@@ -98,7 +98,7 @@ func (f Scales) kept(last *Shown, w Want) Scales {
 	if l.Arrow > 0 && last.Want.Forces && (w.Held || serves(l.Arrow, f.Arrow, 2.1)) {
 		f.Arrow = l.Arrow
 	}
-	if last.Want.Field == w.Field && last.Want.Inside == w.Inside && last.Want.Arrange == w.Arrange && (w.Held || holds(l.Range, f.Range)) {
+	if last.Want.Field == w.Field && last.Want.Inside == w.Inside && last.Want.Behind == w.Behind && last.Want.Arrange == w.Arrange && (w.Held || holds(l.Range, f.Range)) {
 		f.Range = l.Range
 	}
 	return f

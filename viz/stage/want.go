@@ -27,6 +27,7 @@ type Display struct {
 	Arrange Arrange // of two designs
 	Flow    bool    // lines of force over the field
 	Strings bool
+	Behind  bool    // a body is seen from behind: its back is solid, in the colours of the field
 	Forces  bool    // arrows to scale
 	Tone    int     // number of the tone of the first design that is drawn, from 1; 0: the first
 	Air     float64 // relative humidity that the design is taken to, percent; 0: dry, as in winter
