@@ -71,6 +71,16 @@ func TestFieldsByKeyAndClick(t *testing.T) {
 	if inner := h.d.shown.Scenes[0]; !h.d.shown.Want.Inside || slices.Equal(outer.Solids[0].Values, inner.Solids[0].Values) {
 		t.Error("the inner face shows the stress of the outer one")
 	}
+	h.key(panel.LetterKey('j'))
+	worst := h.d.shown.Designs[0].Report.Strength
+	if c := h.d.camera; h.d.shown.Want.Field != scene.StrengthUsed || c.Distance > nearWorst ||
+		math.Hypot(c.Target[0]-float64(worst.X), c.Target[1]-float64(worst.Y)) > 5 {
+		t.Errorf("J looks at %v from %g mm in %s; the worst place lies at %g, %g", c.Target, c.Distance, h.d.shown.Want.Field.Name(), float64(worst.X), float64(worst.Y))
+	}
+	h.push("forces")
+	if !slices.ContainsFunc(h.d.shown.Scenes[0].Labels, func(l scene.Label) bool { return l.Kind == scene.Force }) || h.d.shown.Arrow <= 0 {
+		t.Errorf("no arrows are drawn; %g mm to a newton", h.d.shown.Arrow)
+	}
 }
 
 // The numbers on the page are those of the solve at the same load.
