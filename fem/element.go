@@ -83,6 +83,12 @@ func (r *Result) PullOwn(i int) []float64 {
 			return f
 		}
 	}
+	if r.Large {
+		u := movesOf(e, r.U, nil)
+		f := make([]float64, len(u))
+		e.(Movable).PullTo(f, u)
+		return f
+	}
 	return Pull(e, r.U)
 }
 

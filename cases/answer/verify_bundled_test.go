@@ -43,13 +43,14 @@ func headlineFacts() []headlineFact {
 }
 
 // statements returns the statements of a case's headline: the paragraph of its
-// opening comment that begins with "Headline:", parted at semicolons.
+// opening comment that begins with "Headline:" or "Headline (--linear):", parted at semicolons.
 func statements(text string) []string {
 	comment, _, _ := strings.Cut(text, "\nformat")
-	_, rest, found := strings.Cut(comment, "# Headline: ")
-	if !found {
+	at := regexp.MustCompile(`# Headline(?: \(--linear\))?: `).FindStringIndex(comment)
+	if at == nil {
 		return nil
 	}
+	rest := comment[at[1]:]
 	rest, _, _ = strings.Cut(rest, "\n#\n")
 	rest = strings.Join(strings.Fields(strings.ReplaceAll(rest, "\n#", " ")), " ")
 	return strings.Split(strings.TrimSuffix(rest, "."), "; ")

@@ -57,12 +57,33 @@ func Summarize(s *Solution, times float64) *Report {
 	second.Timing = first.Timing
 	second.Timing.Flow = s.Spent.Flow
 	second.Timing.Total += s.Seconds + s.Spent.Flow - first.Timing.Flow
+	if first.Bridge != nil {
+		shiftFrictions(second.Bridge, first.Bridge)
+	}
 	r := &Report{Report: second, Order: "second", Times: times, Linear: linear(first)}
 	r.Second = Order{Share: answer.None(), Steps: s.Effort.Steps, Factors: s.Effort.Tangents, Parts: s.Effort.Parts, Seconds: s.Seconds}
 	if was, is := answer.Sink(s.Linear), answer.Sink(s.Solution); is != 0 {
 		r.Second.Share = answer.Num(1 - was/is)
 	}
 	return r
+}
+
+// shiftFrictions adds to how the bridge would stand with other frictions, which is known by linear theory, what
+// the movement makes at the case's own.
+func shiftFrictions(second, first *answer.BridgeReport) {
+	if second.RoughReport == nil {
+		return
+	}
+	for i := range second.Frictions {
+		f := &second.Frictions[i]
+		f.Sink += second.Sink - first.Sink
+		f.ActionChange += second.ActionChange - first.ActionChange
+		f.Tilt.ForeAft += second.Tilt.ForeAft - first.Tilt.ForeAft
+		f.Tilt.Sideways += second.Tilt.Sideways - first.Tilt.Sideways
+		f.Share.BassEnd += second.Share.BassEnd - first.Share.BassEnd
+		f.Share.Middle += second.Share.Middle - first.Share.Middle
+		f.Share.TrebleEnd += second.Share.TrebleEnd - first.Share.TrebleEnd
+	}
 }
 
 func linear(r *answer.Report) Linear {

@@ -25,8 +25,6 @@ type Solution struct {
 // Solve answers a case on its moved shape. Errors are those of design.Solve, and a
 // moved.GivesWayError that says how much of the load it bears.
 func Solve(ctx context.Context, c *cases.Case, o design.Options) (*Solution, error) {
-	noFlow := o.NoFlow
-	o.NoFlow = true
 	linear, err := design.Solve(ctx, c, o)
 	if err != nil {
 		return nil, err
@@ -38,7 +36,7 @@ func Solve(ctx context.Context, c *cases.Case, o design.Options) (*Solution, err
 		return nil, err
 	}
 	s.Seconds = o.Now().Sub(start).Seconds()
-	if !noFlow {
+	if !o.NoFlow {
 		o.Say("load flow")
 		s.FindFlow()
 	}

@@ -41,7 +41,7 @@ func GaugeAnswer(r *answer.Report, i int, sp *Spread) Answer {
 func answerOf(q quantity.Quantity, r *answer.Report, sp *Spread) Answer {
 	a := Answer{Quantity: q, Value: q.Get(r), Mesh: answer.None(), Wood: answer.None()}
 	if sp != nil {
-		a.Mesh, a.Wood = sp.mesh(r, q), sp.wood(q)
+		a.Mesh, a.Wood = sp.mesh(q), sp.wood(q)
 	}
 	a.Least, a.Most = a.Value-a.Wood, a.Value+a.Wood
 	if q.Plus == "" && a.Least.Known() {

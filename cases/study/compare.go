@@ -130,9 +130,7 @@ func (r *Row) addRanges(reps []*answer.Report, spreads []*Spread) {
 		}
 		d := &r.Differences[i-1]
 		d.Wood = spreads[0].apart(sp, r.of)
-		if sp.companion && spreads[0].companion {
-			d.Mesh = answer.MeshRange(d.Value, r.of.Get(sp.base)-r.of.Get(spreads[0].base), r.of.Peak)
-		}
+		d.Mesh = spreads[0].meshApart(sp, r.of)
 		d.Within = math.Abs(float64(d.Value)) < float64(d.Wood)
 		if a := math.Abs(float64(r.Values[0])); a < float64(r.Ranges[0].Wood) || a < float64(r.Ranges[0].Mesh) {
 			d.Percent = answer.None() // of what may as well be zero
@@ -142,7 +140,10 @@ func (r *Row) addRanges(reps []*answer.Report, spreads []*Spread) {
 
 // Range is how sure a number of an answer on the case's own mesh is.
 func (sp *Spread) Range(r *answer.Report, q quantity.Quantity) Range {
-	return Range{Mesh: sp.mesh(r, q), Wood: sp.wood(q), Edge: sp.edge(q), Behind: sp.behind(q)}
+	if !q.Get(r).Known() {
+		return Range{Mesh: answer.None(), Wood: answer.None(), Edge: answer.None(), Behind: []Behind{}}
+	}
+	return Range{Mesh: sp.mesh(q), Wood: sp.wood(q), Edge: sp.edge(q), Behind: sp.behind(q)}
 }
 
 // weigh sets the row's weight, the greatest over its differences.

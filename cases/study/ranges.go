@@ -226,12 +226,21 @@ func (sp *Spread) behind(q quantity.Quantity) []Behind {
 	return out
 }
 
-// mesh is the mesh's range of a number of r, the report of the finer mesh.
-func (sp *Spread) mesh(r *answer.Report, q quantity.Quantity) answer.Num {
+// mesh is the mesh's range of a number, by the linear answers on both meshes: a number that is known to second
+// order on one alone has the same.
+func (sp *Spread) mesh(q quantity.Quantity) answer.Num {
 	if !sp.companion {
 		return answer.None()
 	}
-	return answer.MeshRange(q.Get(r), q.Get(sp.base), q.Peak)
+	return answer.MeshRange(q.Get(sp.own), q.Get(sp.base), q.Peak)
+}
+
+// meshApart is that of what o has more than sp.
+func (sp *Spread) meshApart(o *Spread, q quantity.Quantity) answer.Num {
+	if !sp.companion || !o.companion {
+		return answer.None()
+	}
+	return answer.MeshRange(q.Get(o.own)-q.Get(sp.own), q.Get(o.base)-q.Get(sp.base), q.Peak)
 }
 
 // companionScale is by how much a quantity's scatter on a companion mesh is to

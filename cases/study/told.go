@@ -64,7 +64,7 @@ func (sp *Spread) Tell(r *answer.Report) *Told {
 		q := quantity.OfGauge(i, g.Name)
 		one := ReadGauge{Name: g.Name, Measured: g.Measured, index: i, Before: Ranged{answer.Num(g.Sink), sp.wood(q)}, After: Ranged{answer.None(), answer.None()}}
 		noise := math.Hypot(gaugeNoise, gaugeShare*float64(g.Measured))
-		if m := sp.mesh(r, q); m.Known() {
+		if m := sp.mesh(q); m.Known() {
 			noise = math.Hypot(noise, float64(m))
 		}
 		one.Noise = answer.Num(noise)

@@ -210,15 +210,15 @@ func (o *wanted) effect(cmd *cobra.Command, arg string, s *design.Solution, now 
 	}
 	card := *o
 	card.bench, card.piece = "", nil
-	sol, rep, err := card.solve(cmd, arg)
+	by, err := card.solve(cmd, arg)
 	if err != nil {
 		return nil, err
 	}
-	spreads, err := spread(cmd, []string{arg}, []*design.Solution{sol})
+	spreads, err := spread(cmd, []string{arg}, []*design.Solution{by.linear})
 	if err != nil {
 		return nil, err
 	}
-	return effect.Of(fileStem(arg), o.piece, sol.Top.Built.Case, effect.Solved{Report: rep, Spread: spreads[0]}, now), nil
+	return effect.Of(fileStem(arg), o.piece, by.linear.Top.Built.Case, effect.Solved{Report: by.report, Spread: spreads[0]}, now), nil
 }
 
 // effectOn says what a piece, and gauges of its own, did to the answers of a case.
@@ -227,13 +227,13 @@ func (o *wanted) effectOn(cmd *cobra.Command, arg, file string, piece *fit.Repor
 		return nil, shell.Usagef("--for: %s has no readings of the wood; want a weight, a tone, a bar or a gauge", file)
 	}
 	in := wanted{disk: o.disk, refine: 1, bench: file, piece: piece}
-	s, r, err := in.solve(cmd, arg)
+	s, err := in.solve(cmd, arg)
 	if err != nil {
 		return nil, err
 	}
-	spreads, err := spread(cmd, []string{arg}, []*design.Solution{s})
+	spreads, err := spread(cmd, []string{arg}, []*design.Solution{s.linear})
 	if err != nil {
 		return nil, err
 	}
-	return in.effect(cmd, arg, s, effect.Solved{Report: r, Spread: spreads[0]})
+	return in.effect(cmd, arg, s.linear, effect.Solved{Report: s.report, Spread: spreads[0]})
 }

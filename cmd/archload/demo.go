@@ -32,6 +32,7 @@ func newDemo(d *disk.Disk) *cobra.Command {
 			return err
 		},
 	}
+	o.orderFlags(cmd)
 	cmd.Flags().StringVarP(&o.dir, "out", "o", "archload-demo", "folder `DIR` for pictures and tables")
 	return cmd
 }

@@ -17,7 +17,7 @@ import (
 )
 
 // secondByDefault says whether answers are those on the moved shape where the user does not say.
-const secondByDefault = false
+const secondByDefault = true
 
 // theory is how an answer takes the movement of the shape, and how much of the load acts.
 type theory struct {
@@ -32,8 +32,8 @@ func (t *theory) flags(cmd *cobra.Command) {
 
 // orderFlags are those of a command whose load is the case's.
 func (t *theory) orderFlags(cmd *cobra.Command) {
-	cmd.Flags().BoolVar(&t.second, "second-order", false, "find the equilibrium on the shape as it has moved, with the linear numbers beside")
-	cmd.Flags().BoolVar(&t.linear, "linear", false, "take the forces on the shape as carved")
+	cmd.Flags().BoolVar(&t.second, "second-order", false, "find the equilibrium on the shape as it has moved, with the linear numbers beside (the default)")
+	cmd.Flags().BoolVar(&t.linear, "linear", false, "take the forces on the shape as carved: sooner, and a few percent stiffer")
 }
 
 func (t *theory) timesFlag(cmd *cobra.Command) {
@@ -99,11 +99,20 @@ func (o *wanted) either(cmd *cobra.Command, name string, c *cases.Case) (*solved
 	return &solved{sol.Solution, sol.Linear, rep.Report, rep}, nil
 }
 
+// solve opens a case and solves it by the theory that is asked for.
+func (o *wanted) solve(cmd *cobra.Command, name string) (*solved, error) {
+	c, err := o.open(cmd, name)
+	if err != nil {
+		return nil, err
+	}
+	return o.either(cmd, name, c)
+}
+
 // givesWay says in terms of the case's own load where no equilibrium was found.
 func (o *wanted) givesWay(err error) error {
 	share, is := stability.GivesWay(err)
 	if !is {
 		return err
 	}
-	return fmt.Errorf("the top finds no equilibrium on its moved shape beyond %.3g times the load of the case: there it gives way", share*o.load())
+	return fmt.Errorf("the top finds no equilibrium on its moved shape beyond %.3g times the load of the case: there it gives way; --linear has the numbers on the shape as carved", share*o.load())
 }

@@ -18,7 +18,7 @@ func TestReliefCommand(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	var stdout, stderr bytes.Buffer
-	code := run(t.Context(), []string{"relief", "first", "--refine", "0.25", "--depths", "0..0.2 by 0.05", "--shapes", "parabola,wedge",
+	code := run(t.Context(), []string{"relief", "first", "--linear", "--refine", "0.25", "--depths", "0..0.2 by 0.05", "--shapes", "parabola,wedge",
 		"--depth", "0.005 in", "-o", dir, "--json", filepath.Join(dir, "t.json")}, &stdout, &stderr)
 	if code != shell.ExitDone || stderr.Len() > 0 {
 		t.Fatalf("exit status %d: %s", code, stderr.String())

@@ -62,11 +62,7 @@ func reportName(args []string) string {
 
 // standing solves a case, and finds how far it is from giving way.
 func (o *wanted) standing(cmd *cobra.Command, name string) (*solved, *stability.Stands, error) {
-	c, err := o.open(cmd, name)
-	if err != nil {
-		return nil, nil, err
-	}
-	s, err := o.either(cmd, name, c)
+	s, err := o.solve(cmd, name)
 	if err != nil {
 		return nil, nil, err
 	}

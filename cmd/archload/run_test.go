@@ -44,7 +44,7 @@ func TestInterrupt(t *testing.T) {
 	cancel()
 	dir := t.TempDir()
 	var stdout, stderr bytes.Buffer
-	got := run(ctx, []string{"solve", "first", "--refine", "0.25", "--json", filepath.Join(dir, "out.json"), "-o", dir}, &stdout, &stderr)
+	got := run(ctx, []string{"solve", "first", "--linear", "--refine", "0.25", "--json", filepath.Join(dir, "out.json"), "-o", dir}, &stdout, &stderr)
 	if got != shell.ExitInterrupted {
 		t.Errorf("interrupted solve: exit status %d, want %d", got, shell.ExitInterrupted)
 	}

@@ -202,7 +202,7 @@ func TestSeriesCommand(t *testing.T) {
 		code := run(ctx, append([]string{"series"}, args...), &stdout, &stderr)
 		return code, stdout.String(), stderr.String()
 	}
-	args := []string{"first", "--refine", "0.25", "--change", "bridge.relief.depth = [0, -1]", "-o", dir}
+	args := []string{"first", "--linear", "--refine", "0.25", "--change", "bridge.relief.depth = [0, -1]", "-o", dir}
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
 	code, stdout, stderr := call(ctx, args...)

@@ -83,40 +83,18 @@ func newSolve(d *disk.Disk) *cobra.Command {
 		Short: "Solve one case and say what it does",
 		Long: "Solve one case and print a summary in a maker's words: what sinks, where the foot\n" +
 			"presses, what carries the load, how much strength is used, how far to trust it.\n" +
-			"With --second-order the forces act on the shape as it has moved, which a linear answer\n" +
-			"leaves out; the linear numbers stand beside. With --times the case bears more or less.\n" +
+			"The forces act on the shape as it has moved (second order); where the linear numbers, on\n" +
+			"the shape as carved, differ by more than 1 %, they stand beside. With --linear they stand\n" +
+			"alone. With --times the case bears more or less.\n" +
 			"With --edge it says too what the making of sides, lining and back leaves open.",
-		Example:           "  archload solve first\n  archload solve mine/mine.toml -o pictures --json mine.json\n  archload solve mine/mine.toml --second-order --times 2",
+		Example:           "  archload solve first\n  archload solve mine/mine.toml -o pictures --json mine.json\n  archload solve mine/mine.toml --times 2",
 		Args:              takes(1, 1, "one case"),
 		ValidArgsFunction: completeCases,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if err := o.theory.check(cmd); err != nil {
 				return err
 			}
-			if edge && o.isSecond() {
-				return shell.Usagef("--edge: want it or --second-order, found both; its range is that of the linear answer")
-			}
-			if o.isSecond() {
-				return o.runMoved(cmd, args)
-			}
-			sol, rep, err := o.solve(cmd, args[0])
-			if err != nil {
-				return err
-			}
-			if edge {
-				tell, done := shell.Progress(cmd.ErrOrStderr())
-				tell(fileStem(args[0]) + ": range by the edge")
-				rep.Error.Edge, err = study.EdgeRanges(cmd.Context(), sol, design.Options{Workers: runtime.NumCPU()})
-				done()
-				if err != nil {
-					return err
-				}
-			}
-			files := resultFiles(filepath.Join(o.dir, fileStem(args[0])), sol, rep)
-			if err := o.deliver(cmd, rep, func(w io.Writer) error { return say.WriteSummary(w, rep) }, files); err != nil {
-				return err
-			}
-			return checked(args, rep)
+			return o.runSolve(cmd, args, edge)
 		},
 	}
 	o.flags(cmd)
@@ -126,30 +104,31 @@ func newSolve(d *disk.Disk) *cobra.Command {
 	return cmd
 }
 
-// runMoved is the command for an answer on the moved shape.
-func (o *wanted) runMoved(cmd *cobra.Command, args []string) error {
-	c, err := o.open(cmd, args[0])
+// runSolve is the command.
+func (o *wanted) runSolve(cmd *cobra.Command, args []string, edge bool) error {
+	s, err := o.solve(cmd, args[0])
 	if err != nil {
 		return err
 	}
-	sol, rep, err := o.solveMoved(cmd, args[0], c)
+	if edge {
+		tell, done := shell.Progress(cmd.ErrOrStderr())
+		tell(fileStem(args[0]) + ": range by the edge")
+		s.report.Error.Edge, err = study.EdgeRanges(cmd.Context(), s.linear, design.Options{Workers: runtime.NumCPU()})
+		done()
+		if err != nil {
+			return err
+		}
+	}
+	files := resultFiles(filepath.Join(o.dir, fileStem(args[0])), s.shown, s.report)
+	if s.moved != nil {
+		err = o.deliver(cmd, s.moved, func(w io.Writer) error { return say.WriteMoved(w, s.moved) }, files)
+	} else {
+		err = o.deliver(cmd, s.report, func(w io.Writer) error { return say.WriteSummary(w, s.report) }, files)
+	}
 	if err != nil {
 		return err
 	}
-	files := resultFiles(filepath.Join(o.dir, fileStem(args[0])), sol.Solution, rep.Report)
-	if err := o.deliver(cmd, rep, func(w io.Writer) error { return say.WriteMoved(w, rep) }, files); err != nil {
-		return err
-	}
-	return checked(args, rep.Report)
-}
-
-// solve loads and solves one case on the shape as carved, telling its progress.
-func (o *wanted) solve(cmd *cobra.Command, arg string) (*design.Solution, *answer.Report, error) {
-	c, err := o.open(cmd, arg)
-	if err != nil {
-		return nil, nil, err
-	}
-	return o.solveCase(cmd, arg, c)
+	return checked(args, s.report)
 }
 
 // solveCase solves an opened case, telling its progress under a name.
