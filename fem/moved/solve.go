@@ -26,7 +26,33 @@ func (p *Problem) Solve(share float64) (*contact.Result, Effort, error) {
 	if err != nil {
 		return nil, w.effort, err
 	}
-	return w.result(), w.effort, nil
+	r, err := w.balanced(share)
+	if err != nil {
+		return nil, w.effort, err
+	}
+	r.Checks.Energy = w.workLeft(r)
+	return r, w.effort, nil
+}
+
+// How nearly forces balance in an answer, over the load: fewer than so many steps more see to it.
+const (
+	balance   = 2e-9
+	moreSteps = 4
+)
+
+// balanced completes the answer at which the walk has arrived. Movements settle before forces balance: where these
+// are still apart, the iteration goes on.
+func (w *walk) balanced(share float64) (*contact.Result, error) {
+	r := w.recovered()
+	for k := 0; k < moreSteps && r.Checks.Force > balance; k++ {
+		a, err := w.step(share, &w.at, w.at.u)
+		if err != nil {
+			return nil, err
+		}
+		w.at = a
+		r = w.recovered()
+	}
+	return r, nil
 }
 
 // Raise raises the load from nothing to a share of it in equal parts, and tells each the movements there:

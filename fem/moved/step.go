@@ -83,14 +83,7 @@ func (w *walk) push(u []float64) []float64 {
 	return p
 }
 
-// result completes the answer at which the walk has arrived.
-func (w *walk) result() *contact.Result {
-	r := w.recovered()
-	r.Checks.Energy = w.workLeft(r)
-	return r
-}
-
-// recovered is result without the check of the energy.
+// recovered completes the answer at which the walk has arrived, but for the check of the energy.
 func (w *walk) recovered() *contact.Result {
 	var r *contact.Result
 	if a := &w.at; a.stand == nil {
