@@ -29,9 +29,9 @@
 // matrix alone and recovers the movements of the whole plate at the end.
 //
 // These steps do not cost alike, and that is why a top is kept. On the bundled
-// course guitar surfaces and mesh take more than half of the way to an answer,
-// stiffness and factor a quarter, the compliance a tenth, contact and recovery a
-// twentieth ("timing" in the JSON of a solve tells). A maker who tries forty
+// course guitar surfaces and mesh take a good third of the way to an answer,
+// stiffness and factor another, the compliance a tenth, contact and recovery
+// less ("timing" in the JSON of a solve tells). A maker who tries forty
 // depths of relief changes nothing but a gap in the contact problem, and must pay
 // for no more than that forty times.
 //

@@ -22,3 +22,14 @@ func (m *Matrix) SetSum(alpha float64, x *Matrix, beta float64, y *Matrix) {
 		m.val[i] = alpha*v + beta*y.val[i]
 	}
 }
+
+// SetBlocks sets the values of every block that is kept: of is told its row and column of
+// blocks, column at most row, and fills its 36 values, row-major, which are zero before.
+func (m *Matrix) SetBlocks(of func(row, col int32, values []float64)) {
+	clear(m.val)
+	for i := range m.n {
+		for b := m.ptr[i]; b < m.ptr[i+1]; b++ {
+			of(int32(i), m.col[b], m.val[int(b)*blockLen:][:blockLen])
+		}
+	}
+}

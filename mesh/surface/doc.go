@@ -26,7 +26,7 @@
 //	})
 //	z := s.At(plane.Point{0, 40}).Z
 //
-// The normal equations are symmetric with a band; band.go factorises them.
+// The normal equations are sparse: blocks.go hands them to package sparse in blocks of six splines.
 //
 // # Formula
 //
@@ -43,7 +43,7 @@
 //
 // # Order of the files
 //
-// From below: jet, data, spline, cross, rim, band, system, roughness, noise,
+// From below: jet, data, spline, cross, rim, blocks, system, roughness, noise,
 // datum, check, fitter, level, search, report, fit; beside them dome, formula
 // and contour. Nothing is kept between calls; the same data give the same bits
 // with one processor or many.

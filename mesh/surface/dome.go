@@ -18,8 +18,8 @@ type patch struct {
 // projector brings functions onto a spline by least squares over patches,
 // with a faint roughness that smooths over some 2 mm.
 type projector struct {
-	sys     *bandSystem
-	factor  bandFactor
+	sys     *system
+	factor  factor
 	patches []patch
 	values  [quadPerCell * quadPerCell]stencil // height at each kind of place
 }
@@ -28,7 +28,11 @@ const projectWeight = 10 // of the roughness, mm⁴: over patches 3 mm apart (10
 
 func newProjector(rim *rimLine, size float64) (*projector, error) {
 	g := gridOver(rim.lo, rim.hi, size)
-	f := &projector{sys: newBandSystem(g), patches: g.patchesOn(rim)}
+	sys, err := newSystem(g)
+	if err != nil {
+		return nil, err
+	}
+	f := &projector{sys: sys, patches: g.patchesOn(rim)}
 	for k := range f.values {
 		f.values[k] = g.valueAt(g.placeOf(0, 0, k))
 	}
@@ -39,7 +43,7 @@ func newProjector(rim *rimLine, size float64) (*projector, error) {
 		f.sys.addRow(&st, 0, 1)
 	}
 	var ok bool
-	if f.factor, ok = f.sys.factor(projectWeight, make([]float64, len(f.sys.data))); !ok {
+	if f.factor, ok = f.sys.factor(projectWeight, factor{}); !ok {
 		return nil, fmt.Errorf("arch formula: projection onto splines is singular, want an outline wider than %g mm", size)
 	}
 	return f, nil
@@ -70,13 +74,13 @@ func (g grid) patchesOn(rim *rimLine) []patch {
 }
 
 // moments returns Σ value(patch) · stencil, a right-hand side.
-func (g grid) moments(patches []patch, stencils []stencil, value func(*patch) float64) []float64 {
-	rhs := make([]float64, g.count())
+func (s *system) moments(patches []patch, stencils []stencil, value func(*patch) float64) []float64 {
+	rhs := make([]float64, s.total())
 	for i := range patches {
 		c := &patches[i]
 		v := value(c)
 		for k, w := range stencils[c.kind].w {
-			rhs[c.first+g.offset(k)] += v * w
+			rhs[s.unknown[c.first+s.offset(k)]] += v * w
 		}
 	}
 	return rhs
@@ -92,7 +96,7 @@ func (f *projector) project(value func(p plane.Point, d float64) float64) *Splin
 // squares: the Laplacian at the patches, zero on the outline.
 type dome struct {
 	fit      *projector
-	factor   bandFactor
+	factor   factor
 	laplaces [quadPerCell * quadPerCell]stencil
 	span     float64 // square root of the plate's area, mm
 }
@@ -106,8 +110,7 @@ func newDome(rim *rimLine, size float64) (*dome, error) {
 	}
 	g := fit.sys.grid
 	d := &dome{fit: fit}
-	sys := newBandSystem(g)
-	copy(sys.rough, fit.sys.rough)
+	sys := fit.sys.empty()
 	for k := range d.laplaces {
 		d.laplaces[k] = g.laplaceAt(g.placeOf(0, 0, k))
 	}
@@ -126,7 +129,7 @@ func newDome(rim *rimLine, size float64) (*dome, error) {
 		sys.addRow(&st, 0, 1)
 	}
 	var ok bool
-	if d.factor, ok = sys.factor(smooth, make([]float64, len(sys.data))); !ok {
+	if d.factor, ok = sys.factor(smooth, factor{}); !ok {
 		return nil, fmt.Errorf("arch formula: the Poisson equation is singular on this outline")
 	}
 	return d, nil
@@ -135,7 +138,7 @@ func newDome(rim *rimLine, size float64) (*dome, error) {
 // solve returns u with −Δu = source.
 func (d *dome) solve(source func(plane.Point) float64) *Spline {
 	g := d.fit.sys.grid
-	rhs := g.moments(d.fit.patches, d.laplaces[:], func(c *patch) float64 { return -source(c.p) })
+	rhs := d.fit.sys.moments(d.fit.patches, d.laplaces[:], func(c *patch) float64 { return -source(c.p) })
 	return &Spline{grid: g, coef: d.factor.solve(rhs)}
 }
 

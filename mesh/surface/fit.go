@@ -2,6 +2,7 @@ package surface
 
 import (
 	"cmp"
+	"sync"
 )
 
 // Fit fits a smooth surface to the data: cubic B-splines that minimise
@@ -28,18 +29,26 @@ func Fit(d Data) (*Spline, Report, error) {
 	}
 	const coarser = 2 // cells of the first passes, over the final size
 	size := f.rim.cellSize(d.Cell)
-	fine := make(chan *bandSystem, 1)
-	go func() { fine <- f.bare(size) }() // the data's errors are not known yet, the roughness is
-	bare := f.bare(coarser * size)
+	var fine *system
+	var fault error
+	var wg sync.WaitGroup
+	wg.Go(func() { fine, fault = f.bare(size) }) // the data's errors are not known yet, the roughness is
+	bare, err := f.bare(coarser * size)
+	if err != nil {
+		return nil, Report{}, err
+	}
 	coarse := f.on(bare)
 	f.strange = f.standOut(coarse.try(stiffLog))
 	first := coarse.choose(startLog, startLog)
 	f.refineSigma(first)
 	first = f.on(bare).choose(first.log, startLog)
 	f.refineSigma(first)
-	final := f.on(<-fine).choose(first.log, leastLog)
+	if wg.Wait(); fault != nil {
+		return nil, Report{}, fault
+	}
+	final := f.on(fine).choose(first.log, leastLog)
 	report := f.report(final)
-	if err := cmp.Or(f.slip(final, size), f.contradiction(final)); err != nil {
+	if err := cmp.Or(f.slip(final, fine), f.contradiction(final)); err != nil {
 		return nil, report, err
 	}
 	return final.spline, report, nil

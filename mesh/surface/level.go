@@ -8,14 +8,17 @@ import (
 // level is the fit on one size of cells.
 type level struct {
 	*fitter
-	sys  *bandSystem
-	work []float64
+	sys  *system
+	last factor // of the trial before
 	runs int
 }
 
 // bare returns the equations on cells of the given size without the data.
-func (f *fitter) bare(size float64) *bandSystem {
-	s := newBandSystem(gridOver(f.rim.lo, f.rim.hi, size))
+func (f *fitter) bare(size float64) (*system, error) {
+	s, err := newSystem(gridOver(f.rim.lo, f.rim.hi, size))
+	if err != nil {
+		return nil, err
+	}
 	r := roughness{rim: f.rim, flat: flatWeight}
 	if f.spec.Rim == nil {
 		r.flat = flatOpen
@@ -24,14 +27,12 @@ func (f *fitter) bare(size float64) *bandSystem {
 		r.strip = cmp.Or(f.spec.RecurveAt, usualAt) / usualAt
 	}
 	s.addRoughness(r)
-	return s
+	return s, nil
 }
 
 // on sets the equations up with the data as they are now; bare stays as it is.
-func (f *fitter) on(bare *bandSystem) *level {
-	l := &level{fitter: f, sys: newBandSystem(bare.grid)}
-	l.sys.rough = bare.rough
-	l.work = make([]float64, len(l.sys.data))
+func (f *fitter) on(bare *system) *level {
+	l := &level{fitter: f, sys: bare.empty()}
 	for i := range f.data {
 		e := &f.data[i]
 		e.st = bare.valueAt(e.at)
@@ -52,12 +53,13 @@ type trial struct {
 // try fits with one λ.
 func (l *level) try(log float64) trial {
 	l.runs++
-	factor, ok := l.sys.factor(math.Pow(10, log), l.work)
+	var ok bool
+	l.last, ok = l.sys.factor(math.Pow(10, log), l.last)
 	t := trial{log: log, ok: ok, ratio: math.Inf(1), runs: l.runs}
 	if !ok {
 		return t
 	}
-	coef := factor.solve(l.sys.rhs)
+	coef := l.last.solve(l.sys.rhs)
 	t.spline = &Spline{grid: l.sys.grid, coef: coef}
 	var sum [classes]float64
 	var count [classes]int

@@ -1,9 +1,9 @@
 package surface
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -33,9 +33,8 @@ func estimateNoise(at []plane.Point, z []float64) float64 {
 		return math.NaN()
 	}
 	res := make([]float64, 0, len(at))
-	near := make([]int, len(at))
 	for i := 0; i < len(at); i += 1 + len(at)/noiseSamples {
-		if r, ok := localResidual(at, z, i, near); ok {
+		if r, ok := localResidual(at, z, i); ok {
 			res = append(res, math.Abs(r))
 		}
 	}
@@ -47,16 +46,30 @@ func estimateNoise(at []plane.Point, z []float64) float64 {
 	return 1.4826 * res[len(res)/2] * math.Sqrt(n/(n-p))
 }
 
+// nearest lists the points nearest to point i, itself among them, and the distance of the
+// farthest of them, mm; of equals the first.
+func nearest(at []plane.Point, i int) (set []int, farthest float64) {
+	set = make([]int, 0, noiseNeighbours+1)
+	var dist [noiseNeighbours + 1]float64
+	for k, p := range at {
+		d := math.Hypot(p[0]-at[i][0], p[1]-at[i][1])
+		n := len(set)
+		if n == noiseNeighbours && d >= dist[n-1] {
+			continue
+		}
+		place := sort.Search(n, func(q int) bool { return dist[q] > d })
+		copy(dist[place+1:n+1], dist[place:n])
+		dist[place] = d
+		set = slices.Insert(set, place, k)
+		set = set[:min(n+1, noiseNeighbours)]
+	}
+	return set, dist[noiseNeighbours-1]
+}
+
 // localResidual is the height of point i above the cubic through its
 // neighbours and itself.
-func localResidual(at []plane.Point, z []float64, i int, near []int) (float64, bool) {
-	for k := range near {
-		near[k] = k
-	}
-	d := func(k int) float64 { return math.Hypot(at[k][0]-at[i][0], at[k][1]-at[i][1]) }
-	slices.SortFunc(near, func(a, b int) int { return cmp.Or(cmp.Compare(d(a), d(b)), a-b) })
-	set := near[:noiseNeighbours]
-	scale := d(set[noiseNeighbours-1])
+func localResidual(at []plane.Point, z []float64, i int) (float64, bool) {
+	set, scale := nearest(at, i)
 	if scale == 0 {
 		return 0, false
 	}

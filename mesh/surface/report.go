@@ -71,8 +71,8 @@ func (f *fitter) classFit(c class, s *Spline) ClassFit {
 
 // slip returns an error if the data that stand out from their neighbours are
 // alone in driving the smoothing down, by two decades or more: the surface
-// would spike there. size is that of the cells.
-func (f *fitter) slip(t trial, size float64) error {
+// would spike there. fine are the equations without the data.
+func (f *fitter) slip(t trial, fine *system) error {
 	const decades = 2.0
 	if len(f.strange) == 0 || t.spline == nil {
 		return nil
@@ -85,7 +85,7 @@ func (f *fitter) slip(t trial, size float64) error {
 			rest.data = append(rest.data, *e)
 		}
 	}
-	if rest.on(rest.bare(size)).try(t.log+decades).ratio > 1 {
+	if rest.on(fine).try(t.log+decades).ratio > 1 {
 		return nil
 	}
 	e := slices.MaxFunc(f.strange, func(a, b strangeDatum) int { return cmp.Compare(a.off, b.off) })

@@ -81,8 +81,11 @@ func (b *rimBox) away2(p plane.Point) float64 {
 }
 
 // nearest returns the nearest point of the line.
-func (r *rimLine) nearest(p plane.Point) foot {
-	best, edge, at := math.Inf(1), 0, 0.0
+func (r *rimLine) nearest(p plane.Point) foot { return r.nearestWithin(p, math.Inf(1)) }
+
+// nearestWithin is nearest where that point is known to be nearer than most, mm.
+func (r *rimLine) nearestWithin(p plane.Point, most float64) foot {
+	best, edge, at := most*most, 0, 0.0
 	r.search(0, p, &best, &edge, &at)
 	a, b := r.edge(edge)
 	f := foot{

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 
+	"archload/fem/parallel"
 	"archload/mesh/plane"
 )
 
@@ -42,6 +43,14 @@ func (r roughness) weight(d float64) float64 {
 	}
 	u := min(max((d/r.strip-stripInner)/stripFade, 0), 1)
 	return edgeWeight + (1-edgeWeight)*u*u*(3-2*u)
+}
+
+// even is the distance from the outline beyond which a = 1, mm.
+func (r roughness) even() float64 {
+	if r.strip == 0 {
+		return -outerMargin
+	}
+	return r.strip * (stripInner + stripFade)
 }
 
 // thirds are the stencils of the third derivatives of f at a place of a cell,
@@ -90,34 +99,55 @@ func gram(n plane.Point, a, area float64) (m [4][4]float64) {
 	return m
 }
 
-// addGram adds tᵀ m t to dst.
+// addGram adds the upper half of tᵀ m t to dst.
 func addGram(dst *[16][16]float64, t *thirds, m *[4][4]float64) {
 	for b := range 16 {
 		var v [4]float64 // m t, column b
 		for i := range 4 {
 			v[i] = m[i][0]*t[0][b] + m[i][1]*t[1][b] + m[i][2]*t[2][b] + m[i][3]*t[3][b]
 		}
-		for a := range 16 {
+		for a := range b + 1 {
 			dst[a][b] += t[0][a]*v[0] + t[1][a]*v[1] + t[2][a]*v[2] + t[3][a]*v[3]
 		}
 	}
 }
 
-// addRoughness fills R of the system.
-func (s *bandSystem) addRoughness(r roughness) {
+// addRoughness fills R of the system. Rows of cells that share no spline are done side by side,
+// so that the order of each sum stays.
+func (s *system) addRoughness(r roughness) {
+	const apart = splineReach + 1
 	cubes := s.cubes()
 	faint := s.faintCell(&cubes, r.flat)
-	for j := range s.ny {
-		for i := range s.nx {
-			cell := faint
-			s.addCell(&cell, r, &cubes, [2]int{i, j})
-			s.addRough(s.index(i, j), &cell)
-		}
+	inside := s.insideCell(&cubes)
+	for first := range min(apart, s.ny) {
+		parallel.Chunks(workers(), (s.ny-first+apart-1)/apart, 1, func(k, _ int) {
+			j := first + apart*k
+			for i := range s.nx {
+				cell := faint
+				s.addCell(&cell, r, &cubes, &inside, [2]int{i, j})
+				s.addRough(s.index(i, j), &cell)
+			}
+		})
 	}
 }
 
-// addCell adds the integral over one cell to dst.
-func (s *bandSystem) addCell(dst *[16][16]float64, r roughness, cubes *[quadPerCell][quadPerCell]thirds, ij [2]int) {
+// addCell adds the integral over one cell to dst. Where a = 1 it is that of inside, whichever way
+// the normal points.
+func (s *system) addCell(dst *[16][16]float64, r roughness, cubes *[quadPerCell][quadPerCell]thirds, inside *[16][16]float64, ij [2]int) {
+	middle := plane.Point{s.x0 + s.size*(float64(ij[0])+0.5), s.y0 + s.size*(float64(ij[1])+0.5)}
+	reach := s.size / math.Sqrt2 // of the places in the cell from its middle
+	d := r.rim.nearest(middle).signed()
+	switch {
+	case d < -outerMargin-reach:
+		return
+	case d > r.even()+reach:
+		for a := range dst {
+			for b := range dst[a] {
+				dst[a][b] += inside[a][b]
+			}
+		}
+		return
+	}
 	area := s.size * s.size / (quadPerCell * quadPerCell)
 	for q := range quadPerCell {
 		for p := range quadPerCell {
@@ -125,7 +155,7 @@ func (s *bandSystem) addCell(dst *[16][16]float64, r roughness, cubes *[quadPerC
 				s.x0 + s.size*(float64(ij[0])+(float64(p)+0.5)/quadPerCell),
 				s.y0 + s.size*(float64(ij[1])+(float64(q)+0.5)/quadPerCell),
 			}
-			f := r.rim.nearest(at)
+			f := r.rim.nearestWithin(at, math.Abs(d)+reach)
 			if f.signed() <= -outerMargin {
 				continue
 			}
@@ -135,9 +165,20 @@ func (s *bandSystem) addCell(dst *[16][16]float64, r roughness, cubes *[quadPerC
 	}
 }
 
+// insideCell returns the integral over a cell with a = 1.
+func (s *system) insideCell(cubes *[quadPerCell][quadPerCell]thirds) (m [16][16]float64) {
+	g := gram(plane.Point{1, 0}, 1, s.size*s.size/(quadPerCell*quadPerCell))
+	for p := range quadPerCell {
+		for q := range quadPerCell {
+			addGram(&m, &cubes[p][q], &g)
+		}
+	}
+	return m
+}
+
 // faintCell returns the faint terms of one cell: third derivatives with a = 1
 // and second derivatives of weight flat.
-func (s *bandSystem) faintCell(cubes *[quadPerCell][quadPerCell]thirds, flat float64) (m [16][16]float64) {
+func (s *system) faintCell(cubes *[quadPerCell][quadPerCell]thirds, flat float64) (m [16][16]float64) {
 	area := s.size * s.size / (quadPerCell * quadPerCell)
 	g := gram(plane.Point{1, 0}, 1, area*faintWeight)
 	for p := range quadPerCell {

@@ -20,7 +20,6 @@ type Spline struct {
 type grid struct {
 	x0, y0, size float64 // mm
 	nx, ny       int     // cells
-	sx, sy       int     // strides of the coefficients; the shorter side runs fastest
 }
 
 // boxMargin is the number of cells beyond the outline's box.
@@ -31,24 +30,17 @@ const boxMargin = 2
 func gridOver(lo, hi plane.Point, size float64) grid {
 	nx := int(math.Ceil((hi[0]-lo[0])/size)) + 2*boxMargin
 	ny := int(math.Ceil((hi[1]-lo[1])/size)) + 2*boxMargin
-	g := grid{
+	return grid{
 		x0: (lo[0]+hi[0])/2 - float64(nx)*size/2, y0: (lo[1]+hi[1])/2 - float64(ny)*size/2,
-		size: size, nx: nx, ny: ny, sx: 1, sy: nx + 3,
+		size: size, nx: nx, ny: ny,
 	}
-	if ny < nx {
-		g.sx, g.sy = ny+3, 1
-	}
-	return g
 }
 
 // count returns the number of coefficients.
 func (g grid) count() int { return (g.nx + 3) * (g.ny + 3) }
 
-// reach returns the greatest index distance between two splines that overlap.
-func (g grid) reach() int { return 3*g.sx + 3*g.sy }
-
 // index returns the place of coefficient (i, j).
-func (g grid) index(i, j int) int { return i*g.sx + j*g.sy }
+func (g grid) index(i, j int) int { return j*(g.nx+3) + i }
 
 // cell returns the cell that holds p and the place in it, 0 to 1; a point
 // outside the box gives the nearest cell and a place outside 0 to 1.
@@ -81,7 +73,7 @@ func (s *Spline) At(p plane.Point) Jet {
 		var row [3]float64
 		at := s.index(i, j+n)
 		for m := range 4 {
-			c := s.coef[at+m*s.sx]
+			c := s.coef[at+m]
 			for a := range 3 {
 				row[a] += bx[a][m] * c
 			}
@@ -136,7 +128,7 @@ func (g grid) laplaceAt(p plane.Point) stencil {
 }
 
 // offset returns the index of stencil entry k relative to its first.
-func (g grid) offset(k int) int { return (k%4)*g.sx + (k/4)*g.sy }
+func (g grid) offset(k int) int { return k/4*(g.nx+3) + k%4 }
 
 // apply returns the value of the functional for the coefficients c.
 func (g grid) apply(s *stencil, c []float64) float64 {

@@ -1,80 +1,113 @@
 package surface
 
 import (
-	"gonum.org/v1/gonum/blas"
-	"gonum.org/v1/gonum/blas/blas64"
-	"gonum.org/v1/gonum/lapack/lapack64"
+	"runtime"
+
+	"archload/fem/sparse"
 )
 
-// bandSystem is a penalised least-squares problem for the coefficients of a
-// spline: minimise Σ wᵢ² (rowᵢ·c − zᵢ)² + λ cᵀ R c. Both matrices are
-// symmetric with the band of the spline's overlap; the upper half is stored
-// by rows, as LAPACK wants it.
-type bandSystem struct {
+// system is a penalised least-squares problem for the coefficients of a spline: minimise
+// Σ wᵢ² (rowᵢ·c − zᵢ)² + λ cᵀ R c. Of both matrices, which are symmetric, each unknown keeps the
+// halfReach values with the splines that overlap it and come at or after it (see halfAt).
+type system struct {
 	grid
-	width int       // stored entries of a row: reach + 1
+	*blocks
+	half  [16][16]int
 	data  []float64 // Σ w² row rowᵀ
 	rough []float64 // R
 	rhs   []float64 // Σ w² z row
 }
 
-func newBandSystem(g grid) *bandSystem {
-	w := g.reach() + 1
-	n := g.count()
-	return &bandSystem{grid: g, width: w, data: make([]float64, n*w), rough: make([]float64, n*w), rhs: make([]float64, n)}
+func newSystem(g grid) (*system, error) {
+	b, err := newBlocks(g)
+	if err != nil {
+		return nil, err
+	}
+	s := &system{grid: g, blocks: b, half: halves(), rough: make([]float64, halfReach*b.total())}
+	return s.empty(), nil
+}
+
+// empty is the system with the same roughness, which the two share, and no data.
+func (s *system) empty() *system {
+	q := *s
+	q.data, q.rhs = make([]float64, halfReach*s.total()), make([]float64, s.total())
+	fills := make([]bool, s.total())
+	for i := range fills {
+		fills[i] = true
+	}
+	for _, u := range s.unknown {
+		fills[u] = false
+	}
+	for u, fill := range fills {
+		if fill {
+			q.data[halfReach*u] = 1
+		}
+	}
+	return &q
+}
+
+// unknowns are those of the sixteen splines of a cell whose first is given.
+func (s *system) unknowns(first int) (u [16]int) {
+	for k := range u {
+		u[k] = s.unknown[first+s.offset(k)]
+	}
+	return u
 }
 
 // addRow adds one observation z of the functional st with weight w.
-func (s *bandSystem) addRow(st *stencil, z, w float64) {
-	w2 := w * w
+func (s *system) addRow(st *stencil, z, w float64) {
+	w2, u := w*w, s.unknowns(st.first)
 	for a, va := range st.w {
-		ia := s.offset(a)
-		row := s.data[(st.first+ia)*s.width:]
-		s.rhs[st.first+ia] += w2 * va * z
-		for b, vb := range st.w {
-			if d := s.offset(b) - ia; d >= 0 {
-				row[d] += w2 * va * vb
-			}
+		v := w2 * va
+		s.rhs[u[a]] += v * z
+		row := s.data[halfReach*u[a]:][:halfReach]
+		for b := a; b < 16; b++ {
+			row[s.half[a][b]] += v * st.w[b]
 		}
 	}
 }
 
-// addRough adds the quadratic form m of the 16 splines of the cell whose
-// first spline is first, to R.
-func (s *bandSystem) addRough(first int, m *[16][16]float64) {
+// addRough adds the quadratic form m of the 16 splines of the cell whose first spline is first,
+// of which the upper half is read, to R.
+func (s *system) addRough(first int, m *[16][16]float64) {
+	u := s.unknowns(first)
 	for a := range 16 {
-		ia := s.offset(a)
-		row := s.rough[(first+ia)*s.width:]
-		for b := range 16 {
-			if d := s.offset(b) - ia; d >= 0 {
-				row[d] += m[a][b]
-			}
+		row := s.rough[halfReach*u[a]:][:halfReach]
+		for b := a; b < 16; b++ {
+			row[s.half[a][b]] += m[a][b]
 		}
 	}
 }
 
-// bandFactor is the Cholesky factor of a bandSystem for one λ.
-type bandFactor struct {
-	n int
-	u blas64.TriangularBand
+// factor is the Cholesky factor of a system for one λ.
+type factor struct {
+	*blocks
+	l *sparse.Factor
 }
 
-// factor factorises the matrix for the weight lambda of R; ok is false if it
-// is not positive definite in floating point. work has the length of data and
-// belongs to the factor from then on.
-func (s *bandSystem) factor(lambda float64, work []float64) (f bandFactor, ok bool) {
-	for i, v := range s.data {
-		work[i] = v + lambda*s.rough[i]
+// factor factorises the matrix for the weight lambda of R, in the memory of old, which is void
+// then, if it is not the zero value; ok is false if the matrix is not positive definite in
+// floating point.
+func (s *system) factor(lambda float64, old factor) (f factor, ok bool) {
+	m, err := s.matrix(s.data, s.rough, lambda), error(nil)
+	if old.l == nil {
+		old.l, err = sparse.Factorize(m, s.analysis, workers())
+	} else {
+		err = old.l.Refactor(m)
 	}
-	n := s.count()
-	ok = bandCholesky(n, s.width, work)
-	u := blas64.TriangularBand{Uplo: blas.Upper, Diag: blas.NonUnit, N: n, K: s.width - 1, Data: work, Stride: s.width}
-	return bandFactor{n, u}, ok
+	return factor{s.blocks, old.l}, err == nil
 }
 
 // solve returns the coefficients for the right-hand side rhs, which it keeps.
-func (f bandFactor) solve(rhs []float64) []float64 {
-	coef := append([]float64(nil), rhs...)
-	lapack64.Pbtrs(f.u, blas64.General{Rows: f.n, Cols: 1, Data: coef, Stride: 1})
+func (f factor) solve(rhs []float64) []float64 {
+	x := append([]float64(nil), rhs...)
+	f.l.Solve(x)
+	coef := make([]float64, len(f.unknown))
+	for i, u := range f.unknown {
+		coef[i] = x[u]
+	}
 	return coef
 }
+
+// workers is how many goroutines share the work; no result depends on it.
+func workers() int { return runtime.GOMAXPROCS(0) }
