@@ -1,7 +1,9 @@
 package fem
 
 import (
+	"cmp"
 	"errors"
+	"math"
 	"slices"
 
 	"archload/fem/sparse"
@@ -15,14 +17,34 @@ type Prepared struct {
 }
 
 // Analyse orders the unknowns: nested dissection on the plan, contact nodes
-// last.
+// last, from one end of them to the other: a pad then touches only nodes that
+// stand close together, before which its forces have no part in the compliance.
 func (s *System) Analyse() (*sparse.Analysis, error) {
 	xy := make([][2]float64, len(s.Model.Nodes))
 	for i := range xy {
 		p := s.Model.Nodes[i].P
 		xy[i] = [2]float64{p[0], p[1]}
 	}
-	return sparse.Analyse(s.K, xy, s.Model.Zone)
+	return sparse.Analyse(s.K, xy, inRow(s.Model.Zone, xy))
+}
+
+// inRow sorts some nodes along x or y, whichever way they reach farther.
+func inRow(nodes []int32, xy [][2]float64) []int32 {
+	var reach [2]float64
+	for k := range reach {
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for _, n := range nodes {
+			lo, hi = min(lo, xy[n][k]), max(hi, xy[n][k])
+		}
+		reach[k] = hi - lo
+	}
+	along := 0
+	if reach[1] > reach[0] {
+		along = 1
+	}
+	out := slices.Clone(nodes)
+	slices.SortStableFunc(out, func(a, b int32) int { return cmp.Compare(xy[a][along], xy[b][along]) })
+	return out
 }
 
 // Prepare factorises the stiffness. A *sparse.PivotError is returned as an

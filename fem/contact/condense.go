@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"archload/fem"
+	"archload/fem/parallel"
 	"archload/fem/sparse"
 )
 
@@ -63,12 +64,15 @@ type Condensed struct {
 // Condense reduces the plate to the given pads, and to the guides that hang on it.
 // loads act on the plate itself and rise with the string load.
 func Condense(p *fem.Prepared, pads []Pad, hold Hold, loads []fem.PointForce, guides ...Guide) *Condensed {
-	c := &Condensed{plate: p, pads: pads, hold: hold}
-	for i := range pads {
-		for a := range hold.rows() {
-			c.cols = append(c.cols, p.Column(pads[i].Spread, pads[i].Dir[a]))
+	const some = 16
+	c := &Condensed{plate: p, pads: pads, hold: hold, cols: make([]sparse.Column, len(pads)*hold.rows())}
+	parallel.Chunks(c.workers(), len(pads), some, func(from, to int) {
+		for i := from; i < to; i++ {
+			for a := range hold.rows() {
+				c.cols[i*hold.rows()+a] = p.Column(pads[i].Spread, pads[i].Dir[a])
+			}
 		}
-	}
+	})
 	for i := range guides {
 		if hold.guided() && guides[i].onPlate() {
 			c.pulls = append(c.pulls, guides[i].pull(p))
