@@ -92,16 +92,11 @@ func (s *arcSet) assemble(p *Plan, chains [][]int32) {
 // those of rim and holes. Curves closer together than their chords can break
 // that.
 func (s *arcSet) checkPlan(p *Plan) error {
-	edges := make(map[[2]int32]int, 3*len(p.Points))
-	for _, t := range p.Tris {
-		for i := range 3 {
-			edges[ordered(t[i], t[(i+1)%3])]++
-		}
-	}
+	edges := countEdges(p)
 	free := len(p.Rim)
 	for i, loop := range append([][]int32{p.Rim}, p.Holes...) {
 		for k, v := range loop {
-			if edges[ordered(v, loop[(k+1)%len(loop)])] != 1 {
+			if edges.count(v, loop[(k+1)%len(loop)]) != 1 {
 				return s.arcs[s.rings[i][0]].fault(p.Points[v], "lies too close to another curve to be meshed")
 			}
 		}
@@ -111,14 +106,57 @@ func (s *arcSet) checkPlan(p *Plan) error {
 	}
 	for k, line := range p.Lines {
 		for i := range len(line) - 1 {
-			if edges[ordered(line[i], line[i+1])] != 2 {
+			if edges.count(line[i], line[i+1]) != 2 {
 				return &PlaceError{Part: "line", Index: k, At: p.Points[line[i]], Msg: "lies too close to an edge of the plate to be meshed"}
 			}
 		}
 	}
-	open := 2*len(edges) - 3*len(p.Tris) // edges with one triangle
-	if open != free || len(p.Points)-len(edges)+len(p.Tris) != 1-len(p.Holes) {
+	open := 2*edges.distinct - 3*len(p.Tris) // edges with one triangle
+	if open != free || len(p.Points)-edges.distinct+len(p.Tris) != 1-len(p.Holes) {
 		return &PlaceError{Part: "outline", At: p.Points[p.Rim[0]], Msg: "outline and holes lie too close together to be meshed"}
 	}
 	return nil
+}
+
+// edgeCount knows how many triangles share each edge of a plan.
+type edgeCount struct {
+	start    []int32 // of each node's edges to nodes of higher numbers, once for each triangle
+	to       []int32
+	distinct int // edges
+}
+
+func countEdges(p *Plan) *edgeCount {
+	e := &edgeCount{start: make([]int32, len(p.Points)+1), to: make([]int32, 3*len(p.Tris))}
+	each := func(f func(a, b int32)) {
+		for _, t := range p.Tris {
+			for i, a := range t {
+				b := t[(i+1)%3]
+				f(min(a, b), max(a, b))
+			}
+		}
+	}
+	each(func(a, _ int32) { e.start[a+1]++ })
+	for i := range p.Points {
+		e.start[i+1] += e.start[i]
+	}
+	next := slices.Clone(e.start)
+	each(func(a, b int32) {
+		if !slices.Contains(e.to[e.start[a]:next[a]], b) {
+			e.distinct++
+		}
+		e.to[next[a]] = b
+		next[a]++
+	})
+	return e
+}
+
+// count is how many triangles have the edge from a to b.
+func (e *edgeCount) count(a, b int32) (n int) {
+	a, b = min(a, b), max(a, b)
+	for _, v := range e.to[e.start[a]:e.start[a+1]] {
+		if v == b {
+			n++
+		}
+	}
+	return n
 }

@@ -1,6 +1,12 @@
 package delaunay
 
-import "math"
+import (
+	"math"
+	"runtime"
+	"slices"
+
+	"archload/fem/parallel"
+)
 
 // None marks a missing neighbour or segment.
 const None int32 = -1
@@ -124,12 +130,11 @@ func (tr *Triangulation) legalize() {
 }
 
 // Legalize flips every unconstrained edge that is not locally Delaunay until
-// none is left. With exact predicates that ends; the bound is a guard.
+// none is left. With exact predicates that ends; the bound is a guard. A triangle
+// that was legal in the beginning needs no look: one that changes is looked at with
+// its neighbours before the next of the list.
 func (tr *Triangulation) Legalize() {
-	work := make([]int32, 0, len(tr.T))
-	for t := range tr.T {
-		work = append(work, int32(t))
-	}
+	work := tr.illegal()
 	for budget := 1000 * len(tr.T); len(work) > 0 && budget > 0; budget-- {
 		t := work[len(work)-1]
 		work = work[:len(work)-1]
@@ -142,19 +147,43 @@ func (tr *Triangulation) Legalize() {
 // flipOne flips the first edge of t that is not locally Delaunay and returns
 // the neighbour concerned, or None if all are.
 func (tr *Triangulation) flipOne(t int32) int32 {
+	if i := tr.illegalEdge(t); i >= 0 {
+		u := tr.T[t].N[i]
+		tr.flip(t, i)
+		return u
+	}
+	return None
+}
+
+// illegalEdge is the first edge of t that is not locally Delaunay, or -1.
+func (tr *Triangulation) illegalEdge(t int32) int {
 	o := &tr.T[t]
-	for i := range 3 {
-		u := o.N[i]
+	for i, u := range o.N {
 		if u == None || o.S[i] != None {
 			continue
 		}
 		q := tr.T[u].V[tr.across(u, t)]
 		if InCircle(tr.P[o.V[0]], tr.P[o.V[1]], tr.P[o.V[2]], tr.P[q]) > 0 {
-			tr.flip(t, i)
-			return u
+			return i
 		}
 	}
-	return None
+	return -1
+}
+
+// illegal lists the triangles with an edge that is not locally Delaunay, rising.
+func (tr *Triangulation) illegal() []int32 {
+	const some = 1024
+	found := make([][]int32, (len(tr.T)+some-1)/some)
+	parallel.Chunks(runtime.GOMAXPROCS(0), len(tr.T), some, func(from, to int) {
+		var list []int32
+		for t := int32(from); t < int32(to); t++ {
+			if tr.illegalEdge(t) >= 0 {
+				list = append(list, t)
+			}
+		}
+		found[from/some] = list
+	})
+	return slices.Concat(found...)
 }
 
 // star calls f for every triangle round vertex v, anticlockwise, with the
