@@ -55,7 +55,7 @@ func (l *Live) follow() (*track, error) {
 	if err != nil {
 		return nil, design.Explain(l.c, err)
 	}
-	l.track, l.near = t, t.closings(l.top)
+	l.track, l.near, l.ways = t, t.closings(l.top), l.ways.with(t)
 	return t, nil
 }
 
@@ -66,15 +66,15 @@ func (l *Live) nearest() *closings {
 	return l.near
 }
 
-// known is the track that a design has in common with one refitted from it; nil
-// if there is none.
-func (l *Live) known(q *design.Top) *track {
+// known are the tracks that a design has in common with one refitted from it, and the one of
+// them that serves it; nil if there is none.
+func (l *Live) known(q *design.Top) (serving *track, all tracks) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	if l.track == nil || q.Stand != l.top.Stand {
-		return nil
+	if q.Stand != l.top.Stand {
+		return nil, nil
 	}
-	return l.track.serving(q)
+	return l.ways.serving(q), l.ways
 }
 
 // Report is the whole report of full load, with the load flow. Nothing tells

@@ -24,6 +24,7 @@ type Live struct {
 
 	mu    sync.Mutex
 	track *track // of the load, nil: not yet followed
+	ways  tracks // that designs before this one were followed along, on its top and bridge
 	near  *closings
 }
 

@@ -68,3 +68,22 @@ func TestBraceNotFitted(t *testing.T) {
 		t.Errorf("with the load flow: %v", err)
 	}
 }
+
+// TestLiveWayBack: a relief whose shape was tried before is not followed again.
+func TestLiveWayBack(t *testing.T) {
+	t.Parallel()
+	l := mustSet(t, mustBegin(t, "course-guitar-relief", quick()), tree.KeyValue{Key: "bridge.relief.depth", Value: tree.Valued(0.12)})
+	first := mustAt(t, l, 1)
+	other := mustSet(t, l, tree.KeyValue{Key: "bridge.relief.shape", Value: tree.Valued("wedge")})
+	mustAt(t, other, 1)
+	back := mustSet(t, other, tree.KeyValue{Key: "bridge.relief.shape", Value: tree.Valued(l.Case().Bridge.Relief.Shape)})
+	if back.track == nil || back.track.state != l.track.state {
+		t.Error("the way back to a shape that was followed is followed again")
+	}
+	if e := furthest(answer.SinkField(mustAt(t, back, 1)), answer.SinkField(first)); e > 1e-10 {
+		t.Errorf("back again, sink differs by %.3g", e)
+	}
+	if q := mustSet(t, other, tree.KeyValue{Key: "bridge.saddle_height", Value: tree.Valued(25.0)}); q.track != nil || len(q.ways) > 0 {
+		t.Error("another bridge keeps the ways of this one")
+	}
+}

@@ -40,6 +40,7 @@ func (l *Live) Set(ctx context.Context, set ...tree.KeyValue) (*Live, error) {
 	if err != nil {
 		return nil, err
 	}
+	track, ways := l.known(top)
 	return &Live{fsys: l.fsys, name: l.name, keys: keys, o: l.o, from: from, c: from.last, top: top,
-		near: l.nearest(), track: l.known(top)}, nil
+		near: l.nearest(), track: track, ways: ways}, nil
 }

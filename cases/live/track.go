@@ -107,6 +107,28 @@ func (t *track) serving(p *design.Top) *track {
 	return &q
 }
 
+// tracks are those that are kept for the way back to a relief of another shape, the newest last.
+// They are never changed.
+type tracks []*track
+
+// mostTracks is how many are kept: one for each shape of relief, and some.
+const mostTracks = 6
+
+// with returns the tracks with one more, without the oldest if they are too many.
+func (l tracks) with(t *track) tracks {
+	return append(slices.Clone(l[max(0, len(l)+1-mostTracks):]), t)
+}
+
+// serving is the newest track that serves a design; nil if none does.
+func (l tracks) serving(p *design.Top) *track {
+	for _, t := range slices.Backward(l) {
+		if s := t.serving(p); s != nil {
+			return s
+		}
+	}
+	return nil
+}
+
 // sameRatio is how far two ratios of one list may lie apart, relative: rounding.
 const sameRatio = 1e-13
 
