@@ -244,8 +244,3 @@ func (h *halves) unfold(p *Plan, chains [][]int32) (*Plan, error) {
 	h.whole.assemble(p, all)
 	return p, h.whole.checkPlan(p)
 }
-
-// bothSides returns the lesser of a field at a place and at its mirror image.
-func bothSides(f *sizeField) func(Point) float64 {
-	return func(p Point) float64 { return math.Min(f.at(p), f.at(p.Mirrored())) }
-}

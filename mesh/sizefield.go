@@ -70,22 +70,40 @@ func (f *sizeField) place(i, j int) Point {
 // locate returns the grid cell of p, clamped to the grid, and the fractions
 // within it.
 func (f *sizeField) locate(p Point) (i, j int, u, v float64) {
-	x := min(max((p[0]-f.lo[0])/f.cell, 0), float64(f.nx-1)-1e-9)
-	y := min(max((p[1]-f.lo[1])/f.cell, 0), float64(f.ny-1)-1e-9)
-	i, j = int(x), int(y)
-	return i, j, x - float64(i), y - float64(j)
+	i, u = f.column(p[0])
+	j, v = f.row(p[1])
+	return i, j, u, v
+}
+
+func (f *sizeField) column(x float64) (i int, u float64) {
+	x = min(max((x-f.lo[0])/f.cell, 0), float64(f.nx-1)-1e-9)
+	return int(x), x - float64(int(x))
+}
+
+func (f *sizeField) row(y float64) (j int, v float64) {
+	y = min(max((y-f.lo[1])/f.cell, 0), float64(f.ny-1)-1e-9)
+	return int(y), y - float64(int(y))
 }
 
 // at returns the wanted edge length at p, mm.
 func (f *sizeField) at(p Point) float64 { return f.scale * f.unscaled(p) }
 
-// unscaled interpolates between the grid points bilinearly.
-func (f *sizeField) unscaled(p Point) float64 {
-	i, j, u, v := f.locate(p)
+// bothSides returns the lesser of at(p) and at its mirror image.
+func (f *sizeField) bothSides(p Point) float64 {
+	j, v := f.row(p[1])
+	i, u := f.column(p[0])
+	k, w := f.column(-p[0])
+	return min(f.scale*f.between(i, j, u, v), f.scale*f.between(k, j, w, v))
+}
+
+func (f *sizeField) unscaled(p Point) float64 { return f.between(f.locate(p)) }
+
+// between interpolates within a cell bilinearly.
+func (f *sizeField) between(i, j int, u, v float64) float64 {
 	k := j*f.nx + i
-	low := f.h[k] + u*(f.h[k+1]-f.h[k])
-	k += f.nx
-	return low + v*(f.h[k]+u*(f.h[k+1]-f.h[k])-low)
+	near, far := f.h[k:k+2], f.h[k+f.nx:k+f.nx+2]
+	low := near[0] + u*(near[1]-near[0])
+	return low + v*(far[0]+u*(far[1]-far[0])-low)
 }
 
 // put makes the field at p about h or smaller.

@@ -84,7 +84,7 @@ func (d *Domain) triangulateHalf(hole []int) (plan *Plan, ok bool) {
 	if !ok {
 		return nil, false
 	}
-	tr, err := half.right.fill(bothSides(field))
+	tr, err := half.right.fill(field.bothSides)
 	if err != nil {
 		return nil, false
 	}
