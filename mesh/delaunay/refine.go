@@ -183,14 +183,23 @@ func (r *refiner) inSharpCorner(t int32, i int) bool {
 
 // circumcentre returns the centre and radius of the circle through a, b, c.
 func circumcentre(a, b, c Point) (Point, float64) {
+	x, y, ok := toCentre(a, b, c)
+	if !ok {
+		return mid(a, b), math.Inf(1)
+	}
+	return Point{a[0] + x, a[1] + y}, math.Hypot(x, y)
+}
+
+// toCentre leads from a to the centre of the circle through a, b, c; ok is false if
+// they are flat or clockwise.
+func toCentre(a, b, c Point) (x, y float64, ok bool) {
 	bx, by, cx, cy := b[0]-a[0], b[1]-a[1], c[0]-a[0], c[1]-a[1]
 	d := 2 * (bx*cy - by*cx)
 	if d <= 0 {
-		return mid(a, b), math.Inf(1)
+		return 0, 0, false
 	}
 	b2, c2 := bx*bx+by*by, cx*cx+cy*cy
-	x, y := (cy*b2-by*c2)/d, (bx*c2-cx*b2)/d
-	return Point{a[0] + x, a[1] + y}, math.Hypot(x, y)
+	return (cy*b2 - by*c2) / d, (bx*c2 - cx*b2) / d, true
 }
 
 // walk goes from the middle of t straight to p. It returns where p lies, or

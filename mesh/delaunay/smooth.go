@@ -78,14 +78,14 @@ func (w *walker) relax(v int32, size func(Point) float64) bool {
 	for i, a := range w.ring {
 		b := w.ring[(i+1)%len(w.ring)]
 		g := Point{(old[0] + a[0] + b[0]) / 3, (old[1] + a[1] + b[1]) / 3}
-		cc, rad := circumcentre(old, a, b)
-		if math.IsInf(rad, 1) {
+		x, y, ok := toCentre(old, a, b)
+		if !ok {
 			return false
 		}
 		h := size(g)
 		share := ((a[0]-old[0])*(b[1]-old[1]) - (a[1]-old[1])*(b[0]-old[0])) / (h * h)
-		sx += share * (g[0] + cc[0]) / 2
-		sy += share * (g[1] + cc[1]) / 2
+		sx += share * (g[0] + (old[0] + x)) / 2
+		sy += share * (g[1] + (old[1] + y)) / 2
 		sw += share
 	}
 	p := Point{sx / sw, sy / sw}

@@ -147,27 +147,24 @@ func (tr *Triangulation) Legalize() {
 // flipOne flips the first edge of t that is not locally Delaunay and returns
 // the neighbour concerned, or None if all are.
 func (tr *Triangulation) flipOne(t int32) int32 {
-	if i := tr.illegalEdge(t); i >= 0 {
-		u := tr.T[t].N[i]
-		tr.flip(t, i)
-		return u
+	for i := range 3 {
+		if u := tr.T[t].N[i]; tr.isIllegal(t, i) {
+			tr.flip(t, i)
+			return u
+		}
 	}
 	return None
 }
 
-// illegalEdge is the first edge of t that is not locally Delaunay, or -1.
-func (tr *Triangulation) illegalEdge(t int32) int {
+// isIllegal says whether edge i of t may be flipped and is not locally Delaunay.
+func (tr *Triangulation) isIllegal(t int32, i int) bool {
 	o := &tr.T[t]
-	for i, u := range o.N {
-		if u == None || o.S[i] != None {
-			continue
-		}
-		q := tr.T[u].V[tr.across(u, t)]
-		if InCircle(tr.P[o.V[0]], tr.P[o.V[1]], tr.P[o.V[2]], tr.P[q]) > 0 {
-			return i
-		}
+	u := o.N[i]
+	if u == None || o.S[i] != None {
+		return false
 	}
-	return -1
+	q := tr.T[u].V[tr.across(u, t)]
+	return InCircle(tr.P[o.V[0]], tr.P[o.V[1]], tr.P[o.V[2]], tr.P[q]) > 0
 }
 
 // illegal lists the triangles with an edge that is not locally Delaunay, rising.
@@ -177,13 +174,17 @@ func (tr *Triangulation) illegal() []int32 {
 	parallel.Chunks(runtime.GOMAXPROCS(0), len(tr.T), some, func(from, to int) {
 		var list []int32
 		for t := int32(from); t < int32(to); t++ {
-			if tr.illegalEdge(t) >= 0 {
-				list = append(list, t)
+			for i, u := range tr.T[t].N {
+				if u > t && tr.isIllegal(t, i) {
+					list = append(list, t, u)
+				}
 			}
 		}
 		found[from/some] = list
 	})
-	return slices.Concat(found...)
+	list := slices.Concat(found...)
+	slices.Sort(list)
+	return slices.Compact(list)
 }
 
 // star calls f for every triangle round vertex v, anticlockwise, with the
