@@ -10,14 +10,14 @@ import (
 	"archload/viz/scene"
 )
 
-// The tones in the window are those of the command; one that is pressed is drawn, swings
-// to both sides alike, and of a second design the one that swings alike stands beside it.
+// The tones in the window are those of the command; one that is pressed is drawn and
+// swings to both sides alike.
 func TestTonesSwing(t *testing.T) {
-	h := newHand(t, Options{Names: []string{"course-guitar", "course-guitar-treble"}})
+	h := newHand(t, Options{Names: []string{"course-guitar"}})
 	h.key(panel.DigitKey(int(scene.Tone)))
-	a, b := h.d.shown.Designs[0], h.d.shown.Designs[1]
-	if a.Sound == nil || b.Sound == nil {
-		t.Fatalf("no tones: %q, %q", a.Soundless, b.Soundless)
+	a := h.d.shown.Designs[0]
+	if a.Sound == nil {
+		t.Fatalf("no tones: %q", a.Soundless)
 	}
 	want, _, err := tone.FindTones(t.Context(), a.Live.Case(), design.Strung, len(a.Sound.Report.Tones), design.Options{Refine: coarse, NoError: true})
 	if err != nil {
@@ -32,11 +32,6 @@ func TestTonesSwing(t *testing.T) {
 	s := h.d.shown
 	if k := s.ToneOf(0); k != 1 {
 		t.Fatalf("tone %d is drawn after a press on the second", k+1)
-	}
-	for _, l := range s.Like {
-		if l.First == 2 && s.ToneOf(1) != l.Tone-1 {
-			t.Errorf("beside tone 2 of A stands tone %d of B; tone %d swings most alike", s.ToneOf(1)+1, l.Tone)
-		}
 	}
 	up, rest, down := s.Swung(1)[0].Solids[0].Points, s.Swung(0)[0].Solids[0].Points, s.Swung(-1)[0].Solids[0].Points
 	most := 0.0
