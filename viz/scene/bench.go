@@ -18,7 +18,7 @@ const (
 // seen through, it is fainter.
 func shadowColor(body bool) color.NRGBA {
 	if body {
-		return color.NRGBA{102, 84, 62, 4}
+		return color.NRGBA{96, 88, 70, 5}
 	}
 	return color.NRGBA{102, 84, 62, 8}
 }

@@ -2,6 +2,7 @@ package stage
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -9,6 +10,7 @@ import (
 	"archload/cases"
 	"archload/cases/design"
 	"archload/cases/tone"
+	"archload/cases/tree"
 	"archload/fem"
 	"archload/fem/contact"
 	"archload/viz/scale"
@@ -26,8 +28,10 @@ type Sound struct {
 	rest *design.Solution // at rest: what a swing is drawn on
 }
 
-// tonesFound is how many tones are found.
+// tonesFound is how many tones are found, and fewer where the triangles carry no more.
 const tonesFound = 12
+
+func fewerTones() []int { return []int{tonesFound, 8, 5, 2} }
 
 // States are the states that a design can sound in, the usual one first.
 func States(c *cases.Case) []design.State {
@@ -52,7 +56,15 @@ func stateOf(c *cases.Case, w Want) design.State {
 // findSound finds the tones of a case in a state, as archload tones does. Where they cannot
 // be had it says why; an error is a cancelled context alone.
 func findSound(ctx context.Context, c *cases.Case, state design.State, o design.Options) (found *Sound, why string, err error) {
-	r, shapes, err := tone.FindTones(ctx, c, state, tonesFound, o)
+	var r *tone.Report
+	var shapes *tone.Shapes
+	for _, n := range fewerTones() {
+		r, shapes, err = tone.FindTones(ctx, c, state, n, o)
+		var coarse *tree.FileError
+		if !errors.As(err, &coarse) || coarse.Key != "mesh.size" {
+			break
+		}
+	}
 	if ctx.Err() != nil {
 		return nil, "", ctx.Err()
 	}
