@@ -13,6 +13,18 @@ import (
 // build elements into their own slots; the sum runs in index order, so the
 // result does not depend on their number.
 func Assemble(m *Model, workers int) (*System, error) {
+	s, err := Loose(m, workers)
+	if err != nil {
+		return nil, err
+	}
+	s.sum(workers)
+	s.fix()
+	return s, nil
+}
+
+// Loose builds all elements and leaves them by themselves: the system has no stiffness (K is nil), for what is asked of the elements
+// alone, as strain energies are.
+func Loose(m *Model, workers int) (*System, error) {
 	s := &System{Model: m, Shells: make([]element.Shell, len(m.Shells)), kinked: make([]bool, len(m.Nodes))}
 	for i := range m.Beams {
 		for _, n := range m.Beams[i].Nodes {
@@ -26,8 +38,6 @@ func Assemble(m *Model, workers int) (*System, error) {
 	if err := s.tieElements(); err != nil {
 		return nil, err
 	}
-	s.sum(workers)
-	s.fix()
 	return s, nil
 }
 

@@ -113,7 +113,7 @@ func (s *setup) swing(out *state, sc *scene, sys *fem.System, x []float64, worke
 	if err != nil {
 		return nil, err
 	}
-	g := newGrid(sc)
+	g := newGrid(sc, sys)
 	var shapes [][]float64
 	for i := range t.List {
 		shapes = append(shapes, t.List[i].Shape)
@@ -121,7 +121,7 @@ func (s *setup) swing(out *state, sc *scene, sys *fem.System, x []float64, worke
 	shares := v.Shares(shapes)
 	for i := range t.List {
 		f := found{guess: guess{y: math.Log(t.List[i].Hz), row: make([]float64, len(x))}}
-		f.shape, f.pattern, f.odd = g.look(sys, t.List[i].Shape)
+		f.shape, f.pattern, f.odd = g.look(t.List[i].Shape)
 		share := shares[i].Parts[0]
 		f.row[atDensity] = -share / 2
 		if !s.onEdge {
@@ -182,7 +182,7 @@ func (s *setup) slopes(out *state, sc *scene, sys *fem.System, card *materials.C
 		for _, k := range places[from:to] {
 			y := append([]float64(nil), x...)
 			y[k] += step
-			other, err := fem.Assemble(sc.in(wood(card, y), s.thicker(y)), 1)
+			other, err := fem.Loose(sc.in(wood(card, y), s.thicker(y)), 1)
 			if err != nil {
 				mu.Lock()
 				fault = err

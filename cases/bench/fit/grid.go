@@ -5,6 +5,7 @@ import (
 
 	"archload/cases/motion"
 	"archload/fem"
+	"archload/fem/sparse"
 	"archload/mesh"
 )
 
@@ -13,19 +14,23 @@ const gridSide = 25
 
 // grid are the places where shapes are looked at, the first across.
 type grid struct {
-	at     []fem.SurfacePoint
+	up     []sparse.Column // the upward movement of each, over the freedoms
 	inside []bool
 	free   bool // nothing holds the piece
 }
 
 // newGrid lays places evenly over a scene's box.
-func newGrid(sc *scene) *grid {
+func newGrid(sc *scene, sys *fem.System) *grid {
 	g := &grid{free: sc.free > 0}
 	for j := range gridSide {
 		for i := range gridSide {
 			u, v := (float64(i)+0.5)/gridSide, (float64(j)+0.5)/gridSide
 			at, in := sc.at(mesh.Point{sc.lo[0] + u*(sc.hi[0]-sc.lo[0]), sc.lo[1] + v*(sc.hi[1]-sc.lo[1])})
-			g.at, g.inside = append(g.at, at), append(g.inside, in)
+			var up sparse.Column
+			if in {
+				up = sys.Column([]fem.SurfacePoint{at}, [3]float64{0, 0, 1})
+			}
+			g.up, g.inside = append(g.up, up), append(g.inside, in)
 		}
 	}
 	return g
@@ -33,14 +38,14 @@ func newGrid(sc *scene) *grid {
 
 // look samples a shape: its upward movement at the places, of unit length, the lines that stand still, and
 // whether the long edges move against each other.
-func (g *grid) look(sys *fem.System, shape []float64) ([]float64, motion.Pattern, bool) {
-	w := make([]float64, len(g.at))
+func (g *grid) look(shape []float64) ([]float64, motion.Pattern, bool) {
+	w := make([]float64, len(g.up))
 	sum := 0.0
-	for i, at := range g.at {
-		if g.inside[i] {
-			w[i] = sys.MoveAt(shape, at)[2]
-			sum += w[i] * w[i]
+	for i := range g.up {
+		for k, d := range g.up[i].Dofs {
+			w[i] += g.up[i].Vals[k] * shape[d]
 		}
+		sum += w[i] * w[i]
 	}
 	for i := range w {
 		w[i] /= math.Sqrt(sum)
