@@ -3,5 +3,6 @@
 // units of its source.
 //
 // sheet.go meshes a stretch of surface; buckling.go has plates and shells at their linear factor,
-// path.go those that are followed along their load.
+// path.go those that are followed along their load,
+// carved.go whole case files that are followed so.
 package movement

@@ -1,6 +1,10 @@
 package movement
 
-import "archload/cases/verify/problem"
+import (
+	"context"
+
+	"archload/cases/verify/problem"
+)
 
 // All returns the package's problems by the name that the tables use.
 func All() map[string]problem.Problem {
@@ -16,6 +20,9 @@ func All() map[string]problem.Problem {
 		"low arch 2":                  meshed(usual, arch(2)),
 		"hinged roof 12.7":            meshed(paths, hingedRoof(12.7)),
 		"bent strip":                  meshed(usual, bentStrip),
+	}
+	for _, name := range []string{"high", "treble"} {
+		all["carved plate "+name] = problem.Problem{Solve: func(ctx context.Context, _ problem.Density) (problem.Readings, error) { return carved(ctx, name) }}
 	}
 	for name, clamped := range map[string]bool{"supported": false, "clamped": true} {
 		all["edge load wood "+name+" x"] = wooden(clamped, 1, 0)
