@@ -79,6 +79,7 @@ func All() map[string]Problem {
 	all["saddle arm"] = byEdges(saddleArm)
 	all["shear bar"] = byEdges(shearBar)
 	all["squeezed body"] = byEdges(solveSqueezedBody)
+	all["strung body"] = Problem{Solve: solveStrungBody}
 	for _, rim := range []string{"clamped", "hinged"} {
 		all["solid "+rim+" tones"] = byEdges(solidTones(rim))
 		all["solid "+rim+" P"] = byEdges(solidPlate{rim, "P", true, "carved"}.solve)
