@@ -57,7 +57,7 @@ func (ch change) ready(ctx context.Context, from *design.Solution, c *cases.Case
 		return nil, err
 	}
 	top := *adapted
-	if ch.swells() {
+	if ch.swells() || from.Result.Swollen != nil { // the plate that is shared may still be swollen as before
 		top.Cond = top.Cond.Swollen(top.Factored.Swell(fem.Swell{Outer: ch.outer, Inner: ch.inner, Beams: ch.inner, Bodies: (ch.outer + ch.inner) / 2}))
 	}
 	if top.Stand != nil {

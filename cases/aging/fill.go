@@ -6,6 +6,15 @@ import (
 	"archload/mesh"
 )
 
+// fill reads the numbers of the made state.
+func (r *MadeReport) fill(made *design.Solution) {
+	s := answer.Strength(made)
+	r.Strength, r.Bridge = &s, answer.BridgeNow(made)
+	if b := answer.Summarize(made).Body; b != nil {
+		r.Thrust = &b.Thrust
+	}
+}
+
 // fill reads a season's numbers off its solution; made is that from which movements count.
 func (r *SeasonReport) fill(made, now *design.Solution, ch change) {
 	whole := answer.Summarize(now)
@@ -18,7 +27,7 @@ func (r *SeasonReport) fill(made, now *design.Solution, ch change) {
 	}
 	r.Across, r.NeckTurn = across(now), answer.None()
 	if whole.Body != nil {
-		r.NeckTurn = answer.Num(whole.Body.NeckTurn - answer.Summarize(made).Body.NeckTurn)
+		r.NeckTurn, r.Thrust = answer.Num(whole.Body.NeckTurn-answer.Summarize(made).Body.NeckTurn), &whole.Body.Thrust
 	}
 	if now.Top.Built.Bridge != nil {
 		r.Bridge = bridgeFrom(made, now, ch.outer)

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"archload/cases/answer"
+	"archload/cases/body"
 )
 
 // SeasonsReport is what moisture does to a design. Units are those of a solve; movements count from the
@@ -26,6 +27,7 @@ type MadeReport struct {
 	Moisture    float64                `json:"moisture"`    // %
 	Bridge      *answer.BridgeReport   `json:"bridge"`      // from slack strings
 	Strength    *answer.StrengthReport `json:"strength"`
+	Thrust      *body.Thrust           `json:"thrust,omitempty"` // of a body
 }
 
 // SeasonReport is the design in one season.
@@ -35,12 +37,13 @@ type SeasonReport struct {
 	Temperature answer.Num            `json:"temperature"` // °C
 	Moisture    answer.Num            `json:"moisture"`    // %; where a change is given and no made state that change, its mean
 	Change      ChangeReport          `json:"change"`
-	ArchRise    float64               `json:"arch_rise"` // mm, of the outer surface at the apex over its mean at the rim
-	Apex        [2]float64            `json:"apex"`      // mm, where
-	Cross       []CrossStation        `json:"cross"`     // across the arch through the apex
-	Bridge      *answer.BridgeReport  `json:"bridge"`    // sink, tilt and action from the made state, the foot as it stands
-	NeckTurn    answer.Num            `json:"neck_turn"` // deg from the made state, upper part inward: the nut rises; null without a body
-	Gauges      []answer.GaugeReport  `json:"gauges"`    // displacement and sink from the made state, stress whole
+	ArchRise    float64               `json:"arch_rise"`        // mm, of the outer surface at the apex over its mean at the rim
+	Apex        [2]float64            `json:"apex"`             // mm, where
+	Cross       []CrossStation        `json:"cross"`            // across the arch through the apex
+	Bridge      *answer.BridgeReport  `json:"bridge"`           // sink, tilt and action from the made state, the foot as it stands
+	NeckTurn    answer.Num            `json:"neck_turn"`        // deg from the made state, upper part inward: the nut rises; null without a body
+	Thrust      *body.Thrust          `json:"thrust,omitempty"` // of a body, whole
+	Gauges      []answer.GaugeReport  `json:"gauges"`           // displacement and sink from the made state, stress whole
 	Strength    answer.StrengthReport `json:"strength"`
 	Across      AcrossReport          `json:"across"`
 	Braces      []GlueUse             `json:"braces"`
@@ -82,6 +85,19 @@ type GlueUse struct {
 	Name      string     `json:"name"`
 	ShearUsed answer.Num `json:"shear_used"`
 	PeelUsed  answer.Num `json:"peel_used"`
+}
+
+// MostGlue is the most that a brace's glue line uses of the wood beside it, 1; unknown without braces.
+func (s *SeasonReport) MostGlue() answer.Num {
+	most := answer.None()
+	for _, b := range s.Braces {
+		for _, v := range []answer.Num{b.ShearUsed, b.PeelUsed} {
+			if v.Known() && !(v <= most) {
+				most = v
+			}
+		}
+	}
+	return most
 }
 
 // Failed names the built-in checks that a season does not pass.

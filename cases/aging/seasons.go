@@ -23,14 +23,14 @@ type step struct {
 // key of a wood whose swelling is not known. Other errors are those of a solve. With the options' NoError
 // the mesh's share of the error is not estimated.
 func Seasons(ctx context.Context, c *cases.Case, o design.Options) (*SeasonsReport, error) {
-	r, err := seasons(ctx, c, o)
+	r, err := seasons(ctx, nil, c, o)
 	if err != nil || o.NoError {
 		return r, err
 	}
 	o.Say("error estimate")
 	coarse := o
 	coarse.Progress, coarse.Refine = nil, half(o.Refine)
-	if rough, err := seasons(ctx, c, coarse); err == nil {
+	if rough, err := seasons(ctx, nil, c, coarse); err == nil {
 		r.estimate(rough)
 	} else if ctx.Err() != nil {
 		return nil, ctx.Err()
@@ -46,7 +46,8 @@ func half(refine float64) float64 {
 	return refine / 2
 }
 
-func seasons(ctx context.Context, c *cases.Case, o design.Options) (*SeasonsReport, error) {
+// seasons computes them on the triangles of a prepared top if there is one.
+func seasons(ctx context.Context, like *design.Top, c *cases.Case, o design.Options) (*SeasonsReport, error) {
 	if c.Season == nil {
 		return nil, c.Fault("season", "the case has no seasons; want a table [season] with made = { humidity = 45 } and to = [{ name = \"winter\", humidity = 25 }], or moisture = -3")
 	}
@@ -57,18 +58,13 @@ func seasons(ctx context.Context, c *cases.Case, o design.Options) (*SeasonsRepo
 	steps, made := stepsOf(c.Season)
 	r := &SeasonsReport{Format: cases.Format, Units: cases.UnitsNote + "; moisture in percent of the dry wood", Title: c.Title,
 		Seasons: []SeasonReport{}, Held: heldWords(c), Cautions: cautions(c)}
-	base := c
-	if len(c.Season.To) > 0 {
-		base = withCards(c, at(made.Moisture))
-	}
-	sol, err := solved(ctx, base, o)
+	sol, err := solved(ctx, like, withCards(c, airOf(c)), o)
 	if err != nil {
 		return nil, err
 	}
 	r.Nodes = len(sol.Top.Built.Model.Nodes)
 	if r.Made = made; made != nil {
-		s := answer.Strength(sol)
-		made.Strength, made.Bridge = &s, answer.BridgeNow(sol)
+		made.fill(sol)
 	}
 	from := sol
 	for _, s := range steps {
@@ -94,13 +90,28 @@ func (s *step) solve(ctx context.Context, from, made *design.Solution, c *cases.
 	return onward(ctx, from, c, s.change, o)
 }
 
-// solved prepares and answers a case.
-func solved(ctx context.Context, c *cases.Case, o design.Options) (*design.Solution, error) {
-	top, err := design.Prepare(ctx, c, o)
+// solved answers a case: on the triangles of a prepared top if there is one, else from scratch.
+func solved(ctx context.Context, like *design.Top, c *cases.Case, o design.Options) (*design.Solution, error) {
+	var top *design.Top
+	var err error
+	if like != nil {
+		top, err = design.Adapt(ctx, like, c, o)
+	} else {
+		top, err = design.Prepare(ctx, c, o)
+	}
 	if err != nil {
 		return nil, err
 	}
 	return top.Answer()
+}
+
+// airOf is how the woods of a case change from the air of their cards to that in which it was made; nil if seasons
+// do not tell it.
+func airOf(c *cases.Case) func(materials.Card) materials.Card {
+	if c.Season == nil || len(c.Season.To) == 0 {
+		return nil
+	}
+	return at(materials.Moisture(c.Season.Made.Humidity, c.Season.Made.Temperature))
 }
 
 // at is a wood's card at a moisture.

@@ -16,13 +16,11 @@ type walk struct {
 
 // report is the design at an age of the path.
 func (w *walk) report(a Age) AgeReport {
-	at := 0
-	for i := range w.path {
-		if math.Abs(w.path[i].years-a.Years) <= 1e-12*a.Years {
-			at = i
-		}
+	at := w.stageAt(a)
+	sol := at.sol
+	if at.moved != nil {
+		sol = at.moved
 	}
-	sol := w.path[at].sol
 	whole := answer.Summarize(sol)
 	left := materials.LastingShare(a.Years)
 	r := AgeReport{At: a.Name, Years: a.Years, Bridge: answer.BridgeNow(sol), Gauges: whole.Gauges, Energy: whole.Energy.Total, Error: whole.Error}
@@ -30,10 +28,28 @@ func (w *walk) report(a Age) AgeReport {
 	for k, to := range [numRead]*Range{&r.Sink, &r.Action, &r.GapLeft, &r.Middle, &r.Strength.Used} {
 		*to = w.between(a, k)
 	}
+	if at.moved != nil {
+		r.Linear = &LinearAge{}
+		for k, to := range [numRead]*answer.Num{&r.Linear.Sink, &r.Linear.Action, &r.Linear.GapLeft, &r.Linear.Middle, &r.Linear.Used} {
+			*to = answer.Num(at.linear[k])
+		}
+		r.Linear.Used /= answer.Num(left)
+	}
 	used := &r.Strength.Used
 	r.Strength.Left = answer.Num(left)
 	used.Low, used.Mid, used.High = used.Low/answer.Num(left), used.Mid/answer.Num(left), used.High/answer.Num(left)
 	return r
+}
+
+// stageAt is the stage at an age that was asked for.
+func (w *walk) stageAt(a Age) *stage {
+	at := 0
+	for i := range w.path {
+		if math.Abs(w.path[i].years-a.Years) <= 1e-12*a.Years {
+			at = i
+		}
+	}
+	return &w.path[at]
 }
 
 // numRead is how many numbers of a stage have a range.
@@ -53,7 +69,7 @@ func numbers(s *design.Solution) [numRead]float64 {
 // between is number k at an age, with the least and the greatest that less and more creep make of it.
 func (w *walk) between(a Age, k int) Range {
 	at := func(share float64) float64 { return w.read(a.Years*math.Pow(share, 1/w.power), k) }
-	less, mid, more := at(leastCreep), at(1), at(mostCreep)
+	less, mid, more := at(materials.LeastCreep), at(1), at(materials.MostCreep)
 	return Range{Low: answer.Num(min(less, mid, more)), Mid: answer.Num(mid), High: answer.Num(max(less, mid, more))}
 }
 

@@ -2,21 +2,16 @@ package aging
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"slices"
 
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/cases/stability"
 	"archload/cases/tree"
 	"archload/materials"
-)
-
-// The range of creep, times that of the cards: half of it was seen in dry wood under little load (from
-// memory); 4/3 is service class 2 of EN 1995-1-1, table 3.2, 0.80, over class 1, 0.60.
-const (
-	leastCreep = 0.5
-	mostCreep  = 4.0 / 3
 )
 
 // mostRatio is how many times as old a design may be from one step to the next. Contact is taken as changing
@@ -25,46 +20,125 @@ const mostRatio = 25
 
 // stage is the design at one age of its path.
 type stage struct {
-	years float64
-	sol   *design.Solution
-	read  [numRead]float64
+	years  float64
+	sol    *design.Solution // by linear theory
+	moved  *design.Solution // on the moved shape; nil if not asked for
+	read   [numRead]float64 // of what is told: on the moved shape if that is asked for
+	linear [numRead]float64
 }
 
-// Years lets a design stand under its strings and loads. It is a fault at the key of a wood whose creep is
+// Wish is what years are asked for.
+type Wish struct {
+	Ages        []Age // rising
+	SecondOrder bool  // each age in equilibrium on its moved shape
+}
+
+// Years lets a design stand under its strings and loads, in the air in which it was made if the case has seasons,
+// and takes it at each age to each season. It is a fault at the key of a wood whose creep is
 // not known. Other errors are those of a solve.
 //
 // Each step is elastic, with the moduli that the load's whole duration leaves (quasi-elastic), and the contact
 // followed from the step before. Less and more creep are read off the same path: a wood that creeps by a share s of the
-// card's law is after t years where the card's is after t s^(1/n), n being the plate's.
-func Years(ctx context.Context, c *cases.Case, ages []Age, o design.Options) (*YearsReport, error) {
-	if err := creepKnown(c); err != nil {
-		return nil, err
+// card's law is after t years where the card's is after t s^(1/n), n being the plate's. On the moved shape an age is
+// the softened design with its load brought up at once; contact and seasons go from age to age by linear theory.
+func Years(ctx context.Context, c *cases.Case, w Wish, o design.Options) (*YearsReport, error) {
+	if c.Season != nil {
+		if err := swellingKnown(c); err != nil {
+			return nil, err
+		}
 	}
-	first, err := solved(ctx, c, o)
+	l, err := live(ctx, nil, c, w, o)
 	if err != nil {
 		return nil, err
 	}
-	r := &YearsReport{Format: cases.Format, Units: cases.UnitsNote, Title: c.Title, Nodes: len(first.Top.Built.Model.Nodes),
-		Years: []AgeReport{}, Moments: []MomentReport{}, Range: [2]float64{leastCreep, mostCreep}, Creep: woodsCreep(c), Cautions: yearsCautions()}
-	n := c.Cards["plate.wood"].Creep.Power
-	path := []stage{{0, first, numbers(first)}}
-	for _, t := range stepsTo(ages, math.Pow(mostCreep, 1/n)) {
-		last := path[len(path)-1]
+	r := l.report(w)
+	if c.Season != nil {
+		err = l.meetSeasons(r, w)
+	}
+	return r, err
+}
+
+// life is a design with its path through the years.
+type life struct {
+	ctx  context.Context
+	o    design.Options
+	c    *cases.Case // as its file tells
+	walk walk
+}
+
+// live follows a design through the years, on the triangles of a prepared top if there is one.
+func live(ctx context.Context, like *design.Top, c *cases.Case, w Wish, o design.Options) (*life, error) {
+	if err := creepKnown(c); err != nil {
+		return nil, err
+	}
+	l := &life{ctx, o, c, walk{power: c.Cards["plate.wood"].Creep.Power}}
+	now, err := solved(ctx, like, withCards(c, airOf(c)), o)
+	if err != nil {
+		return nil, err
+	}
+	if err := l.add(0, now, w.SecondOrder); err != nil {
+		return nil, err
+	}
+	for _, t := range stepsTo(w.Ages, math.Pow(materials.MostCreep, 1/l.walk.power)) {
 		o.Say(tellAge(t))
-		now, err := onward(ctx, last.sol, c, change{cards: func(card materials.Card) materials.Card { return card.Crept(t, 1) }}, o)
-		if err != nil {
+		if now, err = onward(ctx, now, c, change{cards: l.crept(airOf(c), t)}, o); err != nil {
 			return nil, err
 		}
-		path = append(path, stage{t, now, numbers(now)})
-		r.noteMoments(last, path[len(path)-1], n)
+		if err := l.add(t, now, w.SecondOrder); err != nil {
+			return nil, err
+		}
 	}
-	w := walk{path: path, power: n}
-	r.Strung = w.report(Age{"strung", 0})
-	for _, a := range ages {
-		r.Years = append(r.Years, w.report(a))
+	return l, ctx.Err()
+}
+
+// crept is how woods change from their cards to some air and then by years of load.
+func (l *life) crept(air func(materials.Card) materials.Card, years float64) func(materials.Card) materials.Card {
+	return func(card materials.Card) materials.Card {
+		if air != nil {
+			card = air(card)
+		}
+		return card.Crept(years, 1)
+	}
+}
+
+// add notes the design at an age.
+func (l *life) add(years float64, now *design.Solution, second bool) error {
+	s := stage{years: years, sol: now, linear: numbers(now)}
+	s.read = s.linear
+	if second {
+		moved, err := stability.OnMovedShape(now)
+		if err != nil {
+			return fmt.Errorf("after %.3g years: %w", years, err)
+		}
+		s.read = numbers(moved.Solution)
+		s.moved = moved.Solution
+	}
+	l.walk.path = append(l.walk.path, s)
+	return nil
+}
+
+// report tells each age.
+func (l *life) report(w Wish) *YearsReport {
+	first := l.walk.path[0].sol
+	r := &YearsReport{Format: cases.Format, Units: cases.UnitsNote, Title: l.c.Title, Nodes: len(first.Top.Built.Model.Nodes), Order: orderWord(w),
+		Years: []AgeReport{}, Moments: []MomentReport{}, Range: [2]float64{materials.LeastCreep, materials.MostCreep}, Creep: woodsCreep(l.c), Cautions: yearsCautions(l.c, w)}
+	for k := range l.walk.path[1:] {
+		r.noteMoments(l.walk.path[k], l.walk.path[k+1], l.walk.power)
+	}
+	r.Strung = l.walk.report(Age{"strung", 0})
+	for _, a := range w.Ages {
+		r.Years = append(r.Years, l.walk.report(a))
 	}
 	r.noteFoot(first)
-	return r, nil
+	return r
+}
+
+// orderWord says by which theory the ages are told.
+func orderWord(w Wish) string {
+	if w.SecondOrder {
+		return "second"
+	}
+	return "linear"
 }
 
 // creepKnown wants the creep of every wood of the case.
@@ -162,12 +236,22 @@ func (r *YearsReport) noteFoot(first *design.Solution) {
 }
 
 // yearsCautions stand wherever numbers of years do.
-func yearsCautions() []string {
-	return []string{
+func yearsCautions(c *cases.Case, w Wish) []string {
+	out := []string{
 		"an indication: wood of one species creeps by half to twice the mean, damp air that comes and goes makes it creep more than steady air (EN 1995-1-1 counts up to three times as much), and heat more still",
 		"each age is taken as elastic with softened wood; what stress hands over from one part to another in the meantime is met to a few percent",
 		"strings are kept at their tension; glue does not creep in these numbers",
 	}
+	if len(c.Posts) > 0 {
+		out = append(out, "posts keep their stiffness: they do not creep in these numbers")
+	}
+	if w.SecondOrder {
+		out = append(out, "on the moved shape each age has its load brought up at once on softened wood; when a foot comes to bear, and what seasons add, is told by linear theory")
+	}
+	if c.Season != nil {
+		out = append(out, "a season that meets an age meets wood as soft as the age has left it, which slow seasons come near: what a quick change does to wood stands in the seasons of the new design, and more strength is used then")
+	}
+	return out
 }
 
 // tellAge says for the progress which age is worked on.

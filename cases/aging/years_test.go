@@ -43,7 +43,7 @@ func TestSlipForgets(t *testing.T) {
 		t.Fatal(err)
 	}
 	o := design.Options{Workers: 2, Refine: 0.5, NoError: true, NoFlow: true}
-	r, err := Years(context.Background(), c, ages, o)
+	r, err := Years(context.Background(), c, Wish{Ages: ages}, o)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -72,7 +72,7 @@ func TestSlipForgets(t *testing.T) {
 func TestYearsRange(t *testing.T) {
 	o := design.Options{Workers: 2, Refine: 0.5, NoError: true}
 	ages := []Age{{"1y", 1}, {"50y", 50}}
-	r, err := Years(context.Background(), opened(t, "format = 1\nbase = \"course-guitar\"\n"), ages, o)
+	r, err := Years(context.Background(), opened(t, "format = 1\nbase = \"course-guitar\"\n"), Wish{Ages: ages}, o)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -89,10 +89,10 @@ base = "bench-plate"
 [plate]
 wood = "own"
 ` + ownWood
-	if _, err := Years(context.Background(), opened(t, own), ages, o); err == nil || !strings.Contains(err.Error(), `plate.wood: the creep of "own" is not known; want creep_along, creep_across`) {
+	if _, err := Years(context.Background(), opened(t, own), Wish{Ages: ages}, o); err == nil || !strings.Contains(err.Error(), `plate.wood: the creep of "own" is not known; want creep_along, creep_across`) {
 		t.Errorf("error %v, want the wood and its missing keys", err)
 	}
-	r, err = Years(context.Background(), opened(t, own+"creep_along = 0\ncreep_across = 0\ncreep_shear = 0\ncreep_rolling_shear = 0\ncreep_power = 0.3\n"), ages, o)
+	r, err = Years(context.Background(), opened(t, own+"creep_along = 0\ncreep_across = 0\ncreep_shear = 0\ncreep_rolling_shear = 0\ncreep_power = 0.3\n"), Wish{Ages: ages}, o)
 	if err != nil {
 		t.Fatal(err)
 	}

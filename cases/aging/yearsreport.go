@@ -11,13 +11,24 @@ type YearsReport struct {
 	Units    string         `json:"units"`
 	Title    string         `json:"title"`
 	Nodes    int            `json:"nodes"`
+	Order    string         `json:"order"`  // linear, or second: each age on its moved shape
 	Strung   AgeReport      `json:"strung"` // the day the strings come on: no creep yet
 	Years    []AgeReport    `json:"years"`  // rising
 	Foot     *FootYears     `json:"foot"`   // null without a bridge
 	Creep    []CreepReport  `json:"creep"`
 	Range    [2]float64     `json:"range"` // of creep, times that of the cards
 	Moments  []MomentReport `json:"moments"`
+	Together []Meeting      `json:"together,omitempty"` // each age with each season, if the case has seasons
+	Worst    *WorstMeetings `json:"worst,omitempty"`    // of them
 	Cautions []string       `json:"cautions"`
+}
+
+// OrderAside says in a heading by which theory the ages are told, if not the linear one.
+func (r *YearsReport) OrderAside() string {
+	if r.Order == "second" {
+		return " on the moved shape"
+	}
+	return ""
 }
 
 // AgeReport is the design at one age; ranges by how much creep may differ, null without a bridge.
@@ -29,10 +40,20 @@ type AgeReport struct {
 	GapLeft  Range                `json:"gap_left"`      // mm, greatest under the foot
 	Middle   Range                `json:"share_middle"`  // of the foot's force on its middle third
 	Strength StrengthYears        `json:"strength"`
-	Bridge   *answer.BridgeReport `json:"bridge"` // with the cards' creep
-	Gauges   []answer.GaugeReport `json:"gauges"` // with the cards' creep
-	Energy   float64              `json:"energy"` // N·mm, of the softened design
+	Bridge   *answer.BridgeReport `json:"bridge"`           // with the cards' creep
+	Gauges   []answer.GaugeReport `json:"gauges"`           // with the cards' creep
+	Linear   *LinearAge           `json:"linear,omitempty"` // beside numbers on the moved shape, with the cards' creep
+	Energy   float64              `json:"energy"`           // N·mm, of the softened design
 	Error    answer.ErrorReport   `json:"error"`
+}
+
+// LinearAge is an age by linear theory.
+type LinearAge struct {
+	Sink    answer.Num `json:"sink"`
+	Action  answer.Num `json:"action_change"`
+	GapLeft answer.Num `json:"gap_left"`
+	Middle  answer.Num `json:"share_middle"`
+	Used    answer.Num `json:"used"`
 }
 
 // Range is a number with the cards' creep, and its least and greatest as creep may differ; null where it cannot

@@ -25,12 +25,14 @@ type Report struct {
 	Flow      *FlowReport         `json:"flow"`             // null without a load straight down
 	Body      *body.Report        `json:"body,omitempty"`   // left out without a body
 	Motion    *Motion             `json:"motion,omitempty"` // left out unless [motion] judged asks for it
-	Energy    EnergyReport        `json:"energy"`
-	Strength  StrengthReport      `json:"strength"`
-	Decades   DecadesReport       `json:"over_decades"`
-	Error     ErrorReport         `json:"error"`
-	Timing    design.Stages       `json:"timing"`
-	Warnings  []string            `json:"warnings"`
+	// Outlook is what seasons and years do, by the keys of their quantities and in their units; left out unless asked for.
+	Outlook  map[string]float64 `json:"outlook,omitempty"`
+	Energy   EnergyReport       `json:"energy"`
+	Strength StrengthReport     `json:"strength"`
+	Decades  DecadesReport      `json:"over_decades"`
+	Error    ErrorReport        `json:"error"`
+	Timing   design.Stages      `json:"timing"`
+	Warnings []string           `json:"warnings"`
 }
 
 // MeshReport describes the triangles.

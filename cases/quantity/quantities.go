@@ -21,7 +21,7 @@ const (
 // All is the table of quantities, in the order in which they are shown.
 // A new answer is one entry here.
 func All() []Quantity {
-	return slices.Concat(ofBridge(), ofTop(), ofFoot(), ofEdge(), ofEnergy(), ofStrength(), ofBody(), ofMotion(), ofRest())
+	return slices.Concat(ofBridge(), ofTop(), ofFoot(), ofEdge(), ofEnergy(), ofStrength(), ofBody(), ofMotion(), ofSeasons(), ofYears(), ofRest())
 }
 
 // bridged reads a number that only an answer with a bridge has.

@@ -8,6 +8,7 @@ import (
 
 	"archload/cases/aging"
 	"archload/cases/answer"
+	"archload/cases/body"
 )
 
 // WriteSeasons prints what moisture does to a design in a maker's words.
@@ -20,6 +21,10 @@ func WriteSeasons(w io.Writer, r *aging.SeasonsReport) error {
 	if m := r.Made; m != nil {
 		line(b, "made", "in air of %.0f %% at %.0f °C: wood at %.1f %%", m.Humidity, m.Temperature, m.Moisture)
 	}
+	if m := r.Made; m != nil && m.Thrust != nil {
+		line(b, "lengthwise thrust", "%s", thrustText(m.Thrust))
+	}
+	sideBySide(b, r)
 	for i := range r.Seasons {
 		writeSeason(b, &r.Seasons[i])
 	}
@@ -47,6 +52,32 @@ func heldAside(r *aging.SeasonsReport) string {
 	return ""
 }
 
+// sideBySide sets the seasons' main numbers in a table.
+func sideBySide(b *strings.Builder, r *aging.SeasonsReport) {
+	if len(r.Seasons) < 2 {
+		return
+	}
+	fmt.Fprintf(b, "  %-14s %6s %8s %9s %8s %8s %8s %8s %8s\n", "", "wood %", "arch mm", "lower mm", "middle %", "gap mm", "across %", "glue %", "used %")
+	for i := range r.Seasons {
+		s := &r.Seasons[i]
+		cells := []string{"-", "-", "-"}
+		if br := s.Bridge; br != nil {
+			cells = []string{fmt.Sprintf("%+.2f", br.ActionChange), fmt.Sprintf("%.0f", 100*br.Share.Middle), fmt.Sprintf("%.3f", br.GapLeft)}
+			if br.TwoFeet() {
+				cells[1] = "-"
+			}
+		}
+		fmt.Fprintf(b, "  %-14s %6s %8s %9s %8s %8s %8s %8s %8s\n", s.Name, number(s.Moisture, "%.1f"), plainZeros(fmt.Sprintf("%+.2f", s.ArchRise)), plainZeros(cells[0]), cells[1], cells[2],
+			number(100*s.Across.Used, "%.0f"), number(100*s.MostGlue(), "%.0f"), number(100*s.Strength.Used, "%.0f"))
+	}
+	fmt.Fprint(b, "  arch: rises over the rim; lower: strings at the octave; across, glue, used: of the strength, if the change came at once\n")
+}
+
+// thrustText says what the body's parts carry lengthwise.
+func thrustText(t *body.Thrust) string {
+	return fmt.Sprintf("top %.0f N, sides %.0f N, back %.0f N; pressed positive", t.Top, t.BassSide+t.TrebleSide, t.Back)
+}
+
 func writeSeason(b *strings.Builder, s *aging.SeasonReport) {
 	section(b, upperFirst(s.Name))
 	if s.Humidity.Known() {
@@ -58,9 +89,15 @@ func writeSeason(b *strings.Builder, s *aging.SeasonReport) {
 	if br := s.Bridge; br != nil {
 		line(b, "action at the octave", "%s by %.2f mm", ends(br.ActionChange, "lower", "higher"), math.Abs(br.ActionChange))
 		line(b, "the foot", "bass end %.0f %%, middle %.0f %%, treble end %.0f %%; greatest gap left %.3f mm", 100*br.Share.BassEnd, 100*br.Share.Middle, 100*br.Share.TrebleEnd, br.GapLeft)
+		if br.RoughReport != nil {
+			line(b, "the foot slides", "%.3f mm at most since slack strings", float64(br.Slid))
+		}
 	}
 	if s.NeckTurn.Known() {
 		line(b, "the neck block turns", "%+.3f degrees, upper part inward positive", float64(s.NeckTurn))
+	}
+	if s.Thrust != nil {
+		line(b, "lengthwise thrust", "%s", thrustText(s.Thrust))
 	}
 	for _, t := range s.Strings {
 		line(b, "string "+t.Name, "%.1f N, %+.1f", t.Tension, t.Change)

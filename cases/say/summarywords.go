@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"archload/cases/answer"
@@ -35,6 +36,7 @@ func WriteSummary(w io.Writer, r *answer.Report) error {
 	s.paths()
 	s.strength()
 	s.motion()
+	s.outlook()
 	s.trust()
 	_, err := io.WriteString(w, s.String())
 	return err
@@ -315,6 +317,17 @@ func (s *summary) motion() {
 	if s.r.Motion != nil {
 		section(&s.Builder, quantity.HeadMotion)
 		s.end(quantity.HeadMotion)
+	}
+}
+
+// outlook is what seasons and years do, if that was asked for.
+func (s *summary) outlook() {
+	for _, heading := range []string{quantity.HeadSeasons, quantity.HeadYears} {
+		known := func(q quantity.Quantity) bool { return q.Summary == heading && q.Get(s.r).Known() }
+		if slices.ContainsFunc(quantity.All(), known) {
+			section(&s.Builder, heading)
+			s.end(heading)
+		}
 	}
 }
 

@@ -15,7 +15,7 @@ func WriteYears(w io.Writer, r *aging.YearsReport) error {
 	if r.Title != "" {
 		fmt.Fprintf(b, "%s\n\n", r.Title)
 	}
-	section(b, "Years under the load, each number with its range by how much wood creeps")
+	section(b, "Years under the load"+r.OrderAside()+", each number with its range by how much wood creeps")
 	fmt.Fprintf(b, "  %-8s %-24s %-24s %-24s %-22s\n", "age", "sinks mm", "action lower mm", "middle of foot %", "strength used %")
 	for _, a := range append([]aging.AgeReport{r.Strung}, r.Years...) {
 		fmt.Fprintf(b, "  %-8s %-24s %-24s %-24s %-22s\n", a.At, rangeText(a.Sink, 1, "%.3f"), rangeText(a.Action, 1, "%.3f"),
@@ -25,6 +25,8 @@ func WriteYears(w io.Writer, r *aging.YearsReport) error {
 	if f := r.Foot; f != nil {
 		line(b, "the middle of the foot", "%s", footYears(f))
 	}
+	besideLinear(b, r)
+	meetings(b, r)
 	section(b, "How far to trust it")
 	line(b, "range", "with %.2g to %.2g times the creep of the wood cards", r.Range[0], r.Range[1])
 	for _, c := range r.Cautions {
@@ -32,6 +34,48 @@ func WriteYears(w io.Writer, r *aging.YearsReport) error {
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// besideLinear says what linear theory has beside numbers on the moved shape.
+func besideLinear(b *strings.Builder, r *aging.YearsReport) {
+	for _, a := range append([]aging.AgeReport{r.Strung}, r.Years...) {
+		if l := a.Linear; l != nil {
+			line(b, a.At+", linear", "sinks %s mm, strings lower by %s mm, strength used %s", number(l.Sink, "%.3f"), number(l.Action, "%.3f"), percent(l.Used))
+		}
+	}
+}
+
+// meetings sets each age beside each season, and names the worst ones.
+func meetings(b *strings.Builder, r *aging.YearsReport) {
+	if len(r.Together) == 0 {
+		return
+	}
+	section(b, "Each age in each season, from the day that it was strung")
+	fmt.Fprintf(b, "  %-8s %-14s %8s %9s %8s %8s %8s %8s\n", "age", "season", "arch mm", "lower mm", "middle %", "gap mm", "across %", "used %")
+	for _, m := range r.Together {
+		fmt.Fprintf(b, "  %-8s %-14s %8s %9s %8s %8s %8s %8s\n", m.At, m.Season, plainZeros(fmt.Sprintf("%+.2f", m.ArchRise)), number(m.Action, "%+.2f"), number(100*m.Middle, "%.0f"),
+			number(m.GapLeft, "%.3f"), number(100*m.Across, "%.0f"), number(100*m.Used, "%.0f"))
+	}
+	fmt.Fprintln(b, "  across and used: of the strength that a load of such duration leaves, if the season came at once")
+	worst := func(label, what, form string, times float64, w *aging.Worst) {
+		if w != nil {
+			line(b, label, "%s "+form, w.Season+" at "+ageWord(w.At)+": "+what, times*float64(w.Value))
+		}
+	}
+	w := r.Worst
+	worst("strings lowest", "lower by", "%.2f mm", 1, w.Lowest)
+	worst("strings highest", "higher by", "%.2f mm", -1, w.Highest)
+	worst("greatest gap", "the foot stands off by", "%.3f mm", 1, w.Gap)
+	worst("most strength used", "the plate uses", "%.0f %%", 100, w.Used)
+	worst("most pull across", "the grain uses", "%.0f %%", 100, w.Across)
+}
+
+// ageWord names an age in a sentence.
+func ageWord(at string) string {
+	if at == "strung" {
+		return "the new strings"
+	}
+	return at
 }
 
 // rangeText is a number with its range, each times a factor.

@@ -31,6 +31,7 @@ type Series struct {
 	Head SeriesHead
 
 	answer  func(t *design.Top) (*answer.Report, error) // nil: linear
+	further func(ctx context.Context, r *answer.Report, t *design.Top, o design.Options) error
 	files   *steady
 	name    string
 	changes []tree.Change
@@ -44,8 +45,11 @@ type SeriesOptions struct {
 	Part   [2]int  // which of how many; 1 of 1 for the whole
 	// Order and Answer are another theory than the linear one: its name, and how it answers a
 	// prepared top. "" and nil: linear.
-	Order   string
-	Answer  func(t *design.Top) (*answer.Report, error)
+	Order  string
+	Answer func(t *design.Top) (*answer.Report, error)
+	// Ahead and Further put more among the answers of a prepared top: what it is, and how. "" and nil: nothing.
+	Ahead   string
+	Further func(ctx context.Context, r *answer.Report, t *design.Top, o design.Options) error
 	Program string // that solves it, with its version
 }
 
@@ -54,9 +58,9 @@ type SeriesOptions struct {
 // combinations must be a sound case; if none is, the first one's faults are the
 // error.
 func NewSeries(fsys fs.FS, name string, changes []tree.Change, o SeriesOptions) (*Series, error) {
-	s := &Series{answer: o.Answer, files: newSteady(fsys), name: name, changes: changes}
+	s := &Series{answer: o.Answer, further: o.Further, files: newSteady(fsys), name: name, changes: changes}
 	part := o.Part
-	s.Head = SeriesHead{Format: cases.Format, Units: cases.UnitsNote, Case: name, Refine: o.Refine, Points: 1, Part: part, Program: o.Program, Order: o.Order}
+	s.Head = SeriesHead{Format: cases.Format, Units: cases.UnitsNote, Case: name, Refine: o.Refine, Points: 1, Part: part, Program: o.Program, Order: o.Order, Ahead: o.Ahead}
 	for i, c := range changes {
 		if slices.ContainsFunc(changes[:i], func(o tree.Change) bool { return tree.Related(o.Key)(c.Key) }) {
 			return nil, fmt.Errorf("want each key once, found %s again", c.Key)
@@ -94,6 +98,9 @@ func (s *Series) identify() error {
 	h := sha256.New()
 	if s.Head.Order != "" {
 		fmt.Fprintf(h, "%q\n", s.Head.Order)
+	}
+	if s.Head.Ahead != "" {
+		fmt.Fprintf(h, "ahead %q\n", s.Head.Ahead)
 	}
 	fmt.Fprintf(h, "%q %q %q %v\n", s.Head.Program, s.Head.Keys, s.Head.Values, s.Head.Refine)
 	for _, src := range c.Rep.Order { // bundled files among them
@@ -227,8 +234,17 @@ func (w *seriesSolver) solve(ctx context.Context, point int) (*answer.Report, er
 	if top, err = design.Adapt(ctx, top, c, o); err != nil {
 		return nil, err
 	}
-	if w.s.answer != nil {
-		return w.s.answer(top)
+	r, err := w.s.answerOf(top)
+	if err == nil && w.s.further != nil {
+		err = w.s.further(ctx, r, top, o)
+	}
+	return r, err
+}
+
+// answerOf answers a prepared top.
+func (s *Series) answerOf(top *design.Top) (*answer.Report, error) {
+	if s.answer != nil {
+		return s.answer(top)
 	}
 	sol, err := top.Answer()
 	if err != nil {

@@ -16,6 +16,7 @@ type SeriesHead struct {
 	Values      [][]string `json:"values"` // of each key
 	Refine      float64    `json:"refine"`
 	Order       string     `json:"order,omitempty"` // second: answers are those on the moved shape
+	Ahead       string     `json:"ahead,omitempty"` // seasons, years or both, where their numbers stand among the answers
 	Points      int        `json:"points"`          // combinations in all
 	Part        [2]int     `json:"part"`            // which of how many
 	Mine        int        `json:"mine"`            // points of this part

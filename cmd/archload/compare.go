@@ -44,6 +44,7 @@ func newCompare(d *disk.Disk) *cobra.Command {
 	}
 	o.flags(cmd)
 	o.motionFlag(cmd)
+	o.timeFlags(cmd)
 	o.benchFlag(cmd)
 	o.theory.flags(cmd)
 	cmd.Flags().BoolVar(&o.bare, "no-ranges", false, "leave out how sure each number is, which saves half of the time")

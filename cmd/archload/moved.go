@@ -76,7 +76,7 @@ func (o *wanted) solveMoved(cmd *cobra.Command, name string, c *cases.Case) (*st
 	r := stability.Summarize(sol, o.load())
 	how.Say("how it swings")
 	tone.Judge(r.Report, sol.Linear, how.WorkerCount()) // small movements about the linear state
-	return sol, r, nil
+	return sol, r, o.lookAhead(cmd, r.Report, sol.Top, how)
 }
 
 // solved is an answer by one theory or the other.

@@ -45,6 +45,7 @@ func newReport(d *disk.Disk) *cobra.Command {
 	}
 	cmd.Flags().StringVarP(&o.report, "out", "o", "", "write the report to `FILE` (\"-\": standard output; default: NAME-report.html here)")
 	o.motionFlag(cmd)
+	o.timeFlags(cmd)
 	o.benchFlag(cmd)
 	o.theory.flags(cmd)
 	cmd.Flags().BoolVar(&o.onePage, "one-page", false, "a page for each design, for a customer, in place of the whole report")

@@ -18,18 +18,23 @@ import (
 )
 
 func newSeasons(d *disk.Disk) *cobra.Command {
-	o := wanted{disk: d}
+	o, cycle := wanted{disk: d}, false
 	cmd := &cobra.Command{
 		Use:   "seasons CASE",
 		Short: "Say what moisture does to a design: arch, action, fit of the foot, stress",
 		Long: "Take a design from the air in which it was made to that of each season of its table\n" +
 			"[season], with the strings on, and say how the arch moves, how the action changes, where\n" +
-			"the foot still bears, and what pulls across the grain and at the braces' glue.",
+			"the foot still bears, and what pulls across the grain and at the braces' glue. With --cycle\n" +
+			"the seasons follow each other, so that what has slid in one stands so in the next.",
 		Example:           "  archload seasons course-guitar-seasons\n  archload seasons mine/mine.toml --json -",
 		Args:              takes(1, 1, "one case"),
 		ValidArgsFunction: completeCases,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			rep, err := withCase(&o, cmd, args[0], func(c *cases.Case, opts design.Options) (*aging.SeasonsReport, error) {
+				if cycle && c.Season != nil && len(c.Season.To) > 0 {
+					year := *c.Season
+					year.Cycle, c.Season = true, &year
+				}
 				return aging.Seasons(cmd.Context(), c, opts)
 			})
 			if err != nil {
@@ -47,6 +52,7 @@ func newSeasons(d *disk.Disk) *cobra.Command {
 		},
 	}
 	o.flags(cmd)
+	cmd.Flags().BoolVar(&cycle, "cycle", false, "let the seasons follow each other and end in the made air again, as with [season] cycle = true")
 	return cmd
 }
 

@@ -58,6 +58,7 @@ func newSeries(d *disk.Disk) *cobra.Command {
 	}
 	o.flags(cmd)
 	o.orderFlags(cmd)
+	o.timeFlags(cmd)
 	cmd.Flags().Lookup("out").Usage = "write the table and the pictures into the folder `DIR` (default: the case's name with -series)"
 	cmd.Flags().StringArrayVar(&o.changes, "change", nil, "`\"KEY = VALUES\"`: let a key take these values; several keys: every combination")
 	cmd.Flags().StringVar(&o.part, "part", "1/1", "solve part `I/N` of the series alone")
@@ -140,6 +141,10 @@ func (o *seriesFlags) plan(cmd *cobra.Command, arg string) (*study.Series, error
 	opts := study.SeriesOptions{Refine: o.refine, Part: part, Program: "archload " + shell.Version(debug.ReadBuildInfo())}
 	if o.isSecond() {
 		opts.Order, opts.Answer = "second", stability.AnswerTop
+	}
+	if l := o.outlook; l.Asked() {
+		l.SecondOrder = o.isSecond()
+		opts.Ahead, opts.Further = l.Words(), l.AddTo
 	}
 	s, err := study.NewSeries(o.disk, filepath.ToSlash(arg), changes, opts)
 	if err != nil && meant(arg) != "" {

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"archload/cases"
+	"archload/cases/aging"
 	"archload/cases/answer"
 	"archload/cases/bench/fit"
 	"archload/cases/design"
@@ -34,6 +35,7 @@ type wanted struct {
 	motion  bool        // how the top swings stands among the answers, whatever the case says
 	bench   string      // file of what was measured on the top's wood, or ""
 	piece   *fit.Report // what it says; nil before it is asked
+	outlook aging.Outlook
 	theory
 }
 
@@ -46,6 +48,24 @@ func (o *wanted) flags(cmd *cobra.Command) {
 // motionFlag is the flag of commands whose answers may include how the top swings.
 func (o *wanted) motionFlag(cmd *cobra.Command) {
 	cmd.Flags().BoolVar(&o.motion, "motion", false, "tones and levels of the strung top among the answers, as with [motion] judged = true; takes longer")
+}
+
+// timeFlags are the flags of commands whose answers may include what seasons and years do.
+func (o *wanted) timeFlags(cmd *cobra.Command) {
+	cmd.Flags().BoolVar(&o.outlook.Seasons, "seasons", false, "what the seasons of [season] do among the answers (without: made at 45 %, winter 25 %, summer 75 %); takes longer")
+	cmd.Flags().BoolVar(&o.outlook.Years, "years", false, "what ten and fifty years under the strings do among the answers; takes longer")
+}
+
+// lookAhead puts seasons and years among the answers of a solved case, if that is asked for.
+func (o *wanted) lookAhead(cmd *cobra.Command, r *answer.Report, t *design.Top, how design.Options) error {
+	if !o.outlook.Asked() {
+		return nil
+	}
+	how.Say("seasons and years")
+	how.Progress = nil
+	l := o.outlook
+	l.SecondOrder = o.isSecond()
+	return l.AddTo(cmd.Context(), r, t, how)
 }
 
 // check refuses a refinement that no machine or no plate can bear.
@@ -99,6 +119,7 @@ func newSolve(d *disk.Disk) *cobra.Command {
 	}
 	o.flags(cmd)
 	o.motionFlag(cmd)
+	o.timeFlags(cmd)
 	o.theory.flags(cmd)
 	cmd.Flags().BoolVar(&edge, "edge", false, "say too what the making of sides, lining and back leaves open of the numbers")
 	return cmd
@@ -144,7 +165,7 @@ func (o *wanted) solveCase(cmd *cobra.Command, name string, c *cases.Case) (*des
 	r := quantity.Summarize(sol)
 	how.Say("how it swings")
 	tone.Judge(r, sol, how.WorkerCount())
-	return sol, r, nil
+	return sol, r, o.lookAhead(cmd, r, sol.Top, how)
 }
 
 // judge has how the top swings stand among the answers of a case, if that is asked for.

@@ -19,12 +19,16 @@ import (
 func newYears(d *disk.Disk) *cobra.Command {
 	o := wanted{disk: d}
 	var at string
+	var second bool
 	cmd := &cobra.Command{
 		Use:   "years CASE",
 		Short: "Say what the strings do to a design over the years: sink, action, foot, strength",
 		Long: "Let a design stand under its strings and loads, with wood that creeps as its cards say, and\n" +
 			"tell for each age how far it has sunk, how the action has changed, how the foot stands, and\n" +
-			"how much is used of the strength that a load of such duration leaves: each with its range.",
+			"how much is used of the strength that a load of such duration leaves: each with its range.\n" +
+			"If the case has a table [season] it begins in the air in which the top was made, and says\n" +
+			"which season with which age asks most of it. With --second-order each age finds its\n" +
+			"equilibrium on the shape as it has moved, with the linear numbers beside.",
 		Example:           "  archload years course-guitar-relief\n  archload years mine/mine.toml --at 1d,1y,10y,50y --json -",
 		Args:              takes(1, 1, "one case"),
 		ValidArgsFunction: completeCases,
@@ -34,8 +38,9 @@ func newYears(d *disk.Disk) *cobra.Command {
 				return shell.Usagef("--at: %v", err)
 			}
 			rep, err := withCase(&o, cmd, args[0], func(c *cases.Case, opts design.Options) (*aging.YearsReport, error) {
-				return aging.Years(cmd.Context(), c, ages, opts)
+				return aging.Years(cmd.Context(), c, aging.Wish{Ages: ages, SecondOrder: second}, opts)
 			})
+			err = o.givesWay(err)
 			if err != nil {
 				return err
 			}
@@ -51,6 +56,7 @@ func newYears(d *disk.Disk) *cobra.Command {
 		},
 	}
 	o.flags(cmd)
+	cmd.Flags().BoolVar(&second, "second-order", false, "find each age's equilibrium on the shape as it has moved")
 	cmd.Flags().StringVar(&at, "at", "1d,1y,10y,50y", "ages since the strings came on: s, h, d, w, m, y")
 	return cmd
 }

@@ -33,5 +33,5 @@ func yearsOf(ctx context.Context, c *cases.Case, at string) (*aging.YearsReport,
 	if err != nil {
 		return nil, err
 	}
-	return aging.Years(ctx, c, ages, design.Options{NoError: true})
+	return aging.Years(ctx, c, aging.Wish{Ages: ages}, design.Options{NoError: true})
 }
