@@ -3,6 +3,7 @@ package cases
 import (
 	"errors"
 	"fmt"
+	"maps"
 	"path"
 
 	"archload/cases/tree"
@@ -173,4 +174,17 @@ func (c *Case) Wood(key string) (materials.Card, error) {
 		return card, c.Fault(key, "the case names no wood here")
 	}
 	return card, nil
+}
+
+// WithCards returns the case with the cards of its woods changed, each in the same way; nil: as it is.
+func (c *Case) WithCards(change func(materials.Card) materials.Card) *Case {
+	if change == nil {
+		return c
+	}
+	q := *c
+	q.Cards = maps.Clone(c.Cards)
+	for key, card := range q.Cards {
+		q.Cards[key] = change(card)
+	}
+	return &q
 }

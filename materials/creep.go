@@ -20,6 +20,14 @@ const (
 	MostCreep  = 4.0 / 3
 )
 
+// CreepKnown says whether the card tells how its wood creeps.
+func (c Card) CreepKnown() bool { return len(c.Missing(CreepKeys()...)) == 0 }
+
+// CreepKeys are the keys of a card that tell it.
+func CreepKeys() []string {
+	return []string{"creep_along", "creep_across", "creep_shear", "creep_rolling_shear", "creep_power"}
+}
+
 // Crept returns the card of the same piece of wood with its moduli softened as after years of load, each
 // amount of creep taken times share. Poisson's ratios follow as in Varied.
 func (c Card) Crept(years, share float64) Card {

@@ -2,7 +2,6 @@ package aging
 
 import (
 	"context"
-	"maps"
 
 	"archload/cases"
 	"archload/cases/design"
@@ -19,19 +18,6 @@ type change struct {
 
 // swells says whether the wood takes up or gives off water.
 func (ch change) swells() bool { return ch.outer != 0 || ch.inner != 0 }
-
-// withCards is the case with other woods.
-func withCards(c *cases.Case, of func(materials.Card) materials.Card) *cases.Case {
-	if of == nil {
-		return c
-	}
-	q := *c
-	q.Cards = maps.Clone(c.Cards)
-	for key, card := range q.Cards {
-		q.Cards[key] = of(card)
-	}
-	return &q
-}
 
 // onward is the solution of a design after a change, the contact followed from a solution before it. c is the
 // design as its case tells.
@@ -52,7 +38,7 @@ type ready struct {
 
 // ready gives a design other woods and lets them swell.
 func (ch change) ready(ctx context.Context, from *design.Solution, c *cases.Case, o design.Options) (*ready, error) {
-	adapted, err := design.Adapt(ctx, from.Top, withCards(c, ch.cards), o)
+	adapted, err := design.Adapt(ctx, from.Top, c.WithCards(ch.cards), o)
 	if err != nil {
 		return nil, err
 	}

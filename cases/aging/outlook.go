@@ -123,13 +123,14 @@ func (n numbersOf) season(name string, s *SeasonReport) {
 // numbers are those of ten and fifty years.
 func (r *YearsReport) numbers() map[string]float64 {
 	n := numbersOf{}
-	for _, a := range r.Years {
-		n.add("sink_"+a.At, a.Sink.Mid)
-		n.add("sink_"+a.At+"_least", a.Sink.Low)
-		n.add("sink_"+a.At+"_most", a.Sink.High)
-		n.add("action_"+a.At, a.Action.Mid)
-		n.add("gap_"+a.At, a.GapLeft.Mid)
-		n.add("used_"+a.At, 100*a.Strength.Used.Mid)
+	for i, a := range r.Years {
+		age := [2]string{"_ten_years", "_fifty_years"}[i]
+		n.add("sink"+age, a.Sink.Mid)
+		n.add("sink"+age+"_least", a.Sink.Low)
+		n.add("sink"+age+"_most", a.Sink.High)
+		n.add("action"+age, a.Action.Mid)
+		n.add("gap"+age, a.GapLeft.Mid)
+		n.add("used"+age, 100*a.Strength.Used.Mid)
 	}
 	return n
 }

@@ -58,7 +58,7 @@ func seasons(ctx context.Context, like *design.Top, c *cases.Case, o design.Opti
 	steps, made := stepsOf(c.Season)
 	r := &SeasonsReport{Format: cases.Format, Units: cases.UnitsNote + "; moisture in percent of the dry wood", Title: c.Title,
 		Seasons: []SeasonReport{}, Held: heldWords(c), Cautions: cautions(c)}
-	sol, err := solved(ctx, like, withCards(c, airOf(c)), o)
+	sol, err := solved(ctx, like, c.WithCards(airOf(c)), o)
 	if err != nil {
 		return nil, err
 	}

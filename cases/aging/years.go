@@ -72,7 +72,7 @@ func live(ctx context.Context, like *design.Top, c *cases.Case, w Wish, o design
 		return nil, err
 	}
 	l := &life{ctx, o, c, walk{power: c.Cards["plate.wood"].Creep.Power}}
-	now, err := solved(ctx, like, withCards(c, airOf(c)), o)
+	now, err := solved(ctx, like, c.WithCards(airOf(c)), o)
 	if err != nil {
 		return nil, err
 	}
@@ -144,7 +144,7 @@ func orderWord(w Wish) string {
 // creepKnown wants the creep of every wood of the case.
 func creepKnown(c *cases.Case) error {
 	return known(c, "the creep of %q is not known; want %s: a and n of 1 + a tⁿ, t in years, as in creep_along = 0.2, creep_power = 0.28",
-		"creep_along", "creep_across", "creep_shear", "creep_rolling_shear", "creep_power")
+		materials.CreepKeys()...)
 }
 
 // woodsCreep lists the creep of each wood once.

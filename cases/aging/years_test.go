@@ -50,7 +50,7 @@ func TestSlipForgets(t *testing.T) {
 	if bad := r.Failed(); len(bad) > 0 {
 		t.Errorf("built-in checks failed: %v", bad)
 	}
-	s, err := design.Solve(context.Background(), withCards(c, func(m materials.Card) materials.Card { return m.Crept(20, 1) }), o)
+	s, err := design.Solve(context.Background(), c.WithCards(func(m materials.Card) materials.Card { return m.Crept(20, 1) }), o)
 	if err != nil {
 		t.Fatal(err)
 	}

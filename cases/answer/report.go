@@ -59,12 +59,12 @@ type EnergyReport struct {
 	Dissipated float64 `json:"dissipated,omitempty"` // by friction where the foot slides
 }
 
-// DecadesReport is an indication of what years of load do, no more: strength
-// times 0.6 (ten years of load, Wood Handbook), sink up to 1.6 times the
-// elastic one (creep factor for structural timber, EN 1995-1-1).
+// DecadesReport is an indication of what decades of load do, no more: strength by the Madison curve, the
+// sink by the creep of the woods' cards with half of it and a third more, as archload years has them.
 type DecadesReport struct {
-	StrengthUsed Num    `json:"strength_used"`
-	Sink         [2]Num `json:"sink"` // mm, of the bridge (without one, of the deepest place): from and to
+	Years        float64 `json:"years"`
+	StrengthUsed Num     `json:"strength_used"` // of what such a load leaves
+	Sink         [2]Num  `json:"sink"`          // mm, of the bridge (without one, of the deepest place): least and most; null where the creep of a wood is not known
 }
 
 // ErrorReport holds the built-in checks and the discretisation estimate, all

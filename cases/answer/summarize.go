@@ -53,7 +53,7 @@ func Summarize(s *design.Solution) *Report {
 		}
 	}
 	r.Strength = Strength(s)
-	r.Decades = DecadesReport{StrengthUsed: r.Strength.Used / LongTerm, Sink: [2]Num{Num(Sink(s)), Num(Creep * Sink(s))}}
+	r.Decades = decades(s, r.Strength.Used)
 	r.Warnings = append(r.Warnings, r.cautions()...)
 	if s.CoarseFault != nil {
 		r.Warnings = append(r.Warnings, fmt.Sprintf("what the mesh costs is not known: no answer on triangles twice as large: %v", s.CoarseFault))
@@ -68,8 +68,26 @@ func Summarize(s *design.Solution) *Report {
 	if s.Coarse != nil {
 		add(&r.Timing, s.Coarse.Spent, s.Top.Spent.Mesh)
 	}
+	if s.Aged != nil {
+		add(&r.Timing, s.Aged.Least.Spent, 0)
+		add(&r.Timing, s.Aged.Most.Spent, 0)
+	}
 	r.Timing.Total = r.Timing.Mesh + r.Timing.Assemble + r.Timing.Factor + r.Timing.Condense + r.Timing.Contact + r.Timing.Flow
 	return r
+}
+
+// decades is what years of load leave: sink and strength used change as those of the aged design on the coarser
+// triangles do. Where that is not known the stress is taken as it is.
+func decades(s *design.Solution, used Num) DecadesReport {
+	d := DecadesReport{Years: design.OldYears, StrengthUsed: used / Num(LongTerm()), Sink: [2]Num{None(), None()}}
+	if s.Aged != nil {
+		for k, times := range s.Aged.Grown(Sink) {
+			d.Sink[k] = Num(times * Sink(s))
+		}
+		times := s.Aged.Grown(func(a *design.Solution) float64 { return float64(Strength(a).Used) })
+		d.StrengthUsed *= Num(max(times[0], times[1]))
+	}
+	return d
 }
 
 // add counts the coarser solve's time too; shared was spent once for both.

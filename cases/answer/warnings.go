@@ -6,6 +6,7 @@ import (
 
 	"archload/cases/design"
 	"archload/cases/tree"
+	"archload/materials"
 )
 
 // Where a result deserves a word of caution.
@@ -13,14 +14,10 @@ const (
 	// woodFriction is about the most that wood gives on varnished wood: 0.3 to
 	// 0.5 (common practice, no published source).
 	woodFriction = 0.5
-	// Creep is how much further timber sinks under lasting load indoors
-	// (EN 1995-1-1, kdef 0.60 in service class 1; from memory).
-	Creep = 1.6
 )
 
-// LongTerm is the share of short-term strength that wood keeps under ten years
-// of load, 1 (Wood Handbook, from memory).
-const LongTerm = 0.6
+// LongTerm is the share of short-term strength that decades of load leave, 1.
+func LongTerm() float64 { return materials.LastingShare(design.OldYears) }
 
 // cautions lists what a result itself warns of.
 func (r *Report) cautions() []string {
@@ -35,8 +32,8 @@ func (r *Report) cautions() []string {
 	switch {
 	case float64(s.Used) >= 1:
 		out = append(out, "the wood's strength is exceeded: expect a crack where the worst place is")
-	case float64(s.Used) >= LongTerm:
-		out = append(out, "more than six tenths of the wood's strength are used: under string load for years it may crack")
+	case float64(s.Used) >= LongTerm():
+		out = append(out, fmt.Sprintf("more than %.0f %% of the wood's strength are used: under string load for years it may crack", 100*LongTerm()))
 	}
 	if float64(s.FootUsed) >= 1 {
 		out = append(out, "the foot crushes the wood under it")

@@ -13,12 +13,14 @@ type Solution struct {
 	Result *contact.Result
 	Flow   *flow.Flow // where the load goes; nil if left out or the load does not press down
 	Coarse *Solution  // the same case on triangles twice as large; nil if not wanted
+	Aged   *Aged      // Coarse as decades leave it; nil if there is no Coarse or the creep of a wood is not known
 	Spent  Stages
 
 	Frictions []Friction // the same case with the least and the most friction of wood; nil if not wanted or the foot is not rough
 
 	FlowFault   error // why a load that presses down has no flow
 	CoarseFault error // why there is no Coarse where one was wanted
+	AgedFault   error // why it could not be aged
 }
 
 // FindFlow computes the load flow, which Solve does and Refit leaves out for

@@ -33,6 +33,9 @@ func Solve(ctx context.Context, c *cases.Case, o Options) (*Solution, error) {
 	quiet.Progress = nil
 	o.Say("error estimate")
 	sol.Coarse, sol.CoarseFault = solveOn(ctx, g, spent, quiet, o.refine()/2)
+	if sol.Coarse != nil {
+		sol.Aged, sol.AgedFault = sol.Coarse.Age(ctx, quiet)
+	}
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}

@@ -26,7 +26,7 @@ func ofWood() []Term {
 		{Name: "from plank to plank", Also: []string{"± wood", "wood's range"}, Means: "What another board of the same wood may change: one standard deviation, about two boards in three lie within it."},
 		{Name: "one standard deviation", Also: []string{"standard deviation"}, Means: "A measure of scatter: about two values in three lie within it, one in six above and one in six below."},
 		{Name: "creep", Also: []string{"creeps"}, Means: "The slow going on of wood that bears a load for years."},
-		{Name: "over decades", Means: "An indication of what years of load do: strength falls to six tenths, a sink may grow to 1.6 times what it was at first."},
+		{Name: "over decades", Means: "An indication of what years of load do: strength falls to six tenths, and the sink grows as the woods creep in fifty years, half of what their cards tell to a third more."},
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"archload/cases/answer"
 	"archload/cases/body"
+	"archload/cases/design"
 )
 
 // The headings of the summary.
@@ -230,7 +231,7 @@ func ofEnergy() []Quantity {
 func ofStrength() []Quantity {
 	return []Quantity{
 		{Key: "strength_used", Name: "strength used", Short: "strength", Unit: "%", Peak: true,
-			Means:   fmt.Sprintf("What the top's worst place uses of its wood's short-term strength: at 100 %% expect a crack at once, from %.0f %% on within ten years.", 100*answer.LongTerm),
+			Means:   fmt.Sprintf("What the top's worst place uses of its wood's short-term strength: at 100 %% expect a crack at once, from %.0f %% on within %d years.", 100*answer.LongTerm(), design.OldYears),
 			Compare: UnderDecides, Series: 4, Column: "strength_used_percent", Report: true, Summary: HeadStrength,
 			Get: func(r *answer.Report) answer.Num { return 100 * r.Strength.Used }},
 		{Key: "rolling_shear_used", Name: "rolling shear used", Unit: "%", Peak: true,

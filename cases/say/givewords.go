@@ -5,7 +5,6 @@ import (
 	"io"
 	"strings"
 
-	"archload/cases/answer"
 	"archload/cases/stability"
 )
 
@@ -29,7 +28,7 @@ func WriteGiving(w io.Writer, r *stability.GivingReport) error {
 		line(b, "gives way at", "%.2f times the load: %s most at (%.0f, %.0f)%s", m.Factor, inOut(m), m.X, m.Y, besides(m))
 	}
 	if d := r.Stability.OverDecades; d[0].Known() {
-		line(b, "over decades", "%.2f to %.2f times: wood under lasting load becomes softer, by up to %.1f times in average wood", float64(d[0]), float64(d[1]), answer.Creep)
+		line(b, "over decades", "%.2f to %.2f times: wood under lasting load becomes softer", float64(d[0]), float64(d[1]))
 	}
 	if len(r.Stability.Factors) > 0 && r.Stability.NoneBelow.Known() {
 		line(b, "none is missing", "below %.2f times, by a count of its own", float64(r.Stability.NoneBelow))
@@ -76,8 +75,11 @@ func givingPath(b *strings.Builder, r *stability.GivingReport) {
 	case !p.Limit.Known():
 		line(b, "gives way", "not up to there")
 	case p.KnockDown.Known():
-		line(b, "gives way at", "%.2f times the load: %.0f %% of the linear factor; over decades from %.2f times on", float64(p.Limit),
-			100*float64(p.KnockDown), float64(p.Limit)/answer.Creep)
+		decades := ""
+		if d := r.Stability.OverDecades[0]; d.Known() {
+			decades = fmt.Sprintf("; over decades from %.2f times on", float64(p.Limit*d)/r.Stability.Factors[0])
+		}
+		line(b, "gives way at", "%.2f times the load: %.0f %% of the linear factor%s", float64(p.Limit), 100*float64(p.KnockDown), decades)
 	default:
 		line(b, "gives way at", "%.2f times the load", float64(p.Limit))
 	}

@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"archload/cases/answer"
 	"archload/cases/setup"
 )
 
@@ -86,10 +87,10 @@ func SetupRows() []SetupRow {
 		}},
 		{"bass string, slack, mm", number("%.2f", func(w *setup.Way) float64 { return w.Slack[0] })},
 		{"bass string, at pitch, mm", number("%.2f", func(w *setup.Way) float64 { return w.AtPitch[0] })},
-		{"bass string, after decades, mm", func(w *setup.Way) string { return fmt.Sprintf("%.2f to %.2f", w.Settled[0][0], w.Settled[0][1]) }},
+		{"bass string, after decades, mm", func(w *setup.Way) string { return settledText(w.Settled[0]) }},
 		{"treble string, slack, mm", number("%.2f", func(w *setup.Way) float64 { return w.Slack[1] })},
 		{"treble string, at pitch, mm", number("%.2f", func(w *setup.Way) float64 { return w.AtPitch[1] })},
-		{"treble string, after decades, mm", func(w *setup.Way) string { return fmt.Sprintf("%.2f to %.2f", w.Settled[1][0], w.Settled[1][1]) }},
+		{"treble string, after decades, mm", func(w *setup.Way) string { return settledText(w.Settled[1]) }},
 	}
 }
 
@@ -105,4 +106,12 @@ func SetupNotes(s *setup.Sheet) []string {
 		fmt.Sprintf("By the bridge: make the saddle %s by %.2f mm, the neck stays as it is.",
 			ends(bridge.SaddleHeight-was.SaddleHeight, "higher", "lower"), math.Abs(bridge.SaddleHeight-was.SaddleHeight)),
 	}
+}
+
+// settledText is a string's height after decades.
+func settledText(s [2]answer.Num) string {
+	if !s[0].Known() {
+		return "unknown"
+	}
+	return fmt.Sprintf("%.2f to %.2f", float64(s[0]), float64(s[1]))
 }

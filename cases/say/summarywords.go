@@ -304,12 +304,19 @@ func (s *summary) strength() {
 		s.say("foot_used", "")
 		s.say("foot_pressure", ", averaged over %d mm of foot (single spots up to %.2f MPa)", answer.FootWindow, r.Bridge.HighestSpot())
 	}
-	line(b, "over decades", "%s of the strength used, and a sink of %.2f to %.2f mm in average wood: an indication, no more", percent(r.Decades.StrengthUsed),
-		float64(r.Decades.Sink[0]), float64(r.Decades.Sink[1]))
+	line(b, "over decades", "%s of the strength that %.0f years of load leave%s: an indication, no more", percent(r.Decades.StrengthUsed), r.Decades.Years, sinkOverDecades(&r.Decades))
 	fmt.Fprintf(b, "  Wood scatters, runs out of line and creeps: under lasting load count on %.0f %% of its\n"+
-		"  strength and on up to %.1f times the sink, more in a soft plank. The maker's own judgement,\n"+
-		"  and advice from someone qualified where people may be hurt, come first.\n", 100*answer.LongTerm, answer.Creep)
+		"  strength, and on more sink in a soft plank. The maker's own judgement, and advice from\n"+
+		"  someone qualified where people may be hurt, come first.\n", 100*answer.LongTerm())
 	s.end(quantity.HeadStrength)
+}
+
+// sinkOverDecades says how far it then has sunk, as far as creep is known.
+func sinkOverDecades(d *answer.DecadesReport) string {
+	if !d.Sink[0].Known() || !d.Sink[1].Known() {
+		return ""
+	}
+	return fmt.Sprintf(", and a sink of %.2f to %.2f mm in average wood", float64(d.Sink[0]), float64(d.Sink[1]))
 }
 
 // motion is how the top swings, if that was asked for.

@@ -32,7 +32,7 @@ func WriteTrial(w io.Writer, t *study.Trial) error {
 	}
 	fmt.Fprintf(&b, "arch rounder: how much higher (+) or lower (-, flatter) the load leaves the top under the foot's\n"+
 		"middle, against the top under its ends. strength used: of the top, at its worst place; of 100 %%,\n"+
-		"wood keeps about %.0f %% under ten years of load (Wood Handbook); a blank: not worked out. -: never.\n", 100*answer.LongTerm)
+		"wood keeps about %.0f %% under decades of load (Madison curve); a blank: not worked out. -: never.\n", 100*answer.LongTerm())
 	for _, part := range Instructions(t) {
 		fmt.Fprintf(&b, "\n%s\n", part.Head)
 		for _, l := range part.Lines {

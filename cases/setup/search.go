@@ -28,6 +28,8 @@ type tops struct {
 	*board
 	top *design.Top
 	opt design.Options
+
+	grown [2][2]float64 // what decades make of that which gives way at bass and treble: least and most, times; NaN: not known
 }
 
 // answer solves a setting.
@@ -44,6 +46,22 @@ func (t *tops) answer(ctx context.Context, s setting) (*design.Solution, error) 
 func (t *tops) gives(sol *design.Solution) [2]float64 {
 	forces := sol.Top.Built.Geometry.StringForces()
 	return [2]float64{answer.ActionChangeAt(sol, forces[t.outer[0]].X), answer.ActionChangeAt(sol, forces[t.outer[1]].X)}
+}
+
+// ages finds what decades make of what gives way, by the design as it stands: its top and
+// what presses it change little from way to way.
+func (t *tops) ages(ctx context.Context, sol *design.Solution) error {
+	aged, err := sol.Age(ctx, t.opt)
+	if err != nil {
+		return err
+	}
+	for k := range t.grown {
+		t.grown[k] = [2]float64{math.NaN(), math.NaN()}
+		if aged != nil {
+			t.grown[k] = aged.Grown(func(s *design.Solution) float64 { return t.gives(s)[k] })
+		}
+	}
+	return nil
 }
 
 // find looks for the setting that fulfils the wish, with move changing the one thing
@@ -117,8 +135,8 @@ func (t *tops) way(name string, s setting, sol *design.Solution) *Way {
 		BridgeMass: answer.MassOf(sol.Top.Built).Bridge, Slack: t.slack(s)}
 	for k, g := range t.gives(sol) {
 		w.AtPitch[k] = w.Slack[k] - g
-		more := w.Slack[k] - answer.Creep*g
-		w.Settled[k] = [2]float64{math.Min(w.AtPitch[k], more), math.Max(w.AtPitch[k], more)}
+		a, b := w.Slack[k]-t.grown[k][0]*g, w.Slack[k]-t.grown[k][1]*g
+		w.Settled[k] = [2]answer.Num{answer.Num(math.Min(a, b)), answer.Num(math.Max(a, b))}
 	}
 	return w
 }
@@ -132,8 +150,8 @@ func (w *Way) cut(wish Wish, s setting) {
 	for k, m := range missing {
 		w.Slack[k] += m
 		w.AtPitch[k] += m
-		w.Settled[k][0] += m
-		w.Settled[k][1] += m
+		w.Settled[k][0] += answer.Num(m)
+		w.Settled[k][1] += answer.Num(m)
 	}
 }
 

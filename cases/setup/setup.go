@@ -54,9 +54,9 @@ type Way struct {
 	Sink       float64    `json:"sink"`        // mm, of the bridge
 	BridgeMass answer.Num `json:"bridge_mass"` // g
 
-	Slack   [2]float64    `json:"slack"`    // mm over the fret plane at the octave, strings slack
-	AtPitch [2]float64    `json:"at_pitch"` // mm, at pitch
-	Settled [2][2]float64 `json:"settled"`  // mm, after decades: the least and the most of what is to be expected
+	Slack   [2]float64       `json:"slack"`    // mm over the fret plane at the octave, strings slack
+	AtPitch [2]float64       `json:"at_pitch"` // mm, at pitch
+	Settled [2][2]answer.Num `json:"settled"`  // mm, after decades: the least and the most of what is to be expected; null where the creep of a wood is not known
 }
 
 // Change is what a step of one key does to a design as it is, as differences.

@@ -24,10 +24,13 @@ func Of(ctx context.Context, c *cases.Case, w *Wish, o design.Options) (*Sheet, 
 	if err != nil {
 		return nil, err
 	}
-	t := &tops{b, top, o}
+	t := &tops{board: b, top: top, opt: o}
 	s := &Sheet{Format: cases.Format, Units: cases.UnitsNote, Title: c.Title, Wish: w, Joint: b.joint, Cautions: cautions()}
 	sol, err := t.answer(ctx, b.was)
 	if err != nil {
+		return nil, err
+	}
+	if err := t.ages(ctx, sol); err != nil {
 		return nil, err
 	}
 	asItIs := t.way("as it is", b.was, sol)
@@ -82,6 +85,6 @@ func cautions() []string {
 	return []string{
 		"The board is taken as straight: its relief and the bend of the neck under the strings are left out, and come on top.",
 		"Raise the tension in steps, and look after each one. An anchor that is lower presses the top harder: see strength and foot pressure of the design before you cut.",
-		"Settled: between the top as it stands after tuning and 1.6 times that movement (creep of structural timber, EN 1995-1-1); an indication.",
+		"Settled: after fifty years under the strings, with half of the creep that the wood cards tell to a third more; an indication.",
 	}
 }

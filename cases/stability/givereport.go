@@ -25,9 +25,8 @@ type Factors struct {
 	NoneBelow answer.Num  `json:"none_below"` // no other factor than those listed lies below this one, by a count
 	Bearing   int         `json:"bearing"`    // points of the foot that stay in contact
 	Path      *GivingPath `json:"path"`       // on the moved shape; null if not asked for
-	// OverDecades is an indication of what years of load leave of the lowest factor: from wood that has
-	// become softer by answer.Creep everywhere to wood that has not. Where all stiffness falls alike, so does
-	// every factor, and the limit of the path.
+	// OverDecades is an indication of what fifty years of load leave of the lowest factor, with the most and the
+	// least creep of the woods, the contact followed; null where a wood's creep is not known.
 	OverDecades [2]answer.Num `json:"over_decades"`
 }
 
@@ -76,8 +75,10 @@ func SummarizeGiving(g *Giving, times float64) *GivingReport {
 	}
 	s.Bearing = g.Bearing
 	s.OverDecades = [2]answer.Num{answer.None(), answer.None()}
-	if f := g.Modes.Factors; len(f) > 0 {
-		s.OverDecades = [2]answer.Num{answer.Num(f[0] / answer.Creep), answer.Num(f[0])}
+	for k, f := range g.OverDecades {
+		if f > 0 {
+			s.OverDecades[k] = answer.Num(f)
+		}
 	}
 	for i, f := range g.Modes.Factors {
 		s.Factors = append(s.Factors, f)

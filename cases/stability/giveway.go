@@ -15,6 +15,8 @@ type Giving struct {
 	Linear  *design.Solution
 	Modes   *buckling.Modes
 	Bearing int // pads that bear
+	// OverDecades is the lowest factor as decades of load leave the woods, with the most and the least creep; 0: not known.
+	OverDecades [2]float64
 }
 
 // Find finds the lowest factors on a case's load at which it would lose its stability. Errors are
@@ -26,10 +28,33 @@ func Find(ctx context.Context, c *cases.Case, count int, o design.Options) (*Giv
 		return nil, err
 	}
 	o.Say("stability")
-	return FindOn(ctx, linear, count)
+	g, err := FindOn(ctx, linear, count)
+	if err == nil && len(g.Modes.Factors) > 0 {
+		o.Say("stability over decades")
+		err = g.age(ctx, o)
+	}
+	return g, err
 }
 
-// FindOn is Find for a case that is solved by linear theory.
+// age finds the lowest factor of the softened design.
+func (g *Giving) age(ctx context.Context, o design.Options) error {
+	aged, err := g.Linear.Age(ctx, o)
+	if err != nil || aged == nil {
+		return err
+	}
+	for k, old := range []*design.Solution{aged.Most, aged.Least} {
+		soft, err := FindOn(ctx, old, 1)
+		if err != nil {
+			return err
+		}
+		if f := soft.Modes.Factors; len(f) > 0 {
+			g.OverDecades[k] = f[0]
+		}
+	}
+	return nil
+}
+
+// FindOn is Find for a case that is solved by linear theory, without its decades.
 func FindOn(ctx context.Context, linear *design.Solution, count int) (*Giving, error) {
 	t := linear.Top
 	in := buckling.Input{Input: vibration.Input{Plate: t.Factored.System, Workers: t.Workers}, U: linear.Result.U}
@@ -41,7 +66,7 @@ func FindOn(ctx context.Context, linear *design.Solution, count int) (*Giving, e
 	if err != nil {
 		return nil, design.Explain(t.Built.Case, err)
 	}
-	return &Giving{linear, m, len(in.Pads)}, ctx.Err()
+	return &Giving{Linear: linear, Modes: m, Bearing: len(in.Pads)}, ctx.Err()
 }
 
 // mostRaised is the factor beyond which no path is followed.

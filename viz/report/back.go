@@ -103,7 +103,7 @@ func left(c *cases.Case, on *stability.Stands) []string {
 		out = append(out, "Large movement: these numbers take the forces on the shape as carved. On the shape as it has moved such plates sink 2 to 7 % further under their strings.")
 	}
 	out = append(out,
-		"Time and weather: creep and moisture are not in these numbers (archload years and archload seasons tell of them); what stands above on decades is a rule of thumb.",
+		"Time and weather: creep and moisture are not in these numbers (archload years and archload seasons tell of them); what stands above on decades is an indication.",
 		"Glue: every joint is whole and stiff.",
 		"The rest of the instrument: the back does not move; there is no neck, tailpiece, finish or binding. The strings' tension stays as tuned (its change is about 1 %).",
 		"This piece of wood: the numbers are means of clear, straight-grained wood. Runout, knots and wild grain are not in it.",

@@ -170,15 +170,15 @@ func (d *subject) braceTable() reportTable {
 }
 
 func (d *subject) works() reportSection {
-	t := reportTable{Head: []string{"", "used now, %", "of what is left after ten years of load, %"}}
+	t := reportTable{Head: []string{"", "used now, %", "of what decades of load leave, %"}}
 	for _, key := range []string{"strength_used", "rolling_shear_used", "shear_used", "foot_used"} {
 		q := quantity.Of(key)
 		if v := q.Get(d.r); v.Known() {
-			t.Rows = append(t.Rows, []string{q.Name, d.number(key), dec(float64(v)/answer.LongTerm, q.Digits)})
+			t.Rows = append(t.Rows, []string{q.Name, d.number(key), dec(float64(v)/answer.LongTerm(), q.Digits)})
 		}
 	}
 	return reportSection{Title: "How hard the wood works", Tables: []reportTable{t}, Words: []string{
-		"Against the short-term strength of clear, straight-grained wood, each place averaged over a circle as wide as the plate is thick, all stresses together by Hoffman's criterion; bending strength stands in for tension along the grain. The last column divides by the " + longTerm() + " that wood keeps under ten years of load (Wood Handbook).",
+		"Against the short-term strength of clear, straight-grained wood, each place averaged over a circle as wide as the plate is thick, all stresses together by Hoffman's criterion; bending strength stands in for tension along the grain. The last column divides by the " + longTerm() + " that wood keeps under fifty years of load (Madison curve).",
 	}}
 }
 

@@ -172,10 +172,10 @@ func (d *subject) standing() (out []string) {
 	return append(out, say.GivesWay(d.stands.Giving))
 }
 
-// sayDecades spans from a stiff plank that does not creep to a soft one that
-// does.
+// sayDecades spans from a stiff plank that creeps little to a soft one that creeps
+// much.
 func (d *subject) sayDecades(sink [2]answer.Num) string {
-	const why = "an indication, no more (wood creeps; factor 1.6 for structural timber indoors, EN 1995-1-1)"
+	const why = "an indication, no more (wood creeps: by half of what its card tells to a third more, in fifty years)"
 	a, ok := d.answer("bridge_sink")
 	if !ok {
 		a, ok = d.answer("most_sunk")
@@ -183,9 +183,8 @@ func (d *subject) sayDecades(sink [2]answer.Num) string {
 	if !ok || !a.Wood.Known() {
 		return fmt.Sprintf("Over decades expect a sink of %s to %s mm in wood of average stiffness: %s.", dec(float64(sink[0]), 2), dec(float64(sink[1]), 2), why)
 	}
-	creep := sink[1] / sink[0]
-	return fmt.Sprintf("Over decades expect a sink of %s mm (a stiff plank that does not creep) to %s mm (a soft one that does): %s. One plank in six is softer still.",
-		dec(float64(a.Least), 2), dec(float64(creep*a.Most), 2), why)
+	return fmt.Sprintf("Over decades expect a sink of %s mm (a stiff plank that creeps little) to %s mm (a soft one that creeps much): %s. One plank in six is softer still.",
+		dec(float64(a.Least*sink[0]/a.Value), 2), dec(float64(a.Most*sink[1]/a.Value), 2), why)
 }
 
 func (d *subject) sayLoad() string {
@@ -267,25 +266,25 @@ func (d *subject) sayFeet(b *answer.BridgeReport) string {
 
 func (d *subject) sayStrength(a study.Answer) string {
 	s := d.r.Strength
-	limit := " The limit under ten years of load is " + longTerm() + " of the strength (Wood Handbook)"
+	limit := " The limit under fifty years of load is " + longTerm() + " of the strength (Madison curve)"
 	text := fmt.Sprintf("The wood works hardest at the %s face, %s: there %s %% of its short-term strength is used (%s).", s.Surface,
 		d.place(float64(s.X), float64(s.Y)), d.number("strength_used"), sure(a))
 	switch v := float64(a.Value); {
 	case v >= 100:
 		return text + " Expect a crack there: do not build it like this."
-	case v >= 100*answer.LongTerm:
+	case v >= 100*answer.LongTerm():
 		return text + limit + ": this is more, so make that place stiffer or thicker, or press less."
 	case !a.Most.Known():
 		return text + limit + "."
-	case float64(a.Most) >= 100*answer.LongTerm:
+	case float64(a.Most) >= 100*answer.LongTerm():
 		return text + limit + fmt.Sprintf(": a good plank stays below; but one plank in six uses more than %s %%, above that limit.", dec(float64(a.Most), a.Digits))
 	}
 	return text + limit + fmt.Sprintf(": this stays below, and so it does in a poor plank (one in six uses more than %s %%).", dec(float64(a.Most), a.Digits))
 }
 
-// longTerm writes the share of its strength that wood keeps under ten years of
+// longTerm writes the share of its strength that wood keeps under fifty years of
 // load.
-func longTerm() string { return dec(100*answer.LongTerm, 0) + " %" }
+func longTerm() string { return dec(100*answer.LongTerm(), 0) + " %" }
 
 // advice says what the numbers are good for at the bench.
 func (d *subject) advice() []string {
