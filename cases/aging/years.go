@@ -106,7 +106,7 @@ func (l *life) add(years float64, now *design.Solution, second bool) error {
 	s := stage{years: years, sol: now, linear: numbers(now)}
 	s.read = s.linear
 	if second {
-		moved, err := stability.OnMovedShape(now)
+		moved, err := stability.OnMovedShape(l.ctx, now)
 		if err != nil {
 			return fmt.Errorf("after %.3g years: %w", years, err)
 		}
