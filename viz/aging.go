@@ -32,6 +32,9 @@ func SeasonPictures(r *aging.SeasonsReport) []Page {
 			},
 		})
 	}
+	if len(r.Seasons) > 0 && r.Seasons[0].Bridge != nil {
+		pages = append(pages, actionPage(r, footer))
+	}
 	return append(pages, Page{
 		Name:  "seasons",
 		Words: "Arch, action, foot and strength by season, from the made state.",
@@ -59,6 +62,24 @@ func SeasonPictures(r *aging.SeasonsReport) []Page {
 			return figure.Chart(in)
 		},
 	})
+}
+
+// actionPage is the action over the year, from the made state through its seasons in their order.
+func actionPage(r *aging.SeasonsReport, footer string) Page {
+	return Page{
+		Name:  "seasons-action",
+		Words: "How much lower the strings come at the octave over the year, from the made state.",
+		draw: func(bare bool) (*canvas.Picture, error) {
+			in := figure.ChartInput{Across: "season", Joined: true, Names: []string{r.Title}, X: []float64{0}, Words: []string{"made"},
+				Caption: canvas.Caption{Bare: bare, Title: r.Title, Subtitle: "strings at the octave over the year", Footer: footer}}
+			line := []float64{0}
+			for i, s := range r.Seasons {
+				in.X, in.Words, line = append(in.X, float64(i+1)), append(in.Words, s.Name), append(line, s.Bridge.ActionChange)
+			}
+			in.Panels = []figure.ChartPanel{{Name: "strings lower at the octave", Unit: "mm", Lines: [][]float64{line}}}
+			return figure.Chart(in)
+		},
+	}
 }
 
 // YearsPicture is a design over the years, each number with its range.
