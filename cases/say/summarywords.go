@@ -304,7 +304,9 @@ func (s *summary) strength() {
 		s.say("foot_used", "")
 		s.say("foot_pressure", ", averaged over %d mm of foot (single spots up to %.2f MPa)", answer.FootWindow, r.Bridge.HighestSpot())
 	}
-	line(b, "over decades", "%s of the strength that %.0f years of load leave%s: an indication, no more", percent(r.Decades.StrengthUsed), r.Decades.Years, sinkOverDecades(&r.Decades))
+	if r.Decades.StrengthUsed.Known() || r.Decades.Sink[0].Known() {
+		line(b, "over decades", "%s of the strength that %.0f years of load leave%s: an indication, no more", percent(r.Decades.StrengthUsed), r.Decades.Years, sinkOverDecades(&r.Decades))
+	}
 	fmt.Fprintf(b, "  Wood scatters, runs out of line and creeps: under lasting load count on %.0f %% of its\n"+
 		"  strength, and on more sink in a soft plank. The maker's own judgement, and advice from\n"+
 		"  someone qualified where people may be hurt, come first.\n", 100*answer.LongTerm())

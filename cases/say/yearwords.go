@@ -64,7 +64,11 @@ func meetings(b *strings.Builder, r *aging.YearsReport) {
 	}
 	w := r.Worst
 	worst("strings lowest", "lower by", "%.2f mm", 1, w.Lowest)
-	worst("strings highest", "higher by", "%.2f mm", -1, w.Highest)
+	if h := w.Highest; h != nil && h.Value > 0 {
+		worst("strings highest", "still lower by", "%.2f mm", 1, h)
+	} else {
+		worst("strings highest", "higher by", "%.2f mm", -1, h)
+	}
 	worst("greatest gap", "the foot stands off by", "%.3f mm", 1, w.Gap)
 	worst("most strength used", "the plate uses", "%.0f %%", 100, w.Used)
 	worst("most pull across", "the grain uses", "%.0f %%", 100, w.Across)
