@@ -11,7 +11,7 @@ import (
 
 // UsualMade is the air in which a top is taken to have been made where its case does not
 // say (common practice, no published source), and the temperature of the wood cards.
-func UsualMade() season.Climate { return season.Climate{Humidity: 45, Temperature: 21.1} }
+func UsualMade() season.Climate { return *season.Usual().Made }
 
 // Air is a design in the air in which it was made, its strings on, ready to be taken to
 // other air, one at a time: what a hand does with a slider. It never changes.
@@ -43,7 +43,7 @@ func NewAir(ctx context.Context, c *cases.Case, o design.Options) (*Air, error) 
 	}
 	o.Swells = true
 	_, was := stepsOf(q.Season)
-	sol, err := solved(ctx, withCards(&q, at(was.Moisture)), o)
+	sol, err := solved(ctx, nil, q.WithCards(at(was.Moisture)), o)
 	if err != nil {
 		return nil, err
 	}
