@@ -203,7 +203,7 @@ func cautions(c *cases.Case) []string {
 		"moisture is taken as even in all wood, or linear from face to face; wood that dries slowly, over weeks, relaxes a third to two thirds of the stress (from memory), which is not in these numbers: read stress and strength used as the most that can be",
 	}
 	if c.Bridge != nil {
-		out = append(out, "the forces act on the shape as carved: what the moved shape adds, as archload solve --second-order tells of the strings' sink (3 to 5 % on plates of ordinary arch), is not in these numbers")
+		out = append(out, "the forces act on the shape as carved: what the moved shape adds (of the strings' sink 3 to 5 % on plates of ordinary arch; archload solve tells), is not in these numbers")
 	}
 	if c.Rim.Support == "hinged" || c.Rim.Support == "clamped" {
 		out = append(out, "the edge is held and does not swell with the plate: on sides that give way the arch moves less")

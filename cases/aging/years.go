@@ -245,7 +245,9 @@ func yearsCautions(c *cases.Case, w Wish) []string {
 	if len(c.Posts) > 0 {
 		out = append(out, "posts keep their stiffness: they do not creep in these numbers")
 	}
-	if w.SecondOrder {
+	if !w.SecondOrder {
+		out = append(out, "the forces act on the shape as carved: --second-order takes each age on its moved shape, which sinks further")
+	} else {
 		out = append(out, "on the moved shape each age has its load brought up at once on softened wood; when a foot comes to bear, and what seasons add, is told by linear theory")
 	}
 	if c.Season != nil {
