@@ -207,7 +207,7 @@ func TestReportAnswers(t *testing.T) {
 	closes := float64(r.Bridge.MiddleClosesAt)
 	all := strings.Join(append(d.lead(), d.advice()...), "\n")
 	for _, want := range []string{
-		dec(1.6*float64(sink.Most), 2) + " mm (a soft one that does)",
+		dec(float64(r.Decades.Sink[1]*sink.Most/sink.Value), 2) + " mm (a soft one that creeps much)",
 		"one in six uses more than " + dec(float64(used.Most), 0) + " %",
 		fmt.Sprintf("about %.0f semitones below pitch", 12*math.Log2(1/math.Sqrt(closes))),
 		"0.120 mm of it as it bends down into the relief and " + dec(r.Bridge.Sink-0.12, 3) + " mm with the top under it",
