@@ -34,6 +34,10 @@ type Step struct {
 	Face    string          // one of Faces
 	View    string          // one of Views
 	Section string          // one of Sections
+	Forces  bool            // the forces as arrows
+	Strip   float64         // mm: a strip so wide along the centre line alone; 0: all
+	Tone    int             // which tone is shown, where the field is "tone"; 0: the lowest
+	State   string          // one of States, of the tone; "": strung, if it has strings
 	Points  []Point         // what is pointed at
 	Chart   Chart           // numbers as bars below the picture; no rows: none
 	Claims  []Claim         // what caption, caution and chart say of the numbers
@@ -67,6 +71,9 @@ func Fields() []string {
 
 // Faces lists the faces whose stress a lesson may show.
 func Faces() []string { return []string{"outside", "inside"} }
+
+// States lists the states in which a lesson may show a tone.
+func States() []string { return []string{"strung", "bare", "free"} }
 
 // Views lists where a lesson may look from.
 func Views() []string {

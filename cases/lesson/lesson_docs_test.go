@@ -32,14 +32,14 @@ func TestLessonDocs(t *testing.T) {
 	if len(l.Steps) != 3 || claims != 8 {
 		t.Errorf("%d steps, %d claims, want the example's 3 and 8", len(l.Steps), claims)
 	}
-	for _, list := range [][]string{Fields(), Faces(), Views(), Sections()} {
+	for _, list := range [][]string{Fields(), Faces(), Views(), Sections(), States()} {
 		for _, word := range list {
 			if !strings.Contains(text, "`\""+word+"\"`") {
 				t.Errorf("docs/lessons.md does not name %q", word)
 			}
 		}
 	}
-	for _, key := range []string{"case", "set", "beside", "load", "play", "field", "face", "view", "section", "point", "caution", "ask", "bench", "chart"} {
+	for _, key := range []string{"case", "set", "beside", "load", "play", "field", "face", "view", "section", "point", "caution", "ask", "bench", "chart", "forces", "strip", "tone", "state"} {
 		if !strings.Contains(text, "\n| `"+key+"` |") {
 			t.Errorf("docs/lessons.md has no row for %s", key)
 		}

@@ -38,6 +38,10 @@ type stepFile struct {
 	Face    string       `toml:"face"`                         // default: the step before's, at first "outside"
 	View    string       `toml:"view"`                         // default: the step before's, at first "at an angle"
 	Section string       `toml:"section"`                      // default: the step before's, at first "none"
+	Forces  bool         `toml:"forces" default:"false"`       // default: false
+	Strip   float64      `toml:"strip" want:"0..1000"`         // mm; default: 0, the whole plate
+	Tone    int          `toml:"tone" want:"0..12"`            // default: the lowest
+	State   string       `toml:"state"`                        // default: "strung", if there are strings
 	Points  lessonPoints `toml:"point"`                        // one table or a list of them; default: none
 	Chart   chartFile    `toml:"chart"`                        // default: none
 }
@@ -184,6 +188,8 @@ func (r *lessonReader) step(f *stepFile, key string, before Step) Step {
 	s.Face = r.choice(f.Face, before.Face, key+".face", Faces())
 	s.View = r.choice(f.View, before.View, key+".view", Views())
 	s.Section = r.choice(f.Section, before.Section, key+".section", Sections())
+	s.State = r.choice(f.State, "", key+".state", States())
+	s.Forces, s.Strip, s.Tone = f.Forces, f.Strip, f.Tone
 	if f.Case != "" {
 		s.Case, s.Set = r.pathOf(f.Case), nil
 	}
@@ -323,7 +329,7 @@ func (r *lessonReader) words(text, key string, s *Step, design, other *cases.Cas
 
 // point finds a point on the design.
 func (r *lessonReader) point(f *pointFile, design *cases.Case) Point {
-	p := Point{Name: f.At.name, At: f.At.at, Words: f.Words}
+	p := Point{Name: f.At.name, At: f.At.at, Words: f.Words, Old: f.Old}
 	if p.Words == "" {
 		p.Words = p.Name
 	}

@@ -28,6 +28,7 @@ type options struct {
 	forces                     bool
 	set                        []string
 	lesson                     string
+	asking                     bool
 	step                       int
 	snapshot, size             string
 	density                    float64
@@ -52,6 +53,7 @@ func (o *options) flags(c *cobra.Command) {
 	f.StringArrayVar(&o.set, "set", nil, `set a key of the first case, as in "bridge.relief.depth = 0.2"; may be repeated`)
 	f.StringVar(&o.lesson, "lesson", "", "begin a lesson: its bundled name or its file")
 	f.IntVar(&o.step, "step", 1, "step of the lesson to begin with")
+	f.BoolVar(&o.asking, "asking", false, "a snapshot of the step's question, not of its answer")
 	f.StringVar(&o.snapshot, "snapshot", "", "write the drawing to this PNG instead of opening a window")
 	f.StringVar(&o.size, "size", "1280x800", "size of the window in points, or of the snapshot in pixels")
 	f.Float64Var(&o.density, "density", 1, "pixels to a point in a snapshot: 2 for twice the letters' size")
@@ -67,6 +69,8 @@ func (o *options) fits(cases int) error {
 		return shell.Usagef("want one CASE or two, or --lesson NAME, found %d cases; see archview --help", cases)
 	case o.difference && cases < 2:
 		return shell.Usagef("--difference: want two cases, found %d", cases)
+	case o.asking && (o.lesson == "" || o.snapshot == ""):
+		return shell.Usagef("--asking: want --lesson NAME and --snapshot FILE with it")
 	case o.step != 1 && o.lesson == "":
 		return shell.Usagef("--step: want --lesson NAME with it")
 	case o.snapshot == "" && (o.controls || o.density != 1):
@@ -170,7 +174,7 @@ func (o *options) setUp(args []string, remembered desk.Looks) (d desk.Options, e
 	if err != nil {
 		return d, err
 	}
-	d = desk.Options{FS: o.disk, Solve: design.Options{Workers: runtime.GOMAXPROCS(0)}, Woods: woods, Looks: looks, Lesson: o.lesson, Step: o.step, Keys: keys, OnMovedShape: !o.linear}
+	d = desk.Options{FS: o.disk, Solve: design.Options{Workers: runtime.GOMAXPROCS(0)}, Woods: woods, Looks: looks, Lesson: o.lesson, Step: o.step, Asking: o.asking, Keys: keys, OnMovedShape: !o.linear}
 	for _, a := range args {
 		name := filepath.ToSlash(a)
 		// A faulty case is told before a window opens.

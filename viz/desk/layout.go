@@ -49,7 +49,8 @@ type parts struct {
 	controls bool // bar and ruler
 	side     bool // numbers and tools
 	strip    bool
-	stacked  bool // designs one above the other
+	bars     float64 // height of a strip with a lesson's bars alone, points; 0: of a section
+	stacked  bool    // designs one above the other
 }
 
 // layOut divides a page of w × h points. The legend lies in the drawing; beside
@@ -70,7 +71,11 @@ func layOut(w, h float64, p parts) layout {
 	}
 	rest.H -= p.foot
 	if p.strip {
-		tall := math.Min(stripHeight, 0.4*rest.H)
+		tall := float64(stripHeight)
+		if p.bars > 0 {
+			tall = p.bars
+		}
+		tall = math.Min(tall, 0.4*rest.H)
 		rest.H -= tall
 		l.strip = panel.Rect{X: rest.X, Y: rest.Bottom(), W: rest.W, H: tall}
 	}

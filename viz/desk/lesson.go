@@ -8,6 +8,7 @@ import (
 	"archload/viz/panel"
 	"archload/viz/passage"
 	"archload/viz/scale"
+	"archload/viz/scene"
 	"archload/viz/stage"
 	"archload/viz/teach"
 )
@@ -36,7 +37,7 @@ func (d *Desk) showStep() {
 	d.edit = d.lesson.Own()
 	d.look(d.lesson.Step().View)
 	d.fly = passage.Flight{From: d.camera, Since: d.now, On: d.shown != nil}
-	d.play.on = false
+	d.play.on, d.moving = false, d.want.Field == scene.Tone
 	if d.lesson.Plays() {
 		d.want.Load = 0
 		d.play = play{on: true, since: d.now, from: 0, to: d.lesson.Step().Load}

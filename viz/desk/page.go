@@ -13,6 +13,8 @@ import (
 	"archload/viz/panel"
 	"archload/viz/scale"
 	"archload/viz/scene"
+	"archload/viz/stage"
+	"archload/viz/teach"
 )
 
 // paperColor is the ground of the drawing.
@@ -108,6 +110,9 @@ func (d *Desk) parts(width float64, controls bool) parts {
 		free -= sideWide(width)
 	}
 	p := parts{words: d.captionHeight(free), designs: 1, controls: controls, side: d.sideOpen(controls), strip: d.stripped()}
+	if c := d.lesson.Chart(); d.want.Cut.Kind == stage.NoCut && len(c.Rows) > 0 {
+		p.bars = teach.BarsHeight(c)
+	}
 	if controls {
 		p.bar = d.barHeight(free)
 	} else {

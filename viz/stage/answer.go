@@ -271,6 +271,7 @@ func (s *Shown) draw() {
 			Load: w.Load, Strings: w.Strings, Flow: s.lines(d), Forces: s.arrows(d), Worst: s.worst(d), Pins: pinsOf(w.Pins, i), Cut: d.cutEnds(),
 		}))
 	}
+	s.strips()
 }
 
 // leastGap is the end of the legend of a gap at least, mm.

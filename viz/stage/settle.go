@@ -21,7 +21,7 @@ func (a *Answerer) Settle(ctx context.Context, s *Shown) (*Shown, error) {
 		one := *d
 		var err error
 		switch {
-		case s.Confirmed() && a.onMovedShape && !s.moved():
+		case s.Confirmed() && a.onMovedShape && !s.Want.Linear && !s.moved():
 			err = a.move(ctx, &one)
 		case s.Confirmed() && one.Spread == nil:
 			one.Spread, err = study.FindSpread(ctx, one.Sure, a.options)

@@ -13,9 +13,10 @@ import (
 type Want struct {
 	Designs []Design // one, or two
 	Display
-	Cut  Cut
-	Pins []scene.Pin // places that are read
-	Held bool        // the hand drags, or the load plays: scales stay as they were
+	Cut    Cut
+	Pins   []scene.Pin // places that are read
+	Linear bool        // numbers are those on the shape as carved, whatever else is asked for
+	Held   bool        // the hand drags, or the load plays: scales stay as they were
 }
 
 // Display is how designs are drawn: what Looks and Want have in common.
@@ -31,6 +32,7 @@ type Display struct {
 	Forces  bool    // arrows to scale
 	Tone    int     // number of the tone of the first design that is drawn, from 1; 0: the first
 	Air     float64 // relative humidity that the design is taken to, percent; 0: dry, as in winter
+	Strip   float64 // mm: a strip so wide along the centre line alone is drawn; 0: all
 	State   string  // in which tones are found; "": strung, if the design has strings
 }
 
@@ -77,7 +79,7 @@ func SameKeys(a, b []tree.KeyValue) bool {
 // Equal says whether two wants give the same picture.
 func (w Want) Equal(o Want) bool {
 	return slices.EqualFunc(w.Designs, o.Designs, Design.Same) && slices.Equal(w.Pins, o.Pins) &&
-		w.Display == o.Display && w.Cut == o.Cut && w.Held == o.Held
+		w.Display == o.Display && w.Cut == o.Cut && w.Held == o.Held && w.Linear == o.Linear
 }
 
 // With returns the design with keys set.

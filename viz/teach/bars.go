@@ -10,6 +10,9 @@ import (
 // rowTall is the height of a bar with its room at most, points.
 const rowTall = 26.0
 
+// BarsHeight is the height, points, that the bars of a chart need below a drawing.
+func BarsHeight(c lesson.Chart) float64 { return 38 + rowTall*float64(len(c.Rows)) }
+
 // DrawBars draws the numbers of a chart as bars from one upright line, the words at
 // their left; a thin line with ends shows how far a number scatters.
 func DrawBars(l *panel.List, at panel.Rect, c lesson.Chart) {
@@ -29,12 +32,8 @@ func DrawBars(l *panel.List, at panel.Rect, c lesson.Chart) {
 	for i, r := range c.Rows {
 		y := room.Y + tall*float64(i)
 		l.TextIn(panel.Rect{X: at.X, Y: y, W: wide + 4, H: tall}, panel.Body, panel.Left, panel.Ink(), r.Words)
-		paint := panel.Blue()
-		if r.Value < 0 {
-			paint = panel.Rust()
-		}
 		from, to := math.Min(x(0), x(r.Value)), math.Max(x(0), x(r.Value))
-		l.Rect(panel.Rect{X: from, Y: y + 0.2*tall, W: to - from, H: 0.6 * tall}, paint)
+		l.Rect(panel.Rect{X: from, Y: y + 0.2*tall, W: to - from, H: 0.6 * tall}, panel.SoftInk())
 		if r.Spread > 0 {
 			drawSpread(l, x(r.Value-r.Spread), x(r.Value+r.Spread), y+0.5*tall, 0.3*tall)
 		}

@@ -54,19 +54,19 @@ func TestBars(t *testing.T) {
 	}
 	l := panel.NewList(a)
 	DrawBars(l, panel.Rect{W: 400, H: 120}, twoSteps().Steps[1].Chart)
-	reach := map[bool][2]float64{}
-	for _, blue := range []bool{true, false} {
-		paint := panel.Rust()
-		if blue {
-			paint = panel.Blue()
-		}
+	reach := map[bool][2]float64{} // of the upper bar and the lower one
+	for _, upper := range []bool{true, false} {
 		lo, hi := 1e9, -1e9
-		for _, v := range l.Vertices {
-			if v.Paint == paint {
-				lo, hi = min(lo, v.X), max(hi, v.X)
+		for i := 0; i+5 < len(l.Vertices); i += 3 {
+			v, w := l.Vertices[i], l.Vertices[i+1]
+			if tall := max(v.Y, w.Y, l.Vertices[i+2].Y) - min(v.Y, w.Y, l.Vertices[i+2].Y); v.Paint != panel.SoftInk() || tall < 12 || (v.Y < 46) != upper {
+				continue
+			}
+			for _, c := range l.Vertices[i : i+3] {
+				lo, hi = min(lo, c.X), max(hi, c.X)
 			}
 		}
-		reach[blue] = [2]float64{lo, hi}
+		reach[upper] = [2]float64{lo, hi}
 	}
 	long, short := reach[true][1]-reach[true][0], reach[false][1]-reach[false][0]
 	if d := long - 2*short; d < -3 || d > 3 || reach[false][1] > reach[true][0]+1 {

@@ -61,10 +61,10 @@ func (w *Walk) Own() int {
 }
 
 // Want is what the window shall show at the step: the old design first, then the step's
-// own, at full load. While it asks, the wood alone without load.
+// own, on their shape as carved, which its words speak of. While it asks, the wood alone without load.
 func (w *Walk) Want() stage.Want {
 	s := w.Step()
-	out := stage.Want{Display: stage.Display{Load: s.Load, Strings: true, Inside: s.Face == "inside"}}
+	out := stage.Want{Linear: true, Display: stage.Display{Load: s.Load, Strings: true, Inside: s.Face == "inside"}}
 	if s.Beside != "" {
 		out.Designs = append(out.Designs, stage.Design{Name: s.Beside})
 	}
@@ -75,6 +75,7 @@ func (w *Walk) Want() stage.Want {
 		out.Load = 0
 		return out
 	}
+	out.Forces, out.Strip, out.Tone, out.State = s.Forces, s.Strip, s.Tone, s.State
 	for _, f := range scene.Fields() {
 		if f.Word() == s.Field {
 			out.Field = f

@@ -1,0 +1,77 @@
+package desk
+
+import (
+	"testing"
+	"testing/fstest"
+	"time"
+
+	"archload/viz/scene"
+)
+
+// twoSteps is a lesson on the smallest design.
+const twoSteps = `
+format = 1
+title = "T"
+about = "A."
+[[step]]
+ask = "Where?"
+caption = "There."
+case = "first"
+field = "sink"
+play = true
+[[step]]
+caption = "Thinner."
+set = { "plate.thickness" = 4.5 }
+beside = "first"
+view = "from the tail"
+`
+
+// A question shows the bare wood; a click answers it, is marked, and lets the load rise. On
+// the way the camera flies and one picture goes over into the next; the load halts at
+// what happens at the foot.
+func TestQuestionThenAnswer(t *testing.T) {
+	h := newHand(t, Options{Lesson: "l.toml", FS: fstest.MapFS{"l.toml": {Data: []byte(twoSteps)}}})
+	if !h.d.lesson.Asking || h.d.shown.Want.Field != scene.Wood || h.d.shown.Want.Load != 0 {
+		t.Fatalf("the first step shows %+v, want bare wood without load", h.d.shown.Want)
+	}
+	c := h.d.lay.view.Centre()
+	h.click(c.X, c.Y)
+	if h.d.lesson.Asking || !h.d.play.on || h.d.lesson.Guess == nil {
+		t.Fatalf("a click does not answer: asking %v, play %v", h.d.lesson.Asking, h.d.play.on)
+	}
+	h.await("the answer", func() bool { return h.d.shown.Want.Field == scene.Sink })
+	if w := h.d.shown.Want; len(w.Pins) != 1 || w.Pins[0].At != *h.d.lesson.Guess {
+		t.Errorf("the answer shows %+v, want the place that was clicked", w)
+	}
+	h.d.play.on = false
+	pitch := h.d.camera.Pitch
+	h.click(h.middle("step on"))
+	if h.frame(); !h.d.fly.On || h.d.camera.Pitch == h.d.aim.Pitch {
+		t.Errorf("the camera is at a pitch of %g, before %g, and wants %g; want it on its way", h.d.camera.Pitch, pitch, h.d.aim.Pitch)
+	}
+	h.await("a picture that goes over into the next", func() bool { return h.d.was != nil && len(h.d.shown.Designs) == 2 })
+	if s := h.d.shown; len(s.Designs) != 2 || h.d.edit != 1 || len(s.Designs[0].Live.Keys()) != 0 || len(s.Designs[1].Live.Keys()) != 1 {
+		t.Error("want the old design as A and the step's own as B, in hand")
+	}
+	for h.d.fly.On || h.d.was != nil {
+		h.frame()
+	}
+	if h.d.camera != h.d.aim {
+		t.Errorf("the camera ends at %+v, want %+v", h.d.camera, h.d.aim)
+	}
+}
+
+// await shows frames until something is so.
+func (h *hand) await(what string, so func() bool) {
+	h.t.Helper()
+	for !so() {
+		if !h.d.again && !h.d.Moving() {
+			select {
+			case <-h.bell:
+			case <-time.After(late):
+				h.t.Fatalf("no %s", what)
+			}
+		}
+		h.frame()
+	}
+}
