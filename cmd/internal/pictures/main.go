@@ -6,9 +6,9 @@
 //	go run ./cmd/archview course-guitar-relief --controls --load 40 --section cross --snapshot archload-demo/window.png
 //	go run ./cmd/archview course-guitar course-guitar-treble --controls --section cross --view "from outside" \
 //	    --snapshot archload-demo/window-two.png
-//	go run ./cmd/archview --lesson 4-bowed --step 3 --controls --snapshot archload-demo/window-lesson.png
 //	go run ./cmd/archview course-guitar course-guitar-treble --controls --field tone --view "from outside" \
 //	    --snapshot archload-demo/window-tones.png
+//	go run ./cmd/archview --lesson 1-arch --step 3 --controls --snapshot archload-demo/window-lesson.png
 //	go run ./cmd/internal/pictures archload-demo docs
 package main
 
