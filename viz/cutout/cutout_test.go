@@ -25,7 +25,7 @@ func slab() *scene.Scene {
 	}
 	return &scene.Scene{Solids: []*scene.Solid{skin("plate outside", 2, 1), skin("plate inside", -2, -1)},
 		Lines:  []*scene.Line{{Points: []vec{{-50, 0, 2}, {50, 0, 2}}}, {Points: []vec{{-45, 0, 2}, {-40, 10, 2}}}},
-		Labels: []scene.Label{{Text: "in", At: vec{5, 0, 2}}, {Text: "out", At: vec{30, 0, 2}}}}
+		Labels: []scene.Label{{Text: "in", At: vec{5, 0, 2}, Kind: scene.Part}, {Text: "out", At: vec{30, 0, 2}, Kind: scene.Part}}}
 }
 
 // area of a solid's triangles, mm², and the part of it whose normal, by the order of corners, points as the points' do.

@@ -26,7 +26,7 @@ func Strip(s *scene.Scene, x0, half, tail, neck, perNewton float64) *scene.Scene
 		out.Lines = append(out.Lines, parts(l, x0, half)...)
 	}
 	for _, l := range s.Labels {
-		if math.Abs(l.At[0]-x0) <= half && l.Kind != scene.Level {
+		if math.Abs(l.At[0]-x0) <= half && l.Kind != scene.Level && l.Kind != scene.Orientation {
 			out.Labels = append(out.Labels, l)
 		}
 	}
