@@ -8,6 +8,8 @@ import (
 	"archload/viz/scene"
 )
 
+type vec = [3]float64
+
 // plane keeps what has sign * x <= to.
 type plane struct{ sign, to float64 }
 

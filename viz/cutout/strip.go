@@ -9,8 +9,6 @@ import (
 	"archload/viz/scene"
 )
 
-type vec = [3]float64
-
 // Strip is a scene in which of everything that is x0 - half to x0 + half wide, mm, is left, with its cut faces, and
 // two arrows of perNewton mm to a newton at its ends: how hard it pushes outward there, N.
 func Strip(s *scene.Scene, x0, half, tail, neck, perNewton float64) *scene.Scene {
