@@ -38,6 +38,7 @@ type Step struct {
 	Strip   float64         // mm: a strip so wide along the centre line alone; 0: all
 	Tone    int             // which tone is shown, where the field is "tone"; 0: the lowest
 	State   string          // one of States, of the tone; "": strung, if it has strings
+	Air     float64         // relative humidity, percent, where the field is "humidity"; 0: dry
 	Points  []Point         // what is pointed at
 	Chart   Chart           // numbers as bars below the picture; no rows: none
 	Claims  []Claim         // what caption, caution and chart say of the numbers

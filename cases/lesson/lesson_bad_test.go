@@ -26,15 +26,15 @@ func TestBadLessons(t *testing.T) {
 		{"format", strings.Replace(lessonText(ok), "format = 1", "format = 2", 1), "a.toml:1: format: want 1, the lesson format this program reads, found 2"},
 		{"no steps", "format = 1\ntitle = \"T\"\nabout = \"A.\"\nstep = []\n", "a.toml:4: step: want at least one [[step]], found none"},
 		{"unknown key", lessonText(ok, "feild = \"sink\""), `a.toml:7: step[1].feild: unknown key; did you mean "field"?`},
-		{"misplaced key", lessonText(ok, "about = \"x\""), "a.toml:7: step[1].about: unknown key; known here: caption, caution, case, set, beside, bench, ask, load, play, field, face, view, section, forces, strip, tone, state, point, chart"},
+		{"misplaced key", lessonText(ok, "about = \"x\""), "a.toml:7: step[1].about: unknown key; known here: caption, caution, case, set, beside, bench, ask, load, play, field, face, view, section, forces, strip, tone, state, air, point, chart"},
 		{"no caption", lessonText(`case = "first"`), "a.toml:4: step[1].caption: missing, want one or two sentences"},
 		{"no case", lessonText(`caption = "C."`), "a.toml:4: step[1].case: missing in the first step, want the case it shows"},
 		{"case's name", lessonText(`caption = "C."`, `case = "frist"`), `a.toml:6: step[1].case: "frist": no bundled case of this name; did you mean "first"?`},
 		{"case's file", lessonText(`caption = "C."`, `case = "mine.toml"`), `a.toml:6: step[1].case: "mine.toml": no such file; did you mean "fine.toml"?`},
 		{"beside", lessonText(ok, `beside = "flatplate"`), `a.toml:7: step[1].beside: "flatplate": no bundled case of this name; did you mean "flat-plate"?`},
-		{"field", lessonText(ok, `field = "sinc"`), `a.toml:7: step[1].field: want one of none, sink, stress along, stress across, strength used, load flow, foot pressure, gap, tone, found "sinc"; did you mean "sink"?`},
+		{"field", lessonText(ok, `field = "sinc"`), `a.toml:7: step[1].field: want one of none, sink, stress along, stress across, strength used, load flow, foot pressure, gap, tone, humidity, found "sinc"; did you mean "sink"?`},
 		{"face", lessonText(ok, `face = "insides"`), `a.toml:7: step[1].face: want one of outside, inside, found "insides"; did you mean "inside"?`},
-		{"view", lessonText(ok, `view = "from the tale"`), `a.toml:7: step[1].view: want one of from outside, from the tail, from the treble side, from inside, at an angle, found "from the tale"; did you mean "from the tail"?`},
+		{"view", lessonText(ok, `view = "from the tale"`), `a.toml:7: step[1].view: want one of from outside, from the tail, from the treble side, from inside, at an angle, from behind, found "from the tale"; did you mean "from the tail"?`},
 		{"section", lessonText(ok, `section = "diagonal"`), `a.toml:7: step[1].section: want one of none, cross, long, found "diagonal"`},
 		{"load", lessonText(ok, "load = 1.5"), "a.toml:7: step[1].load: want 0 to 1, found 1.5"},
 		{"play", lessonText(ok, `play = "yes"`), `a.toml:7: step[1].play: want true or false, found "yes"`},
@@ -78,7 +78,7 @@ func TestBadLessons(t *testing.T) {
 		{"claim's formula", lessonText(`caption = "It sinks {0.4 mm = (bridge.sink + }."`, `case = "first"`),
 			`a.toml:5: step[1].caption: want a number of the report, as in bridge.sink or bridge.sink / beside:bridge.sink, found "(bridge.sink +"`},
 		{"two faults", lessonText(`caption = "C."`, `case = "first"`, `view = "above"`, `load = -1`),
-			"a.toml:7: step[1].view: want one of from outside, from the tail, from the treble side, from inside, at an angle, found \"above\"\n" +
+			"a.toml:7: step[1].view: want one of from outside, from the tail, from the treble side, from inside, at an angle, from behind, found \"above\"\n" +
 				"a.toml:8: step[1].load: want 0 to 1, found -1"},
 		{"a faulty case", lessonText(`caption = "C."`, `case = "fine.toml"`), "a.toml:6: step[1].case: fine.toml:5: plate.thickness: want > 0 mm, found -5"},
 	} {

@@ -39,7 +39,7 @@ func TestLessonDocs(t *testing.T) {
 			}
 		}
 	}
-	for _, key := range []string{"case", "set", "beside", "load", "play", "field", "face", "view", "section", "point", "caution", "ask", "bench", "chart", "forces", "strip", "tone", "state"} {
+	for _, key := range []string{"case", "set", "beside", "load", "play", "field", "face", "view", "section", "point", "caution", "ask", "bench", "chart", "forces", "strip", "tone", "state", "air"} {
 		if !strings.Contains(text, "\n| `"+key+"` |") {
 			t.Errorf("docs/lessons.md has no row for %s", key)
 		}

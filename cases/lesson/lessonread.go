@@ -42,6 +42,7 @@ type stepFile struct {
 	Strip   float64      `toml:"strip" want:"0..1000"`         // mm; default: 0, the whole plate
 	Tone    int          `toml:"tone" want:"0..12"`            // default: the lowest
 	State   string       `toml:"state"`                        // default: "strung", if there are strings
+	Air     float64      `toml:"air" want:"0..95"`             // %; default: dry, as in winter
 	Points  lessonPoints `toml:"point"`                        // one table or a list of them; default: none
 	Chart   chartFile    `toml:"chart"`                        // default: none
 }
@@ -189,7 +190,7 @@ func (r *lessonReader) step(f *stepFile, key string, before Step) Step {
 	s.View = r.choice(f.View, before.View, key+".view", Views())
 	s.Section = r.choice(f.Section, before.Section, key+".section", Sections())
 	s.State = r.choice(f.State, "", key+".state", States())
-	s.Forces, s.Strip, s.Tone = f.Forces, f.Strip, f.Tone
+	s.Forces, s.Strip, s.Tone, s.Air = f.Forces, f.Strip, f.Tone, f.Air
 	if f.Case != "" {
 		s.Case, s.Set = r.pathOf(f.Case), nil
 	}

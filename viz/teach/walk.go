@@ -75,7 +75,7 @@ func (w *Walk) Want() stage.Want {
 		out.Load = 0
 		return out
 	}
-	out.Forces, out.Strip, out.Tone, out.State = s.Forces, s.Strip, s.Tone, s.State
+	out.Forces, out.Strip, out.Tone, out.State, out.Air = s.Forces, s.Strip, s.Tone, s.State, s.Air
 	for _, f := range scene.Fields() {
 		if f.Word() == s.Field {
 			out.Field = f
