@@ -271,7 +271,7 @@ func (p *person) reliefAndKeep() {
 	t := p.t
 	p.slide("relief.depth", 0.5)
 	p.until("the new relief", func(f told) bool { return f.values["A.keys"] == "1" && f.values["busy"] == "false" })
-	f := p.settled()
+	f := p.until("the last of the numbers", func(f told) bool { return f.values["ranged"] == "true" && f.values["busy"] == "false" })
 	p.key("k")
 	p.until("the kept case", func(f told) bool {
 		return strings.HasPrefix(f.values["note"], "kept_as_course-guitar-relief-changed.toml")

@@ -42,23 +42,28 @@ func (d *Desk) tellShown(say func(string, any), word func(string, string)) {
 	say("load", decimals(w.Load))
 	say("scenes", len(d.shown.Scenes))
 	say("settled", d.shown.Settled())
+	say("ranged", d.shown.Ranged())
 	if s := d.shown.Scenes[0].Scale; s != nil {
 		say("legend", fmt.Sprintf("%.6g..%.6g", s.Lo, s.Hi))
 	}
 	for i, a := range d.shown.Designs {
 		name := string(rune('A' + i))
 		say(name+".keys", len(a.Live.Keys()))
-		if a.Bridge != nil {
-			say(name+".sink", decimal6(a.Bridge.Sink))
-			if a.Bridge.TwoFeet() {
-				say(name+".bass_foot", decimal6(a.Bridge.Feet[0].Share))
-				say(name+".treble_foot", decimal6(a.Bridge.Feet[1].Share))
-			} else {
-				say(name+".middle", decimal6(a.Bridge.Share.Middle))
-			}
-			say(name+".gap", decimal6(a.Bridge.GapLeft))
+		bridge, gauges := a.Bridge, a.Gauges
+		if w.Load == 1 && a.Sure != nil { // as they stand at the side
+			bridge, gauges = a.Report.Bridge, a.Report.Gauges
 		}
-		for _, g := range append(append([]answer.GaugeReport{}, a.Gauges...), a.Pins...) {
+		if bridge != nil {
+			say(name+".sink", decimal6(bridge.Sink))
+			if bridge.TwoFeet() {
+				say(name+".bass_foot", decimal6(bridge.Feet[0].Share))
+				say(name+".treble_foot", decimal6(bridge.Feet[1].Share))
+			} else {
+				say(name+".middle", decimal6(bridge.Share.Middle))
+			}
+			say(name+".gap", decimal6(bridge.GapLeft))
+		}
+		for _, g := range append(append([]answer.GaugeReport{}, gauges...), a.Pins...) {
 			word(name+".gauge", fmt.Sprintf("%s@%.1f,%.1f:%s", g.Name, g.X, g.Y, decimal6(g.Sink)))
 		}
 	}
