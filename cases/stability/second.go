@@ -62,6 +62,7 @@ func OnMovedShape(ctx context.Context, linear *design.Solution) (*Solution, erro
 	t := linear.Top
 	p := problem(t)
 	p.Stop = ctx.Err
+	p.Linear = linear.Result
 	second := *linear
 	second.Coarse, second.Flow, second.Spent = nil, nil, design.Stages{}
 	s := &Solution{Solution: &second, Linear: linear}

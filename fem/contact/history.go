@@ -17,14 +17,14 @@ type State struct {
 	Rho       [6]float64 // movement of the body's first node from its rest, mm and rad
 	SlackRest [6]float64 // where the slack body comes to rest on its uneven bearing area, mm and rad
 	Events    []Event
-	Work      float64          // of all loads along the path, N·mm
-	Lost      float64          // let go by grip when pads open, or dissipated by friction, N·mm
-	Loose     float64          // work of which the increments of friction do not tell when it is done, N·mm: a bound on what they cost Lost and Work
-	Trace     []Trace          // normal forces at the start, at every event and at full load
-	history   *history         // nil unless LoadCase.History asked for it
-	Residual  float64          // worst violation of the contact conditions, relative to the load
-	moment    *friction.Moment // of a Rough foot, where a change goes on from
-	onward    bool             // reached by a change under constant load (Problem.Onward), without Work and Lost
+	Work      float64        // of all loads along the path, N·mm
+	Lost      float64        // let go by grip when pads open, or dissipated by friction, N·mm
+	Loose     float64        // work of which the increments of friction do not tell when it is done, N·mm: a bound on what they cost Lost and Work
+	Trace     []Trace        // normal forces at the start, at every event and at full load
+	history   *history       // nil unless LoadCase.History asked for it
+	Residual  float64        // worst violation of the contact conditions, relative to the load
+	path      *friction.Path // of a Rough foot, from whose end a change goes on
+	onward    bool           // reached by a change under constant load (Problem.Onward), without Work and Lost
 }
 
 // history is the whole path of a load, stretch by stretch.
@@ -103,7 +103,7 @@ func (st *State) Likewise(gap, force, load float64) *State {
 		}
 		at.Trace[i] = Trace{Load: t.Load * gap / force, Force: f}
 	}
-	at.history = nil
+	at.history, at.path = nil, nil
 	return &at
 }
 

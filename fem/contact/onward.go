@@ -97,7 +97,7 @@ func (p *lcp) onwardRough(from Standing, fit LoadCase, free []float64) (*State, 
 	}
 	rest := from.State.SlackRest
 	q := p.rough(fit, rest)
-	path, err := q.Onward(from.State.moment)
+	path, err := q.Onward(from.State.path.Last())
 	if err != nil {
 		return nil, err
 	}

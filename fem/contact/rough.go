@@ -22,6 +22,33 @@ func (s *Problem) followRough(fit LoadCase) (*State, error) {
 	return p.roughState(q, path, rest), nil
 }
 
+// FollowLike is Follow of a load case that differs little from one whose state is known, as does the
+// plate: the increments of a Rough foot are those of that state, which are the first guess too. With end only the
+// last of them is solved again, and what had happened until then is taken over.
+func (s *Problem) FollowLike(fit LoadCase, like *State, end bool) (*State, error) {
+	if s.plate.hold != Rough || like == nil || like.path == nil || like.onward {
+		return s.Follow(fit)
+	}
+	p := s.lcp(fit)
+	rest := like.SlackRest
+	if !end {
+		var err error
+		if rest, err = p.slackRest(); err != nil {
+			return nil, err
+		}
+	}
+	q := p.rough(fit, rest)
+	follow := q.Like
+	if end {
+		follow = q.Ends
+	}
+	path, err := follow(like.path)
+	if err != nil {
+		return s.Follow(fit)
+	}
+	return p.roughState(q, path, rest), nil
+}
+
 // rough is the problem with friction of a body that came to rest somewhere.
 func (p *lcp) rough(fit LoadCase, rest [6]float64) *friction.Problem {
 	q := &friction.Problem{A: p.a, R: p.r, B: p.b, F: p.f, Self: p.self, Gap: make([]float64, p.pads), Coefficient: fit.Friction}
@@ -35,7 +62,7 @@ func (p *lcp) rough(fit LoadCase, rest [6]float64) *friction.Problem {
 func (p *lcp) roughState(q *friction.Problem, path *friction.Path, rest [6]float64) *State {
 	m := path.Last()
 	st := &State{Lambda: m.Force, Gap: m.Gap, Slid: m.Slid, Rho: m.Rho, SlackRest: rest, Glides: m.Guided,
-		Work: m.Work, Lost: m.Lost, Loose: m.Loose, Residual: q.Violation(m), moment: m}
+		Work: m.Work, Lost: m.Lost, Loose: m.Loose, Residual: q.Violation(m), path: path}
 	st.Closed, st.Slides = kinds(m)
 	for k := range path.Moments {
 		at := &path.Moments[k]

@@ -173,3 +173,13 @@ func farthest(got, want []float64) float64 {
 	}
 	return d / scale
 }
+
+// BenchmarkPull is a triangle's force at finite movements.
+func BenchmarkPull(b *testing.B) {
+	s := oneShell(b, tw1(), 6, 4, true)
+	u := [18]float64(someMoves(3, [3]float64{0.02, -0.03, 0.01}, func(i int) [3]float64 { return s.frame.corn[i] }))
+	var f [18]float64
+	for b.Loop() {
+		s.PullTo(&f, &u)
+	}
+}

@@ -11,7 +11,7 @@ import (
 )
 
 // oneShell returns a single skew triangle of leg l in a general attitude.
-func oneShell(t *testing.T, w materials.Orthotropic, l, h float64, normals bool) Shell {
+func oneShell(t testing.TB, w materials.Orthotropic, l, h float64, normals bool) Shell {
 	t.Helper()
 	q := rotation(0.4, -0.3, 0.8)
 	in := ShellInput{H: h, Wood: w.Compliance(), Axes: materials.Axes(rotation(0.2, 0.5, 0.3))}

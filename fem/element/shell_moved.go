@@ -181,25 +181,6 @@ func (w *movedShell) gapChord(ends [2]int) (d [3]float64) {
 	return d
 }
 
-// PullTo sets f to the derivative of the strain energy by the freedoms u, N and N·mm, and
-// returns the energy, N·mm. u are movements of any size, mm, and rotation vectors below a
-// full turn, rad; a rigid motion of any size strains nothing. To first order it is K u with
-// energy ½ uᵀ K u.
-func (s *Shell) PullTo(f, u *[18]float64) float64 {
-	w := s.at(u)
-	force := s.forces(&w.e)
-	t := w.byMeasure(&force)
-	v := variation{width: 18}
-	w.vary(&v, &t)
-	v.byVectors(w.turns[:])
-	*f = v.g
-	energy := 0.0
-	for r, e := range w.e {
-		energy += s.frame.area / 2 * e * force[r]
-	}
-	return energy
-}
-
 // TangentTo sets k to the second derivative of the strain energy at u, row-major, as PullTo
 // has it: the stiffness against further movements, with that of the strains and that of the
 // stresses. It is symmetric to the last bit.

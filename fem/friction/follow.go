@@ -29,7 +29,7 @@ func (p *Problem) Follow() (*Path, error) {
 			continue
 		}
 		m := s.moment()
-		may := cmp.Or(p.Tolerance, 1e-4) * (load - from.Load) * math.Abs(m.Work) / load
+		may := p.tolerance() * (load - from.Load) * math.Abs(m.Work) / load
 		loose := math.Abs(m.Loose - from.Loose)
 		if loose > may && step > leastStep {
 			step = max(leastStep, (load-from.Load)*max(0.2, 0.8*math.Sqrt(may/loose)))
@@ -40,6 +40,9 @@ func (p *Problem) Follow() (*Path, error) {
 	}
 	return path, nil
 }
+
+// tolerance is Tolerance or what stands for it.
+func (p *Problem) tolerance() float64 { return cmp.Or(p.Tolerance, 1e-4) }
 
 const (
 	firstStep = 1.0 / 32

@@ -74,6 +74,41 @@ func TestShorterIncrements(t *testing.T) {
 	}
 }
 
+// TestLike: a problem that differs little, followed in the increments of another path, comes to what it comes to by
+// itself; and its last increment alone to nearly that, exactly where nothing differs.
+func TestLike(t *testing.T) {
+	p := random(rand.New(rand.NewPCG(1, 2)), fit{columns: 12, rows: 3, slope: 0.2, coupling: 0.2, relief: 0.03, misfit: 0.01, push: 0.05, mu: 0.2})
+	apart := func(a, b *Path) (most float64) {
+		for j, f := range a.Last().Force {
+			most = max(most, math.Abs(f-b.Last().Force[j])/160)
+		}
+		return most
+	}
+	whole := func(f func() (*Path, error)) *Path {
+		path, err := f()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return path
+	}
+	first := whole(p.Follow)
+	if d := apart(whole(func() (*Path, error) { return p.Ends(first) }), first); d > 1e-10 {
+		t.Errorf("the same increment once more: forces differ by %.1e", d)
+	}
+	for i := range p.Gap {
+		p.Gap[i] *= 1 + 0.02*math.Sin(float64(i))
+	}
+	want, like, ends := whole(p.Follow), whole(func() (*Path, error) { return p.Like(first) }), whole(func() (*Path, error) { return p.Ends(first) })
+	far, near, rough := apart(first, want), apart(like, want), apart(ends, want)
+	if len(like.Moments) != len(first.Moments) || like.Solves >= want.Solves || p.Violation(like.Last()) > 1e-9 || p.Violation(ends.Last()) > 1e-9 {
+		t.Errorf("%d increments like %d, %d systems like %d, laws broken by %.1e and %.1e", len(like.Moments), len(first.Moments),
+			like.Solves, want.Solves, p.Violation(like.Last()), p.Violation(ends.Last()))
+	}
+	if near > 5e-4 || rough > 0.2*far || far < 1e-3 {
+		t.Errorf("forces off by %.1e in the increments of another path, by %.1e in the last one alone, by %.1e before", near, rough, far)
+	}
+}
+
 // TestSameBits: what follows the load twice, beside other work or not, gives the same bits.
 func TestSameBits(t *testing.T) {
 	follow := func() *Moment {

@@ -29,6 +29,7 @@ type increment struct {
 	mean   float64   // compliance of a row in the mean, mm/N
 	lazy   float64   // compliance of guides that do not hold, mm/N
 	big    float64   // scale of forces, N
+	like   *Moment   // where the increment ended in an earlier path: the first guess; nil: none
 	solves int
 	led    bool // from another coefficient of friction
 	glides bool // the search ended because nothing holds the body sideways

@@ -64,7 +64,9 @@ func (s *increment) judge() (off float64, changed int) {
 func (s *increment) newton() bool {
 	s.glides = false
 	force, at := make([]float64, len(s.force)), make([]float64, len(s.at))
-	if s.from.rise != nil && s.mu == s.p.Coefficient && !s.led {
+	if s.like != nil {
+		s.goLike()
+	} else if s.from.rise != nil && s.mu == s.p.Coefficient && !s.led {
 		s.goOn()
 	}
 	steady, pull := 0, 0.0

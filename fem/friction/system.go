@@ -148,11 +148,15 @@ func (s *increment) move() {
 	var bl gonum.Implementation
 	p := s.p
 	n := len(p.B)
-	bl.Dgemv(blas.NoTrans, n, n, 1, p.A, n, s.force, 1, 0, s.at, 1)
 	for i := range s.at {
-		s.at[i] += p.B[i] * s.load
+		s.at[i] = p.B[i] * s.load
 		for c := range 6 {
 			s.at[i] += p.R[i][c] * s.rho[c]
+		}
+	}
+	for i, f := range s.force { // A is symmetric
+		if f != 0 {
+			bl.Daxpy(n, f, p.A[i*n:], 1, s.at, 1)
 		}
 	}
 }

@@ -39,6 +39,15 @@ func (m *mixer) next(u, g []float64) []float64 {
 	return out
 }
 
+// shift says that G has come to be so much further everywhere.
+func (m *mixer) shift(by []float64) {
+	for _, rest := range m.rest {
+		for i, v := range by {
+			rest[i] += v
+		}
+	}
+}
+
 // shares solves the least squares of rest - Σ c (rest - rest k).
 func (m *mixer) shares(n int, rest []float64) ([]float64, bool) {
 	diff := make([][]float64, n)

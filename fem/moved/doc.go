@@ -31,7 +31,9 @@
 // memory). Where it comes to be slow, K is the tangent d²U/du² at the last state, and the step is
 // Newton's. Only where that fails is the load raised in parts.
 //
-// In contact that grips, the places where pads stick depend on the path. Within a step the push rises
+// In contact that grips or rubs, the places where pads stick depend on the path. Within a step the push rises
 // in proportion with the load, so that the path is that of a plate which has the end's stiffness from the
-// outset; what is in balance at the end is exact.
+// outset; what is in balance at the end is exact. A foot with friction is followed over all increments of its
+// load on the linear shape, and once more when the push is nearly known; in the steps between only the last
+// increment is solved again, from the forces of the step before (friction.Problem.Ends).
 package moved

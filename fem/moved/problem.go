@@ -17,8 +17,10 @@ type Problem struct {
 	Cords []Cord             // what pulls at the body and at rigid bodies of the plate
 	// Condense reduces the plate anew with another factor.
 	Condense func(p *fem.Prepared) *contact.Condensed
-	Workers  int
-	Stop     func() error // asked before each step; an error of it ends the iteration. nil: none
+	// Linear is the answer to the whole load where nothing has moved: what the iteration begins from; nil: not known.
+	Linear  *contact.Result
+	Workers int
+	Stop    func() error // asked before each step; an error of it ends the iteration. nil: none
 }
 
 // Cord pulls at the body and at two rigid bodies of the plate with forces that keep their size and

@@ -11,6 +11,8 @@ var errLost = errors.New("moved: the iteration does not settle")
 // Limits of an iteration.
 const (
 	settled     = 1e-9 // change of the movements in a step, over the movements
+	firstPath   = 1e-3 // change at which a rough foot's path is followed for the first time on the moved shape
+	samePath    = 1e-6 // change of the movements by following it again that counts as none
 	mostSteps   = 60   // on the way to one share of the load
 	mostFactors = 6
 	manySteps   = 9  // still to come, by their rate: then a new factor is worth its cost
@@ -33,43 +35,97 @@ func (w *walk) settle(share float64) error {
 }
 
 func (w *walk) iterate(share float64) error {
-	mix, at := &mixer{}, w.at
-	var changes []float64
-	u, factors, first := w.at.u, 0, 0.0
+	r := &round{walk: w, share: share, at: w.at, u: w.at.u, mix: &mixer{}, by: anew, due: firstPath}
 	if w.share > 0 {
-		if err := w.refactor(u); err != nil {
+		if err := w.refactor(r.u); err != nil {
 			return err
 		}
 	}
+	factors := 0
 	for k := range mostSteps {
-		a, err := w.step(share, &at, u)
+		a, err := r.next()
 		if err != nil {
 			return err
 		}
 		if k == 0 {
-			first = between(a.u, u)
+			r.path, r.first = a.u, between(a.u, r.u)
 		}
-		change := apart(a.u, u)
-		changes = append(changes, change)
-		if change <= settled {
-			return w.arrive(a, first)
-		}
-		if math.IsNaN(change) || change > far*changes[0] {
+		change := apart(a.u, r.u)
+		r.changes = append(r.changes, change)
+		if math.IsNaN(change) || change > far*r.changes[0] {
 			return errLost
 		}
-		at, u = a, mix.next(u, a.u)
-		if stepsLeft(changes) <= manySteps {
+		if change <= r.due {
+			if settles, err := r.followPath(&a); err != nil {
+				return err
+			} else if settles && change <= settled {
+				return w.arrive(a, r.first)
+			}
+		}
+		r.at, r.u = a, r.mix.next(r.u, a.u)
+		if stepsLeft(r.changes) <= manySteps {
 			continue
 		}
 		if factors++; factors > mostFactors {
 			return errLost
 		}
-		if err := w.refactor(u); err != nil {
+		if err := w.refactor(r.u); err != nil {
 			return err
 		}
-		mix, changes = &mixer{}, nil
+		r.mix, r.changes = &mixer{}, nil
 	}
 	return errLost
+}
+
+// round is the iteration at one share of the load.
+type round struct {
+	*walk
+	share   float64
+	at      answer    // of the last step
+	u       []float64 // where the next step takes its push
+	first   float64   // distance that the first step goes
+	changes []float64 // of the steps since the last factor
+	mix     *mixer
+	by      way       // of the next step
+	due     float64   // change at which the contact's path is followed again
+	path    []float64 // movements where it was followed
+	known   bool      // following it again would change less than samePath
+}
+
+// next is the next step. The first one from rest is the linear answer.
+func (r *round) next() (answer, error) {
+	l := r.p.Linear
+	a := answer{setting: r.on, fit: r.p.Fit}
+	if l != nil && r.walk.share == 0 && r.share == 1 && r.by == anew && r.changes == nil {
+		a.state, a.u, a.body, a.result = l.State, l.U, l.Body, l
+		r.by = ends
+		return a, nil
+	}
+	a, err := r.step(r.share, &r.at, r.u, r.by)
+	r.by = ends
+	return a, err
+}
+
+// followPath follows the contact once more over all of its increments, if there are several of them, with the push of
+// the last step. What that changes at the end is in proportion with how far the push has come since, which tells
+// whether doing it again would change anything. settles says that the path is known; else the answer is the new one.
+func (r *round) followPath(a *answer) (settles bool, err error) {
+	r.due = settled
+	if r.known || a.state == nil || a.state.Slid == nil || len(a.state.Trace) <= 2 {
+		return true, nil
+	}
+	b, err := r.step(r.share, &r.at, r.u, again)
+	if err != nil {
+		return false, err
+	}
+	jump, since := apart(b.u, a.u), apart(a.u, r.path)
+	r.known = jump <= samePath || jump*apart(a.u, r.u) <= samePath*since
+	if jump <= samePath {
+		return true, nil
+	}
+	r.mix.shift(less(b.u, a.u))
+	*a, r.path = b, b.u
+	return false, nil
 }
 
 // arrive takes a settled state, unless it is so much further off than the first step that it

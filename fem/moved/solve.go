@@ -45,7 +45,7 @@ const (
 func (w *walk) balanced(share float64) (*contact.Result, error) {
 	r := w.recovered()
 	for k := 0; k < moreSteps && r.Checks.Force > balance; k++ {
-		a, err := w.step(share, &w.at, w.at.u)
+		a, err := w.step(share, &w.at, w.at.u, ends)
 		if err != nil {
 			return nil, err
 		}

@@ -41,8 +41,17 @@ func (a *answer) stands() standing {
 	return standing{a.state.Lambda, a.body}
 }
 
+// How the contact of a step is followed.
+type way int
+
+const (
+	anew  way = iota // from nothing
+	again            // in the increments of the step before
+	ends             // where these end
+)
+
 // step solves (2) at a share of the load, with the push at some movements.
-func (w *walk) step(share float64, from *answer, u []float64) (answer, error) {
+func (w *walk) step(share float64, from *answer, u []float64, by way) (answer, error) {
 	a := answer{setting: w.on, fit: w.p.Fit}
 	if w.p.Stop != nil {
 		if err := w.p.Stop(); err != nil {
@@ -59,8 +68,12 @@ func (w *walk) step(share float64, from *answer, u []float64) (answer, error) {
 	}
 	a.stand = w.on.stand.Over(a.cond)
 	a.fit.Loads = acts.body
+	like := from.state
+	if by == anew {
+		like = nil
+	}
 	var err error
-	if a.state, err = a.stand.Follow(a.fit); err != nil {
+	if a.state, err = a.stand.FollowLike(a.fit, like, by == ends); err != nil {
 		return a, err
 	}
 	a.result = a.stand.RecoverMoves(a.state, a.fit)
