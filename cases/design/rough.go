@@ -16,7 +16,8 @@ type Friction struct {
 }
 
 // findFrictions follows the contact again with the least and the most friction of wood.
-// It costs the contact alone.
+// It costs the contact alone. A foot whose load is one increment begins from what it did with its own friction; of
+// several the pace of the one before is the better guess.
 func (s *Solution) findFrictions() {
 	t := s.Top
 	if t.Stand == nil || t.Built.Bridge.Hold != contact.Rough {
@@ -27,7 +28,11 @@ func (s *Solution) findFrictions() {
 			f := Friction{Coefficient: c}
 			fit := t.Fit()
 			fit.Friction = c
-			if st, err := t.Stand.Follow(fit); err == nil {
+			var like *contact.State
+			if len(s.Result.State.Trace) == 2 {
+				like = s.Result.State
+			}
+			if st, err := t.Stand.FollowLike(fit, like, false); err == nil {
 				f.Solution = &Solution{Top: t, Result: t.Stand.RecoverMoves(st, fit)}
 			}
 			s.Frictions = append(s.Frictions, f)

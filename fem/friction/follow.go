@@ -3,10 +3,12 @@ package friction
 import (
 	"cmp"
 	"math"
+	"slices"
 )
 
 // Follow raises the load from nothing to full. The error is ErrNoRest.
 func (p *Problem) Follow() (*Path, error) {
+	p.factor = nil
 	path := &Path{Moments: []Moment{*p.rest()}}
 	step, gaped := 1.0, p.gaped()
 	if gaped {
@@ -14,8 +16,9 @@ func (p *Problem) Follow() (*Path, error) {
 	}
 	for path.Last().Load < 1 {
 		from := path.Last()
+		step = max(leastStep, from.closes(step))
 		load := from.Load + step
-		if load > 1-1e-9 {
+		if load > 1-step/8 {
 			load = 1
 		}
 		last := step <= leastStep || !gaped
@@ -38,13 +41,32 @@ func (p *Problem) Follow() (*Path, error) {
 		path.Moments = append(path.Moments, *m)
 		step = max(leastStep, (load-from.Load)*min(2, 0.8*math.Sqrt(may/max(loose, 1e-300))))
 	}
+	path.factor = p.factor
 	return path, nil
+}
+
+// closes shortens a step if more than a sixth of the pads would close in it at the pace of the increment before:
+// it would have to be shortened after all, as much work would be left open.
+func (m *Moment) closes(step float64) float64 {
+	var after []float64
+	for i, v := range m.rate {
+		if m.Kind[i] == Open && v[0]*step < -m.Gap[i] {
+			after = append(after, -m.Gap[i]/v[0])
+		}
+	}
+	most := max(mostClose, len(m.rate)/6)
+	if len(after) <= most {
+		return step
+	}
+	slices.Sort(after)
+	return after[most]
 }
 
 // tolerance is Tolerance or what stands for it.
 func (p *Problem) tolerance() float64 { return cmp.Or(p.Tolerance, 1e-4) }
 
 const (
+	mostClose = 8 // pads: so many may close in any increment
 	firstStep = 1.0 / 32
 	leastStep = 1.0 / (1 << 13)
 )

@@ -74,22 +74,6 @@ func (s *increment) start() {
 	}
 }
 
-// goOn guesses forces and states at the end of the increment from those of the moment
-// before and their pace.
-func (s *increment) goOn() {
-	long := s.load - s.from.Load
-	for j := range s.force {
-		s.force[j] = s.from.Force[j] + long*s.from.rise[j]
-	}
-	for i, v := range s.from.rate {
-		j := 3 * i
-		s.at[j] = s.from.Gap[i] + long*v[0] - s.p.Gap[i]
-		s.at[j+1], s.at[j+2] = s.from.Side[i][0]+long*v[1], s.from.Side[i][1]+long*v[2]
-	}
-	copy(s.at[3*s.p.pads():], s.from.held)
-	s.judge()
-}
-
 // setAnchors finds where the pads stand sideways as they begin to bear. One that stood
 // off at the beginning goes on as it went until its gap is used up.
 func (s *increment) setAnchors() {

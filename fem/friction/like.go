@@ -6,6 +6,7 @@ package friction
 // The error is ErrNoRest.
 func (p *Problem) Like(earlier *Path) (*Path, error) {
 	path := &Path{Moments: []Moment{*p.rest()}}
+	p.factor = earlier.factor
 	for k := range earlier.Moments[1:] {
 		m, ok := p.again(path, &earlier.Moments[k+1])
 		if !ok {
@@ -16,6 +17,7 @@ func (p *Problem) Like(earlier *Path) (*Path, error) {
 	if m := path.Last(); m.Loose > openAgain*p.tolerance()*m.Work {
 		return p.Follow()
 	}
+	path.factor = p.factor
 	return path, nil
 }
 
@@ -27,11 +29,12 @@ const openAgain = 2
 func (p *Problem) Ends(earlier *Path) (*Path, error) {
 	n := len(earlier.Moments) - 1
 	path := &Path{Moments: earlier.Moments[:n:n]}
+	p.factor = earlier.factor
 	m, ok := p.again(path, earlier.Last())
 	if !ok {
 		return nil, ErrNoRest
 	}
-	path.Moments = append(path.Moments, *m)
+	path.Moments, path.factor = append(path.Moments, *m), p.factor
 	return path, nil
 }
 
@@ -50,12 +53,4 @@ func (p *Problem) again(path *Path, like *Moment) (*Moment, bool) {
 		return nil, false
 	}
 	return s.moment(), true
-}
-
-// goLike guesses forces and states at the end of the increment from those of another.
-func (s *increment) goLike() {
-	copy(s.force, s.like.Force)
-	s.rho = s.like.Rho
-	s.move()
-	s.judge()
 }

@@ -60,6 +60,30 @@ func (s *increment) judge() (off float64, changed int) {
 	return off, changed
 }
 
+// goOn guesses forces and states at the end of the increment from those of the moment
+// before and their pace.
+func (s *increment) goOn() {
+	long := s.load - s.from.Load
+	for j := range s.force {
+		s.force[j] = s.from.Force[j] + long*s.from.rise[j]
+	}
+	for i, v := range s.from.rate {
+		j := 3 * i
+		s.at[j] = s.from.Gap[i] + long*v[0] - s.p.Gap[i]
+		s.at[j+1], s.at[j+2] = s.from.Side[i][0]+long*v[1], s.from.Side[i][1]+long*v[2]
+	}
+	copy(s.at[3*s.p.pads():], s.from.held)
+	s.judge()
+}
+
+// goLike guesses forces and states at the end of the increment from those of another.
+func (s *increment) goLike() {
+	copy(s.force, s.like.Force)
+	s.rho = s.like.Rho
+	s.move()
+	s.judge()
+}
+
 // newton searches the state of rest from the present forces; false if it is not found.
 func (s *increment) newton() bool {
 	s.glides = false
@@ -69,14 +93,18 @@ func (s *increment) newton() bool {
 	} else if s.from.rise != nil && s.mu == s.p.Coefficient && !s.led {
 		s.goOn()
 	}
-	steady, pull := 0, 0.0
+	steady, pull, off, whole := 0, 0.0, math.Inf(1), 0
 	for round := range mostRounds {
-		changed := len(s.states)
+		changed, old := len(s.states), s.p.factor.serves(s)
 		if round > 0 {
-			var off float64
-			if off, changed = s.judge(); off <= enough*s.big {
+			was := off
+			if off, changed = s.judge(); off <= exact*s.big || off <= enough*s.big && off > gains*was {
 				return true
 			}
+			old = off < gains*was && s.p.factor.serves(s)
+		}
+		if !old {
+			whole++
 		}
 		if !s.guided {
 			copy(s.hold, s.at[3*s.p.pads():])
@@ -84,17 +112,20 @@ func (s *increment) newton() bool {
 		copy(force, s.force)
 		copy(at, s.at)
 		rho := s.rho
-		if !s.solve() {
+		if !s.solve(old) {
 			return false
 		}
 		before := pull
 		if pull = s.pull(); changed > 0 || pull <= enough*s.big || pull < fades*before || pull*fades > before {
 			steady = 0
-		} else if steady++; steady > mostSteady {
+		} else if !old {
+			steady++
+		}
+		if steady > mostSteady {
 			s.glides = true
 			return false
 		}
-		if share := damping(round); share < 1 {
+		if share := damping(whole - 1); share < 1 {
 			s.blend(share, force, at, rho)
 		}
 	}
@@ -102,8 +133,10 @@ func (s *increment) newton() bool {
 }
 
 const (
-	mostRounds = 60
-	enough     = 1e-11 // of the load: where the search ends
+	mostRounds = 120
+	gains      = 0.4   // of what is off, from one round to the next: more, and an old factor serves no longer
+	enough     = 1e-11 // of the load: where the search may end
+	exact      = 1e-13 // of the load: where it ends
 	fades      = 0.99  // of guides' force from one round to the next: more, and it does not fade
 	mostSteady = 4     // rounds in which it stays as it is, and no pad changes: the foot glides
 )

@@ -14,6 +14,20 @@ type Problem struct {
 	Gap         []float64    // of each pad at rest, mm; 0: it touches
 	Coefficient float64      // of friction, 1
 	Tolerance   float64      // work that an increment may leave unaccounted for, of all work by load, 1; 0 means 1e-4
+
+	factor *factor // the last one; nil: none
+}
+
+// factor is the system of one guess, factorised. Another guess at what slides, with other directions, is
+// nearly that system as long as every pad does the same.
+type factor struct {
+	first  *float64 // of the compliance
+	mu     float64
+	guided bool
+	does   []uint8 // by each pad
+	n      int
+	lu     []float64
+	piv    []int
 }
 
 // Kind is what a pad does.
@@ -50,7 +64,9 @@ type Moment struct {
 // Path is the contact along the whole load.
 type Path struct {
 	Moments []Moment // from rest to full load
-	Solves  int      // linear systems
+	Solves  int      // linear systems factorised
+
+	factor *factor // the last one
 }
 
 // Last is the contact at full load.

@@ -2,6 +2,7 @@ package friction
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/blas"
 	"gonum.org/v1/gonum/blas/gonum"
@@ -53,17 +54,110 @@ func (s *increment) unknowns() []unknown {
 	return list
 }
 
-// solve finds all forces and the rigid motion under the present states; false if the
-// system is singular.
-func (s *increment) solve() bool {
-	p, list := s.p, s.unknowns()
-	n := len(list) + 6
-	m, rhs := make([]float64, n*n), make([]float64, n)
+// does says what each pad does, as far as the unknowns depend on it.
+func (s *increment) does() []uint8 {
+	out := make([]uint8, len(s.states))
+	for i, st := range s.states {
+		out[i] = uint8(st.kind)
+		if st.kind == Slides && st.soft < 0 {
+			out[i] = 1 << 7
+		}
+	}
+	return out
+}
+
+// solve replaces the right side by the solution. One side is solved for by rows.
+func (f *factor) solve(rhs []float64) {
+	var la lapack.Implementation
+	var bl gonum.Implementation
+	la.Dlaswp(1, rhs, 1, 0, f.n-1, f.piv, 1)
+	bl.Dtrsv(blas.Lower, blas.NoTrans, blas.Unit, f.n, f.lu, f.n, rhs, 1)
+	bl.Dtrsv(blas.Upper, blas.NoTrans, blas.NonUnit, f.n, f.lu, f.n, rhs, 1)
+}
+
+// serves says whether a factor is that of the present guess but for directions.
+func (f *factor) serves(s *increment) bool {
+	return f != nil && f.first == &s.p.A[0] && f.mu == s.mu && f.guided == s.guided && slices.Equal(f.does, s.does())
+}
+
+// solve finds all forces and the rigid motion under the present states; with an old factor nearly, as a change of the
+// present ones. It is false if the system is singular.
+func (s *increment) solve(old bool) bool {
+	list := s.unknowns()
+	if !old { // forgets forces out of all measure, which a guess that hardly holds the body may have left
+		if !s.factorize(list) {
+			return false
+		}
+		clear(s.force)
+		s.rho = [6]float64{}
+	}
+	f := s.p.factor
+	s.obey()
+	s.move()
+	rhs := s.rest(list)
+	f.solve(rhs)
+	for k, u := range list {
+		if math.IsNaN(rhs[k]) || math.IsInf(rhs[k], 0) {
+			return false
+		}
+		for a := range u.wide {
+			s.force[u.row+a] += u.force[a] * rhs[k]
+		}
+	}
+	for c, scale := range s.motionScale() {
+		s.rho[c] += rhs[len(list)+c] * scale
+	}
+	s.move()
+	return true
+}
+
+// obey brings the forces to where the unknowns can change them: none on open pads, the drag of those that slide
+// along its direction.
+func (s *increment) obey() {
+	for i, st := range s.states {
+		f := s.force[3*i : 3*i+3]
+		switch st.kind {
+		case Open:
+			clear(f)
+		case Slides:
+			across := 0.0
+			if st.soft >= 0 {
+				across = st.n[0]*f[2] - st.n[1]*f[1]
+			}
+			f[1], f[2] = s.mu*f[0]*st.n[0]-across*st.n[1], s.mu*f[0]*st.n[1]+across*st.n[0]
+		}
+	}
+}
+
+// rest is what the present forces and movements leave of the equations, the six of balance last.
+func (s *increment) rest(list []unknown) []float64 {
+	p := s.p
+	rhs := make([]float64, len(list)+6)
+	for k, u := range list {
+		rhs[k] = u.want
+		for a := range u.wide {
+			j := u.row + a
+			rhs[k] += u.held[a] * (p.B[j]*s.load - s.at[j] - u.soft*s.force[j])
+		}
+	}
+	for c, scale := range s.motionScale() {
+		sum := p.F[c] * s.load
+		for j, f := range s.force {
+			sum += f * p.R[j][c]
+		}
+		rhs[len(list)+c] = -sum * scale
+	}
+	return rhs
+}
+
+// factorize sets up and factorises the system; false if it is singular.
+func (s *increment) factorize(list []unknown) bool {
+	p, n := s.p, len(list)+6
+	m := make([]float64, n*n)
 	s.fill(m, n, list)
 	// The rigid motion is scaled to the compliance, so that pivots compare.
 	scale := s.motionScale()
 	for k, u := range list {
-		rhs[k] = u.want
 		for c := range 6 {
 			held, force := 0.0, 0.0
 			for a := range u.wide {
@@ -74,29 +168,13 @@ func (s *increment) solve() bool {
 			m[(n-6+c)*n+k] = force * scale[c]
 		}
 	}
-	for c := range 6 {
-		rhs[n-6+c] = -p.F[c] * s.load * scale[c]
-	}
-	var la lapack.Implementation
-	piv := make([]int, n)
+	f := &factor{first: &p.A[0], mu: s.mu, guided: s.guided, does: s.does(), n: n, lu: m, piv: make([]int, n)}
 	s.solves++
-	if !la.Dgetrf(n, n, m, n, piv) {
+	var la lapack.Implementation
+	if !la.Dgetrf(n, n, m, n, f.piv) {
 		return false
 	}
-	la.Dgetrs(blas.NoTrans, n, 1, m, n, piv, rhs, 1)
-	clear(s.force)
-	for k, u := range list {
-		if math.IsNaN(rhs[k]) || math.IsInf(rhs[k], 0) {
-			return false
-		}
-		for a := range u.wide {
-			s.force[u.row+a] += u.force[a] * rhs[k]
-		}
-	}
-	for c := range 6 {
-		s.rho[c] = rhs[n-6+c] * scale[c]
-	}
-	s.move()
+	p.factor = f
 	return true
 }
 
