@@ -96,7 +96,7 @@ func (c *Case) Assumed() []string {
 	}
 	say("body.neck_block_depth", "the neck block holds side and rims alone, no part of the plates")
 	say("body.tail_block_depth", "the tail block holds side and rims alone, no part of the plates")
-	return append(out, "the blocks and the neck are rigid and without weight; sides meet the middle of top and back, all six freedoms tied")
+	return append(out, "the blocks and the neck are rigid and without weight; sides meet the middle of top and back, all six freedoms tied, and the joint stretches along the outline as the plate's wood does")
 }
 
 // usualSupport is what the rim stands on where the case does not say: a body where there

@@ -1,20 +1,17 @@
 package design
 
 import (
-	"math"
 	"slices"
 
 	"archload/cases/shape"
 	"archload/fem"
 	"archload/materials"
 	"archload/mesh"
-	"archload/mesh/plane"
 )
 
 // body closes the body under the top: the back, the walls between both rims with
 // the linings at their edges, and the blocks. The walls meet the middle surfaces
-// of both plates and share all six freedoms with them there; what of a plate lies
-// over the wall, half its own thickness and the wall's, is left out.
+// of both plates and share all six freedoms with them there (bodywalls.go).
 func (b *Built) body() error {
 	if err := b.addBack(); err != nil {
 		return err
@@ -23,17 +20,13 @@ func (b *Built) body() error {
 	if err != nil {
 		return err
 	}
-	walls := b.bodyWalls(card)
-	edge := b.Back.rim()
-	for k, n := range edge {
-		b.lining(strip{b.Case.BackLining(), 1}, n, edge[(k+1)%len(edge)], card)
-	}
+	onTop, onBack := b.bodyWalls(card)
 	for i := range b.Geometry.Blocks {
 		swell, err := b.blockSwell(&b.Geometry.Blocks[i])
 		if err != nil {
 			return err
 		}
-		b.addBlock(&b.Geometry.Blocks[i], walls, swell)
+		b.addBlock(&b.Geometry.Blocks[i], slices.Concat(onTop[1:], onBack[1:]), swell)
 	}
 	b.stand()
 	return nil
@@ -94,54 +87,6 @@ func (k *Back) rim() []int32 {
 	return out
 }
 
-// bodyWalls adds the sides: rows of nodes straight below those of the top's rim, and
-// below the last row a strip that takes them to the nodes of the back's rim, which
-// need not lie under them. It returns the rows.
-func (b *Built) bodyWalls(card materials.Card) [][]int32 {
-	r, loop := &b.Case.Rim, b.Mesh.Rim
-	rows := max(leastRows, int(math.Round(float64(r.SideHeight)/meanStep(b.Mesh))))
-	walls := [][]int32{loop}
-	for row := 1; row < rows; row++ {
-		ids := make([]int32, len(loop))
-		for k, n := range loop {
-			p := b.Model.Nodes[n].P
-			low := -float64(r.SideHeight) - b.Back.Plate.Mid(mesh.Point{p[0], p[1]}).P[2]
-			p[2] += (low - p[2]) * float64(row) / float64(rows)
-			ids[k] = int32(len(b.Model.Nodes))
-			b.Model.Nodes = append(b.Model.Nodes, mesh.Node{P: p, H: float64(r.SideThickness)})
-		}
-		walls = append(walls, ids)
-	}
-	z := zipper{b: b, card: card, upper: walls[rows-1], lower: b.Back.rim(), toNeck: rows%2 == 1}
-	for k := range loop {
-		next := (k + 1) % len(loop)
-		sec, h := b.wallSection(k, next, card)
-		z.sections = append(z.sections, sec)
-		toNeck := b.Mesh.Points[loop[next]][1] > b.Mesh.Points[loop[k]][1]
-		for row := range rows - 1 {
-			a, c := walls[row][k], walls[row][next]
-			d, e := walls[row+1][k], walls[row+1][next]
-			b.wallPair([4]int32{a, c, e, d}, sec, h, (row%2 == 0) == toNeck)
-		}
-		b.lining(strip{r.Lining, -1}, loop[k], loop[next], card)
-	}
-	z.close()
-	return walls
-}
-
-// leastRows is how many rows of triangles a wall has at least.
-const leastRows = 4
-
-// meanStep is the mean distance of the nodes along a mesh's outline, mm: the walls'
-// rows are as high, as long thin triangles bend too hard.
-func meanStep(m *mesh.Mesh) float64 {
-	long := 0.0
-	for k, n := range m.Rim {
-		long += plane.Dist(m.Points[n], m.Points[m.Rim[(k+1)%len(m.Rim)]])
-	}
-	return long / float64(len(m.Rim))
-}
-
 // addBlock makes a rigid body of all that is glued to a block: the wall before it,
 // both rims there, and the plates over its faces. What it holds stores no energy; from
 // season to season it swells by so much along x, y and z for each percentage point.
@@ -159,9 +104,10 @@ func (b *Built) addBlock(block *shape.Block, walls [][]int32, swell [3]float64) 
 	for i, p := range b.Back.Mesh.Points {
 		add(int32(i)+b.Back.First, p, onBack[i])
 	}
-	for _, row := range walls[1:] {
-		for k, n := range row {
-			add(n, b.Mesh.Points[b.Mesh.Rim[k]], true)
+	for _, row := range walls {
+		for _, n := range row {
+			p := b.Model.Nodes[n].P
+			add(n, mesh.Point{p[0], p[1]}, true)
 		}
 	}
 	low := -float64(b.Case.Rim.SideHeight) - b.Back.Plate.Mid(block.Edge).P[2]

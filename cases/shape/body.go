@@ -89,6 +89,24 @@ func (f *fitter) archOfBack() {
 	f.made.Plate.Outer = likeTop{f.top.Plate.Outer, cases.BackRise, f.made.RimHeight, f.top.RimHeight}
 }
 
+// leastSide is the least free height of a side between the plates' inner faces, mm.
+const leastSide = 1.0
+
+// checkSides wants the inner faces of top and back apart all along the edge.
+func (f *fitter) checkSides() {
+	room, at := math.Inf(1), mesh.Point{}
+	for _, p := range f.made.Outline.Polyline(0.5) {
+		over, under := f.made.Plate.Mid(p), f.made.Back.Plate.Mid(p)
+		if free := over.P[2] - over.H/2 + float64(f.c.Rim.SideHeight) + under.P[2] - under.H/2; free < room {
+			room, at = free, p
+		}
+	}
+	if room < leastSide {
+		f.rep.AddKey("rim.side_height", "want sides that keep top and back apart, found %g mm: at (%.4g, %.4g) their inner faces are %.3g mm apart",
+			float64(f.c.Rim.SideHeight), at[0], at[1], room)
+	}
+}
+
 // checkJoint wants a neck's joint below the strings.
 func (f *fitter) checkJoint() {
 	if !f.c.Bodied() || f.c.Bridge == nil || len(f.made.Blocks) == 0 {

@@ -69,6 +69,7 @@ func (f *fitter) back() {
 		}
 	}
 	f.made.Back = b.made
+	f.checkSides()
 }
 
 // placeOf is where a fault was found.
