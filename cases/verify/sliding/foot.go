@@ -46,6 +46,7 @@ func foot(ctx context.Context, _ problem.Density) (problem.Readings, error) {
 		math.Abs(other.Bridge.Tilt.Sideways+one.Bridge.Tilt.Sideways)
 	out["dissipated"] = one.Energy.Dissipated / (one.Energy.Dissipated + one.Energy.Total)
 	out["energy"] = math.Abs(one.Error.Energy)
+	out["reached"] = float64(one.Bridge.FrictionReached)
 	return out, nil
 }
 
