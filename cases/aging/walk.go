@@ -17,18 +17,14 @@ type walk struct {
 // report is the design at an age of the path.
 func (w *walk) report(a Age) AgeReport {
 	at := w.stageAt(a)
-	sol := at.sol
-	if at.moved != nil {
-		sol = at.moved
-	}
-	whole := answer.Summarize(sol)
 	left := materials.LastingShare(a.Years)
-	r := AgeReport{At: a.Name, Years: a.Years, Bridge: answer.BridgeNow(sol), Gauges: whole.Gauges, Energy: whole.Energy.Total, Error: whole.Error}
+	r := at.told
+	r.At, r.Years = a.Name, a.Years
 	r.Error.Discretisation = answer.None()
 	for k, to := range [numRead]*Range{&r.Sink, &r.Action, &r.GapLeft, &r.Middle, &r.Strength.Used} {
 		*to = w.between(a, k)
 	}
-	if at.moved != nil {
+	if at.second {
 		r.Linear = &LinearAge{}
 		for k, to := range [numRead]*answer.Num{&r.Linear.Sink, &r.Linear.Action, &r.Linear.GapLeft, &r.Linear.Middle, &r.Linear.Used} {
 			*to = answer.Num(at.linear[k])
@@ -45,7 +41,7 @@ func (w *walk) report(a Age) AgeReport {
 func (w *walk) stageAt(a Age) *stage {
 	at := 0
 	for i := range w.path {
-		if math.Abs(w.path[i].years-a.Years) <= 1e-12*a.Years {
+		if w.path[i].isAt(a) {
 			at = i
 		}
 	}

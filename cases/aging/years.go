@@ -21,10 +21,19 @@ const mostRatio = 25
 // stage is the design at one age of its path.
 type stage struct {
 	years  float64
-	sol    *design.Solution // by linear theory
-	moved  *design.Solution // on the moved shape; nil if not asked for
-	read   [numRead]float64 // of what is told: on the moved shape if that is asked for
+	sol    *design.Solution // by linear theory; nil but for the first one and those that meet seasons: a factor is large
+	told   AgeReport        // without age, ranges and what depends on them: on the moved shape if that is asked for
+	events []footEvent      // on the way from the stage before
+	read   [numRead]float64 // of what is told
 	linear [numRead]float64
+	second bool
+}
+
+// footEvent is a point of the foot that comes to bear or lets go when so much of the change between two stages is
+// made.
+type footEvent struct {
+	share float64
+	at    MomentReport
 }
 
 // Wish is what years are asked for.
@@ -76,7 +85,7 @@ func live(ctx context.Context, like *design.Top, c *cases.Case, w Wish, o design
 	if err != nil {
 		return nil, err
 	}
-	if err := l.add(0, now, w.SecondOrder); err != nil {
+	if err := l.add(0, now, w); err != nil {
 		return nil, err
 	}
 	for _, t := range stepsTo(w.Ages, math.Pow(materials.MostCreep, 1/l.walk.power)) {
@@ -84,7 +93,7 @@ func live(ctx context.Context, like *design.Top, c *cases.Case, w Wish, o design
 		if now, err = onward(ctx, now, c, change{cards: l.crept(airOf(c), t)}, o); err != nil {
 			return nil, err
 		}
-		if err := l.add(t, now, w.SecondOrder); err != nil {
+		if err := l.add(t, now, w); err != nil {
 			return nil, err
 		}
 	}
@@ -102,19 +111,41 @@ func (l *life) crept(air func(materials.Card) materials.Card, years float64) fun
 }
 
 // add notes the design at an age.
-func (l *life) add(years float64, now *design.Solution, second bool) error {
-	s := stage{years: years, sol: now, linear: numbers(now)}
+func (l *life) add(years float64, now *design.Solution, w Wish) error {
+	s := stage{years: years, linear: numbers(now), events: footEvents(now), second: w.SecondOrder}
 	s.read = s.linear
-	if second {
+	told := now
+	if s.second {
 		moved, err := stability.OnMovedShape(l.ctx, now)
 		if err != nil {
 			return fmt.Errorf("after %.3g years: %w", years, err)
 		}
-		s.read = numbers(moved.Solution)
-		s.moved = moved.Solution
+		told = moved.Solution
+		s.read = numbers(told)
+	}
+	whole := answer.Summarize(told)
+	s.told = AgeReport{Bridge: answer.BridgeNow(told), Gauges: whole.Gauges, Energy: whole.Energy.Total, Error: whole.Error}
+	if years == 0 || l.c.Season != nil && slices.ContainsFunc(w.Ages, func(a Age) bool { return s.isAt(a) }) {
+		s.sol = now
 	}
 	l.walk.path = append(l.walk.path, s)
 	return nil
+}
+
+// isAt says whether the stage is of an age that was asked for.
+func (s *stage) isAt(a Age) bool { return math.Abs(s.years-a.Years) <= 1e-12*a.Years }
+
+// footEvents are those of a solution.
+func footEvents(s *design.Solution) (out []footEvent) {
+	st := s.Result.State
+	if st == nil {
+		return nil
+	}
+	for _, e := range st.Events {
+		at := s.Top.Built.Bridge.Pads[e.Pad].At
+		out = append(out, footEvent{e.Load, MomentReport{X: at[0], Y: at[1], Closes: e.Closes, pad: int(e.Pad)}})
+	}
+	return out
 }
 
 // report tells each age.
@@ -123,7 +154,7 @@ func (l *life) report(w Wish) *YearsReport {
 	r := &YearsReport{Format: cases.Format, Units: cases.UnitsNote, Title: l.c.Title, Nodes: len(first.Top.Built.Model.Nodes), Order: orderWord(w),
 		Years: []AgeReport{}, Moments: []MomentReport{}, Range: [2]float64{materials.LeastCreep, materials.MostCreep}, Creep: woodsCreep(l.c), Cautions: yearsCautions(l.c, w)}
 	for k := range l.walk.path[1:] {
-		r.noteMoments(l.walk.path[k], l.walk.path[k+1], l.walk.power)
+		r.noteMoments(&l.walk.path[k], &l.walk.path[k+1], l.walk.power)
 	}
 	r.Strung = l.walk.report(Age{"strung", 0})
 	for _, a := range w.Ages {
@@ -184,15 +215,11 @@ func stepsTo(ages []Age, stretch float64) []float64 {
 
 // noteMoments tells the points of the foot that came to bear or let go between two stages, at the age by which
 // so much of the growth of tⁿ between them has passed.
-func (r *YearsReport) noteMoments(from, to stage, n float64) {
-	st := to.sol.Result.State
-	if st == nil {
-		return
-	}
+func (r *YearsReport) noteMoments(from, to *stage, n float64) {
 	a, b := math.Pow(from.years, n), math.Pow(to.years, n)
-	for _, e := range st.Events {
-		at := to.sol.Top.Built.Bridge.Pads[e.Pad].At
-		r.Moments = append(r.Moments, MomentReport{Years: math.Pow(a+e.Load*(b-a), 1/n), X: at[0], Y: at[1], Closes: e.Closes, pad: int(e.Pad)})
+	for _, e := range to.events {
+		e.at.Years = math.Pow(a+e.share*(b-a), 1/n)
+		r.Moments = append(r.Moments, e.at)
 	}
 }
 
