@@ -123,8 +123,8 @@ func (g *gluedEnd) turnRows(rows []float64, width int) {
 	}
 }
 
-// bendTo adds the second derivatives of the beam's movements at an end times the forces there.
-func (g *gluedEnd) bendTo(k []float64, width int, f []float64) {
+// bendPlate adds those of the place on the plate.
+func (g *gluedEnd) bendPlate(k []float64, width int, f []float64) {
 	bend := g.plate.TurnedBend(g.on.L, g.on.Zeta, [3]float64(f[:3]), &g.u)
 	for c, at := range g.corners {
 		for i := range 6 {
@@ -135,6 +135,11 @@ func (g *gluedEnd) bendTo(k []float64, width int, f []float64) {
 			}
 		}
 	}
+}
+
+// bendTo adds the second derivatives of the beam's movements at an end times the forces there.
+func (g *gluedEnd) bendTo(k []float64, width int, f []float64) {
+	g.bendPlate(k, width, f)
 	if g.own < 0 {
 		return
 	}

@@ -125,7 +125,7 @@ func (l *life) add(years float64, now *design.Solution, w Wish) error {
 	}
 	whole := answer.Summarize(told)
 	s.told = AgeReport{Bridge: answer.BridgeNow(told), Gauges: whole.Gauges, Energy: whole.Energy.Total, Error: whole.Error}
-	if years == 0 || l.c.Season != nil && slices.ContainsFunc(w.Ages, func(a Age) bool { return s.isAt(a) }) {
+	if years == 0 || l.c.Season != nil && slices.ContainsFunc(w.Ages, s.isAt) {
 		s.sol = now
 	}
 	l.walk.path = append(l.walk.path, s)

@@ -42,14 +42,14 @@ func TestArm(t *testing.T) {
 func TestLean(t *testing.T) {
 	axis, m := [3]float64{0.6, 0.64, 0.48}, [3]float64{20, 7, -11}
 	for _, at := range [][4]float64{{}, {0.01, 0.02, -0.005, 0.03}, {0.8, -1.1, 0.4, 0.2}} {
-		make := func(q [4]float64) Lean { return NewLean([3]float64(q[:3]), axis, q[3]) }
-		l := make(at)
+		leaning := func(q [4]float64) Lean { return NewLean([3]float64(q[:3]), axis, q[3]) }
+		l := leaning(at)
 		moment, bend, rows := l.Moment(m), l.Bend(m), l.Rows()
 		const h = 1e-5
 		for k := range 4 {
 			up, down := at, at
 			up[k], down[k] = at[k]+h, at[k]-h
-			p, q := make(up), make(down)
+			p, q := leaning(up), leaning(down)
 			diff := vec3.Scale(vec3.Sub(p.Vector(), q.Vector()), 1/(2*h))
 			if want := vec3.Dot(m, diff); math.Abs(moment[k]-want) > 1e-7*20 {
 				t.Errorf("at %v: moment %d is %.9g, by differences %.9g", at, k, moment[k], want)

@@ -87,6 +87,18 @@ func (s *Shell) TurnedForce(l [3]float64, zeta float64, force [3]float64, u *[18
 	return f
 }
 
+// addMoveWithNormal adds f times the rows of a node's normal to a second derivative, where the movement of node a
+// meets the turn of node b.
+func addMoveWithNormal(k *[324]float64, a, b int, f float64, rows *[3][3]float64) {
+	for c := range 3 {
+		for d := range 3 {
+			v := f * rows[c][d]
+			k[18*(6*a+c)+6*b+3+d] += v
+			k[18*(6*b+3+d)+6*a+c] += v
+		}
+	}
+}
+
 // TurnedBend returns the second derivative of a force's work at the place of TurnedAt, row-major, symmetric.
 func (s *Shell) TurnedBend(l [3]float64, zeta float64, force [3]float64, u *[18]float64) (k [324]float64) {
 	p := s.turnedPlace(l, zeta, u)
@@ -110,15 +122,9 @@ func (s *Shell) TurnedBend(l [3]float64, zeta float64, force [3]float64, u *[18]
 				bows[6*ends[a]+c] += sa * turn[c]
 				bows[6*ends[a]+3+c] += m[c]
 			}
-			for b, sb := range [2]float64{-1, 1} { // movement of end a with the normal of end b
+			for b, sb := range [2]float64{-1, 1} {
 				rows := p.normals[ends[b]].Rows()
-				for c := range 3 {
-					for d := range 3 {
-						v := sa * sb * w * out * rows[c][d]
-						k[18*(6*ends[a]+c)+6*ends[b]+3+d] += v
-						k[18*(6*ends[b]+3+d)+6*ends[a]+c] += v
-					}
-				}
+				addMoveWithNormal(&k, ends[a], ends[b], sa*sb*w*out, &rows)
 			}
 		}
 	}

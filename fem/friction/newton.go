@@ -84,16 +84,23 @@ func (s *increment) goLike() {
 	s.judge()
 }
 
+// begin guesses the end of the increment, where there is something to guess it from.
+func (s *increment) begin() {
+	switch {
+	case s.like != nil:
+		s.goLike()
+	case s.from.rise != nil && s.mu == s.p.Coefficient && !s.led:
+		s.goOn()
+	}
+}
+
 // newton searches the state of rest from the present forces; false if it is not found.
 func (s *increment) newton() bool {
 	s.glides = false
 	force, at := make([]float64, len(s.force)), make([]float64, len(s.at))
-	if s.like != nil {
-		s.goLike()
-	} else if s.from.rise != nil && s.mu == s.p.Coefficient && !s.led {
-		s.goOn()
-	}
-	steady, pull, off, whole := 0, 0.0, math.Inf(1), 0
+	s.begin()
+	off, whole := math.Inf(1), 0
+	var fade fading
 	for round := range mostRounds {
 		changed, old := len(s.states), s.p.factor.serves(s)
 		if round > 0 {
@@ -115,14 +122,7 @@ func (s *increment) newton() bool {
 		if !s.solve(old) {
 			return false
 		}
-		before := pull
-		if pull = s.pull(); changed > 0 || pull <= enough*s.big || pull < fades*before || pull*fades > before {
-			steady = 0
-		} else if !old {
-			steady++
-		}
-		if steady > mostSteady {
-			s.glides = true
+		if s.glides = fade.glides(s.pull(), s.big, changed > 0, old); s.glides {
 			return false
 		}
 		if share := damping(whole - 1); share < 1 {
@@ -130,6 +130,25 @@ func (s *increment) newton() bool {
 		}
 	}
 	return false
+}
+
+// fading watches the force of guides that do not hold, from round to round.
+type fading struct {
+	pull   float64 // N
+	steady int     // rounds in which it stayed as it was, and no pad changed
+}
+
+// glides takes a round's force of the guides, beside the load big; true where it has not faded for so long that the
+// foot glides away. changed: some pad changed; old: the round went by an old factor, which tells nothing.
+func (f *fading) glides(pull, big float64, changed, old bool) bool {
+	before := f.pull
+	f.pull = pull
+	if changed || pull <= enough*big || pull < fades*before || pull*fades > before {
+		f.steady = 0
+	} else if !old {
+		f.steady++
+	}
+	return f.steady > mostSteady
 }
 
 const (

@@ -82,11 +82,11 @@ func (c *change) halves(at, long float64, last bool) bool {
 	if !ok {
 		return false
 	}
-	moments := c.path.Moments
-	c.path.Moments = append(moments, *half)
+	before := len(c.path.Moments)
+	c.path.Moments = append(c.path.Moments, *half)
 	both, ok := c.step(at+long/2, long/2, last)
 	if !ok || !last && apart(whole, both) > changeClose {
-		c.path.Moments = moments
+		c.path.Moments = c.path.Moments[:before]
 		return false
 	}
 	c.path.Moments = append(c.path.Moments, *both)

@@ -55,12 +55,10 @@ func (w *walk) iterate(share float64) error {
 		if math.IsNaN(change) || change > far*r.changes[0] {
 			return errLost
 		}
-		if change <= r.due {
-			if settles, err := r.followPath(&a); err != nil {
-				return err
-			} else if settles && change <= settled {
-				return w.arrive(a, r.first)
-			}
+		if rests, err := r.rests(&a, change); err != nil {
+			return err
+		} else if rests {
+			return w.arrive(a, r.first)
 		}
 		r.at, r.u = a, r.mix.next(r.u, a.u)
 		if stepsLeft(r.changes) <= manySteps {
@@ -104,6 +102,15 @@ func (r *round) next() (answer, error) {
 	a, err := r.step(r.share, &r.at, r.u, r.by)
 	r.by = ends
 	return a, err
+}
+
+// rests says whether a step that changes so much is the last one; where its path is due it is followed again.
+func (r *round) rests(a *answer, change float64) (bool, error) {
+	if change > r.due {
+		return false, nil
+	}
+	settles, err := r.followPath(a)
+	return settles && change <= settled, err
 }
 
 // followPath follows the contact once more over all of its increments, if there are several of them, with the push of

@@ -131,7 +131,7 @@ func TestContours(t *testing.T) {
 }
 
 // TestPickAtCrown reads height and value at the crown from outside, and at the
-// same place from inside.
+// same place from below.
 func TestPickAtCrown(t *testing.T) {
 	s := solved(t, "course-guitar", 1)
 	sc := NewSkeleton(s).Build(Show{Solution: s, Field: Sink, Enlarge: 1})
@@ -141,7 +141,7 @@ func TestPickAtCrown(t *testing.T) {
 	for _, v := range Views() {
 		c := sc.Seen(v.Name, 1280, 800)
 		at := vec{q[0], q[1], want - reading.Sink}
-		if v.Name == "from inside" {
+		if v.Pitch < 0 { // from below
 			at[2] -= s.Top.Built.Plate.Thickness.At(q).Z
 		}
 		x, y, _, _ := c.Project(at, 1280, 800)

@@ -22,26 +22,37 @@ type skin struct {
 	spans   [][2]float32
 }
 
+// lightOn is how much light a point of a solid gets, 1: all.
+func (p *painter) lightOn(o *Solid, i int) float64 {
+	if p.o.Unlit || o.Normals == nil {
+		return 1
+	}
+	light := Shade(vec3.Dot(o.Normals[i], p.light))
+	if o.Dim != nil {
+		light *= o.Dim[i]
+	}
+	return light
+}
+
+// valueAt is the field's value at a point of a solid, in steps of the legend if there are any; NaN where none is shown.
+func (p *painter) valueAt(o *Solid, i int) float64 {
+	switch {
+	case o.Values == nil || !p.field.shown:
+		return math.NaN()
+	case p.field.step > 0:
+		return (o.Values[i] - p.field.lo) / p.field.step
+	}
+	return o.Values[i]
+}
+
 // skin projects a solid.
 func (p *painter) skin(o *Solid) skin {
 	s := skin{of: o, corners: make([]corner, len(o.Points))}
 	for i, q := range o.Points {
 		c := &s.corners[i]
 		x, y, depth, ok := p.lens.project(q)
-		c.x, c.y, c.near, c.value = x, y, 1/depth, math.NaN()
-		c.light = 1
-		if !p.o.Unlit && o.Normals != nil {
-			c.light = Shade(vec3.Dot(o.Normals[i], p.light))
-			if o.Dim != nil {
-				c.light *= o.Dim[i]
-			}
-		}
-		if o.Values != nil && p.field.shown {
-			c.value = o.Values[i]
-			if p.field.step > 0 {
-				c.value = (o.Values[i] - p.field.lo) / p.field.step
-			}
-		}
+		c.x, c.y, c.near = x, y, 1/depth
+		c.light, c.value = p.lightOn(o, i), p.valueAt(o, i)
 		if !ok {
 			if s.behind == nil {
 				s.behind = make([]bool, len(o.Points))

@@ -64,34 +64,49 @@ func (a *Answerer) design(ctx context.Context, d Design, w Want, last *Answered)
 		*one = Answered{Live: hand, Skeleton: last.Skeleton, Full: last.Full, Events: last.Events, Report: last.Report,
 			Sure: last.Sure, Linear: last.Linear, Moved: last.Moved, GivesWay: last.GivesWay, Spread: last.Spread, Sound: last.Sound, Air: last.Air}
 	}
-	if one.Full == nil {
-		if one.Full, err = hand.At(1); err != nil {
-			return nil, err
-		}
-		one.Events = hand.Events()
-		if last != nil && last.Skeleton.Fits(one.Full) {
-			one.Skeleton = last.Skeleton
-		} else {
-			one.Skeleton = scene.NewSkeleton(one.Full)
-		}
+	if err := one.fill(last); err != nil {
+		return nil, err
 	}
 	if err := one.at(w); err != nil {
 		return nil, err
 	}
-	if w.Field == scene.Tone && !w.Held {
-		if err := one.sound(ctx, w, a.options); err != nil {
-			return nil, err
-		}
-	}
-	if w.Field == scene.Humidity && !w.Held {
-		if err := one.air(ctx, w, a.options); err != nil {
-			return nil, err
-		}
+	if err := one.settle(ctx, w, a.options); err != nil {
+		return nil, err
 	}
 	if base := a.opened[d.Name]; base != nil && base != hand {
 		one.Before, err = before(base, w)
 	}
 	return one, err
+}
+
+// fill answers a design at its full load, unless it is known.
+func (d *Answered) fill(last *Answered) (err error) {
+	if d.Full != nil {
+		return nil
+	}
+	if d.Full, err = d.Live.At(1); err != nil {
+		return err
+	}
+	d.Events = d.Live.Events()
+	if last != nil && last.Skeleton.Fits(d.Full) {
+		d.Skeleton = last.Skeleton
+	} else {
+		d.Skeleton = scene.NewSkeleton(d.Full)
+	}
+	return nil
+}
+
+// settle finds what takes longer than a hand waits: its tones, and where other air takes it.
+func (d *Answered) settle(ctx context.Context, w Want, o design.Options) error {
+	switch {
+	case w.Held:
+		return nil
+	case w.Field == scene.Tone:
+		return d.sound(ctx, w, o)
+	case w.Field == scene.Humidity:
+		return d.air(ctx, w, o)
+	}
+	return nil
 }
 
 // before is the design of a file under a want.

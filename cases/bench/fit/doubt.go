@@ -50,33 +50,36 @@ func (t *fitter) doubts(r *Report, a *rest) {
 		if o.cost > a.cost+2*nearlyAsLikely {
 			continue
 		}
-		w := wood(&t.f.Card, o.x)
-		of := map[string]float64{"EL": w.EL, "ER": w.ER, "GLR": w.GLR}
-		if t.f.Cut == "flat" {
-			of = map[string]float64{"EL": w.EL, "ET": w.ET, "GLT": w.GLT}
-		}
-		words := ""
-		for _, k := range woodKeys() {
-			if v, ok := of[k]; ok {
-				words += fmt.Sprintf(" %s %.4g,", k, v)
-			}
-		}
-		r.Doubt = append(r.Doubt, fmt.Sprintf("these tones are nearly as likely those of%s MPa instead: say of one which way it swings (pattern)", strings.TrimSuffix(words, ",")))
+		r.Doubt = append(r.Doubt, fmt.Sprintf("these tones are nearly as likely those of%s MPa instead: say of one which way it swings (pattern)", t.moduliOf(o)))
 	}
 	for _, b := range a.others {
 		if b.cost > a.cost+nearlyAsLikely || slices.Equal(b.took, a.took) || len(r.Doubt) == 3 {
 			continue
 		}
-		for i := range b.took {
-			if b.took[i] == a.took[i] {
-				continue
-			}
-			if words := fmt.Sprintf("nearly as likely: %s %s", t.readings[i].words, t.asOther(a, b, i)); !slices.Contains(r.Doubt, words) {
-				r.Doubt = append(r.Doubt, words)
-			}
-			break
+		i := 0
+		for b.took[i] == a.took[i] {
+			i++ // they differ somewhere
+		}
+		if words := fmt.Sprintf("nearly as likely: %s %s", t.readings[i].words, t.asOther(a, b, i)); !slices.Contains(r.Doubt, words) {
+			r.Doubt = append(r.Doubt, words)
 		}
 	}
+}
+
+// moduliOf names the moduli of a way to take the readings that lie in the piece's plane.
+func (t *fitter) moduliOf(o *rest) string {
+	w := wood(&t.f.Card, o.x)
+	of := map[string]float64{"EL": w.EL, "ER": w.ER, "GLR": w.GLR}
+	if t.f.Cut == "flat" {
+		of = map[string]float64{"EL": w.EL, "ET": w.ET, "GLT": w.GLT}
+	}
+	words := ""
+	for _, k := range woodKeys() {
+		if v, ok := of[k]; ok {
+			words += fmt.Sprintf(" %s %.4g,", k, v)
+		}
+	}
+	return strings.TrimSuffix(words, ",")
 }
 
 // asOther says what another way takes reading i for.

@@ -8,26 +8,7 @@ import (
 // hint says what would fit instead of a reading that does not: another decimal point, an octave, two digits
 // that changed places.
 func (t *fitter) hint(a *rest, r *reading) string {
-	type place struct {
-		y, sd float64
-		words string
-	}
-	var places []place
-	m := matcher{readings: t.readings, states: a.states, at: a.at}
-	_, own, _ := r.measured()
-	put := func(g *guess, words string) {
-		y, v := a.expects(g, a.at)
-		places = append(places, place{y, math.Sqrt(v + own*own), words})
-	}
-	if r.kind == tone {
-		for k := range a.states[r.setup].tones {
-			if f := &a.states[r.setup].tones[k]; !t.heard(a, r.setup, k) {
-				put(&f.guess, fmt.Sprintf(" (%s)", f.pattern))
-			}
-		}
-	} else if g := m.guessOf(r); g != nil {
-		put(g, "")
-	}
+	places := t.places(a, r)
 	if len(places) == 0 {
 		return ""
 	}
@@ -50,4 +31,32 @@ func (t *fitter) hint(a *rest, r *reading) string {
 		}
 	}
 	return fmt.Sprintf("the wood gives %.4g %s%s", r.unlogged(best.y), r.unit, best.words)
+}
+
+// place is what a reading may have been of, as it is fitted.
+type place struct {
+	y, sd float64
+	words string
+}
+
+// places are what a reading may have been of: a tone that nothing else was taken for, or its own.
+func (t *fitter) places(a *rest, r *reading) (out []place) {
+	m := matcher{readings: t.readings, states: a.states, at: a.at}
+	_, own, _ := r.measured()
+	put := func(g *guess, words string) {
+		y, v := a.expects(g, a.at)
+		out = append(out, place{y, math.Sqrt(v + own*own), words})
+	}
+	if r.kind != tone {
+		if g := m.guessOf(r); g != nil {
+			put(g, "")
+		}
+		return out
+	}
+	for k := range a.states[r.setup].tones {
+		if f := &a.states[r.setup].tones[k]; !t.heard(a, r.setup, k) {
+			put(&f.guess, fmt.Sprintf(" (%s)", f.pattern))
+		}
+	}
+	return out
 }
