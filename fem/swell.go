@@ -212,11 +212,7 @@ func (w *Swollen) strain(i int, u []float64) (Strain, bool) {
 func (w *Swollen) shellPull(i int, v *[18]float64) (f [18]float64) {
 	var k [324]float64
 	w.sys.Shells[i].StiffnessTo(&k)
-	for a := range f {
-		for b, c := range v {
-			f[a] += k[18*a+b] * c
-		}
-	}
+	addProduct(f[:], k[:], v[:])
 	return f
 }
 
@@ -224,12 +220,17 @@ func (w *Swollen) shellPull(i int, v *[18]float64) (f [18]float64) {
 func (w *Swollen) beamPull(i int, v *[12]float64) (f [12]float64) {
 	var k [144]float64
 	w.sys.Beams[i].StiffnessTo(&k)
+	addProduct(f[:], k[:], v[:])
+	return f
+}
+
+// addProduct adds k v to f; k is square, row-major.
+func addProduct(f, k, v []float64) {
 	for a := range f {
 		for b, c := range v {
-			f[a] += k[12*a+b] * c
+			f[a] += k[len(v)*a+b] * c
 		}
 	}
-	return f
 }
 
 // pullOwn are the forces by which element i of System.Elements pulls at its own nodes under the

@@ -210,15 +210,24 @@ func (o *wanted) effect(cmd *cobra.Command, arg string, s *design.Solution, now 
 	}
 	card := *o
 	card.bench, card.piece = "", nil
-	by, err := card.solve(cmd, arg)
+	by, told, err := card.solveSpread(cmd, arg)
 	if err != nil {
 		return nil, err
 	}
-	spreads, err := spread(cmd, []string{arg}, []*design.Solution{by.linear})
+	return effect.Of(fileStem(arg), o.piece, by.Top.Built.Case, told, now), nil
+}
+
+// solveSpread is the linear solution of a case, and what is told of it with the ranges of its wood.
+func (o *wanted) solveSpread(cmd *cobra.Command, arg string) (*design.Solution, effect.Solved, error) {
+	s, err := o.solve(cmd, arg)
 	if err != nil {
-		return nil, err
+		return nil, effect.Solved{}, err
 	}
-	return effect.Of(fileStem(arg), o.piece, by.linear.Top.Built.Case, effect.Solved{Report: by.report, Spread: spreads[0]}, now), nil
+	spreads, err := spread(cmd, []string{arg}, []*design.Solution{s.linear})
+	if err != nil {
+		return nil, effect.Solved{}, err
+	}
+	return s.linear, effect.Solved{Report: s.report, Spread: spreads[0]}, nil
 }
 
 // effectOn says what a piece, and gauges of its own, did to the answers of a case.
@@ -227,13 +236,9 @@ func (o *wanted) effectOn(cmd *cobra.Command, arg, file string, piece *fit.Repor
 		return nil, shell.Usagef("--for: %s has no readings of the wood; want a weight, a tone, a bar or a gauge", file)
 	}
 	in := wanted{disk: o.disk, refine: 1, bench: file, piece: piece}
-	s, err := in.solve(cmd, arg)
+	s, told, err := in.solveSpread(cmd, arg)
 	if err != nil {
 		return nil, err
 	}
-	spreads, err := spread(cmd, []string{arg}, []*design.Solution{s.linear})
-	if err != nil {
-		return nil, err
-	}
-	return in.effect(cmd, arg, s.linear, effect.Solved{Report: s.report, Spread: spreads[0]})
+	return in.effect(cmd, arg, s, told)
 }

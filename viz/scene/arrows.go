@@ -130,20 +130,8 @@ func (b *build) footArrows() {
 
 // edgeArrows are what each part of the rim holds up, just outside it.
 func (b *build) edgeArrows() {
-	c := b.in.Forces.Flow.Sectors
-	stations := answer.RimStations(b.s)
-	for _, w := range []struct {
-		name  string
-		force float64
-	}{{"neck", c.Neck}, {"tail", c.Tail}, {"bass", c.Bass}, {"treble", c.Treble}} {
-		i, ok := middleOf(stations, w.name)
-		if !ok {
-			continue
-		}
-		loop := b.k.mesh.Rim
-		p, q := b.k.mesh.Points[loop[(i+len(loop)-1)%len(loop)]], b.k.mesh.Points[loop[(i+1)%len(loop)]]
-		away := unit(vec{q[1] - p[1], p[0] - q[0], 0})
-		b.arrow(plus(b.inner[loop[i]], rimStart, away), w.force, fmt.Sprintf("%s %.0f N", sectorWords(w.name), w.force), away)
+	for _, r := range b.rimParts(b.in.Forces.Flow.Sectors) {
+		b.arrow(plus(b.inner[r.node], rimStart, r.away), r.force, r.words, r.away)
 	}
 }
 

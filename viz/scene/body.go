@@ -6,7 +6,6 @@ import (
 
 	"archload/cases/answer"
 	"archload/cases/design"
-	"archload/viz/figure"
 )
 
 func backColor() color.NRGBA { return color.NRGBA{176, 140, 100, 58} }
@@ -19,25 +18,9 @@ func BackValues(s *design.Solution, f Field, face Face) []float64 {
 	if k == nil {
 		return nil
 	}
-	var per []float64
-	zeta := 1.0
-	if face == Inner {
-		zeta = -1
-	}
-	switch f {
-	case Sink, Humidity:
-		return answer.BackSinkField(s)
-	case StressAlong:
-		per, _ = answer.BackStressFields(s, zeta)
-	case StressAcross:
-		_, per = answer.BackStressFields(s, zeta)
-	case StrengthUsed:
-		per, _ = answer.BackStrengthField(s)
-	}
-	if per == nil {
-		return nil
-	}
-	return figure.NodeMeans(k.Mesh.Plan, per)
+	back := plateFields{k.Mesh.Plan, answer.BackSinkField, answer.BackStressFields,
+		func(s *design.Solution) []float64 { used, _ := answer.BackStrengthField(s); return used }}
+	return back.values(s, f, face)
 }
 
 // back adds the back of a body, faint, with the lines of its bars.

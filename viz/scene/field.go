@@ -5,7 +5,7 @@ import (
 
 	"archload/cases/answer"
 	"archload/cases/design"
-
+	"archload/mesh"
 	"archload/viz/figure"
 	"archload/viz/scale"
 )
@@ -110,27 +110,49 @@ func (f Field) OnFoot() bool { return fields()[f].onFoot }
 // are the means about each node, weighted by area. LoadFlow needs
 // Solution.Flow.
 func Values(s *design.Solution, f Field, face Face) []float64 {
-	var per []float64
+	top := plateFields{s.Top.Built.Mesh.Plan, answer.SinkField, answer.StressFields,
+		func(s *design.Solution) []float64 { used, _ := answer.StrengthFields(s); return used }}
+	if f == LoadFlow {
+		return top.means(answer.FlowField(s))
+	}
+	return top.values(s, f, face)
+}
+
+// plateFields are the fields that top and back both have.
+type plateFields struct {
+	plan     *mesh.Plan
+	sink     func(*design.Solution) []float64
+	stress   func(s *design.Solution, zeta float64) (along, across []float64)
+	strength func(*design.Solution) []float64
+}
+
+// values returns a field at the plate's nodes; nil if it is none of both plates or not known.
+func (p plateFields) values(s *design.Solution, f Field, face Face) []float64 {
 	zeta := 1.0
 	if face == Inner {
 		zeta = -1
 	}
 	switch f {
 	case Sink, Humidity:
-		return answer.SinkField(s)
+		return p.sink(s)
 	case StressAlong:
-		per, _ = answer.StressFields(s, zeta)
+		along, _ := p.stress(s, zeta)
+		return p.means(along)
 	case StressAcross:
-		_, per = answer.StressFields(s, zeta)
+		_, across := p.stress(s, zeta)
+		return p.means(across)
 	case StrengthUsed:
-		per, _ = answer.StrengthFields(s)
-	case LoadFlow:
-		per = answer.FlowField(s)
+		return p.means(p.strength(s))
 	}
+	return nil
+}
+
+// means takes a field of the triangles to the nodes; nil stays nil.
+func (p plateFields) means(per []float64) []float64 {
 	if per == nil {
 		return nil
 	}
-	return figure.NodeMeans(s.Top.Built.Mesh.Plan, per)
+	return figure.NodeMeans(p.plan, per)
 }
 
 // FootValues returns a field of the foot at the cells of Solution.FootCells,

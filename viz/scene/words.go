@@ -130,8 +130,26 @@ const (
 // rimForces adds an arrow and the newtons at the middle of what each part of
 // the rim takes.
 func (b *build) rimForces() {
-	c := b.in.Flow.Sectors
-	stations := answer.RimStations(b.s)
+	for _, r := range b.rimParts(b.in.Flow.Sectors) {
+		from := plus(b.outer[r.node], rimStart, r.away)
+		tip := plus(from, rimArrow, r.away)
+		b.line(&Line{Points: []vec{from, tip}, Width: 2.4, Paint: flowColor(), Halo: true, Beads: true})
+		b.arrowHead(tip, r.away, 2.4, 1.5*headSize)
+		b.label(Label{Text: r.words, At: plus(tip, 2, r.away), Kind: SectorForce, Toward: r.away})
+	}
+}
+
+// rimPart is the middle of a part of the rim, with what it carries.
+type rimPart struct {
+	node  int32
+	force float64 // N
+	words string
+	away  vec // level, square to the rim, outward
+}
+
+// rimParts are those that the rim has.
+func (b *build) rimParts(c answer.SectorsReport) (out []rimPart) {
+	stations, loop := answer.RimStations(b.s), b.k.mesh.Rim
 	for _, w := range []struct {
 		name  string
 		force float64
@@ -140,15 +158,11 @@ func (b *build) rimForces() {
 		if !ok {
 			continue
 		}
-		n, loop := b.k.mesh.Rim[i], b.k.mesh.Rim
 		p, q := b.k.mesh.Points[loop[(i+len(loop)-1)%len(loop)]], b.k.mesh.Points[loop[(i+1)%len(loop)]]
-		away := unit(vec{q[1] - p[1], p[0] - q[0], 0})
-		from := plus(b.outer[n], rimStart, away)
-		tip := plus(from, rimArrow, away)
-		b.line(&Line{Points: []vec{from, tip}, Width: 2.4, Paint: flowColor(), Halo: true, Beads: true})
-		b.arrowHead(tip, away, 2.4, 1.5*headSize)
-		b.label(Label{Text: fmt.Sprintf("%s %.0f N", sectorWords(w.name), w.force), At: plus(tip, 2, away), Kind: SectorForce, Toward: away})
+		out = append(out, rimPart{node: loop[i], force: w.force, words: fmt.Sprintf("%s %.0f N", sectorWords(w.name), w.force),
+			away: unit(vec{q[1] - p[1], p[0] - q[0], 0})})
 	}
+	return out
 }
 
 // postForces adds what each post between top and back holds up.

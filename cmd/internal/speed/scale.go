@@ -170,7 +170,7 @@ func (o *options) whole(dir string, stdout, stderr io.Writer) error {
 
 // again runs the program once more and keeps the least times and the largest memory.
 func (w *wholeRun) again(program string, cores int) error {
-	cmd := exec.Command(program, "solve", "course-guitar", "--json", "-")
+	cmd := exec.Command(program, "solve", "course-guitar", "--linear", "--json", "-")
 	cmd.Env = append(os.Environ(), "GOMAXPROCS="+strconv.Itoa(cores))
 	var out []byte
 	var err error
