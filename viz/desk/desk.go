@@ -13,6 +13,7 @@ import (
 	"archload/cases/lesson"
 	"archload/cases/tree"
 	"archload/materials"
+	"archload/viz/desk/grip"
 	"archload/viz/desk/section"
 	"archload/viz/desk/tones"
 	"archload/viz/panel"
@@ -80,22 +81,24 @@ type Desk struct {
 	seen     sight
 	drag     drag
 	hover    *hover
+	grips    grip.Hand
 
-	play   play
-	now    float64 // s, of the last input
-	again  bool    // another frame is wanted at once
-	moving bool
-	light  bool // the picture is drawn with less care
-	done   bool
-	alone  bool // the picture and its caption alone: for teaching
-	frames int
-	copied string
-	lesson *teach.Walk
-	fly    passage.Flight
-	aim    scene.Camera // where it flies
-	last   []View       // as drawn last
-	was    []View       // what goes over into the picture; nil: nothing
-	fade   float64      // s, since when
+	play    play
+	now     float64 // s, of the last input
+	again   bool    // another frame is wanted at once
+	moving  bool
+	light   bool // the picture is drawn with less care
+	done    bool
+	alone   bool // the picture and its caption alone: for teaching
+	frames  int
+	copied  string
+	lesson  *teach.Walk
+	fly     passage.Flight
+	aim     scene.Camera // where it flies
+	arrived arrival
+	last    []View  // as drawn last
+	was     []View  // what goes over into the picture; nil: nothing
+	fade    float64 // s, since when
 
 	lessons    []lesson.Info // that come with the program; nil: not yet asked for
 	lessonsErr error
@@ -234,13 +237,14 @@ func (d *Desk) take(n stage.News) {
 // giveBack sets the designs back to those that are shown, if they are still
 // the ones that were refused: controls must not go on showing what cannot be.
 func (d *Desk) giveBack(refused stage.Want) {
-	if d.shown == nil || d.drag.what != noDrag {
+	if d.shown == nil || d.drag.what != noDrag && d.drag.what != gripping {
 		return
 	}
 	if !d.want.SameDesigns(refused) || refused.SameDesigns(d.shown.Want) {
 		return
 	}
 	d.want.Designs = slices.Clone(d.shown.Want.Designs)
+	d.past.forgetLast(refused.Designs, d.want.Designs)
 	if d.want.Equal(d.shown.Want) {
 		w := d.want
 		d.asked = &w // it is shown already

@@ -18,7 +18,18 @@ type Frame struct {
 	Was           []View  // a picture that goes over into Views; nil: none
 	Share         float64 // of Views over it, 0 to 1
 	Panels        *panel.List
+	Cursor        Cursor
 }
+
+// Cursor is how the pointer looks.
+type Cursor uint8
+
+// The cursors.
+const (
+	Arrow    Cursor = iota
+	Pointing        // on something that can be taken
+	Moving          // something is moved
+)
 
 // View is one scene in its rectangle of the page.
 type View struct {

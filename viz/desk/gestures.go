@@ -25,8 +25,12 @@ func (d *Desk) gestures(in panel.Input, density float64) {
 		return
 	}
 	d.hover = nil
+	d.grips.Leave()
 	if held || view < 0 || d.over != noSheet || in.Away || d.shown == nil {
 		return
+	}
+	if d.grippable() && view < len(d.shown.Scenes) {
+		d.grips.Hover(d.lookAt(view), at)
 	}
 	if in.Wheel[1] != 0 && !d.panel.WheelUsed() {
 		d.nearer(view, at, math.Pow(1.1, in.Wheel[1]), density)
@@ -34,10 +38,14 @@ func (d *Desk) gestures(in panel.Input, density float64) {
 	switch {
 	case in.Pressed[panel.LeftButton] && in.Shift:
 		d.beginCut(view, at, density)
+	case in.Pressed[panel.LeftButton] && d.grips.Near():
+		d.grips.Take(at)
+		d.drag, d.edit = drag{what: gripping, view: view, from: at, last: at}, view
 	case in.Pressed[panel.LeftButton]:
 		d.drag = drag{what: turning, view: view, from: at, last: at}
 	case in.Pressed[panel.RightButton], in.Pressed[panel.MiddleButton]:
 		d.drag = drag{what: shifting, view: view, from: at, last: at}
+	case d.grips.Near(): // its words stand there
 	default:
 		d.hover = d.readAt(view, at, density)
 	}
@@ -68,14 +76,19 @@ func (d *Desk) dragOn(in panel.Input, at panel.Point, density float64) {
 			d.shift(dx, dy, density)
 		case cutting:
 			d.dragCut(at, density)
+		case gripping:
+			d.dragGrip(g.view, at, in.Shift)
 		}
 	}
 	g.last = at
 	if in.Down[panel.LeftButton] || in.Down[panel.RightButton] || in.Down[panel.MiddleButton] {
 		return
 	}
-	if g.what == turning && !g.moved {
+	if (g.what == turning || g.what == gripping) && !g.moved {
 		d.pinAt(g.view, at, density)
+	}
+	if g.what == gripping {
+		d.letGrip()
 	}
 	d.drag = drag{}
 	d.again = true // once more with full care
@@ -85,7 +98,7 @@ func (d *Desk) dragOn(in panel.Input, at panel.Point, density float64) {
 func (d *Desk) turn(dx, dy float64) {
 	const perPoint = 0.35 // deg
 	d.camera = d.camera.Orbited(-dx*perPoint, dy*perPoint)
-	d.looks.View = ""
+	d.looks.View, d.fly.On = "", false
 }
 
 // shift moves the drawing along with the pointer.
@@ -99,7 +112,7 @@ func (d *Desk) nearer(view int, at panel.Point, factor, density float64) {
 	r := pixels(d.lay.views[view], density)
 	x, y := at.X*density-float64(r.Min.X), at.Y*density-float64(r.Min.Y)
 	d.camera = d.camera.Zoomed(factor, x, y, r.Dx(), r.Dy())
-	d.looks.View = ""
+	d.looks.View, d.fly.On = "", false
 	d.again = true
 }
 

@@ -112,7 +112,7 @@ func (d *Desk) passes(was *stage.Shown) {
 		return
 	}
 	d.was, d.fade = d.last, d.now
-	d.fly = passage.Flight{From: d.camera, Since: d.now, On: true}
+	d.fly = passage.Flight{From: d.camera, Since: d.now, On: d.looks.View != ""}
 	d.fitted.X = 0
 }
 

@@ -53,10 +53,12 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	}
 	d.gestures(in, density)
 	d.drawHover(d.panel.List())
+	d.drawGrips(d.panel.List())
 	d.drawNote()
 	d.sheets()
 	d.shortcuts()
-	d.want.Held = d.play.on || in.Down[panel.LeftButton] && d.panel.Held() != ""
+	f.Cursor = d.cursor()
+	d.want.Held = d.play.on || d.drag.what == gripping && d.drag.moved || in.Down[panel.LeftButton] && d.panel.Held() != ""
 	if d.looks.View == "" && d.camera.Pitch >= 0 {
 		d.want.Behind = false // turned by hand
 	}
@@ -145,8 +147,15 @@ func (d *Desk) headHeight(width float64) float64 {
 // fit brings the whole scene into the view as long as the user has not turned
 // the camera by hand.
 func (d *Desk) fit(density float64) {
-	if d.shown == nil || d.looks.View == "" {
+	if d.shown == nil || d.looks.View == "" && d.drag.what != noDrag {
 		d.fly.On = false
+		return
+	}
+	if d.looks.View == "" { // on its way to a place, or turned by hand
+		if d.fly.On {
+			d.camera, d.fly.On = d.fly.At(d.aim, d.now)
+			d.again = true
+		}
 		return
 	}
 	if d.fly.On { // the camera is on its way
@@ -236,6 +245,9 @@ func (d *Desk) drawViews() {
 		d.drawLegend(l, *s.Scale, s.Unit)
 	}
 	d.drawMeasure(l, d.lay.views[0])
+	if d.edit < len(d.lay.views) && d.edit < len(d.shown.Scenes) {
+		d.drawArrival(l, d.lay.views[d.edit])
+	}
 	d.drawHalt(l)
 }
 

@@ -34,6 +34,7 @@ func (d *Desk) drawHelp() {
 	d.panel.Title(in.Row(28), "What the hand can do")
 	const words = "Drag the drawing to turn it, with the right or middle button to shift it; the wheel or two fingers bring it nearer. " +
 		"Rest the pointer on the plate to read it there; click to pin the place. Hold Shift and drag across the plate to cut it along that line. " +
+		"Rings show what can be taken: drag the end or the middle of a bar, a post or the apex to move it, with Shift along or across alone. " +
 		"Drag a slider, or press Tab to reach it and use the arrow keys; a double click sets it back to what the case file says."
 	d.panel.Paragraph(in.Row(d.atlas.ParagraphHeight(panel.Body, words, in.Width())+6), words)
 	in.Row(2)

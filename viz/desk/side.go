@@ -12,6 +12,7 @@ import (
 	"archload/viz/desk/section"
 	"archload/viz/desk/tones"
 	"archload/viz/panel"
+	"archload/viz/passage"
 	"archload/viz/scale"
 	"archload/viz/scene"
 	"archload/viz/stage"
@@ -123,7 +124,23 @@ func (d *Desk) goThere() {
 	}
 	c := d.shown.Scenes[d.edit].Seen(view, 100, 100)
 	c.Target, c.Distance = p, nearWorst
-	d.camera, d.looks.View, d.again = c, "", true
+	d.aim, d.looks.View, d.again = c, "", true
+	d.fly = passage.Flight{From: d.camera, Since: d.now, On: true}
+	d.drag, d.arrived = drag{}, arrival{at: p, when: d.now + passage.FlightTime}
+}
+
+// drawArrival draws rings that close in on the place to which the camera flies, for a while.
+func (d *Desk) drawArrival(l *panel.List, view panel.Rect) {
+	const long, period, wide = 2.0, 1.0, 46.0 // s, s, points
+	gone := d.now - d.arrived.when + passage.FlightTime
+	if d.arrived.when == 0 || gone > passage.FlightTime+long {
+		return
+	}
+	d.again = true
+	if x, y, ok := d.project(view, d.arrived.at); ok {
+		_, u := math.Modf(gone / period)
+		l.Circle(panel.Point{X: x, Y: y}, 8+wide*(1-u), 2.5, panel.Rust())
+	}
 }
 
 // nearWorst is how near the camera comes to the worst place, mm.

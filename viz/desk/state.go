@@ -72,6 +72,7 @@ const (
 	turning
 	shifting
 	cutting
+	gripping // something of the design is moved
 )
 
 // hover is what is read under the pointer.
@@ -81,6 +82,12 @@ type hover struct {
 	wood design.PlateShape
 
 	other *answer.GaugeReport // of B, where the difference is shown
+}
+
+// arrival is a place to which the camera flies.
+type arrival struct {
+	at   [3]float64
+	when float64 // s, when it is there; 0: nowhere
 }
 
 // past is what was set before: undone one step at a time, and done again.

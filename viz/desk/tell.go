@@ -20,6 +20,7 @@ func (d *Desk) Line() string {
 	say("pitch", decimals(d.camera.Pitch))
 	say("distance", decimals(d.camera.Distance))
 	say("play", d.play.on)
+	say("cursor", [...]string{"arrow", "hand", "cross"}[d.cursor()])
 	if d.lesson != nil {
 		say("step", fmt.Sprintf("%d/%d", d.lesson.At+1, len(d.lesson.Steps)))
 	}
@@ -88,6 +89,9 @@ func (d *Desk) Places() []string {
 			continue
 		}
 		out = append(out, fmt.Sprintf("place %s %.0f %.0f %.0f %.0f", strings.ReplaceAll(p.ID, " ", "_"), p.Seen.X, p.Seen.Y, p.Seen.W, p.Seen.H))
+	}
+	for _, p := range d.grips.Places() {
+		out = append(out, fmt.Sprintf("place grip_%s %.0f %.0f 1 1", strings.ReplaceAll(p.ID, " ", "_"), p.X, p.Y))
 	}
 	return out
 }

@@ -33,6 +33,14 @@ func (d *Desk) noteStep() {
 	p.now = d.want.Designs
 }
 
+// forgetLast forgets a step that was refused, before which things stood as they do now.
+func (p *past) forgetLast(refused, now []stage.Design) {
+	n := len(p.before)
+	if n > 0 && sameDesigns(p.now, refused) && sameDesigns(p.before[n-1], now) {
+		p.now, p.before = p.before[n-1], p.before[:n-1]
+	}
+}
+
 // undo goes back to what was set before the last change.
 func (d *Desk) undo() {
 	d.stepPast(&d.past.before, &d.past.after, "undone", "there is nothing to undo")

@@ -242,11 +242,11 @@ const placeReach = 120.0
 // shifted moves the line of brace i across until its mean lies at x, mm.
 func shifted(key string, line []mesh.Point, mean float64) func(x float64) []tree.KeyValue {
 	return func(x float64) []tree.KeyValue {
-		words := make([]string, len(line))
+		to := make([]mesh.Point, len(line))
 		for i, p := range line {
-			words[i] = fmt.Sprintf("[%g, %g]", rounded(p[0]+x-mean), p[1])
+			to[i] = mesh.Point{rounded(p[0] + x - mean), p[1]}
 		}
-		return []tree.KeyValue{listed(key, "["+strings.Join(words, ", ")+"]")}
+		return []tree.KeyValue{lined(key, to)}
 	}
 }
 

@@ -12,6 +12,7 @@ import (
 	"github.com/go-gl/gl/v3.3-core/gl"
 	"github.com/go-gl/glfw/v3.3/glfw"
 
+	"archload/viz/desk"
 	"archload/viz/panel"
 )
 
@@ -60,6 +61,9 @@ type loop struct {
 	painter *Painter
 	app     App
 	hands   hands
+
+	cursors [3]*glfw.Cursor // by desk.Cursor
+	cursor  desk.Cursor     // as it looks now
 
 	stale bool // the page on the screen is not the one to show
 	again bool // show one more after this: controls settle after a press
@@ -161,6 +165,7 @@ func (l *loop) frame() error {
 	if page == nil {
 		return nil
 	}
+	l.point(page.Cursor)
 	if err := l.painter.Paint(page); err != nil {
 		return err
 	}
@@ -168,6 +173,19 @@ func (l *loop) frame() error {
 	l.window.SwapBuffers()
 	l.app.Drawn(processorTime()-cpu, glfw.GetTime()-began)
 	return nil
+}
+
+// point lets the pointer look otherwise.
+func (l *loop) point(c desk.Cursor) {
+	if c == l.cursor || int(c) >= len(l.cursors) {
+		return
+	}
+	if l.cursors[c] == nil {
+		shape := [...]glfw.StandardCursor{desk.Arrow: glfw.ArrowCursor, desk.Pointing: glfw.HandCursor, desk.Moving: glfw.CrosshairCursor}
+		l.cursors[c] = glfw.CreateStandardCursor(shape[c])
+	}
+	l.window.SetCursor(l.cursors[c])
+	l.cursor = c
 }
 
 // touched tells whether a button or a key was pressed or let go in any pass.

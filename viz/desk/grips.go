@@ -1,0 +1,63 @@
+package desk
+
+import (
+	"slices"
+
+	"archload/viz/desk/grip"
+	"archload/viz/panel"
+	"archload/viz/scene"
+)
+
+// lookAt is how view i sees its design.
+func (d *Desk) lookAt(i int) grip.Look {
+	r := d.lay.views[i]
+	return grip.Look{View: i, Of: d.shown.Designs[i], Scene: d.shown.Scenes[i],
+		Project: func(p [3]float64) (x, y float64, ok bool) { return d.project(r, p) }}
+}
+
+// grippable tells whether things in the picture can be taken: not in a lesson or for an audience, and not
+// where the picture is none of a design as it stands.
+func (d *Desk) grippable() bool {
+	w := d.shown.Want
+	return d.lesson == nil && !d.alone && len(d.shown.Scenes) == len(d.shown.Designs) && w.Field != scene.Tone && !w.Behind && w.Strip == 0
+}
+
+// dragGrip moves what the hand holds.
+func (d *Desk) dragGrip(view int, at panel.Point, straight bool) {
+	if set, changed := d.grips.Drag(d.lookAt(view), at, straight); changed {
+		d.change(set)
+	}
+}
+
+// letGrip lets go. Where the last place cannot be, the design stays as it was shown.
+func (d *Desk) letGrip() {
+	d.grips.Let()
+	if d.fault != "" && d.shown != nil && !d.busy {
+		d.want.Designs = slices.Clone(d.shown.Want.Designs)
+	}
+}
+
+// drawGrips draws what can be taken in the view under the pointer.
+func (d *Desk) drawGrips(l *panel.List) {
+	if d.shown == nil {
+		return
+	}
+	view := d.viewAt(panel.Point{X: d.panel.Input().X, Y: d.panel.Input().Y})
+	if held, on := d.grips.Holds(); on {
+		view = held
+	}
+	if view >= 0 && view < len(d.shown.Scenes) && d.grippable() && d.over == noSheet {
+		d.grips.Draw(l, d.lookAt(view), d.lay.views[view])
+	}
+}
+
+// cursor is how the pointer looks.
+func (d *Desk) cursor() Cursor {
+	switch _, held := d.grips.Holds(); {
+	case held, d.drag.what == shifting && d.drag.moved:
+		return Moving
+	case d.grips.Near():
+		return Pointing
+	}
+	return Arrow
+}
