@@ -1,6 +1,7 @@
 package fem
 
 import (
+	"cmp"
 	"slices"
 
 	"archload/fem/sparse"
@@ -41,24 +42,29 @@ func (m *Model) Middle(points []SurfacePoint) [3]float64 {
 // Column gathers the mean movement of the points along dir as a row over the
 // nodal freedoms; fixed freedoms are left out.
 func (s *System) Column(points []SurfacePoint, dir [3]float64) sparse.Column {
-	sum := map[int32]float64{}
+	type part struct {
+		dof int32
+		val float64
+	}
+	var parts []part
 	w := 1 / float64(len(points))
 	for _, p := range points {
 		nodes, row := s.rowAt(p, dir)
 		for j, r := range row {
 			d := 6*nodes[j/6] + int32(j%6)
 			if v := w * r; v != 0 && !s.fixed[d] {
-				sum[d] += v
+				parts = append(parts, part{d, v})
 			}
 		}
 	}
-	c := sparse.Column{Dofs: make([]int32, 0, len(sum)), Vals: make([]float64, 0, len(sum))}
-	for d := range sum {
-		c.Dofs = append(c.Dofs, d)
-	}
-	slices.Sort(c.Dofs)
-	for _, d := range c.Dofs {
-		c.Vals = append(c.Vals, sum[d])
+	slices.SortStableFunc(parts, func(a, b part) int { return cmp.Compare(a.dof, b.dof) })
+	c := sparse.Column{Dofs: make([]int32, 0, len(parts)), Vals: make([]float64, 0, len(parts))}
+	for _, p := range parts {
+		if n := len(c.Dofs); n > 0 && c.Dofs[n-1] == p.dof {
+			c.Vals[n-1] += p.val
+			continue
+		}
+		c.Dofs, c.Vals = append(c.Dofs, p.dof), append(c.Vals, p.val)
 	}
 	return c
 }

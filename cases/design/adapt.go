@@ -149,7 +149,7 @@ func (t *Top) bear(from *Top) error {
 	}
 	cond, same := t.Cond.Under(b.Bridge.Pads, b.Bridge.Body.Guides...)
 	if !same || b.Bridge.Hold != from.Built.Bridge.Hold {
-		return t.condense()
+		cond = t.Cond.Moved(b.Bridge.Pads, b.Bridge.Hold, b.Bridge.Body.Guides...)
 	}
 	t.Cond = cond
 	var err error

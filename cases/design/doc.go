@@ -50,14 +50,16 @@
 //     contact is followed again on the same problem. A relief that is only
 //     deeper is not even followed under the hand or in a trial: gap and load enter
 //     the problem together, so that a gap k times as deep is the same path gone
-//     1/k as far.
+//     1/k as far. A path is followed to the load of its own design; one that is to
+//     serve shallower reliefs too is followed that much farther.
 //   - The bridge: its wood, its height, its saddle. Another frame stands on the
 //     same points, so the compliance of the plate under them stays; the frame's
 //     own flexibility, a matrix of the same size, is added to it anew.
 //   - Another foot, or the foot elsewhere on triangles that are fine enough. Its
-//     points press elsewhere: the compliance is solved for anew, one pair of
-//     triangular solves in the contact nodes' part of the factor for each point.
-//     Those nodes were put last in the order of elimination for just that. A foot
+//     points press elsewhere, on nodes that were put last in the order of
+//     elimination for just that. The flexibility of all those nodes is found once,
+//     by the first foot that moves; the compliance under it and every later one is
+//     two thin products with that (contact.Condensed.Moved). A foot
 //     that leaves them asks for another order, and so for another factor of the
 //     same matrix. Both feet's nodes stay last from then on, so that the way back
 //     is cheap.

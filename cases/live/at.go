@@ -51,7 +51,7 @@ func (l *Live) follow() (*track, error) {
 	if l.track != nil {
 		return l.track, nil
 	}
-	t, err := newTrack(l.top, l.near)
+	t, err := newTrack(l.top, l.near, l.ahead)
 	if err != nil {
 		return nil, design.Explain(l.c, err)
 	}
@@ -67,14 +67,15 @@ func (l *Live) nearest() *closings {
 }
 
 // known are the tracks that a design has in common with one refitted from it, and the one of
-// them that serves it; nil if there is none.
-func (l *Live) known(q *design.Top) (serving *track, all tracks) {
+// them that serves it; nil if there is none. short is that of tracks.serving.
+func (l *Live) known(q *design.Top) (serving *track, short bool, all tracks) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	if q.Stand != l.top.Stand {
-		return nil, nil
+		return nil, false, nil
 	}
-	return l.ways.serving(q), l.ways
+	serving, short = l.ways.serving(q)
+	return serving, short, l.ways
 }
 
 // Report is the whole report of full load, with the load flow. Nothing tells

@@ -26,6 +26,7 @@ type Live struct {
 	track *track // of the load, nil: not yet followed
 	ways  tracks // that designs before this one were followed along, on its top and bridge
 	near  *closings
+	ahead bool // the track is to serve a shallower relief too
 }
 
 // Name is the case's name as Begin took it.

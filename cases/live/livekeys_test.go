@@ -10,6 +10,7 @@ import (
 	"archload/cases/casetest"
 	"archload/cases/design"
 	"archload/cases/tree"
+	"archload/fem/contact"
 )
 
 func changedCase(t *testing.T, name string, set ...tree.KeyValue) *cases.Case {
@@ -85,5 +86,63 @@ func TestLiveWayBack(t *testing.T) {
 	}
 	if q := mustSet(t, other, tree.KeyValue{Key: "bridge.saddle_height", Value: tree.Valued(25.0)}); q.track != nil || len(q.ways) > 0 {
 		t.Error("another bridge keeps the ways of this one")
+	}
+}
+
+// TestLiveReach: another shape of relief is followed as far as its own load; a hand that then makes it
+// shallower, or pulls harder, is answered as by a solve of its own, and from there on by one track.
+func TestLiveReach(t *testing.T) {
+	t.Parallel()
+	set := func(l *Live, key string, v float64) *Live {
+		return mustSet(t, l, tree.KeyValue{Key: key, Value: tree.Valued(v)})
+	}
+	same := func(q *Live, what string) {
+		if got, want := answer.Sink(mustAt(t, q, 1)), answer.Sink(mustSolve(t, q.Case())); math.Abs(got-want) > 1e-9*want {
+			t.Errorf("%s: sink %.12g mm, want %.12g as solved afresh", what, got, want)
+		}
+	}
+	l := mustBegin(t, "course-guitar", quick())
+	mustAt(t, l, 1)
+	if harder := set(l, "strings.tension_scale", 1.2); harder.track == nil {
+		t.Error("more tension on a tight foot is followed again, want the track of before")
+	} else {
+		same(harder, "more tension")
+	}
+	cosine := mustSet(t, set(l, "bridge.relief.depth", 0.12), tree.KeyValue{Key: "bridge.relief.shape", Value: tree.Valued("cosine")})
+	same(cosine, "cosine")
+	shallow := set(cosine, "bridge.relief.depth", 0.06)
+	if shallow.track != nil || !shallow.ahead {
+		t.Error("the track of a deeper relief is taken to reach full load of a shallower one")
+	}
+	same(shallow, "shallower")
+	if harder := set(set(shallow, "bridge.relief.depth", 0.04), "strings.tension_scale", 1.2); harder.track == nil {
+		t.Error("a shallower relief still is followed again, want the track that was made to go ahead")
+	} else {
+		same(harder, "shallower, more tension")
+	}
+}
+
+// TestLiveFootMoves: the compliance under a foot that has moved is that which the same top is condensed to
+// from its factor.
+func TestLiveFootMoves(t *testing.T) {
+	t.Parallel()
+	l := mustSet(t, mustBegin(t, "course-guitar", quick()), tree.KeyValue{Key: "bridge.relief.depth", Value: tree.Valued(0.1)})
+	q := mustSet(t, l, tree.KeyValue{Key: "bridge.foot[1].from", Value: tree.Valued(-60.0)}, tree.KeyValue{Key: "bridge.foot[1].to", Value: tree.Valued(63.0)})
+	if q.top.Factored != l.top.Factored || q.top.Cond == l.top.Cond {
+		t.Fatal("want a moved foot on the same factor")
+	}
+	b := q.top.Built
+	cond := contact.Condense(q.top.Factored, b.Bridge.Pads, b.Bridge.Hold, b.Loads, b.Bridge.Body.Guides...)
+	stand, err := cond.Problem(&b.Bridge.Body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	st, err := stand.Follow(q.top.Fit())
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := answer.SinkField(&design.Solution{Top: q.top, Result: stand.RecoverMoves(st, q.top.Fit())})
+	if e := furthest(answer.SinkField(mustAt(t, q, 1)), want); e > 1e-9 {
+		t.Errorf("sink differs by %.3g of the greatest from that of a plate condensed anew", e)
 	}
 }

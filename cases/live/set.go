@@ -17,7 +17,7 @@ func Begin(ctx context.Context, fsys fs.FS, name string, o design.Options) (*Liv
 	if err != nil {
 		return nil, err
 	}
-	l := &Live{fsys: fsys, name: name, o: o, from: from, c: from.last}
+	l := &Live{fsys: fsys, name: name, o: o, from: from, c: from.last, ahead: true}
 	if l.top, err = design.Prepare(ctx, l.c, o); err != nil {
 		return nil, err
 	}
@@ -40,7 +40,7 @@ func (l *Live) Set(ctx context.Context, set ...tree.KeyValue) (*Live, error) {
 	if err != nil {
 		return nil, err
 	}
-	track, ways := l.known(top)
+	track, short, ways := l.known(top)
 	return &Live{fsys: l.fsys, name: l.name, keys: keys, o: l.o, from: from, c: from.last, top: top,
-		near: l.nearest(), track: track, ways: ways}, nil
+		near: l.nearest(), track: track, ways: ways, ahead: short}, nil
 }

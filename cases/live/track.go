@@ -21,8 +21,8 @@ type track struct {
 	gap, force float64          // of the design over those of the track, 1
 }
 
-// shallowGap is how small the greatest gap of a track is made, mm, so that it
-// serves every relief that is deeper.
+// shallowGap is how small the greatest gap of a track that goes ahead is made, mm, so
+// that it serves every relief that is deeper.
 const shallowGap = 0.02
 
 // closings is the order in which the contact points of a foot first closed.
@@ -66,10 +66,11 @@ func (c *closings) guess(p *design.Top) []int32 {
 }
 
 // newTrack follows the load. near tells how the pads of a similar design closed, or
-// is nil.
-func newTrack(p *design.Top, near *closings) (*track, error) {
+// is nil. ahead asks for a way that serves a shallower relief too, as a hand on its depth wants; it is
+// longer, up to so much load as closes that one.
+func newTrack(p *design.Top, near *closings, ahead bool) (*track, error) {
 	t := &track{fit: p.Fit(), plate: len(p.Built.Loads) > 0, gap: 1, force: 1}
-	if most := greatest(t.fit.Gap); most > shallowGap && relieved(p) {
+	if most := greatest(t.fit.Gap); ahead && most > shallowGap && relieved(p) {
 		t.gap = most / shallowGap
 		for i := range t.fit.Gap {
 			t.fit.Gap[i] /= t.gap
@@ -88,13 +89,16 @@ func relieved(p *design.Top) bool { return study.Scales(p) && p.Built.Case.Bridg
 // at is the contact at a fraction of the load.
 func (t *track) at(load float64) *contact.State { return t.state.Likewise(t.gap, t.force, load) }
 
-// serving is the track as it serves another design on the same top and bridge;
-// nil if it does not.
-func (t *track) serving(p *design.Top) *track {
+// alike is the track as it serves another design on the same top and bridge, as far as it
+// reaches; nil if it does not.
+func (t *track) alike(p *design.Top) *track {
 	fit := p.Fit()
 	gap, ok := ratio(fit.Gap, t.fit.Gap)
 	force, same := ratio(forces(fit.Loads), forces(t.fit.Loads))
-	if fit.Friction != t.fit.Friction || !ok || !same || t.plate && force != 1 || force > gap {
+	if greatest(fit.Gap) == 0 {
+		gap = force // with no gap the way is the same at any load
+	}
+	if fit.Friction != t.fit.Friction || !ok || !same || t.plate && force != 1 {
 		return nil
 	}
 	for i := range fit.Loads {
@@ -106,6 +110,9 @@ func (t *track) serving(p *design.Top) *track {
 	q.gap, q.force = gap, force
 	return &q
 }
+
+// reaches says whether full load lies on the track.
+func (t *track) reaches() bool { return t.force <= t.gap }
 
 // tracks are those that are kept for the way back to a relief of another shape, the newest last.
 // They are never changed.
@@ -119,14 +126,19 @@ func (l tracks) with(t *track) tracks {
 	return append(slices.Clone(l[max(0, len(l)+1-mostTracks):]), t)
 }
 
-// serving is the newest track that serves a design; nil if none does.
-func (l tracks) serving(p *design.Top) *track {
+// serving is the newest track that serves a design; nil if none does. short says that one
+// would, did it reach that far: the relief has become shallower.
+func (l tracks) serving(p *design.Top) (serves *track, short bool) {
 	for _, t := range slices.Backward(l) {
-		if s := t.serving(p); s != nil {
-			return s
+		switch s := t.alike(p); {
+		case s == nil:
+		case s.reaches():
+			return s, false
+		default:
+			short = true
 		}
 	}
-	return nil
+	return nil, short
 }
 
 // sameRatio is how far two ratios of one list may lie apart, relative: rounding.

@@ -2,6 +2,7 @@ package contact
 
 import (
 	"slices"
+	"sync"
 
 	"archload/fem"
 	"archload/fem/parallel"
@@ -47,14 +48,15 @@ type Condensed struct {
 	plate  *fem.Prepared
 	pads   []Pad // geometry only: gaps and bedding come with the problem
 	hold   Hold
-	cols   []sparse.Column // one for each row: pad-major, normal first
-	pulls  []sparse.Column // of guides that hang on the plate, whose rows come last: with the held freedoms
-	c      []float64       // len(cols)², mm/N, row-major
-	loadF  []float64       // nodal loads on the plate at full load
-	loadU  []float64       // displacement under them; nil without loads
-	loadAt []float64       // movement of each row under them, mm
-	loadE  float64         // loads' own work coefficient F·K⁻¹F, N·mm
-	push   []float64       // nodal forces beside the loads, see WithPush; nil: none
+	cols   []sparse.Column      // one for each row: pad-major, normal first
+	pulls  []sparse.Column      // of guides that hang on the plate, whose rows come last: with the held freedoms
+	c      []float64            // len(cols)², mm/N, row-major
+	reach  func() *sparse.Reach // of the plate's contact nodes; made when first asked for
+	loadF  []float64            // nodal loads on the plate at full load
+	loadU  []float64            // displacement under them; nil without loads
+	loadAt []float64            // movement of each row under them, mm
+	loadE  float64              // loads' own work coefficient F·K⁻¹F, N·mm
+	push   []float64            // nodal forces beside the loads, see WithPush; nil: none
 
 	swollen *fem.Swollen // what the plate's wood does by itself; nil: nothing
 	swellU  []float64    // displacement under that
@@ -64,26 +66,34 @@ type Condensed struct {
 // Condense reduces the plate to the given pads, and to the guides that hang on it.
 // loads act on the plate itself and rise with the string load.
 func Condense(p *fem.Prepared, pads []Pad, hold Hold, loads []fem.PointForce, guides ...Guide) *Condensed {
-	const some = 16
-	c := &Condensed{plate: p, pads: pads, hold: hold, cols: make([]sparse.Column, len(pads)*hold.rows())}
-	parallel.Chunks(c.workers(), len(pads), some, func(from, to int) {
-		for i := from; i < to; i++ {
-			for a := range hold.rows() {
-				c.cols[i*hold.rows()+a] = p.Column(pads[i].Spread, pads[i].Dir[a])
-			}
-		}
-	})
-	for i := range guides {
-		if hold.guided() && guides[i].onPlate() {
-			c.pulls = append(c.pulls, guides[i].pull(p))
-			c.cols = append(c.cols, p.Movable(c.pulls[len(c.pulls)-1]))
-		}
-	}
+	c := &Condensed{plate: p, pads: pads, hold: hold, reach: sync.OnceValue(p.Factor.Reach)}
+	c.setRows(guides)
 	if len(c.cols) > 0 {
 		c.c = p.Factor.Compliance(c.cols)
 	}
 	c.setLoads(loads)
 	return c
+}
+
+// setRows gives every row of the pads, and of the guides that hang on the plate, its
+// column over the plate's freedoms.
+func (c *Condensed) setRows(guides []Guide) {
+	const some = 16
+	per := c.hold.rows()
+	c.cols, c.pulls = make([]sparse.Column, len(c.pads)*per), nil
+	parallel.Chunks(c.workers(), len(c.pads), some, func(from, to int) {
+		for i := from; i < to; i++ {
+			for a := range per {
+				c.cols[i*per+a] = c.plate.Column(c.pads[i].Spread, c.pads[i].Dir[a])
+			}
+		}
+	})
+	for i := range guides {
+		if c.hold.guided() && guides[i].onPlate() {
+			c.pulls = append(c.pulls, guides[i].pull(c.plate))
+			c.cols = append(c.cols, c.plate.Movable(c.pulls[len(c.pulls)-1]))
+		}
+	}
 }
 
 // padRows is the number of rows of all pads; those of guides come after.
@@ -103,11 +113,11 @@ func (c *Condensed) addForces(load, lambda []float64) {
 
 func (c *Condensed) setLoads(loads []fem.PointForce) {
 	c.loadF = make([]float64, 6*len(c.plate.Model.Nodes))
-	c.loadAt = make([]float64, len(c.cols))
 	for i := range loads {
 		c.plate.AddLoad(c.loadF, loads[i])
 	}
 	if len(loads) == 0 {
+		c.readLoads()
 		return
 	}
 	c.moveByLoads()
@@ -120,10 +130,19 @@ func (c *Condensed) moveByLoads() {
 		c.loadU[i] += f
 	}
 	c.plate.Solve(c.loadU)
-	for i := range c.cols {
-		c.loadAt[i] = dotColumn(c.cols[i], c.loadU)
-	}
+	c.readLoads()
 	for i, f := range c.loadF {
 		c.loadE += f * c.loadU[i]
+	}
+}
+
+// readLoads reads off how every row moves under the loads.
+func (c *Condensed) readLoads() {
+	c.loadAt = make([]float64, len(c.cols))
+	if c.loadU == nil {
+		return
+	}
+	for i := range c.cols {
+		c.loadAt[i] = dotColumn(c.cols[i], c.loadU)
 	}
 }

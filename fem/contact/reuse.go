@@ -35,6 +35,20 @@ func (c *Condensed) Under(pads []Pad, guides ...Guide) (*Condensed, bool) {
 	return &q, true
 }
 
+// Moved returns the same plate under the same loads reduced to other pads and guides,
+// whose triangles have none but contact nodes. It is Condense to rounding, for a
+// small part of the cost: the flexibility of all contact nodes is found by the first
+// that asks, and serves all that come of it by Under, Moved, WithLoads and WithPush.
+func (c *Condensed) Moved(pads []Pad, hold Hold, guides ...Guide) *Condensed {
+	q := *c
+	q.pads, q.hold = pads, hold
+	q.setRows(guides)
+	q.c = c.reach().Compliance(q.cols)
+	q.readLoads()
+	q.swollen, q.swellU, q.swellAt = nil, nil, nil
+	return &q
+}
+
 // Over returns the same body on the same plate under other loads or push on the plate
 // itself, which WithLoads or WithPush gave it.
 func (s *Problem) Over(c *Condensed) *Problem {
@@ -60,7 +74,7 @@ func (c *Condensed) WithLoads(loads []fem.PointForce) *Condensed {
 // those of large movements; their loads are without the push.
 func (c *Condensed) WithPush(loads, push []float64) *Condensed {
 	q := *c
-	q.push, q.loadF, q.loadAt = push, loads, make([]float64, len(c.cols))
+	q.push, q.loadF = push, loads
 	q.moveByLoads()
 	return &q
 }

@@ -24,15 +24,28 @@ func (f *Factor) Compliance(cols []Column) []float64 {
 	if n == 0 {
 		return c
 	}
+	u, by := f.products(cols)
+	for a := range n {
+		for b := range a + 1 {
+			v := -u[triOff(a/panelRows)+a%panelRows+panelRows*b]
+			c[by[a]*n+by[b]], c[by[b]*n+by[a]] = v, v
+		}
+	}
+	return c
+}
+
+// products is -C as a lower triangle of the columns in the order by, which is that of
+// the first node of the root front that each touches.
+func (f *Factor) products(cols []Column) (u []float64, by []int) {
 	if f.a.last == 0 {
 		panic("sparse: Compliance: the analysis has no last nodes")
 	}
-	fd := f.data(int32(len(f.a.fronts) - 1))
+	n, fd := len(cols), f.data(int32(len(f.a.fronts)-1))
 	first := make([]int, n) // first node of the front that each column touches
 	for i, col := range cols {
 		first[i] = f.firstNode(&fd, i, col)
 	}
-	by := make([]int, n) // columns by first node: leading zeros are skipped
+	by = make([]int, n) // columns by first node: leading zeros are skipped
 	for i := range by {
 		by[i] = i
 	}
@@ -48,15 +61,9 @@ func (f *Factor) Compliance(cols []Column) []float64 {
 	w.team.slots <- struct{}{}
 	start := func(p int) int { return first[by[min(panelRows*p, n-1)]] }
 	w.rows(rows, fd.d, f.tri[blockLen*int(fd.first):], nodes, start)
-	u := make([]float64, triLen(Block*units))
+	u = make([]float64, triLen(Block*units))
 	w.schur(product{u: u, s: rows, count: units, nodes: nodes, start: start})
-	for a := range n {
-		for b := range a + 1 {
-			v := -u[triOff(a/panelRows)+a%panelRows+panelRows*b]
-			c[by[a]*n+by[b]], c[by[b]*n+by[a]] = v, v
-		}
-	}
-	return c
+	return u, by
 }
 
 // firstNode checks column i and returns the first node of the front it touches.

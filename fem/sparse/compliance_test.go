@@ -2,6 +2,7 @@ package sparse
 
 import (
 	"math/rand/v2"
+	"slices"
 	"testing"
 )
 
@@ -70,4 +71,35 @@ func fullCompliance(f *Factor, nodes int, cols []Column) []float64 {
 		}
 	}
 	return c
+}
+
+// TestReach: the compliance from the flexibility of the last nodes is that from the
+// factor, to rounding and by any number of workers to the bit.
+func TestReach(t *testing.T) {
+	rng := rand.New(rand.NewPCG(8, 9))
+	for kind, kern := range kernelSets() {
+		p := hexPlate(250, rng, func(x, y float64) bool { return x > 100 && y*y < 900 }).withWall(3).bridge(50)
+		m := p.matrix(rng)
+		f, g := mustFactorize(t, m, mustAnalyse(t, m, p), 2, kern), mustFactorize(t, m, mustAnalyse(t, m, p), 1, kern)
+		two, one := f.Reach(), g.Reach()
+		for _, n := range []int{0, 1, 5, 6, 24, 25, 61} {
+			cols := randomColumns(rng, p.last, n)
+			got, want := two.Compliance(cols), f.Compliance(cols)
+			if n > 0 {
+				if d := apart(got, want); !(d <= 1e-12) {
+					t.Errorf("%s, %d columns: %g off the factor's, want 1e-12", kind, n, d)
+				}
+			}
+			if !slices.Equal(one.Compliance(cols), got) {
+				t.Errorf("%s, %d columns: two workers give other bits than one", kind, n)
+			}
+			for i := range n {
+				for j := range n {
+					if got[i*n+j] != got[j*n+i] {
+						t.Fatalf("not symmetric at %d, %d", i, j)
+					}
+				}
+			}
+		}
+	}
 }

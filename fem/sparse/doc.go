@@ -11,6 +11,7 @@
 //	f, err := sparse.Factorize(m, a, workers)   // once for each set of values
 //	f.Solve(x)                                  // x becomes K⁻¹ x
 //	c := f.Compliance(cols)                     // colsᵀ K⁻¹ cols on the last nodes
+//	r := f.Reach()                              // K⁻¹ on the last nodes: Compliance of many sets of columns
 //
 // # Analysis
 //

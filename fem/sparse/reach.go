@@ -1,0 +1,129 @@
+package sparse
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Reach is the part of K⁻¹ between the last nodes of an analysis. With it the
+// compliance of any columns on them is two thin products, without the factor:
+//
+//	C = V G Vᵀ,   V the columns as rows, G = K⁻¹ on the last nodes                   (1)
+//
+// It costs about as much as the compliance of as many columns as the last nodes have
+// degrees of freedom, and 8 bytes for the square of these.
+type Reach struct {
+	f     *Factor
+	front frontData
+	g     []float64 // in panels of eight rows, every one as wide as the front
+	off   []int32   // where pairs of rows begin in g
+}
+
+// Reach computes it. It panics if the analysis has no last nodes.
+func (f *Factor) Reach() *Reach {
+	x := &Reach{f: f, front: f.data(int32(len(f.a.fronts) - 1))}
+	k := x.front.k()
+	cols, one := make([]Column, k), []float64{1}
+	for i := range cols {
+		node := f.a.order[int(x.front.first)+i/Block]
+		cols[i] = Column{Dofs: []int32{Block*node + int32(i%Block)}, Vals: one}
+	}
+	u, _ := f.products(cols) // in the order of the front
+	x.g = make([]float64, rectLen(k, k))
+	for i := range k {
+		row := x.g[i/panelRows*panelRows*k+i%panelRows:]
+		for j := range i + 1 {
+			v := -u[triOff(i/panelRows)+i%panelRows+panelRows*j]
+			row[panelRows*j] = v
+			x.g[j/panelRows*panelRows*k+j%panelRows+panelRows*i] = v
+		}
+	}
+	x.off = rectRows(nil, int(x.front.pivots), k)
+	return x
+}
+
+// reachRows is how many columns are taken together: whole panels and whole nodes.
+const reachRows = 24
+
+// reachGroup is some columns, as rows in panels, zero outside the nodes lo..hi.
+type reachGroup struct {
+	by     []int // which columns
+	lo, hi int
+	v      []float64
+	off    []int32 // where pairs of rows begin in v
+}
+
+// Compliance is Factor.Compliance from the flexibility of the last nodes; the two agree
+// to rounding. It panics as that does.
+func (x *Reach) Compliance(cols []Column) []float64 {
+	n := len(cols)
+	c := make([]float64, n*n)
+	list := x.groups(cols)
+	newTeam(x.f.workers).each(len(list), func(g int) {
+		t := x.times(&list[g])
+		for h := g; h < len(list); h++ {
+			x.products(c, n, t, &list[g], &list[h])
+		}
+	})
+	return c
+}
+
+// groups parts the columns into groups that touch nodes close together.
+func (x *Reach) groups(cols []Column) (list []reachGroup) {
+	span, by := make([][2]int, len(cols)), make([]int, len(cols))
+	for i, col := range cols {
+		span[i] = [2]int{x.f.firstNode(&x.front, i, col), 0}
+		for _, d := range col.Dofs {
+			span[i][1] = max(span[i][1], int(x.f.a.place[d/Block]-x.front.first)+1)
+		}
+		by[i] = i
+	}
+	slices.SortStableFunc(by, func(a, b int) int { return cmp.Compare(span[a][0], span[b][0]) })
+	for some := range slices.Chunk(by, reachRows) {
+		g := reachGroup{by: some, lo: span[some[0]][0]}
+		for _, i := range some {
+			g.hi = max(g.hi, span[i][1])
+		}
+		g.hi = max(g.hi, g.lo+1)
+		width := Block * (g.hi - g.lo)
+		g.v, g.off = make([]float64, reachRows*width), rectRows(nil, reachRows/Block, width)
+		for at, i := range some {
+			row := g.v[at/panelRows*panelRows*width+at%panelRows:]
+			for k, d := range cols[i].Dofs {
+				row[panelRows*(Block*(int(x.f.a.place[d/Block]-x.front.first)-g.lo)+int(d%Block))] += cols[i].Vals[k]
+			}
+		}
+		list = append(list, g)
+	}
+	return list
+}
+
+// times is -V G of a group from its first node on, in panels: groups after it touch none
+// before.
+func (x *Reach) times(g *reachGroup) []float64 {
+	nodes := int(x.front.pivots) - g.lo
+	width := Block * (g.hi - g.lo)
+	t := make([]float64, tileLen*nodes*reachRows/panelRows)
+	for p := range reachRows / panelRows {
+		x.f.kern.gemm(t[tileLen*nodes*p:], g.v[panelRows*width*p:][:panelRows*width], x.g[tileLen*g.lo:], x.off[3*g.lo:])
+	}
+	return t
+}
+
+// products sets the compliance between the columns of two groups, t being -V G of the
+// first.
+func (x *Reach) products(c []float64, n int, t []float64, g, h *reachGroup) {
+	nodes := int(x.front.pivots) - g.lo
+	var tile [reachRows * panelRows]float64
+	for p := range reachRows / panelRows {
+		clear(tile[:])
+		x.f.kern.gemm(tile[:], t[tileLen*(nodes*p+h.lo-g.lo):][:tileLen*(h.hi-h.lo)], h.v, h.off)
+		for i, a := range g.by[min(panelRows*p, len(g.by)):min(panelRows*(p+1), len(g.by))] {
+			for j, b := range h.by {
+				if v := tile[panelRows*j+i]; g != h || j <= panelRows*p+i {
+					c[a*n+b], c[b*n+a] = v, v
+				}
+			}
+		}
+	}
+}
