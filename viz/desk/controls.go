@@ -1,9 +1,7 @@
 package desk
 
 import (
-	"fmt"
 	"math"
-	"strconv"
 
 	"archload/viz/panel"
 	"archload/viz/scale"
@@ -18,126 +16,7 @@ func (d *Desk) drawControls() {
 	d.drawCaption(true)
 	d.drawRuler()
 	d.drawSide()
-}
-
-// fieldWords are the fields' words on the bar and their keys, which count them.
-func fieldWords() (words, keys []string) {
-	for i, f := range scene.Fields() {
-		words, keys = append(words, f.Short()), append(keys, strconv.Itoa(i))
-	}
-	return words, keys
-}
-
-// fieldTips say what each field shows.
-func fieldTips() []string {
-	var out []string
-	for _, f := range scene.Fields() {
-		out = append(out, f.Words())
-	}
-	return out
-}
-
-// drawBar draws what is seen, and from where, in as many rows as the words
-// need.
-func (d *Desk) drawBar() {
-	d.panel.Sheet(d.lay.bar)
-	c := panel.NewColumn(d.lay.bar, barPadding, 0)
-	field := int(d.want.Field)
-	fieldNames, fieldKeys := fieldWords()
-	if d.rows(c, panel.Choice{Control: panel.Control{ID: "field"}, Words: fieldNames, Keys: fieldKeys, Tips: fieldTips()}, &field) {
-		d.see(scene.Fields()[field])
-	}
-	words, keys := viewWords()
-	view := -1
-	for i, v := range scene.Views() {
-		if v.Name == d.looks.View {
-			view = i
-		}
-	}
-	views := panel.Choice{Control: panel.Control{ID: "view",
-		Tip: "where the top is seen from; drag to turn, wheel to come nearer, right button to shift"}, Words: words, Keys: keys}
-	if d.oneRow(d.lay.bar.W) {
-		row := c.Row(panel.ChoiceHeight)
-		views.At = row
-		views.At.W = math.Round(row.W - d.togglesWidth() - 10)
-		if d.panel.Choice(views, &view) && view >= 0 {
-			d.look(scene.Views()[view].Name)
-		}
-		d.drawToggles(panel.Rect{X: views.At.Right() + 10, Y: row.Y, W: row.Right() - views.At.Right() - 10, H: row.H})
-		return
-	}
-	if d.rows(c, views, &view) && view >= 0 {
-		d.look(scene.Views()[view].Name)
-	}
-	d.drawToggles(c.Row(panel.ToggleHeight))
-}
-
-const barPadding = 4.0
-
-// oneRow tells whether views and toggles share a row.
-func (d *Desk) oneRow(width float64) bool {
-	words, keys := viewWords()
-	return d.rowsFor(words, keys, width-2*barPadding-d.togglesWidth()-10) == 1
-}
-
-// barHeight is how high the bar must be, points.
-func (d *Desk) barHeight(width float64) float64 {
-	in := width - 2*barPadding
-	words, keys := fieldWords()
-	h := 2*barPadding + float64(d.rowsFor(words, keys, in))*panel.ChoiceHeight
-	if d.oneRow(width) {
-		return h + panel.ChoiceHeight
-	}
-	words, keys = viewWords()
-	return h + float64(d.rowsFor(words, keys, in))*panel.ChoiceHeight + panel.ToggleHeight
-}
-
-// rowsFor is how many rows the words of a choice need in a width, points.
-func (d *Desk) rowsFor(words, keys []string, width float64) int {
-	for n := 1; n < len(words); n++ {
-		fits := true
-		for k := range n {
-			sum := 0.0
-			for i := k * len(words) / n; i < (k+1)*len(words)/n; i++ {
-				sum += d.atlas.TextWidth(panel.Body, words[i]+" ["+keys[i]+"]") + 10
-			}
-			fits = fits && sum <= width
-		}
-		if fits {
-			return n
-		}
-	}
-	return len(words)
-}
-
-// rows draws a choice in as many rows as it needs.
-func (d *Desk) rows(c *panel.Column, choice panel.Choice, chosen *int) bool {
-	n, changed := d.rowsFor(choice.Words, choice.Keys, c.Width()), false
-	was := *chosen
-	for k := range n {
-		from, to := k*len(choice.Words)/n, (k+1)*len(choice.Words)/n
-		part := choice
-		if choice.Tips != nil {
-			part.Tips = choice.Tips[from:to]
-		}
-		part.Words, part.Keys, part.At = choice.Words[from:to], choice.Keys[from:to], c.Row(panel.ChoiceHeight)
-		if k > 0 {
-			part.ID = fmt.Sprintf("%s row %d", choice.ID, k+1)
-		}
-		at := -1
-		if was >= from && was < to {
-			at = was - from
-		}
-		if d.panel.Choice(part, &at) && at >= 0 {
-			*chosen, changed = from+at, true
-		}
-	}
-	return changed
-}
-
-// viewWords are the short words of the views, and their keys.
-func viewWords() (words, keys []string) {
-	return []string{"Angle", "Outside", "Tail", "Side", "Inside", "Behind"}, []string{"A", "O", "T", "B", "U", "R"}
+	d.drawSideTab()
 }
 
 // see shows another field; a tone is seen in motion.

@@ -74,6 +74,7 @@ type Desk struct {
 	box     toolbox
 	folded  map[string]bool
 	over    overlay
+	page    pageFit
 
 	camera   scene.Camera
 	fitted   image.Point // the view's size for which a named view was fitted; zero: not yet
@@ -112,6 +113,9 @@ const (
 	helpSheet
 	lessonSheet
 	startSheet
+	fieldMenu
+	viewMenu
+	drawnMenu
 )
 
 // New sets up a desk and begins to work on its cases beside it. Close ends
@@ -288,4 +292,13 @@ func (d *Desk) project(r panel.Rect, p [3]float64) (x, y float64, ok bool) {
 	w, h := r.W*d.atlas.Density, r.H*d.atlas.Density
 	x, y, _, ok = d.camera.Project(p, int(math.Round(w)), int(math.Round(h)))
 	return r.X + x/d.atlas.Density, r.Y + y/d.atlas.Density, ok
+}
+
+// names are the designs that are shown.
+func (d *Desk) names() string {
+	s := ""
+	for _, one := range d.shown.Want.Designs {
+		s += one.Name + "\n"
+	}
+	return s
 }

@@ -23,3 +23,35 @@ func (d *Desk) fold(c *panel.Column, name, tip string) bool {
 	d.folded[name] = !open
 	return open
 }
+
+// sideOpen tells whether numbers and tools stand beside the drawing.
+func (d *Desk) sideOpen(controls bool) bool {
+	if d.page.narrow {
+		return controls && d.page.asked
+	}
+	return controls && !d.looks.NoSide
+}
+
+// foldSide folds the panel away, and back.
+func (d *Desk) foldSide() {
+	if d.page.narrow {
+		d.page.asked = !d.page.asked
+		return
+	}
+	d.looks.NoSide = !d.looks.NoSide
+}
+
+// drawSideTab draws the tab that folds the panel away, at the edge of the drawing.
+func (d *Desk) drawSideTab() {
+	v, tip := d.lay.view, "folds the panel away [F]"
+	at := panel.Rect{X: v.Right() - 24, Y: v.Y + 7, W: 18, H: 24}
+	c, way := at.Centre(), 1.0 // to where the panel goes
+	if d.lay.side.Empty() {
+		tip, way = "brings the panel of numbers and tools [F]", -1
+	}
+	if d.panel.Button(panel.Control{ID: "fold side", At: at, Tip: tip}) {
+		d.foldSide()
+		d.again = true
+	}
+	d.panel.List().Polygon([]panel.Point{{X: c.X - 3*way, Y: c.Y - 5}, {X: c.X + 3*way, Y: c.Y}, {X: c.X - 3*way, Y: c.Y + 5}}, panel.SoftInk())
+}

@@ -40,3 +40,6 @@ type View struct {
 	Phase    float64 // of the beads on moving lines, 0 to 1
 	Light    bool    // draw with less care while the hand moves (no multisampling)
 }
+
+// paperColor is the ground of the drawing.
+func paperColor() color.NRGBA { return color.NRGBA{250, 247, 240, 255} }

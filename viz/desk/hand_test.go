@@ -19,6 +19,8 @@ type hand struct {
 	in   panel.Input
 	bell chan struct{}
 	kept map[string][]byte
+
+	width, height int // of the page, pixels
 }
 
 // Size of the page in the tests, pixels, and how coarse their triangles are.
@@ -38,7 +40,7 @@ func newHand(t *testing.T, o Options) *hand {
 	if err != nil {
 		t.Fatal(err)
 	}
-	h := &hand{t: t, bell: make(chan struct{}, 1), kept: map[string][]byte{}}
+	h := &hand{t: t, bell: make(chan struct{}, 1), kept: map[string][]byte{}, width: pageWidth, height: pageHeight}
 	o.Woods = woods
 	o.Solve = design.Options{Workers: 2, Refine: coarse}
 	o.Keep = func(name string, data []byte) (string, error) {
@@ -62,7 +64,7 @@ func newHand(t *testing.T, o Options) *hand {
 // frame shows one frame of what the hand does now.
 func (h *hand) frame() {
 	h.in.Now += 1.0 / 60
-	h.d.Frame(pageWidth, pageHeight, 1, h.in)
+	h.d.Frame(h.width, h.height, 1, h.in)
 	h.in.Keys, h.in.Wheel = nil, [2]float64{}
 	h.in.Pressed, h.in.Released = [3]bool{}, [3]bool{}
 }

@@ -22,7 +22,7 @@ type tag struct {
 // out if there is no room.
 func (d *Desk) drawLabels(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 	shape := d.silhouette(r, s)
-	taken := []panel.Rect{d.legendGround()}
+	taken := append(d.headGround(i), d.legendGround())
 	var tags []tag
 	for _, lead := range []bool{true, false} { // what must be said first
 		for _, w := range s.Labels {

@@ -7,19 +7,76 @@ import (
 	"archload/viz/panel"
 )
 
+// barForm is how what is seen, and from where, has room on a page.
+type barForm uint8
+
+const (
+	barBeside barForm = iota // two rows beside the panel, each word with its key
+	barAcross                // two rows over the whole page
+	barPlain                 // the same without the keys
+	barFolded                // one row of buttons, each of which opens a list
+)
+
+const barPadding = 4.0
+
+// keyed tells whether the words stand with their keys.
+func (f barForm) keyed() bool { return f == barBeside || f == barAcross }
+
+// height is how high the bar is, points.
+func (f barForm) height() float64 {
+	if f == barFolded {
+		return 2*barPadding + panel.ButtonHeight
+	}
+	return 2*barPadding + 2*panel.ChoiceHeight
+}
+
+// headTall is how high the parts of the headings are, the greatest of all designs, points.
+type headTall struct {
+	title, said, remark float64
+}
+
+// all is the height of a head, points.
+func (t headTall) all() float64 { return headTop + t.title + t.said + t.remark + 4 }
+
+// Room about a heading's words, points: above, at the left, and at the right, where the panel
+// is folded away.
+const (
+	headTop   = 8.0
+	headLeft  = 14.0
+	headRight = 34.0
+)
+
+// headWide is the width for words over each drawing, and for those over all of them, points.
+type headWide struct{ one, all float64 }
+
+// headWidth is that of n drawings in a width that they share, points.
+func headWidth(free float64, n int, stacked bool) headWide {
+	w := headWide{free, free}
+	if n > 1 {
+		w.all -= legendWidth // clear of the legend
+		if w.one = w.all; !stacked {
+			w.one /= float64(n)
+		}
+	}
+	return headWide{w.one - headLeft - headRight, w.all - headLeft - headRight}
+}
+
 // layout is where things stand on the page, points.
 type layout struct {
 	page    panel.Rect
 	bar     panel.Rect // the fields, along the top
+	form    barForm
 	legend  panel.Rect
 	view    panel.Rect   // the drawing
-	heads   []panel.Rect // of each design's title
-	views   []panel.Rect // of each design's drawing
-	inset   float64      // how much of a drawing's left side the legend takes
-	caption panel.Rect   // of a lesson's step
-	strip   panel.Rect   // the section
-	ruler   panel.Rect   // string load
-	side    panel.Rect   // numbers and tools
+	heads   []panel.Rect // of each design's title, over its drawing
+	views   []panel.Rect // of each design's drawing, which goes on under its title
+	head    headTall
+	wide    headWide
+	inset   float64    // how much of a drawing's left side the legend takes
+	caption panel.Rect // of a lesson's step
+	strip   panel.Rect // the section
+	ruler   panel.Rect // string load
+	side    panel.Rect // numbers and tools
 }
 
 // Sizes, points.
@@ -31,9 +88,16 @@ const (
 	sideNarrow  = 268
 )
 
+// narrowPage is the width below which the panel stands beside the drawing only if it is
+// asked for, points.
+const narrowPage = 640.0
+
 // sideWide is the width of the side on a page of w points.
 func sideWide(w float64) float64 {
-	if w < 1000 {
+	switch {
+	case w < narrowPage:
+		return math.Min(sideNarrow, math.Round(0.62*w))
+	case w < 1000:
 		return sideNarrow
 	}
 	return sideWidth
@@ -41,9 +105,10 @@ func sideWide(w float64) float64 {
 
 // parts says which parts of the page are wanted.
 type parts struct {
-	bar      float64 // height of the bar, points
+	form     barForm
 	words    float64 // height of a lesson's words, points; 0: none
-	head     float64 // height of a design's title over its drawing, points
+	head     headTall
+	wide     headWide
 	foot     float64 // height of what is said under a picture, points
 	designs  int
 	controls bool // bar and ruler
@@ -53,29 +118,56 @@ type parts struct {
 	stacked  bool    // designs one above the other
 }
 
+// across tells whether the bar runs over the panel, too.
+func (p parts) across() bool { return p.controls && p.form != barBeside }
+
+// stripTall is how much of a height the strip takes, points.
+func (p parts) stripTall(of float64) float64 {
+	if !p.strip {
+		return 0
+	}
+	tall := float64(stripHeight)
+	if p.bars > 0 {
+		tall = p.bars
+	}
+	return math.Min(tall, 0.4*of)
+}
+
+// drawingTall is what is left of a page's height for the drawings and their titles, points.
+func (p parts) drawingTall(h float64) float64 {
+	if p.controls {
+		h -= p.form.height() + rulerHeight
+	}
+	h -= p.foot
+	return h - p.stripTall(h) - p.words
+}
+
 // layOut divides a page of w × h points. The legend lies in the drawing; beside
 // two drawings it has a column of its own.
 func layOut(w, h float64, p parts) layout {
-	l := layout{page: panel.Rect{W: w, H: h}}
+	l := layout{page: panel.Rect{W: w, H: h}, form: p.form, head: p.head, wide: p.wide}
 	rest := l.page
+	bar := 0.0
+	if p.controls {
+		bar = p.form.height()
+	}
 	if p.side {
-		side := sideWide(w)
-		l.side = panel.Rect{X: w - side, W: side, H: h}
-		rest.W -= side
+		l.side = panel.Rect{X: w - sideWide(w), W: sideWide(w), H: h}
+		rest.W -= l.side.W
+	}
+	if p.across() {
+		l.side.Y, l.side.H = bar, h-bar
 	}
 	if p.controls {
-		l.bar = panel.Rect{X: rest.X, Y: rest.Y, W: rest.W, H: p.bar}
-		rest.Y, rest.H = rest.Y+p.bar, rest.H-p.bar
-		rest.H -= rulerHeight
+		l.bar = panel.Rect{W: rest.W, H: bar}
+		if p.across() {
+			l.bar.W = w
+		}
+		rest.Y, rest.H = bar, rest.H-bar-rulerHeight
 		l.ruler = panel.Rect{X: rest.X, Y: rest.Bottom(), W: rest.W, H: rulerHeight}
 	}
 	rest.H -= p.foot
-	if p.strip {
-		tall := float64(stripHeight)
-		if p.bars > 0 {
-			tall = p.bars
-		}
-		tall = math.Min(tall, 0.4*rest.H)
+	if tall := p.stripTall(rest.H); tall > 0 {
 		rest.H -= tall
 		l.strip = panel.Rect{X: rest.X, Y: rest.Bottom(), W: rest.W, H: tall}
 	}
@@ -83,7 +175,7 @@ func layOut(w, h float64, p parts) layout {
 	l.caption = panel.Rect{X: rest.X, Y: rest.Bottom(), W: rest.W, H: p.words}
 	l.view = rest
 	n := max(1, p.designs)
-	l.legend = panel.Rect{X: rest.X + 6, Y: rest.Y + p.head, W: legendWidth, H: rest.H - p.head}
+	l.legend = panel.Rect{X: rest.X + 6, Y: rest.Y + p.head.all(), W: legendWidth, H: rest.H - p.head.all()}
 	if n > 1 && !p.stacked {
 		rest.X, rest.W = rest.X+legendWidth, rest.W-legendWidth
 	} else {
@@ -94,12 +186,12 @@ func layOut(w, h float64, p parts) layout {
 		if p.stacked {
 			cell = panel.Rect{X: rest.X, Y: rest.Y + rest.H*float64(i)/float64(n), W: rest.W, H: rest.H / float64(n)}
 		}
-		head := panel.Rect{X: cell.X, Y: cell.Y, W: cell.W, H: p.head}
+		head := panel.Rect{X: cell.X, Y: cell.Y, W: cell.W, H: p.head.all()}
 		if p.stacked && i > 0 { // clear of the legend
 			head.X, head.W = head.X+legendWidth, head.W-legendWidth
 		}
 		l.heads = append(l.heads, head)
-		l.views = append(l.views, panel.Rect{X: cell.X, Y: cell.Y + p.head, W: cell.W, H: cell.H - p.head})
+		l.views = append(l.views, cell)
 	}
 	return l
 }

@@ -43,6 +43,9 @@ func (d *Desk) drawLegend(l *panel.List, s scale.Scale, unit string) {
 	if strip.Empty() {
 		return
 	}
+	ground := paperColor()
+	ground.A = 190
+	l.Rect(d.legendGround(), ground) // a drawing may lie under it
 	paints := make([]color.NRGBA, 65)
 	for i := range paints {
 		paints[i] = s.Tone(float64(i) / 64)

@@ -98,7 +98,7 @@ func (d *Desk) drawHalt(l *panel.List) {
 	e, in := one.Events[halt], d.lay.views[d.edit]
 	words := "at " + scale.Reading(100*e.Load) + " % of the load: " + e.Words
 	w := math.Min(l.Atlas.TextWidth(panel.BodyBold, words)+28, in.W)
-	r := panel.Rect{X: in.X + (in.W-w)/2, Y: in.Y + 6, W: w, H: 28}
+	r := panel.Rect{X: in.X + (in.W-w)/2, Y: in.Y + d.lay.head.all() + 6, W: w, H: 28}
 	l.Rect(r, panel.Slip())
 	l.Frame(r, 2, panel.Rust())
 	l.TextIn(r, panel.BodyBold, panel.Middle, panel.Ink(), words)

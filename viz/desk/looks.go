@@ -32,8 +32,8 @@ func UsualLooks() Looks {
 // mostLetters is how many steps letters can grow.
 const mostLetters = 6
 
-// letters is how many times as large everything is written.
-func (l Looks) letters() float64 { return 1 + 0.25*float64(l.Letters) }
+// letterStep is how many times as large everything is written at a step.
+func letterStep(n int) float64 { return 1 + 0.25*float64(n) }
 
 func (l Looks) orUsual() Looks {
 	if !l.set {

@@ -1,32 +1,23 @@
 package desk
 
 import (
-	"fmt"
 	"image"
-	"image/color"
 	"math"
-	"slices"
 
-	"archload/cases/tree"
-
-	"archload/viz/desk/numbers"
 	"archload/viz/panel"
-	"archload/viz/scale"
 	"archload/viz/scene"
 	"archload/viz/stage"
 	"archload/viz/teach"
 )
-
-// paperColor is the ground of the drawing.
-func paperColor() color.NRGBA { return color.NRGBA{250, 247, 240, 255} }
 
 // Frame is one pass of the window: what the hand did goes in, the page comes
 // out. Width and height are those of the page in pixels, density the pixels to
 // a point.
 func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame {
 	// Larger letters are a page of fewer points.
-	density *= d.looks.letters()
-	in.X, in.Y = in.X/d.looks.letters(), in.Y/d.looks.letters()
+	letters := d.letterScale(width, height, density)
+	density *= letters
+	in.X, in.Y = in.X/letters, in.Y/letters
 	f := &Frame{Width: width, Height: height, Density: density, Paper: paperColor()}
 	if !d.letters(density) {
 		return f
@@ -36,7 +27,7 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	d.fetch()
 	d.advance(in.Now)
 	w, h := float64(width)/density, float64(height)/density
-	d.lay = layOut(w, h, d.parts(w, !d.alone))
+	d.lay = layOut(w, h, d.parts(w, h, !d.alone))
 	d.fit(density)
 	d.panel.Begin(in, d.atlas, w, h)
 	// The hand's picture comes with less care, and once more when it lets go.
@@ -78,8 +69,9 @@ func (d *Desk) Sheet(width, height int, density float64) *Frame {
 		return f
 	}
 	s := *d // a desk of its own: panel, layout and camera of the live one stay
+	s.page = pageFit{stack: d.page.stack}
 	w, h := float64(width)/density, float64(height)/density
-	s.lay = layOut(w, h, s.parts(w, false))
+	s.lay = layOut(w, h, s.parts(w, h, false))
 	s.fit(density)
 	s.panel, s.light, s.fly.On, s.fitted = panel.Panel{}, false, false, image.Point{}
 	s.panel.Begin(panel.Input{Away: true}, s.atlas, w, h)
@@ -105,43 +97,66 @@ func (d *Desk) letters(density float64) bool {
 	return true
 }
 
-// parts says what the page has.
-func (d *Desk) parts(width float64, controls bool) parts {
-	free := width
-	if d.sideOpen(controls) {
-		free -= sideWide(width)
+// parts says what a page of w × h points has.
+func (d *Desk) parts(w, h float64, controls bool) parts {
+	d.page.narrow = w < narrowPage
+	p := parts{designs: 1, controls: controls, side: d.sideOpen(controls), strip: d.stripped()}
+	free := w
+	if p.side {
+		free -= sideWide(w)
 	}
-	p := parts{words: d.captionHeight(free), designs: 1, controls: controls, side: d.sideOpen(controls), strip: d.stripped()}
+	p.words = d.captionHeight(free)
 	if c := d.lesson.Chart(); d.want.Cut.Kind == stage.NoCut && len(c.Rows) > 0 {
 		p.bars = teach.BarsHeight(c)
 	}
 	if controls {
-		p.bar = d.barHeight(free)
+		p.form = d.barForm(w, free)
 	} else {
-		p.foot = d.footHeight(width)
+		p.foot = d.footHeight(w)
 	}
-	wide := free
 	if d.shown != nil {
 		p.designs = len(d.shown.Scenes)
-		p.stacked = p.designs > 1 && d.levelView()
-		if p.designs > 1 && !p.stacked {
-			wide = (free - legendWidth) / float64(p.designs)
-		}
+		p.stacked = p.designs > 1 && (d.levelView() || d.stacksLarger(free, p.drawingTall(h)))
 	}
-	p.head = d.headHeight(wide)
+	p.wide = headWidth(free, p.designs, p.stacked)
+	p.head = d.headTall(p.wide)
 	return p
 }
 
-// headHeight is how high the titles stand over drawings of a width, points.
-func (d *Desk) headHeight(width float64) float64 {
-	lines := 1
-	if d.shown != nil {
-		for i, s := range d.shown.Scenes {
-			lines = max(lines, len(d.atlas.Wrap(panel.Small, d.statement(i, s), width-28)))
-		}
+// stacksLarger tells whether two designs are drawn larger one above the other than side by
+// side, in an area of free × tall points.
+func (d *Desk) stacksLarger(free, tall float64) bool {
+	k := stacking{view: d.looks.View, names: d.names(), onFoot: d.shown.Want.Field.OnFoot(), free: free, tall: tall}
+	was := d.page.stack
+	if k.view == "" { // turned by hand: as it was
+		return was.on
 	}
-	// A line is kept for a remark: the drawing must not move when one comes.
-	return 34 + float64(lines+1)*panel.Small.LineHeight()
+	if k.on = was.on; k == was {
+		return was.on
+	}
+	n := float64(len(d.shown.Scenes))
+	size := func(stacked bool, w, h, inset float64) float64 {
+		h -= d.headTall(headWidth(free, int(n), stacked)).all()
+		w, h = w-inset-2*roomBeside, h-2*roomAbove
+		if w < 20 || h < 20 {
+			return 0
+		}
+		return h / d.seenFrom(d.shown.Scenes[0], w, h).Distance
+	}
+	const worth = 1.1
+	k.on = size(true, free, tall/n, legendWidth) > worth*size(false, (free-legendWidth)/n, tall, 0)
+	d.page.stack = k
+	return k.on
+}
+
+// seenFrom is the camera of the named view, fitted to what the field is about in a view of
+// w × h.
+func (d *Desk) seenFrom(s *scene.Scene, w, h float64) scene.Camera {
+	c := s.Seen(d.looks.View, int(w), int(h))
+	if d.shown.Want.Field.OnFoot() {
+		c = s.FittedTo(c, int(w), int(h), "foot", "base")
+	}
+	return c
 }
 
 // fit brings the whole scene into the view as long as the user has not turned
@@ -168,15 +183,12 @@ func (d *Desk) fit(density float64) {
 	}
 	d.fitted, d.nearFoot = size, onFoot
 	s := d.shown.Scenes[0]
-	// Beside the legend, with room all round for the words outside the plate.
-	inset := d.lay.inset * density
-	w, h := max(40, float64(size.X)-inset-2*roomBeside*density), max(40, float64(size.Y)-2*roomAbove*density)
-	c := s.Seen(d.looks.View, int(w), int(h))
-	if onFoot {
-		c = s.FittedTo(c, int(w), int(h), "foot", "base")
-	}
+	// Beside the legend and below the title, with room all round for the words outside the plate.
+	inset, head := d.lay.inset*density, d.lay.head.all()*density
+	w, h := max(40, float64(size.X)-inset-2*roomBeside*density), max(40, float64(size.Y)-head-2*roomAbove*density)
+	c := d.seenFrom(s, w, h)
 	c.Distance *= float64(size.Y) / h
-	d.aim = c.Moved(inset/2, 0, size.Y)
+	d.aim = c.Moved(inset/2, head/2, size.Y)
 	d.camera = d.aim
 }
 
@@ -190,11 +202,6 @@ const (
 // stand one above the other, heights along one scale.
 func (d *Desk) levelView() bool {
 	return d.looks.View == "from the tail" || d.looks.View == "from the treble side"
-}
-
-// sideOpen tells whether numbers and tools stand beside the drawing.
-func (d *Desk) sideOpen(controls bool) bool {
-	return controls && !d.looks.NoSide
 }
 
 // views are the scenes in their rectangles, all under one camera.
@@ -229,18 +236,18 @@ func (d *Desk) drawViews() {
 		return
 	}
 	for i, s := range d.shown.Scenes {
-		r, head := d.lay.views[i], d.lay.heads[i]
-		l.Clip(panel.Rect{X: head.X, Y: head.Y, W: head.W, H: head.H + r.H})
+		r := d.lay.views[i]
+		l.Clip(r)
 		d.drawLabels(l, r, i, s)
-		d.drawTitle(l, head, i, s)
 		l.Unclip()
 		switch {
 		case i > 0 && r.X > d.lay.views[0].X:
-			l.Upright(r.X, head.Y+8, r.Bottom()-8, 1, panel.Hair())
+			l.Upright(r.X, r.Y+8, r.Bottom()-8, 1, panel.Hair())
 		case i > 0:
-			l.Level(r.X+8, r.Right()-8, head.Y, 1, panel.Hair())
+			l.Level(r.X+8, r.Right()-8, r.Y, 1, panel.Hair())
 		}
 	}
+	d.drawHeads(l)
 	if s := d.shown.Scenes[0]; s.Scale != nil {
 		d.drawLegend(l, *s.Scale, s.Unit)
 	}
@@ -263,87 +270,4 @@ func (d *Desk) drawWaiting() {
 	}
 	r := d.lay.view.Inset(40, 40)
 	l.Paragraph(panel.Rect{X: r.X, Y: r.Y + r.H/2 - 20, W: r.W, H: 60}, panel.Title, panel.SoftInk(), words)
-}
-
-// drawTitle names the design, and says in one line what is seen.
-func (d *Desk) drawTitle(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
-	title := s.Title
-	keys := d.shown.Designs[i].Live.Keys()
-	if len(keys) > 0 && !slices.ContainsFunc(keys, func(k tree.KeyValue) bool { return k.Key == "title" }) {
-		title += ", changed"
-	}
-	switch {
-	case len(d.shown.Scenes) == 2:
-		title = string(rune('A'+i)) + "  " + title
-	case len(d.shown.Designs) == 2:
-		title = "What B has more than A: " + s.Field
-	}
-	in := panel.Rect{X: r.X + 14, Y: r.Y + 8, W: r.W - 28, H: 24}
-	face := panel.TitleBold
-	if l.Atlas.TextWidth(face, title) > in.W {
-		face = panel.BodyBold
-	}
-	l.TextIn(in, face, panel.Left, panel.Ink(), title)
-	below := panel.Rect{X: in.X, Y: in.Bottom(), W: in.W, H: 40}
-	h := l.Paragraph(below, panel.Small, panel.SoftInk(), d.statement(i, s))
-	if why, ink := d.remark(i); why != "" && d.fault == "" {
-		l.TextIn(panel.Rect{X: in.X, Y: below.Y + h + 1, W: in.W, H: panel.Small.LineHeight()}, panel.Small, panel.Left, ink, why)
-	}
-	if d.fault != "" {
-		l.Paragraph(panel.Rect{X: in.X, Y: below.Y + h + 2, W: in.W, H: 40}, panel.Small, panel.Fault(), "Not possible: "+d.fault+". The design stays as it was.")
-	}
-}
-
-// remark is what must be said of a design besides: that there is nothing to
-// see, or what archload solve warns of.
-func (d *Desk) remark(i int) (words string, ink color.NRGBA) {
-	a, w := d.shown.Designs[i], d.shown.Want
-	switch {
-	case w.Field.OnFoot() && a.Bridge == nil:
-		return "There is no bridge on this top, so there is no foot to show.", panel.SoftInk()
-	case w.Field.OnFoot() && d.camera.Pitch < 0:
-		return "Seen from inside, the plate hides the foot.", panel.SoftInk()
-	}
-	// A page without controls lists them all at its foot.
-	if all := numbers.Warned(a); len(all) > 0 && w.Load == 1 && !d.lay.bar.Empty() {
-		words = all[0]
-		if len(all) > 1 {
-			words = fmt.Sprintf("%d warnings, the first: %s", len(all), words)
-		}
-		return words, panel.Fault()
-	}
-	return a.Pathless, panel.SoftInk()
-}
-
-// statement says what is seen, in a line or two.
-func (d *Desk) statement(i int, s *scene.Scene) string {
-	words := s.Statement
-	if len(d.shown.Scenes) < len(d.shown.Designs) {
-		words += "; A: " + d.shown.Designs[0].Now.Top.Built.Case.Title + "; B: " + d.shown.Designs[1].Now.Top.Built.Case.Title
-	}
-	if d.shown.Want.Behind && d.shown.Designs[i].Full.Top.Built.Back != nil {
-		words += "; the back, down is out of the body"
-	}
-	if c := s.Scale; c != nil && c.Kind != scale.Counting {
-		words += d.signWords(c)
-	}
-	if f := d.shown.Designs[i].Flow; f != nil && len(f.Lines) > 0 && (d.shown.Want.Flow || d.shown.Want.Field == scene.LoadFlow) && len(d.shown.Scenes) == len(d.shown.Designs) {
-		words += fmt.Sprintf("; each path carries %s N, %s %% of the load", scale.Fixed(f.Lines[0].Force, 1), scale.Fixed(100*f.Lines[0].Force/f.Load, 1))
-	}
-	return words
-}
-
-// signWords say what the two colours of a scale mean, as far as both are used.
-func (d *Desk) signWords(s *scale.Scale) string {
-	switch {
-	case len(d.shown.Scenes) < len(d.shown.Designs):
-		return "; brown: more in B, blue: less"
-	case d.shown.Want.Field == scene.Tone:
-		return "; brown against blue (dashed lines)"
-	case s.Kind == scale.Sinking && s.Lo == 0:
-		return ""
-	case s.Kind == scale.Sinking:
-		return "; green to blue has gone down, brown has come up (dashed lines)"
-	}
-	return "; brown: pull, blue: push (dashed lines)"
 }

@@ -15,6 +15,8 @@ func (d *Desk) sheets() {
 		d.drawLessons()
 	case startSheet:
 		d.drawStart()
+	case fieldMenu, viewMenu, drawnMenu:
+		d.drawMenu()
 	}
 }
 

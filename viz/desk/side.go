@@ -283,11 +283,23 @@ func (d *Desk) drawKeep(c *panel.Column) {
 		d.keepPicture()
 	}
 	pair = c.Cells(panel.ButtonHeight, 2)
-	if d.panel.Button(panel.Control{ID: "lessons", At: pair[0], Label: "Lessons", Key: "L"}) {
+	if d.panel.Button(panel.Control{ID: "designs", At: pair[0], Label: "Designs", Key: "Ctrl N", Tip: "the designs that come with the program, and those that were open last"}) {
+		d.over = startSheet
+	}
+	if d.panel.Button(panel.Control{ID: "lessons", At: pair[1], Label: "Lessons", Key: "L"}) {
 		d.over = lessonSheet
 	}
-	if d.panel.Button(panel.Control{ID: "help", At: pair[1], Label: "Help", Key: "H"}) {
+	pair = c.Cells(panel.ButtonHeight, 2)
+	if d.panel.Button(panel.Control{ID: "help", At: pair[0], Label: "Help", Key: "H"}) {
 		d.over = helpSheet
+	}
+	half := panel.Rect{X: pair[1].X, Y: pair[1].Y, W: math.Round(pair[1].W/2) - 2, H: pair[1].H}
+	if d.panel.Button(panel.Control{ID: "smaller letters", At: half, Label: "A −", Tip: "smaller letters [Ctrl −]", Off: d.offLetters(-1)}) {
+		d.enlargeLetters(-1)
+	}
+	half.X = pair[1].Right() - half.W
+	if d.panel.Button(panel.Control{ID: "larger letters", At: half, Label: "A +", Tip: "larger letters [Ctrl +]", Off: d.offLetters(1)}) {
+		d.enlargeLetters(1)
 	}
 }
 

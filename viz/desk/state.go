@@ -95,3 +95,30 @@ type past struct {
 	now           []stage.Design // as noted last
 	before, after [][]stage.Design
 }
+
+// pageFit is how the page fits into the window.
+type pageFit struct {
+	steps, mostSteps int     // by which everything is written larger in this window, and could be
+	narrow           bool    // there is no room for the panel unless it is asked for
+	asked            bool    // it is asked for
+	menuAt           float64 // left edge of the list that the folded bar has opened, points
+	room             headRoom
+	stack            stacking
+}
+
+// headRoom is how many lines are kept for remarks over the drawings: the drawing must not move
+// when one goes.
+type headRoom struct {
+	width float64 // of a head, points
+	names string  // of the designs
+	lines int
+}
+
+// stacking is whether two designs stand one above the other, and for what that was found.
+type stacking struct {
+	view       string
+	names      string
+	onFoot     bool
+	free, tall float64 // points
+	on         bool
+}

@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"math"
 	"unicode"
 
 	"archload/viz/panel"
@@ -52,26 +51,34 @@ func (t toggle) shortcut() shortcut {
 	}}
 }
 
-// toggleWidth is what a button needs, points.
-func (d *Desk) toggleWidth(t toggle) float64 {
-	return d.atlas.TextWidth(panel.Body, t.label+" ["+t.key+"]") + 29
+// toggleWidth is what a button needs, with its key or without, points.
+func (d *Desk) toggleWidth(t toggle, keyed bool) float64 {
+	words := t.label
+	if keyed {
+		words += " [" + t.key + "]"
+	}
+	return d.atlas.TextWidth(panel.Body, words) + 29
 }
 
 // togglesWidth is what all buttons need in a row, points.
-func (d *Desk) togglesWidth() float64 {
+func (d *Desk) togglesWidth(keyed bool) float64 {
 	sum := 0.0
 	for _, t := range toggles() {
-		sum += d.toggleWidth(t)
+		sum += d.toggleWidth(t, keyed)
 	}
 	return sum
 }
 
 // drawToggles draws the buttons in a row, each as wide as its words.
-func (d *Desk) drawToggles(row panel.Rect) {
-	x, by := row.X, math.Min(1, row.W/d.togglesWidth())
+func (d *Desk) drawToggles(row panel.Rect, keyed bool) {
+	x := row.X
 	for _, t := range toggles() {
-		w := by * d.toggleWidth(t)
-		d.panel.Toggle(panel.Control{ID: t.id, At: panel.Rect{X: x, Y: row.Y, W: w, H: row.H}, Label: t.label, Key: t.key, Tip: t.tip, Off: t.why(d)}, t.on(d))
+		w := d.toggleWidth(t, keyed)
+		c := panel.Control{ID: t.id, At: panel.Rect{X: x, Y: row.Y, W: w, H: row.H}, Label: t.label, Key: t.key, Tip: t.tip, Off: t.why(d)}
+		if !keyed {
+			c.Key, c.Tip = "", t.tip+" ["+t.key+"]"
+		}
+		d.panel.Toggle(c, t.on(d))
 		x += w
 	}
 }

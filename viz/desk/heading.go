@@ -1,0 +1,199 @@
+package desk
+
+import (
+	"fmt"
+	"image/color"
+	"math"
+	"slices"
+
+	"archload/cases/tree"
+	"archload/viz/desk/numbers"
+	"archload/viz/panel"
+	"archload/viz/scale"
+	"archload/viz/scene"
+)
+
+// heading is what stands over a drawing, in lines.
+type heading struct {
+	face   panel.Face
+	title  []string
+	said   []string // what is seen
+	remark []string
+	ink    color.NRGBA // of the remark
+}
+
+// headTall is how high the headings are in a width, points.
+func (d *Desk) headTall(width headWide) headTall {
+	if d.shown == nil {
+		return headTall{}
+	}
+	var t headTall
+	lines := 1 // one is kept for a remark
+	for i := range d.shown.Scenes {
+		h := d.heading(i, width)
+		t.title = math.Max(t.title, h.titleTall())
+		if d.saidOnce() && i > 0 {
+			h.said = nil
+		}
+		t.said = math.Max(t.said, float64(len(h.said))*panel.Small.LineHeight())
+		if d.fault == "" { // what is not possible passes, and stands over the drawing
+			lines = max(lines, len(h.remark))
+		}
+	}
+	room := &d.page.room
+	if names := d.names(); room.width != width.one || room.names != names {
+		*room = headRoom{width: width.one, names: names}
+	}
+	room.lines = max(room.lines, lines)
+	t.remark = float64(room.lines) * panel.Small.LineHeight()
+	return t
+}
+
+// saidOnce tells whether what is seen is the same of all drawings.
+func (d *Desk) saidOnce() bool {
+	s := d.shown.Scenes
+	return len(s) == 2 && d.statement(0, s[0]) == d.statement(1, s[1])
+}
+
+// heading of design i.
+func (d *Desk) heading(i int, width headWide) heading {
+	h := heading{face: panel.TitleBold}
+	title := d.title(i)
+	if d.atlas.TextWidth(h.face, title) > width.one {
+		h.face = panel.BodyBold
+	}
+	h.title = d.atlas.Wrap(h.face, title, width.one)
+	said := width.one
+	if d.saidOnce() {
+		said = width.all
+	}
+	h.said = d.atlas.Wrap(panel.Small, d.statement(i, d.shown.Scenes[i]), said)
+	var words string
+	if words, h.ink = d.remark(i); d.fault != "" {
+		words, h.ink = "Not possible: "+d.fault+". The design stays as it was.", panel.Fault()
+	}
+	if words != "" {
+		h.remark = d.atlas.Wrap(panel.Small, words, width.one)
+	}
+	return h
+}
+
+func (h heading) titleTall() float64 {
+	return float64(len(h.title))*h.face.LineHeight() + 3
+}
+
+// title names design i.
+func (d *Desk) title(i int) string {
+	title := d.shown.Scenes[i].Title
+	keys := d.shown.Designs[i].Live.Keys()
+	if len(keys) > 0 && !slices.ContainsFunc(keys, func(k tree.KeyValue) bool { return k.Key == "title" }) {
+		title += ", changed"
+	}
+	switch {
+	case len(d.shown.Scenes) == 2:
+		title = string(rune('A'+i)) + ": " + title
+	case len(d.shown.Designs) == 2:
+		title = "What B has more than A: " + d.shown.Scenes[0].Field
+	}
+	return title
+}
+
+// drawHeads names the designs, and says in a line what is seen.
+func (d *Desk) drawHeads(l *panel.List) {
+	for i := range d.shown.Scenes {
+		r := d.lay.heads[i]
+		h := d.heading(i, d.lay.wide)
+		if d.saidOnce() && i > 0 {
+			h.said = nil
+		}
+		y := r.Y + headTop
+		written(l, r.X+headLeft, y, h.face, panel.Ink(), h.title)
+		y += d.lay.head.title
+		written(l, r.X+headLeft, y, panel.Small, panel.SoftInk(), h.said)
+		y += d.lay.head.said
+		written(l, r.X+headLeft, y, panel.Small, h.ink, h.remark)
+	}
+}
+
+// headGround is what the words over drawing i cover of it.
+func (d *Desk) headGround(i int) []panel.Rect {
+	r, h := d.lay.heads[i], d.heading(i, d.lay.wide)
+	var out []panel.Rect
+	y := r.Y + headTop
+	for _, part := range []struct {
+		face  panel.Face
+		lines []string
+		tall  float64
+	}{{h.face, h.title, d.lay.head.title}, {panel.Small, h.said, d.lay.head.said}, {panel.Small, h.remark, d.lay.head.remark}} {
+		for k, t := range part.lines {
+			out = append(out, panel.Rect{X: r.X + headLeft - 4, Y: y + float64(k)*part.face.LineHeight(), W: d.atlas.TextWidth(part.face, t) + 8, H: part.face.LineHeight()})
+		}
+		y += part.tall
+	}
+	return out
+}
+
+// written writes lines on a thin ground of paper, so that they can be read over a drawing.
+func written(l *panel.List, x, y float64, f panel.Face, k color.NRGBA, lines []string) {
+	ground := paperColor()
+	ground.A = 216
+	for i, t := range lines {
+		r := panel.Rect{X: x, Y: y + float64(i)*f.LineHeight(), W: l.Atlas.TextWidth(f, t), H: f.LineHeight()}
+		l.Rect(r.Inset(-4, 0), ground)
+		l.TextIn(r, f, panel.Left, k, t)
+	}
+}
+
+// remark is what must be said of a design besides: that there is nothing to
+// see, or what archload solve warns of.
+func (d *Desk) remark(i int) (words string, ink color.NRGBA) {
+	a, w := d.shown.Designs[i], d.shown.Want
+	switch {
+	case w.Field.OnFoot() && a.Bridge == nil:
+		return "There is no bridge on this top, so there is no foot to show.", panel.SoftInk()
+	case w.Field.OnFoot() && d.camera.Pitch < 0:
+		return "Seen from inside, the plate hides the foot.", panel.SoftInk()
+	}
+	// A page without controls lists them all at its foot.
+	if all := numbers.Warned(a); len(all) > 0 && w.Load == 1 && !d.lay.bar.Empty() {
+		words = all[0]
+		if len(all) > 1 {
+			words = fmt.Sprintf("%d warnings, the first: %s", len(all), words)
+		}
+		return words, panel.Fault()
+	}
+	return a.Pathless, panel.SoftInk()
+}
+
+// statement says what is seen, in a line or two.
+func (d *Desk) statement(i int, s *scene.Scene) string {
+	words := s.Statement
+	if len(d.shown.Scenes) < len(d.shown.Designs) {
+		words += "; A: " + d.shown.Designs[0].Now.Top.Built.Case.Title + "; B: " + d.shown.Designs[1].Now.Top.Built.Case.Title
+	}
+	if d.shown.Want.Behind && d.shown.Designs[i].Full.Top.Built.Back != nil {
+		words += "; the back, down is out of the body"
+	}
+	if c := s.Scale; c != nil && c.Kind != scale.Counting {
+		words += d.signWords(c)
+	}
+	if f := d.shown.Designs[i].Flow; f != nil && len(f.Lines) > 0 && (d.shown.Want.Flow || d.shown.Want.Field == scene.LoadFlow) && len(d.shown.Scenes) == len(d.shown.Designs) {
+		words += fmt.Sprintf("; each path carries %s N, %s %% of the load", scale.Fixed(f.Lines[0].Force, 1), scale.Fixed(100*f.Lines[0].Force/f.Load, 1))
+	}
+	return words
+}
+
+// signWords say what the two colours of a scale mean, as far as both are used.
+func (d *Desk) signWords(s *scale.Scale) string {
+	switch {
+	case len(d.shown.Scenes) < len(d.shown.Designs):
+		return "; brown: more in B, blue: less"
+	case d.shown.Want.Field == scene.Tone:
+		return "; brown against blue (dashed lines)"
+	case s.Kind == scale.Sinking && s.Lo == 0:
+		return ""
+	case s.Kind == scale.Sinking:
+		return "; green to blue has gone down, brown has come up (dashed lines)"
+	}
+	return "; brown: pull, blue: push (dashed lines)"
+}
