@@ -17,8 +17,8 @@ type Prepared struct {
 }
 
 // Analyse orders the unknowns: nested dissection on the plan, contact nodes
-// last, from one end of them to the other: a pad then touches only nodes that
-// stand close together, before which its forces have no part in the compliance.
+// last, told from one end of them to the other: a pad then touches only nodes that
+// stand close together in that order, which makes a sparse.Reach thin.
 func (s *System) Analyse() (*sparse.Analysis, error) {
 	xy := make([][2]float64, len(s.Model.Nodes))
 	for i := range xy {

@@ -42,7 +42,7 @@ func (h Hold) rows() int {
 
 // Condensed is the plate reduced to its pads: the compliance between all pad
 // movements, and what the loads on the plate itself move there. It costs the
-// root of the factor once and serves every body, gap and load over
+// top of the factor once and serves every body, gap and load over
 // the same bearing area.
 type Condensed struct {
 	plate  *fem.Prepared

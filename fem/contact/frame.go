@@ -52,7 +52,7 @@ func newFrame(b *Body, last []int32) (*frame, error) {
 	return f, err
 }
 
-// flexibility is the movement of every freedom of some nodes of the root front under
+// flexibility is the movement of every freedom of some of the last nodes under
 // a unit force on every one, row-major, the first node held.
 func (f *frame) flexibility(nodes []int32) []float64 {
 	var cols []sparse.Column

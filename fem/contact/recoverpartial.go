@@ -8,7 +8,7 @@ import (
 
 // RecoverMoves computes the displacements of a contact state and leaves out what
 // costs as much again: reactions, energies and checks, which Complete adds. The
-// pads' forces live on the zone, so that the solve begins at the last front.
+// pads' forces live on the zone, so that the solve begins at its fronts.
 func (s *Problem) RecoverMoves(st *State, lc LoadCase) *Result {
 	r := s.partialResult(st, lc)
 	c := s.plate

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 
 	"archload/fem/sparse/dissection"
 )
@@ -18,7 +19,8 @@ type Analysis struct {
 	place    []int32 // node -> place
 	fronts   []front // children before parents
 	entries  []entry // blocks of the matrix, front by front
-	last     int     // nodes in the root front asked for, 0: none
+	last     []int32 // nodes asked for at the end; nil: none
+	tail     int     // first front that eliminates one of them
 	triRow   []int32 // rows of a lower triangle, as large as any front needs
 	sizes    sizes
 }
@@ -59,8 +61,9 @@ func (f *front) r() int { return Block * len(f.rows) }
 
 // Analyse plans the factorisation of matrices with the pattern of m. xy are the
 // plan coordinates of the nodes, mm; nil, or any that are not finite, make it work
-// on the graph alone. The nodes of last are eliminated after all others, in one
-// front of their own and in the order given (see Factor.Compliance).
+// on the graph alone. The nodes of last are eliminated after all others (see
+// Factor.Compliance): those that only others of them touch by nested dissection, the rest
+// in one front of their own, the root, in the order given.
 func Analyse(m *Matrix, xy [][2]float64, last []int32) (*Analysis, error) {
 	if xy != nil && len(xy) != m.n {
 		return nil, fmt.Errorf("sparse: want %d plan coordinates, one for each node, found %d", m.n, len(xy))
@@ -76,10 +79,10 @@ func Analyse(m *Matrix, xy [][2]float64, last []int32) (*Analysis, error) {
 		named[v] = true
 	}
 	g := dissection.NewGraph(m.n, m.ptr, m.col)
-	order := g.Order(xy, last)
+	order, rim := g.Order(xy, last)
 
-	a := &Analysis{n: m.n, ptr: m.ptr, col: m.col, last: len(last)}
-	a.plan(newSymbolic(g, order, len(last)))
+	a := &Analysis{n: m.n, ptr: m.ptr, col: m.col, last: slices.Clone(last)}
+	a.plan(newSymbolic(g, order, rim))
 	if err := a.measure(); err != nil {
 		return nil, err
 	}
@@ -95,13 +98,14 @@ func (a *Analysis) plan(s *symbolic) {
 		a.sizes.nnz += k*(k+1)/2 + k*r
 	}
 	root := -1
-	if a.last > 0 {
+	if len(a.last) > 0 {
 		root = len(nodes) - 1
 	}
 	holder := amalgamate(nodes, root)
 	seq, parent := mergedTree(nodes, holder)
 	a.setOrder(s, nodes, holder, seq)
 	a.setFronts(s, nodes, seq, parent)
+	a.tail = sort.Search(len(a.fronts), func(k int) bool { return int(a.fronts[k].first) >= a.n-len(a.last) })
 }
 
 // mergedTree returns the remaining supernodes in postorder and, for each

@@ -79,7 +79,7 @@ func benchSolves(b *testing.B, m *Matrix, a *Analysis) {
 	}
 }
 
-// The same with 420 nodes under the bridge in the root front, and their compliance
+// The same with 420 nodes under the bridge among the last, and their compliance
 // for 1000 columns of 9 values.
 func BenchmarkBridge(b *testing.B) {
 	rng := rand.New(rand.NewPCG(1, 10))

@@ -123,43 +123,39 @@ func clearAbove(tile []float64, rows int) {
 }
 
 // rows solves the panels of s, nodes tiles wide, against the triangle d: each
-// becomes s L⁻ᵀ. start(p), if given, is a node before which panel p and all after it
-// hold zeros.
-func (w *dense) rows(s, d, tri []float64, nodes int, start func(p int) int) {
+// becomes s L⁻ᵀ.
+func (w *dense) rows(s, d, tri []float64, nodes int) {
 	count := len(s) / (tileLen * nodes)
 	n, group := groups(0, count)
 	work := float64(count) * float64(nodes*nodes) * Block / 2
 	w.team.split(n, work, func(g int) {
 		lo, hi := group(g)
-		from := 0
-		if start != nil {
-			from = start(lo) / blockNodes * blockNodes
-		}
-		for j0 := from; j0 < nodes; j0 += blockNodes {
-			w.rowBlock(s, d, tri, rowBlock{nodes, lo, hi, from, j0})
+		for j0 := 0; j0 < nodes; j0 += blockNodes {
+			w.rowBlock(s, d, tri, rowBlock{nodes, tileLen * nodes, lo, hi, j0})
 		}
 	})
 }
 
-// rowBlock names a group of panels, lo..hi, and a block column at j0; columns
-// before from are zero.
-type rowBlock struct{ nodes, lo, hi, from, j0 int }
+// rowBlock names a group of panels, lo..hi, which begin some values after one another, and
+// a block column at j0.
+type rowBlock struct{ nodes, stride, lo, hi, j0 int }
 
 // rowBlock solves one block column of a group of panels.
 func (w *dense) rowBlock(s, d, tri []float64, b rowBlock) {
 	width := tileLen * b.nodes
 	j0, j1 := b.j0, min(b.j0+blockNodes, b.nodes)
 	off := w.triRow[3*j0 : 3*j1]
-	for l0 := b.from; l0 < j0; l0 += chunkNodes {
+	for l0 := 0; l0 < j0; l0 += chunkNodes {
 		l1 := min(l0+chunkNodes, j0)
 		for p := b.lo; p < b.hi; p++ {
-			panel := s[p*width:][:width]
+			panel := s[p*b.stride:][:width]
 			w.subtract(panel[tileLen*j0:], panel[tileLen*l0:tileLen*l1], d[tileLen*l0:], off, l0)
 		}
 	}
 	for p := b.lo; p < b.hi; p++ {
-		w.solve(s[p*width+tileLen*j0:(p+1)*width], d[tileLen*j0:], off, tri[blockLen*j0:])
-		w.signs.flip(s[p*width+tileLen*j0:][:tileLen*(j1-j0)], j0)
+		panel := s[p*b.stride:][:width]
+		w.solve(panel[tileLen*j0:], d[tileLen*j0:], off, tri[blockLen*j0:])
+		w.signs.flip(panel[tileLen*j0:tileLen*j1], j0)
 	}
 }
 
@@ -168,7 +164,6 @@ func (w *dense) rowBlock(s, d, tri []float64, b rowBlock) {
 type product struct {
 	u, s         []float64
 	count, nodes int
-	start        func(p int) int  // as for rows; may be nil
 	done         func(lo, hi int) // called when the rows of nodes lo..hi stand; may be nil
 	off          []int32          // rows of s
 }
@@ -180,13 +175,9 @@ func (w *dense) schur(b product) {
 	work := float64(b.count*b.count) * float64(b.nodes) * Block * Block / (2 * panelRows)
 	w.team.split(n, work, func(g int) {
 		lo, hi := group(n - 1 - g) // the longest rows first
-		from := 0
-		if b.start != nil {
-			from = b.start(lo)
-		}
-		for l0 := from; l0 < b.nodes; l0 += chunkNodes {
+		for l0 := 0; l0 < b.nodes; l0 += chunkNodes {
 			for j0 := 0; j0 < b.count; j0 += blockNodes {
-				w.productBlock(&b, productBlock{lo: lo, hi: hi, l0: l0, j0: j0, first: l0 == from})
+				w.productBlock(&b, productBlock{lo: lo, hi: hi, l0: l0, j0: j0})
 			}
 		}
 		if b.done != nil {
@@ -197,17 +188,14 @@ func (w *dense) schur(b product) {
 
 // productBlock names panels lo..hi and the block column at node j0 of u, and the
 // chunk of the depth at node l0; the first chunk finds u undefined.
-type productBlock struct {
-	lo, hi, l0, j0 int
-	first          bool
-}
+type productBlock struct{ lo, hi, l0, j0 int }
 
 // productBlock does one block of a product.
 func (w *dense) productBlock(b *product, at productBlock) {
 	width := tileLen * b.nodes
 	l1 := min(at.l0+chunkNodes, b.nodes)
 	gemm := w.subtract
-	if at.first {
+	if at.l0 == 0 {
 		gemm = w.subtract0
 	}
 	for p := at.lo; p < at.hi; p++ {

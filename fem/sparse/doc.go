@@ -16,7 +16,9 @@
 // # Analysis
 //
 // It works on nodes, a sixth of the degrees of freedom. The order is that of package
-// dissection; the last nodes asked for are left out of it and eliminated at the end.
+// dissection; the last nodes asked for are left out of it and eliminated at the end: first,
+// by a dissection of their own, those that nothing but other last nodes touches, then the
+// rest, their rim, in one front, the root. So a patch of last nodes costs no more than its rim.
 //
 // The elimination tree and the structure of L follow [Liu90]. Columns of equal
 // structure form supernodes; a supernode joins its parent when a model of the run
@@ -52,7 +54,8 @@
 // by block columns of 96, S panel by panel against it, U panel by panel against S.
 // Solving works on the same layout; many right-hand sides go in eights, as if they
 // were one more panel of each front, and so do the columns of Compliance, which
-// needs the triangle of the root front alone.
+// need the fronts of the last nodes alone, and of these only those that they touch and those
+// above.
 //
 // # Rows in any order
 //

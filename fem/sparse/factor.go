@@ -215,7 +215,7 @@ func (c *computation) eliminate(k int32) {
 	w := c.dense
 	w.signs = c.f.signs.from(fd.first)
 	w.pivots(fd.d, tri, nodes, func(j int, blk []float64) { factor6(fd.first+int32(j), blk) })
-	w.rows(fd.s, fd.d, tri, nodes, nil)
+	w.rows(fd.s, fd.d, tri, nodes)
 	add := func(lo, hi int) {
 		for i := range children {
 			fd.addUpdate(kern, &children[i], lo, hi)

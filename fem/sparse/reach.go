@@ -14,31 +14,31 @@ import (
 // degrees of freedom, and 8 bytes for the square of these.
 type Reach struct {
 	f     *Factor
-	front frontData
-	g     []float64 // in panels of eight rows, every one as wide as the front
+	place []int32   // of each node: where it stands among the last nodes, as Analyse was given them
+	g     []float64 // in panels of eight rows, every one as wide as the last nodes have freedoms
 	off   []int32   // where pairs of rows begin in g
 }
 
 // Reach computes it. It panics if the analysis has no last nodes.
 func (f *Factor) Reach() *Reach {
-	x := &Reach{f: f, front: f.data(int32(len(f.a.fronts) - 1))}
-	k := x.front.k()
+	x := &Reach{f: f, place: make([]int32, f.a.n)}
+	k := Block * len(f.a.last)
 	cols, one := make([]Column, k), []float64{1}
 	for i := range cols {
-		node := f.a.order[int(x.front.first)+i/Block]
+		node := f.a.last[i/Block]
+		x.place[node] = int32(i / Block)
 		cols[i] = Column{Dofs: []int32{Block*node + int32(i%Block)}, Vals: one}
 	}
-	u, _ := f.products(cols) // in the order of the front
+	u, by := f.products(cols)
 	x.g = make([]float64, rectLen(k, k))
-	for i := range k {
-		row := x.g[i/panelRows*panelRows*k+i%panelRows:]
-		for j := range i + 1 {
-			v := -u[triOff(i/panelRows)+i%panelRows+panelRows*j]
-			row[panelRows*j] = v
+	for a, i := range by {
+		for b, j := range by[:a+1] {
+			v := -u[triOff(a/panelRows)+a%panelRows+panelRows*b]
+			x.g[i/panelRows*panelRows*k+i%panelRows+panelRows*j] = v
 			x.g[j/panelRows*panelRows*k+j%panelRows+panelRows*i] = v
 		}
 	}
-	x.off = rectRows(nil, int(x.front.pivots), k)
+	x.off = rectRows(nil, len(f.a.last), k)
 	return x
 }
 
@@ -72,9 +72,11 @@ func (x *Reach) Compliance(cols []Column) []float64 {
 func (x *Reach) groups(cols []Column) (list []reachGroup) {
 	span, by := make([][2]int, len(cols)), make([]int, len(cols))
 	for i, col := range cols {
-		span[i] = [2]int{x.f.firstNode(&x.front, i, col), 0}
+		x.f.firstPlace(i, col)
+		span[i] = [2]int{len(x.f.a.last) - 1, 0}
 		for _, d := range col.Dofs {
-			span[i][1] = max(span[i][1], int(x.f.a.place[d/Block]-x.front.first)+1)
+			at := int(x.place[d/Block])
+			span[i] = [2]int{min(span[i][0], at), max(span[i][1], at+1)}
 		}
 		by[i] = i
 	}
@@ -90,7 +92,7 @@ func (x *Reach) groups(cols []Column) (list []reachGroup) {
 		for at, i := range some {
 			row := g.v[at/panelRows*panelRows*width+at%panelRows:]
 			for k, d := range cols[i].Dofs {
-				row[panelRows*(Block*(int(x.f.a.place[d/Block]-x.front.first)-g.lo)+int(d%Block))] += cols[i].Vals[k]
+				row[panelRows*(Block*(int(x.place[d/Block])-g.lo)+int(d%Block))] += cols[i].Vals[k]
 			}
 		}
 		list = append(list, g)
@@ -101,7 +103,7 @@ func (x *Reach) groups(cols []Column) (list []reachGroup) {
 // times is -V G of a group from its first node on, in panels: groups after it touch none
 // before.
 func (x *Reach) times(g *reachGroup) []float64 {
-	nodes := int(x.front.pivots) - g.lo
+	nodes := len(x.f.a.last) - g.lo
 	width := Block * (g.hi - g.lo)
 	t := make([]float64, tileLen*nodes*reachRows/panelRows)
 	for p := range reachRows / panelRows {
@@ -113,7 +115,7 @@ func (x *Reach) times(g *reachGroup) []float64 {
 // products sets the compliance between the columns of two groups, t being -V G of the
 // first.
 func (x *Reach) products(c []float64, n int, t []float64, g, h *reachGroup) {
-	nodes := int(x.front.pivots) - g.lo
+	nodes := len(x.f.a.last) - g.lo
 	var tile [reachRows * panelRows]float64
 	for p := range reachRows / panelRows {
 		clear(tile[:])

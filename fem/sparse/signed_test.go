@@ -84,7 +84,7 @@ func testSigned(t *testing.T, name string, c signedCase) {
 	}
 }
 
-// The root front's compliance and solution agree with those of the whole.
+// The last nodes' compliance and solution agree with those of the whole.
 func testSignedLast(t *testing.T, name string, f *Factor, c signedCase, limit float64) {
 	t.Helper()
 	dof := 6*c.p.last[3] + 2

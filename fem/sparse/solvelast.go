@@ -7,7 +7,7 @@ import (
 )
 
 // SolveLast is Solve for a right-hand side that is zero outside the last nodes of
-// the analysis: elimination leaves it as it is up to the root front, so that the
+// the analysis: elimination leaves it as it is up to their fronts, so that the
 // solution is one pass down the tree from there. Subtrees are shared between the
 // workers of Factorize; the result does not depend on their number. It panics if the
 // length is wrong or the analysis has no last nodes; values elsewhere are taken for
@@ -16,16 +16,17 @@ func (f *Factor) SolveLast(x []float64) {
 	if len(x) != Block*f.a.n {
 		panic(fmt.Sprintf("sparse: SolveLast: want %d values, found %d", Block*f.a.n, len(x)))
 	}
-	if f.a.last == 0 {
+	if len(f.a.last) == 0 {
 		panic("sparse: SolveLast: the analysis has no last nodes")
 	}
 	y := make([]float64, len(x)) // in the order of elimination
-	root := f.data(int32(len(f.a.fronts) - 1))
-	for p := int(root.first); p < f.a.n; p++ {
+	for p := f.a.n - len(f.a.last); p < f.a.n; p++ {
 		copy(y[Block*p:][:Block], x[Block*f.a.order[p]:])
 	}
 	piv, row := f.stripes()
-	f.forward(root, y, piv, row)
+	for k := f.a.tail; k < len(f.a.fronts); k++ {
+		f.forward(f.data(int32(k)), y, piv, row)
+	}
 	f.turn(y, 1)
 	f.descend(y, piv, row)
 	for p, v := range f.a.order {

@@ -126,7 +126,7 @@ func (b *batch) forward(fd frontData) {
 	for _, y := range b.ys {
 		own := y[tileLen*int(fd.first):][:tileLen*nodes]
 		for j0 := 0; j0 < nodes; j0 += blockNodes {
-			w.rowBlock(own, fd.d, tri, rowBlock{nodes, 0, 1, 0, j0})
+			w.rowBlock(own, fd.d, tri, rowBlock{nodes, tileLen * nodes, 0, 1, j0})
 		}
 	}
 	b.off = rectRows(b.off, len(fd.rows), width)

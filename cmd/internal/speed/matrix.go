@@ -18,7 +18,7 @@ type problem struct {
 	k    *sparse.Matrix
 	mass *sparse.Matrix // or nil
 	xy   [][2]float64   // plan coordinates of the nodes, mm
-	last []int32        // nodes of the root front
+	last []int32        // nodes eliminated last
 }
 
 // save writes the matrix and the coordinates: NAME.mtx and NAME.xy.mtx.

@@ -12,27 +12,32 @@ const parallelNodes = 2500
 
 // Order returns the nodes of g in an order that keeps the factor of its matrix
 // sparse: first those whose elimination joins no others, then the rest by nested
-// dissection, then those of last as they are given, which must be different. xy are
-// plan coordinates; nil, or any that are not finite, make it work on the graph
-// alone.
-func (g *Graph) Order(xy [][2]float64, last []int32) []int32 {
+// dissection, then those of last, which must be different. Of these the ones whose
+// neighbours are all among them come first, by nested dissection, and then the others, rim
+// in number, as they are given. xy are plan coordinates; nil, or any that are not finite,
+// make it work on the graph alone.
+func (g *Graph) Order(xy [][2]float64, last []int32) (order []int32, rim int) {
 	whole := *g
 	if usable(xy) {
 		whole.xy = xy
 	}
-	out := make([]int32, g.Len())
-	rest := &whole
+	order = make([]int32, g.Len())
+	rest, end := &whole, g.Len()-len(last)
 	if len(last) > 0 {
+		inner, outer := whole.part(last)
+		core := whole.only(inner)
+		core.dissect(order[end:end+len(inner)], &cutter{whole: core.Len()})
+		copy(order[end+len(inner):], outer)
+		rim = len(outer)
 		part := make([]int32, g.Len())
 		for _, v := range last {
 			part[v] = 1
 		}
 		rest = whole.split(part, 1)[0]
 	}
-	rest, places := rest.peel(out[:g.Len()-len(last)])
+	rest, places := rest.peel(order[:end])
 	rest.walked().dissect(places, &cutter{whole: rest.Len()})
-	copy(out[g.Len()-len(last):], last)
-	return out
+	return order, rim
 }
 
 // dissect writes a nested dissection order of g to out: both halves first, the

@@ -99,21 +99,64 @@ func TestOrder(t *testing.T) {
 	}{
 		{"plate", g, xy, []int32{17, 400, 3}},
 		{"plate without coordinates", g, nil, nil},
+		{"plate with a foot", g, xy, footNodes(xy, 70)},
+		{"plate with a foot without coordinates", g, nil, footNodes(xy, 70)},
 		{"star", star, nil, []int32{5}},
+		{"all last", star, nil, []int32{3, 0, 1, 2}},
 		{"no edges", graphOf(70, nil), nil, nil},
 		{"no nodes", graphOf(0, nil), nil, nil},
 	} {
-		got := c.g.Order(c.xy, c.last)
-		if again := c.g.Order(c.xy, c.last); !slices.Equal(got, again) {
+		got, rim := c.g.Order(c.xy, c.last)
+		if again, _ := c.g.Order(c.xy, c.last); !slices.Equal(got, again) {
 			t.Errorf("%s: two calls give two orders", c.name)
 		}
-		if end := got[len(got)-len(c.last):]; !slices.Equal(end, c.last) {
-			t.Errorf("%s: the order ends with %v, want %v", c.name, end, c.last)
-		}
+		checkLast(t, c.name, c.g, got[len(got)-len(c.last):], c.last, rim)
 		for i, v := range slices.Sorted(slices.Values(got)) {
 			if int(v) != i {
 				t.Fatalf("%s: place %d of the sorted order holds node %d, want each once", c.name, i, v)
 			}
 		}
+	}
+}
+
+// footNodes are the nodes within a square about the middle of the plate, of half a side.
+func footNodes(xy [][2]float64, half float64) (out []int32) {
+	var mid [2]float64
+	for _, p := range xy {
+		mid[0], mid[1] = mid[0]+p[0]/float64(len(xy)), mid[1]+p[1]/float64(len(xy))
+	}
+	for i, p := range xy {
+		if max(p[0]-mid[0], mid[0]-p[0], p[1]-mid[1], mid[1]-p[1]) < half {
+			out = append(out, int32(i))
+		}
+	}
+	return out
+}
+
+// checkLast expects the nodes asked for at the end: first those that only they touch,
+// then the rim in the order asked for.
+func checkLast(t *testing.T, name string, g *Graph, end, last []int32, rim int) {
+	t.Helper()
+	if !slices.Equal(slices.Sorted(slices.Values(end)), slices.Sorted(slices.Values(last))) {
+		t.Errorf("%s: the order ends with %v, want %v", name, end, last)
+	}
+	inner, outer := end[:len(end)-rim], end[len(end)-rim:]
+	for _, v := range inner {
+		for _, w := range g.Neighbours(v) {
+			if !slices.Contains(last, w) {
+				t.Errorf("%s: node %d comes before the rim and touches %d, which is not one of the last", name, v, w)
+			}
+		}
+	}
+	at := -1
+	for _, v := range outer {
+		next := slices.Index(last, v)
+		if next <= at {
+			t.Errorf("%s: the rim %v is not in the order of %v", name, outer, last)
+		}
+		at = next
+	}
+	if name == "plate with a foot" && (len(inner) < len(last)/2 || len(inner) == len(last)) {
+		t.Errorf("%s: %d of %d nodes come before the rim", name, len(inner), len(last))
 	}
 }
