@@ -58,7 +58,7 @@ func (o *options) flags(c *cobra.Command) {
 	f.StringVar(&o.size, "size", "1280x800", "size of the window in points, or of the snapshot in pixels")
 	f.Float64Var(&o.density, "density", 1, "pixels to a point in a snapshot: 2 for twice the letters' size")
 	f.BoolVar(&o.controls, "controls", false, "a snapshot of the whole window, with its controls")
-	f.BoolVar(&o.linear, "linear", false, "numbers at full load on the shape as carved; else they settle to those on the shape as it has moved")
+	f.BoolVar(&o.linear, "linear", false, "picture and numbers on the shape as carved; else they settle to the shape as it has moved when the hand rests")
 	f.BoolVar(&o.tell, "tell", false, "write a line about each frame and where the controls stand, for scripts")
 }
 

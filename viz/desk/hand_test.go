@@ -42,7 +42,9 @@ func newHand(t *testing.T, o Options) *hand {
 	}
 	h := &hand{t: t, bell: make(chan struct{}, 1), kept: map[string][]byte{}, width: pageWidth, height: pageHeight}
 	o.Woods = woods
-	o.Solve = design.Options{Workers: 2, Refine: coarse}
+	if o.Solve.Refine == 0 {
+		o.Solve = design.Options{Workers: 2, Refine: coarse}
+	}
 	o.Keep = func(name string, data []byte) (string, error) {
 		h.kept[name] = data
 		return name, nil

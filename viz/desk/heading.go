@@ -177,6 +177,13 @@ func (d *Desk) statement(i int, s *scene.Scene) string {
 	if c := s.Scale; c != nil && c.Kind != scale.Counting {
 		words += d.signWords(c)
 	}
+	if a := d.shown.Designs[i]; d.lesson == nil && d.shown.Second && d.shown.Want.Load >= leastLoad && d.shown.Want.Field != scene.Tone {
+		if c := a.Sure(); c != nil && c.Moved != nil {
+			words += "; on the shape as it has moved"
+		} else {
+			words += "; on the shape as carved"
+		}
+	}
 	if f := d.shown.Designs[i].Flow; f != nil && len(f.Lines) > 0 && (d.shown.Want.Flow || d.shown.Want.Field == scene.LoadFlow) && len(d.shown.Scenes) == len(d.shown.Designs) {
 		words += fmt.Sprintf("; each path carries %s N, %s %% of the load", scale.Fixed(f.Lines[0].Force, 1), scale.Fixed(100*f.Lines[0].Force/f.Load, 1))
 	}

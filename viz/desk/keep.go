@@ -7,6 +7,7 @@ import (
 	"path"
 	"strings"
 
+	"archload/viz/desk/numbers"
 	"archload/viz/panel"
 	"archload/viz/scene"
 	"archload/viz/stage"
@@ -35,7 +36,13 @@ func (d *Desk) keepCase() {
 		d.say("not kept: " + err.Error())
 		return
 	}
-	d.say("kept as " + name + "; archload solve " + name + " gives the same numbers")
+	words, settled := numbers.Command(d.shown, d.edit)
+	words = strings.Replace(words, "of the kept case", name, 1)
+	if settled {
+		d.say("kept as " + name + "; " + words + " gives the same numbers")
+	} else {
+		d.say("kept as " + name + "; archload solve " + name + " gives the numbers to which the window settles")
+	}
 	d.copied = name
 }
 

@@ -52,14 +52,33 @@ const numbersShare = 0.46
 
 // drawWork says whether the picture still lags behind the hand.
 func (d *Desk) drawWork(c *panel.Column) {
-	row := c.Row(18)
-	d.panel.Hint("work", row, "Numbers and picture always belong together; while a new state is worked out both stay as they were.")
-	if d.busy {
+	row := c.Row(2 * panel.Small.LineHeight())
+	d.panel.Hint("work", row, "Numbers and picture always belong together; while a new state is worked out both stay as they were. Under the hand both are of the shape as carved (linear); when it rests they become those of the case solved afresh, on the shape as it has moved (second order).")
+	switch {
+	case d.shown == nil:
+	case d.busy:
 		d.panel.List().TextIn(row, panel.SmallBold, panel.Left, panel.Rust(), "Working… this is still the state before.")
-		return
+	default:
+		d.panel.Note(row, d.workWords())
 	}
-	d.panel.Note(row, "Picture and numbers are of what is set.")
 }
+
+// workWords say which command gives the numbers that stand there.
+func (d *Desk) workWords() string {
+	words, settled := numbers.Command(d.shown, min(d.edit, len(d.shown.Designs)-1))
+	switch {
+	case d.shown.Want.Load < leastLoad:
+		return "Slack strings."
+	case settled:
+		return "Settled: as " + words + " has it."
+	case d.shown.Second:
+		return "Under the hand: linear. It settles to the moved shape when the hand rests."
+	}
+	return "Under the hand. It settles when the hand rests."
+}
+
+// leastLoad is the share of the load below which nothing moves.
+const leastLoad = 0.01
 
 // numbers is the column of numbers of this frame.
 func (d *Desk) numbers() numbers.Side {

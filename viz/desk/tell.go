@@ -51,9 +51,7 @@ func (d *Desk) tellShown(say func(string, any), word func(string, string)) {
 		name := string(rune('A' + i))
 		say(name+".keys", len(a.Live.Keys()))
 		bridge, gauges := a.Bridge, a.Gauges
-		if w.Load == 1 && a.Sure != nil { // as they stand at the side
-			bridge, gauges = a.Report.Bridge, a.Report.Gauges
-		}
+		say(name+".sure", a.Sure() != nil)
 		if bridge != nil {
 			say(name+".sink", decimal6(bridge.Sink))
 			if bridge.TwoFeet() {

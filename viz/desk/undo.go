@@ -73,7 +73,6 @@ func (d *Desk) drawChanges(c *panel.Column, tools []tool.Tool) {
 		return
 	}
 	for i, k := range keys {
-		row := c.Row(panel.RowHeight)
 		name, value := k.Key, k.Value.Text
 		for _, t := range tools {
 			if t.Holds(k.Key) {
@@ -85,6 +84,11 @@ func (d *Desk) drawChanges(c *panel.Column, tools []tool.Tool) {
 				}
 			}
 		}
+		if d.atlas.TextWidth(panel.Small, name)+d.atlas.TextWidth(panel.Body, value)+8 > c.Width()-28 {
+			d.panel.Note(c.Row(13), name)
+			name = ""
+		}
+		row := c.Row(panel.RowHeight)
 		d.panel.KeyValue(panel.Rect{X: row.X, Y: row.Y, W: row.W - 28, H: row.H}, name, value)
 		if d.panel.Button(panel.Control{ID: fmt.Sprintf("forget %d", i), At: panel.Rect{X: row.Right() - 24, Y: row.Y, W: 24, H: row.H - 2},
 			Label: "×", Tip: "takes this change back"}) {

@@ -38,7 +38,7 @@ func (a *Answerer) OnMovedShape() { a.onMovedShape = true }
 // Answer works out a want, starting from what was answered last; last may be
 // nil. Faults of a case come out as cases.Faults.
 func (a *Answerer) Answer(ctx context.Context, w Want, last *Shown) (*Shown, error) {
-	s := &Shown{Want: w}
+	s := &Shown{Want: w, Second: a.onMovedShape && !w.Linear}
 	for i, d := range w.Designs {
 		one, err := a.design(ctx, d, w, last.Of(i))
 		if err != nil {
@@ -46,11 +46,26 @@ func (a *Answerer) Answer(ctx context.Context, w Want, last *Shown) (*Shown, err
 		}
 		s.Designs = append(s.Designs, one)
 	}
+	return s, s.compose(last)
+}
+
+// compose makes picture and numbers of the designs, all by the same theory: those of the cases solved afresh
+// once each of them is.
+func (s *Shown) compose(last *Shown) error {
+	for _, d := range s.Designs {
+		d.Report = d.quick
+		if s.pitched() {
+			d.Report = d.Pitch.Report
+		}
+		if err := d.at(s.Want, s.here()); err != nil {
+			return err
+		}
+	}
 	s.measure(last)
 	s.Like = s.matched()
 	s.draw()
 	s.tabulate()
-	return s, nil
+	return nil
 }
 
 // design answers one design.
@@ -61,22 +76,58 @@ func (a *Answerer) design(ctx context.Context, d Design, w Want, last *Answered)
 	}
 	one := &Answered{Live: hand}
 	if last != nil && last.Live == hand {
-		*one = Answered{Live: hand, Skeleton: last.Skeleton, Full: last.Full, Events: last.Events, Report: last.Report,
-			Sure: last.Sure, Linear: last.Linear, Moved: last.Moved, GivesWay: last.GivesWay, Spread: last.Spread, Sound: last.Sound, Air: last.Air}
+		*one = Answered{Live: hand, Full: last.Full, Events: last.Events, Sound: last.Sound, Air: last.Air, carved: last.carved, quick: last.quick}
 	}
+	if base := a.opened[d.Name]; base != hand {
+		one.base = base
+	}
+	one.keep(last, w, w.Linear || !a.onMovedShape)
 	if err := one.fill(last); err != nil {
 		return nil, err
 	}
-	if err := one.at(w); err != nil {
-		return nil, err
+	return one, one.settle(ctx, w, a.options)
+}
+
+// keep takes over what was worked out before and still serves.
+func (d *Answered) keep(last *Answered, w Want, linear bool) {
+	if last == nil || last.Live.Name() != d.Live.Name() {
+		return
 	}
-	if err := one.settle(ctx, w, a.options); err != nil {
-		return nil, err
+	if last.Live == d.Live {
+		if last.Pitch.serves(1, linear) {
+			d.Pitch = last.Pitch
+		}
+		for _, c := range []*Certain{last.Here, d.Pitch} {
+			if c.serves(w.Load, linear) {
+				d.Here = c
+			}
+		}
+		d.Earlier = last.Earlier
+	} else {
+		d.Earlier = earlier(last)
 	}
-	if base := a.opened[d.Name]; base != nil && base != hand {
-		one.Before, err = before(base, w)
+	if o := last.Origin; d.base == nil && o.serves(w.Load, linear) && o.Linear != nil { // all is taken back
+		if d.Here = o; w.Load == 1 {
+			d.Pitch = o
+		}
 	}
-	return one, err
+	for _, c := range []*Certain{last.Origin, last.Here} { // what is unchanged is the origin of what is changed
+		if d.base != nil && c.serves(w.Load, linear) && (c == last.Origin || last.base == nil) {
+			d.Origin = c
+			break
+		}
+	}
+}
+
+// earlier are the answers with spreads of a design that is changed now: the newest at each load.
+func earlier(last *Answered) []*Certain {
+	var out []*Certain
+	for _, c := range append([]*Certain{last.Pitch, last.Here}, last.Earlier...) {
+		if c != nil && c.Spread != nil && !slices.ContainsFunc(out, func(o *Certain) bool { return o.Load == c.Load }) && len(out) < 2 {
+			out = append(out, c)
+		}
+	}
+	return out
 }
 
 // fill answers a design at its full load, unless it is known.
@@ -88,10 +139,10 @@ func (d *Answered) fill(last *Answered) (err error) {
 		return err
 	}
 	d.Events = d.Live.Events()
-	if last != nil && last.Skeleton.Fits(d.Full) {
-		d.Skeleton = last.Skeleton
+	if last != nil && last.carved.Fits(d.Full) {
+		d.carved = last.carved
 	} else {
-		d.Skeleton = scene.NewSkeleton(d.Full)
+		d.carved = scene.NewSkeleton(d.Full)
 	}
 	return nil
 }
@@ -109,13 +160,22 @@ func (d *Answered) settle(ctx context.Context, w Want, o design.Options) error {
 	return nil
 }
 
-// before is the design of a file under a want.
-func before(base *live.Live, w Want) (*Before, error) {
-	s, err := base.At(w.Load)
-	if err != nil {
-		return nil, err
+// before is the design of a file under a want, by the same theory as the design is shown.
+func (d *Answered) before(w Want, sure bool) (*Before, error) {
+	var s *design.Solution
+	var err error
+	b := &Before{}
+	switch {
+	case d.base == nil || sure && d.Origin == nil:
+		return nil, nil
+	case sure:
+		s, b.Bridge = d.Origin.Solution, d.Origin.Report.Bridge
+	default:
+		if s, err = d.base.At(w.Load); err != nil {
+			return nil, err
+		}
+		b.Bridge = answer.BridgeNow(s)
 	}
-	b := &Before{Bridge: answer.BridgeNow(s)}
 	edge, _ := answer.Outlines(s)
 	if from, to, ok := cutLine(s.Top.Built.Case, w.Cut, edge); ok {
 		cut := s.CutAlong(from, to)
@@ -162,21 +222,46 @@ func within(a, b []tree.KeyValue) bool {
 	return true
 }
 
-// at works out everything that depends on the load, field, cut and pins.
-func (d *Answered) at(w Want) error {
-	d.Now = d.Full
-	if w.Load < 1 {
-		var err error
-		if d.Now, err = d.Live.At(w.Load); err != nil {
-			return err
-		}
+// state sets what is shown at the want's load: sure, of the case solved afresh; else of the top in hand.
+func (d *Answered) state(w Want, sure bool) (err error) {
+	d.Gauges, d.Pins, d.Cut, d.FullCut, d.Flow, d.Pathless = nil, nil, nil, nil, nil, ""
+	if sure {
+		d.sure = true
+		d.Now, d.Skeleton, d.Bridge = d.Here.Solution, d.Here.skeleton, d.Here.Report.Bridge
+		return nil
 	}
-	d.Bridge = answer.BridgeNow(d.Now)
+	d.Now, d.Skeleton, d.sure = d.Full, d.carved, false
+	if w.Load < 1 {
+		d.Now, err = d.Live.At(w.Load)
+	}
+	if err == nil {
+		d.Bridge = answer.BridgeNow(d.Now)
+	}
+	return err
+}
+
+// readGauges reads the gauges of the case.
+func (d *Answered) readGauges() {
+	if c := d.Sure(); c != nil {
+		d.Gauges = c.Report.Gauges
+		return
+	}
 	for _, g := range d.Now.Top.Built.Case.Gauges {
 		r, _ := answer.ReadingAt(d.Now, g.At)
 		r.Name = g.Name
 		d.Gauges = append(d.Gauges, r)
 	}
+}
+
+// at works out everything that depends on the load, field, cut and pins.
+func (d *Answered) at(w Want, sure bool) (err error) {
+	if err := d.state(w, sure); err != nil {
+		return err
+	}
+	if d.Before, err = d.before(w, sure); err != nil {
+		return err
+	}
+	d.readGauges()
 	for _, p := range w.Pins {
 		r, inside := answer.ReadingAt(d.Now, p.At)
 		r.Name = p.Name
@@ -203,11 +288,13 @@ func (d *Answered) at(w Want) error {
 // flow finds the paths of the load at the want's load. Where they cannot be
 // had, the rest of the picture still stands.
 func (d *Answered) flow() {
-	now := *d.Now
-	now.FindFlow()
-	d.Now = &now
+	if d.Now.Flow == nil {
+		now := *d.Now
+		now.FindFlow()
+		d.Now = &now
+	}
 	var err error
-	if d.Flow, err = answer.FlowLines(&now); err != nil {
+	if d.Flow, err = answer.FlowLines(d.Now); err != nil {
 		d.Pathless = err.Error()
 	} else if d.Flow == nil {
 		d.Pathless = "no load presses down, so there are no paths"

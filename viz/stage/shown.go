@@ -1,13 +1,10 @@
 package stage
 
 import (
-	"slices"
-
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/live"
-	"archload/cases/stability"
 	"archload/cases/study"
 	"archload/cases/tone"
 	"archload/mesh"
@@ -33,9 +30,11 @@ type Shown struct {
 	Designs []*Answered
 	Scenes  []*scene.Scene // of each design, or one for a difference
 	Scales
-	Table  *study.Comparison
-	Ranges *study.Comparison // of the linear numbers, with their ranges; nil until those are worked out
-	Like   []tone.Likeness   // tones of the second design beside those of the first; nil if none are wanted
+	Second     bool // numbers settle to those on the moved shape
+	Table      *study.Comparison
+	Ranges     *study.Comparison // of the linear numbers at full load, with their ranges; nil until those are worked out
+	HereRanges *study.Comparison // the same at the want's load
+	Like       []tone.Likeness   // tones of the second design beside those of the first; nil if none are wanted
 
 	reach  [2]float64  // of the field's values
 	values [][]float64 // of the field in each design
@@ -51,9 +50,9 @@ type Before struct {
 // Answered is one design under its want.
 type Answered struct {
 	Live      *live.Live
-	Skeleton  *scene.Skeleton
+	Skeleton  *scene.Skeleton      // of Now
 	Full      *design.Solution     // at full string load
-	Now       *design.Solution     // at the want's load
+	Now       *design.Solution     // at the want's load: of Here, once every design has one
 	Bridge    *answer.BridgeReport // now; nil without a bridge
 	Before    *Before              // the design as its file says; nil if nothing is changed
 	Gauges    []answer.GaugeReport // of the case, now
@@ -63,16 +62,20 @@ type Answered struct {
 	Flow      *answer.FlowReport   // now; nil if no lines of force are wanted
 	Pathless  string               // why there are no paths of the load, if they are wanted
 	Events    []live.Event
-	Report    *answer.Report    // at full load; nil until it is worked out
-	Sure      *design.Solution  // of the case solved afresh, at full load; nil until it is worked out
-	Linear    *answer.Report    // of Sure, from which Report differs on the moved shape; nil until it is worked out
-	Moved     *stability.Report // on its moved shape, whose numbers Report then has; nil until it is worked out, or linear
-	GivesWay  float64           // share of the load beyond which no equilibrium was found on the moved shape; 0: one was, or was not asked for
-	Sound     *Sound            // its tones; nil if they are not wanted, or not yet found
-	Soundless string            // why there are none, if they are wanted
-	Air       *Air              // taken to other air; nil if that is not wanted, or not yet worked out
-	Airless   string            // why it is not, if it is wanted
-	Spread    *study.Spread     // how that answers to its wood and its edge; nil until it is worked out
+	Report    *answer.Report // at full load: of Pitch, once every design has one; nil until anything is worked out
+	Pitch     *Certain       // solved afresh at full load; nil until that is worked out
+	Here      *Certain       // at the want's load: then Now is its solution; nil until it is worked out, or where nothing moves
+	Origin    *Certain       // the design as its file says, at the want's load; nil until it is worked out, or if nothing is changed
+	Earlier   []*Certain     // of the same design before the last changes, with their spreads, at full load and at another
+	Sound     *Sound         // its tones; nil if they are not wanted, or not yet found
+	Soundless string         // why there are none, if they are wanted
+	Air       *Air           // taken to other air; nil if that is not wanted, or not yet worked out
+	Airless   string         // why it is not, if it is wanted
+
+	sure   bool            // Now is that of Here
+	carved *scene.Skeleton // of Full
+	quick  *answer.Report  // at full load, of Live; nil until it is worked out
+	base   *live.Live      // the design as its file says; nil if nothing is changed
 }
 
 // cutLine is the line of a cut over a design, bass to treble or tail to neck;
@@ -94,6 +97,26 @@ func cutLine(c *cases.Case, cut Cut, edge []mesh.Point) (from, to mesh.Point, ok
 	return from, to, false
 }
 
+// Sure is the answer of the case solved afresh that is shown; nil as long as that of the top in
+// hand is, on the shape as carved.
+func (d *Answered) Sure() *Certain {
+	if !d.sure {
+		return nil
+	}
+	return d.Here
+}
+
+// EarlierAt is the answer at a share of the load of the same design before the last changes, with its
+// spread; nil if there is none.
+func (d *Answered) EarlierAt(load float64) *Certain {
+	for _, c := range d.Earlier {
+		if c.Load == load {
+			return c
+		}
+	}
+	return nil
+}
+
 // Of is answered design i; nil if there is none.
 func (s *Shown) Of(i int) *Answered {
 	if s == nil || i >= len(s.Designs) {
@@ -102,38 +125,8 @@ func (s *Shown) Of(i int) *Answered {
 	return s.Designs[i]
 }
 
-// Settled says whether the numbers at full load are there.
-func (s *Shown) Settled() bool {
-	for _, d := range s.Designs {
-		if d.Report == nil {
-			return false
-		}
-	}
-	return true
-}
-
-// Confirmed says whether every number at full load is that of the case solved
-// afresh.
-func (s *Shown) Confirmed() bool {
-	for _, d := range s.Designs {
-		if d.Sure == nil {
-			return false
-		}
-	}
-	return true
-}
-
-// moved says whether each design was asked for its equilibrium on the moved shape.
-func (s *Shown) moved() bool {
-	return !slices.ContainsFunc(s.Designs, func(d *Answered) bool { return d.Moved == nil && d.GivesWay == 0 })
-}
-
-// Ranged says whether every number at full load has its ranges by wood and edge.
-func (s *Shown) Ranged() bool {
-	return !slices.ContainsFunc(s.Designs, func(d *Answered) bool { return d.Spread == nil })
-}
-
-// tabulate sets the numbers at full load side by side, once they are there.
+// tabulate sets the numbers side by side, once they are there: those at full load, and
+// as Ranges and HereRanges with how sure they are.
 func (s *Shown) tabulate() {
 	if !s.Settled() {
 		return
@@ -143,19 +136,27 @@ func (s *Shown) tabulate() {
 	var reps []*answer.Report
 	for _, d := range s.Designs {
 		sol := d.Full
-		if s.Confirmed() {
-			sol = d.Sure
+		if s.pitched() {
+			sol = d.Pitch.Linear
 		}
 		names, sols, reps = append(names, d.Live.Name()), append(sols, sol), append(reps, d.Report)
 	}
 	s.Table = study.Compare(names, sols, reps)
-	if !s.Ranged() {
-		return
-	}
-	var linear []*answer.Report
+	s.Ranges = ranged(names, s.Designs, func(d *Answered) *Certain { return d.Pitch })
+	s.HereRanges = ranged(names, s.Designs, func(d *Answered) *Certain { return d.Here })
+}
+
+// ranged compares answers with their ranges; nil if one is missing.
+func ranged(names []string, designs []*Answered, of func(*Answered) *Certain) *study.Comparison {
+	var sols []*design.Solution
+	var reps []*answer.Report
 	var spreads []*study.Spread
-	for _, d := range s.Designs {
-		linear, spreads = append(linear, d.Linear), append(spreads, d.Spread)
+	for _, d := range designs {
+		c := of(d)
+		if c == nil || c.Spread == nil {
+			return nil
+		}
+		sols, reps, spreads = append(sols, c.Linear), append(reps, c.Carved), append(spreads, c.Spread)
 	}
-	s.Ranges = study.CompareRanged(names, sols, linear, spreads)
+	return study.CompareRanged(names, sols, reps, spreads)
 }

@@ -18,6 +18,7 @@ type Margin struct {
 	all    float64 // root of the sum of squares, in the number's unit; NaN: nothing is known
 	digits int
 	words  string // its parts
+	old    bool   // of the design before the last change
 }
 
 // marginOf joins the ranges of a number: they have nothing to do with each other, so
@@ -55,21 +56,32 @@ func (m Margin) text() string {
 	if math.IsNaN(m.all) || strings.Trim(t, "0.") == "" {
 		return ""
 	}
+	if m.old {
+		return " (± " + t + ")"
+	}
 	return " ± " + t
 }
 
-// margin is that of a quantity of a design at full load. Before the ranges of wood and
-// edge are worked out, the mesh's alone.
-func margin(a *stage.Answered, q quantity.Quantity, key string) Margin {
-	switch {
-	case a.Report == nil:
-		return Margin{all: math.NaN()}
-	case a.Spread == nil:
-		v, ok := a.Report.Error.Mesh[key]
-		if !ok {
-			v = answer.None()
-		}
-		return marginOf(q, study.Range{Mesh: v, Wood: answer.None(), Edge: answer.None()})
+// margin is that of a quantity of a design at a share of its load, of whose answer it is; nil: it is not
+// worked out yet. Before the ranges of wood and edge are, that of the design before the last change, if there
+// was one, or the mesh's alone.
+func margin(a *stage.Answered, c *stage.Certain, load float64, q quantity.Quantity, key string) Margin {
+	if c != nil && c.Spread != nil {
+		return marginOf(q, c.Spread.Range(c.Carved, q))
 	}
-	return marginOf(q, a.Spread.Range(a.Linear, q))
+	if e := a.EarlierAt(load); e != nil {
+		m := marginOf(q, e.Spread.Range(e.Carved, q))
+		if m.old = true; m.words != "" {
+			m.words += "\n(±): of the design before the last change, until its own is worked out"
+		}
+		return m
+	}
+	if c == nil {
+		return Margin{all: math.NaN()}
+	}
+	v, ok := c.Report.Error.Mesh[key]
+	if !ok {
+		v = answer.None()
+	}
+	return marginOf(q, study.Range{Mesh: v, Wood: answer.None(), Edge: answer.None()})
 }

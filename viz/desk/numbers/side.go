@@ -20,8 +20,8 @@ type Side struct {
 	Shown *stage.Shown
 }
 
-// Now shows the numbers at the load that is shown: once the case is solved afresh and at
-// full load those of that answer, with their margins.
+// Now shows the numbers at the load that is shown: once the case is solved afresh those of that answer,
+// with their margins.
 func (s Side) Now(c *panel.Column) {
 	w := s.Shown.Want
 	t := panel.Table{Columns: s.heads(fmt.Sprintf("at %s load", scale.Percent(w.Load)))}
@@ -29,6 +29,7 @@ func (s Side) Now(c *panel.Column) {
 		s.Panel.Note(c.Row(16), fmt.Sprintf("at %s of string load", scale.Percent(w.Load)))
 	}
 	var tips []string
+	old := false
 	for _, q := range quantity.Shown() {
 		var values []float64
 		known := false
@@ -39,14 +40,12 @@ func (s Side) Now(c *panel.Column) {
 		if !known {
 			continue
 		}
-		m := Margin{all: math.NaN()}
-		switch {
-		case w.Load < 1:
-		case len(values) == 1:
-			m = margin(s.Shown.Designs[0], q, q.Key)
-		default:
-			m = s.apart(q)
+		m := apart(s.Shown.HereRanges, q)
+		if len(values) == 1 {
+			a := s.Shown.Designs[0]
+			m = margin(a, a.Sure(), w.Load, q, q.Key)
 		}
+		old = old || m.old && m.text() != ""
 		row := cells(q, values, m)
 		if b := s.Shown.Designs[0].Before; b != nil && len(values) == 1 {
 			row[1] = changed(row[1], q, float64(q.Get(&answer.Report{Bridge: s.Shown.Designs[0].Bridge})), float64(q.Get(&answer.Report{Bridge: b.Bridge})))
@@ -58,30 +57,35 @@ func (s Side) Now(c *panel.Column) {
 		return
 	}
 	s.rows(c, "now", t, tips)
-	s.legend(c)
+	s.legend(c, old)
 }
 
 // report is what a design's numbers at the load that is shown are read from.
 func (s Side) report(a *stage.Answered) *answer.Report {
-	if s.Shown.Want.Load == 1 && a.Sure != nil {
-		return a.Report
+	if c := a.Sure(); c != nil {
+		return c.Report
 	}
 	return &answer.Report{Bridge: a.Bridge}
 }
 
-// legend says what stands behind ±.
-func (s Side) legend(c *panel.Column) {
-	if s.Shown.Want.Load < 1 {
-		return
-	}
+// legend says what stands behind ±; old: some of them are those of the design before the last change.
+func (s Side) legend(c *panel.Column, old bool) {
 	words := "± is worked out when the hand rests."
-	if s.Shown.Ranged() {
+	switch {
+	case s.Shown.Want.Load < least:
+		return
+	case s.Shown.HereRanges != nil:
 		words = "±: another plank, the edge, the triangles; rest on a number for each. Not in it: what the model leaves out."
-	} else if s.Shown.Confirmed() {
+	case old:
+		words = "(±) is that of the design before the last change, until its own is worked out."
+	case s.Shown.Confirmed():
 		words = "± so far: the triangles alone; the wood's is being worked out."
 	}
 	s.Panel.Note(c.Row(s.Atlas.ParagraphHeight(panel.Small, words, c.Width())), words)
 }
+
+// least is the share of the load below which nothing moves.
+const least = 0.01
 
 // changed writes a number with how much it differs from what the design's file
 // gives.
@@ -168,16 +172,16 @@ func (s Side) AtPitch(c *panel.Column) {
 		switch {
 		case r.Bare():
 		case len(values) == 1:
-			m = margin(s.Shown.Designs[0], q, q.Key)
+			m = margin(s.Shown.Designs[0], s.Shown.Designs[0].Pitch, 1, q, q.Key)
 			tip = m.words
 		default:
 			for i, a := range s.Shown.Designs {
-				one := margin(a, q, q.Key)
+				one := margin(a, a.Pitch, 1, q, q.Key)
 				if one.words != "" {
 					tip += string(rune('A'+i)) + one.text() + "; " + one.words + "\n"
 				}
 			}
-			m = s.apart(q)
+			m = apart(s.Shown.Ranges, q)
 			tip += m.words
 		}
 		t.Rows, tips = append(t.Rows, panel.TableRow{Cells: cells(q, values, m)}), append(tips, strings.TrimSpace(tip))
@@ -187,12 +191,12 @@ func (s Side) AtPitch(c *panel.Column) {
 
 // apart is the margin of what B has more than A, both from the same planks; nothing
 // is known before the ranges are worked out.
-func (s Side) apart(q quantity.Quantity) Margin {
+func apart(ranges *study.Comparison, q quantity.Quantity) Margin {
 	m := Margin{all: math.NaN(), digits: q.Digits}
-	if s.Shown.Ranges == nil {
+	if ranges == nil {
 		return m
 	}
-	for _, r := range s.Shown.Ranges.Rows {
+	for _, r := range ranges.Rows {
 		if r.Key != q.Key || len(r.Ranges) == 0 || len(r.Differences) == 0 {
 			continue
 		}
@@ -212,18 +216,10 @@ const gaugeDigits = 3
 
 // Gauges lists the gauges of a design's case, and the pins; unpin takes out pin i.
 func (s Side) Gauges(c *panel.Column, a *stage.Answered, unpin func(i int)) {
-	read := a.Gauges
-	if s.Shown.Want.Load == 1 && a.Sure != nil {
-		read = a.Report.Gauges
-	}
-	for i, g := range read {
-		value := scale.Fixed(g.Sink, gaugeDigits)
-		if s.Shown.Want.Load == 1 {
-			m := margin(a, quantity.OfGauge(i, g.Name), quantity.GaugeKey(i))
-			m.digits = gaugeDigits
-			value += m.text()
-		}
-		value += " mm"
+	for i, g := range a.Gauges {
+		m := margin(a, a.Sure(), s.Shown.Want.Load, quantity.OfGauge(i, g.Name), quantity.GaugeKey(i))
+		m.digits = gaugeDigits
+		value := scale.Fixed(g.Sink, gaugeDigits) + m.text() + " mm"
 		if g.Measured.Known() {
 			value += " (bench " + scale.Fixed(float64(g.Measured), 2) + ")"
 		}

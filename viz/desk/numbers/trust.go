@@ -2,6 +2,8 @@ package numbers
 
 import (
 	"fmt"
+	"path"
+	"strconv"
 	"strings"
 
 	"archload/viz/panel"
@@ -18,12 +20,12 @@ func Warned(a *stage.Answered) []string {
 }
 
 // Trust says in a line how far the numbers of a design can be trusted.
-func Trust(a *stage.Answered) string {
+func Trust(a *stage.Answered, s *stage.Shown) string {
 	if a == nil || a.Report == nil {
 		return "the checks are being worked out"
 	}
 	r := a.Report
-	words := theory(a) + fmt.Sprintf("; %d nodes", r.Mesh.Nodes)
+	words := theory(a, s) + fmt.Sprintf("; %d nodes", r.Mesh.Nodes)
 	if r.Error.Discretisation.Known() {
 		words += fmt.Sprintf(", error from the mesh about %.1f %%", 100*float64(r.Error.Discretisation))
 	}
@@ -39,17 +41,42 @@ func Trust(a *stage.Answered) string {
 	return words
 }
 
-// theory says which shape the numbers at full load are those of.
-func theory(a *stage.Answered) string {
+// theory says which shape picture and numbers are those of.
+func theory(a *stage.Answered, s *stage.Shown) string {
+	c := a.Sure()
 	switch {
-	case a.Moved != nil && a.Moved.Second.Share.Known():
-		return fmt.Sprintf("At full load on the shape as it has moved (second order, %.1f %% of the sink); below it, and in the picture, as carved (linear)", 100*float64(a.Moved.Second.Share))
-	case a.Moved != nil:
-		return "At full load on the shape as it has moved (second order); below it, and in the picture, as carved (linear)"
-	case a.GivesWay > 0:
-		return fmt.Sprintf("On the shape as carved (linear): AS IT MOVES THE TOP GIVES WAY beyond %.2f of the load", a.GivesWay)
+	case s.Want.Load < least:
+		return "Slack: nothing has moved"
+	case c == nil && s.Second:
+		return "Under the hand on the shape as carved (linear); at rest on the shape as it has moved (second order)"
+	case c == nil || !s.Second:
+		return "On the shape as carved (linear)"
+	case c.GivesWay > 0:
+		return fmt.Sprintf("On the shape as carved (linear): AS IT MOVES THE TOP GIVES WAY beyond %.2f of this load", c.GivesWay)
+	case c.Fault != "":
+		return "On the shape as carved (linear): the moved shape was not found, " + c.Fault
+	case c.Moved != nil && c.Moved.Second.Share.Known():
+		return fmt.Sprintf("On the shape as it has moved (second order, %.1f %% of the sink)", 100*float64(c.Moved.Second.Share))
 	}
-	return "On the shape as carved (linear)"
+	return "On the shape as it has moved (second order)"
+}
+
+// Command is the command that gives the numbers of design i as they stand, and whether they are
+// settled: as long as the hand moves they are linear ones.
+func Command(s *stage.Shown, i int) (words string, settled bool) {
+	a := s.Designs[i]
+	name := strings.TrimSuffix(path.Base(a.Live.Name()), ".toml")
+	if len(a.Live.Keys()) > 0 {
+		name = "of the kept case"
+	}
+	words = "archload solve " + name
+	if a.Sure() == nil || a.Sure().Moved == nil {
+		words += " --linear"
+	}
+	if s.Want.Load < 1 {
+		words += " --times " + strconv.FormatFloat(s.Want.Load, 'g', 4, 64)
+	}
+	return words, s.Confirmed()
 }
 
 // letter names design i among so many.
@@ -74,7 +101,7 @@ func Foot(at *panel.Atlas, s *stage.Shown, width float64) (lines []string, warni
 	}
 	warnings = len(lines)
 	for i, a := range s.Designs {
-		lines = append(lines, at.Wrap(panel.Small, letter(i, n)+Trust(a), width)...)
+		lines = append(lines, at.Wrap(panel.Small, letter(i, n)+Trust(a, s), width)...)
 	}
 	return lines, warnings
 }
@@ -91,7 +118,7 @@ func (s Side) Warnings(c *panel.Column) {
 			l.Upright(row.X, row.Y+1, row.Bottom()-2, 2, panel.Fault())
 			l.Paragraph(panel.Rect{X: row.X + 8, Y: row.Y, W: row.W - 8, H: row.H}, panel.Small, panel.Fault(), words)
 		}
-		words := letter(i, len(s.Shown.Designs)) + Trust(a)
+		words := letter(i, len(s.Shown.Designs)) + Trust(a, s.Shown)
 		s.Panel.Note(c.Row(s.Atlas.ParagraphHeight(panel.Small, words, c.Width())), words)
 	}
 	if n == 0 && s.Shown.Settled() {
