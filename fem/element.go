@@ -1,5 +1,7 @@
 package fem
 
+import "archload/fem/element"
+
 // Element is what assembly and recovery ask of a finite element in its place in a
 // model. Its freedoms are its nodes', six each, in the order of Nodes. A new kind
 // is a type here that ties an element to its nodes, a list in Model, and a line in
@@ -78,16 +80,16 @@ func OwnNodes(e Element) []int32 { return unled(e).Nodes() }
 // bodies, beyond what its wood does by itself.
 func (r *Result) PullOwn(i int) []float64 {
 	e := unled(r.Plate.Elements[i])
-	if r.Swollen != nil {
-		if f, swells := r.Swollen.pullOwn(i, r.U); swells {
-			return f
-		}
-	}
 	if r.Large {
 		u := movesOf(e, r.U, nil)
 		f := make([]float64, len(u))
 		e.(Movable).PullTo(f, u)
 		return f
+	}
+	if r.Swollen != nil {
+		if f, swells := r.Swollen.pullOwn(i, r.U); swells {
+			return f
+		}
 	}
 	return Pull(e, r.U)
 }
@@ -109,5 +111,6 @@ type beamTie interface {
 	Element
 	ends(u []float64) [12]float64
 	movedEnds(u []float64) [12]float64 // at movements of any size
+	with(b *element.Beam) beamTie      // another beam in the same place
 	onNodes(f *[12]float64) []float64
 }

@@ -111,6 +111,12 @@ func (e *gluedBeam) Energy(u []float64) Strain {
 	return Strain{Other: e.beam.Energy(&ub)}
 }
 
+func (e *gluedBeam) with(b *element.Beam) beamTie {
+	q := *e
+	q.beam = b
+	return &q
+}
+
 // ends are the movements of both ends.
 func (e *gluedBeam) ends(u []float64) (ub [12]float64) {
 	for end := range 2 {

@@ -93,7 +93,7 @@ func (s *System) PullTo(f, u []float64, workers int) (energy float64) {
 		for j, v := range push {
 			f[6*int(nodes[j/6])+j%6] -= v
 		}
-		v := s.springMove(i, u)
+		v := s.springMove(i, u) + s.springBeyond(i)
 		energy += s.Model.Springs[i].K * v * v / 2
 	}
 	return energy

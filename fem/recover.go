@@ -12,7 +12,7 @@ func (r *Result) Recover() {
 	r.Reactions, r.Energy = r.reactions(), Energy{}
 	var buf []float64
 	for i, e := range r.Plate.Elements {
-		if r.Swollen != nil {
+		if r.Swollen != nil && !r.Large {
 			if s, swells := r.Swollen.strain(i, r.U); swells {
 				r.Energy.addStrain(e.Part(), s)
 				continue

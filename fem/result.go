@@ -9,13 +9,13 @@ import (
 type Result struct {
 	Plate     *System
 	U         []float64 // displacement: six freedoms a node
-	Load      []float64 // nodal loads, N and N·mm; with those of Swollen
+	Load      []float64 // nodal loads, N and N·mm; with those of Swollen if the movements are small
 	Swollen   *Swollen  // what the wood does by itself; nil: nothing
 	Reactions []Reaction
 	Energy    Energy
 	Applied   [3]float64 // resultant of all loads, N
 	Checks    Checks
-	Large     bool // the movements are not small: strains, forces and energies are those of Movable
+	Large     bool // the movements are not small: strains, forces and energies are those of Movable, of an Eased system if Swollen
 
 	pull []float64 // forces that hold Large movements, once recovered
 }
@@ -121,14 +121,14 @@ func (r *Result) SectionForce(i int) [3]float64 {
 	return vec3.Add(vec3.Scale(e[0], f.N), vec3.Add(vec3.Scale(e[1], f.Vy), vec3.Scale(e[2], f.Vz)))
 }
 
-// beamEnds returns the movements of both ends of beam i, beyond what it does by itself.
+// beamEnds returns the movements of both ends of beam i: small ones beyond what it does by itself, Large ones whole.
 func (r *Result) beamEnds(i int) [12]float64 {
-	if r.Swollen != nil {
-		return r.Swollen.beamMoves(i, r.U)
-	}
 	b := r.Plate.beams[i]
 	if r.Large {
 		return b.movedEnds(movesOf(b, r.U, nil))
+	}
+	if r.Swollen != nil {
+		return r.Swollen.beamMoves(i, r.U)
 	}
 	return b.ends(movesOf(b, r.U, nil))
 }

@@ -62,6 +62,7 @@ type ledElement struct {
 	place []int        // of each own node: its leading node among nodes
 	arms  [][3]float64 // from that to it, mm
 	t     []float64    // T, row-major: 6 per own node by 6 per leading node
+	grown []float64    // what the bodies' own stretch adds to its own nodes' movements, see Swollen.Eased; nil: nothing
 }
 
 // ledMassive is one that has mass: Tᵀ M T.

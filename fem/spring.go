@@ -53,7 +53,7 @@ func (s *System) springMove(i int, u []float64) float64 {
 // the movements u, N and N·mm, six each.
 func (s *System) SpringPush(i int, u []float64) (nodes []int32, force []float64) {
 	nodes, row := s.springRow(i)
-	push := -s.Model.Springs[i].K * s.springMove(i, u)
+	push := -s.Model.Springs[i].K * (s.springMove(i, u) + s.springBeyond(i))
 	force = make([]float64, len(row))
 	for j, r := range row {
 		force[j] = push * r

@@ -1,6 +1,9 @@
 package fem
 
 import (
+	"math"
+	"slices"
+
 	"archload/fem/element"
 	"archload/fem/vec3"
 )
@@ -71,6 +74,28 @@ func (s *System) Swell(f Swell) *Swollen {
 		}
 	}
 	return w
+}
+
+// Times returns what a share of the stretch does.
+func (w *Swollen) Times(share float64) *Swollen {
+	scaled := func(v []float64) []float64 {
+		v = slices.Clone(v)
+		for i := range v {
+			v[i] *= share
+		}
+		return v
+	}
+	q := &Swollen{Load: scaled(w.Load), sys: w.sys, shells: make([]element.Free, len(w.shells)), beams: slices.Clone(w.beams),
+		springs: scaled(w.springs), grown: scaled(w.grown), scale: w.scale * share * share, pull: w.pull * math.Abs(share)}
+	for i := range w.shells {
+		q.shells[i] = w.shells[i].Times(share)
+	}
+	for i := range q.beams {
+		for k := range q.beams[i] {
+			q.beams[i][k] *= share
+		}
+	}
+	return q
 }
 
 // loadShell adds Kₑ v of a triangle.

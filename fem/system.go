@@ -16,4 +16,5 @@ type System struct {
 	fixed    []bool          // one for each freedom
 	lead     map[int32]int32 // the node that each node of a rigid body follows
 	kinked   []bool          // nodes where membrane shear or rotation may jump: braces, creases
+	eased    *Swollen        // what its wood has done by itself, see Swollen.Eased; nil: nothing
 }

@@ -38,6 +38,8 @@ func (e *tiedBeam) MassTo(m []float64)      { e.beam.MassTo((*[144]float64)(m), 
 func (e *tiedBeam) ends(u []float64) [12]float64     { return [12]float64(u) }
 func (e *tiedBeam) onNodes(f *[12]float64) []float64 { return f[:] }
 
+func (e *tiedBeam) with(b *element.Beam) beamTie { return &tiedBeam{b, e.nodes, e.of} }
+
 func (e *tiedBeam) Energy(u []float64) Strain {
 	ub := e.ends(u)
 	return Strain{Other: e.beam.Energy(&ub)}

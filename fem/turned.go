@@ -23,6 +23,9 @@ func (e *ledElement) movedOwn(u []float64) []float64 {
 			}
 		}
 	}
+	for i, g := range e.grown {
+		out[i] += g
+	}
 	return out
 }
 
@@ -96,7 +99,7 @@ func (e *ledElement) StressedTo(k, u []float64) {
 func (e *ledElement) MovedEnergy(u []float64) Strain { return e.movable().MovedEnergy(e.movedOwn(u)) }
 
 // FollowTurned completes movements u of any size: nodes that follow a rigid body are carried by their turned
-// arms.
+// arms, and by the body's own stretch.
 func (s *System) FollowTurned(u []float64) {
 	for i := range s.Model.Bodies {
 		b := &s.Model.Bodies[i]
@@ -108,5 +111,8 @@ func (s *System) FollowTurned(u []float64) {
 				u[6*int(n)+k] += v
 			}
 		}
+	}
+	if s.eased != nil {
+		s.eased.AddGrowth(u)
 	}
 }

@@ -80,7 +80,7 @@ func (s *System) pullBetween(f, u []float64, i int) float64 {
 	sp := &s.Model.Springs[i]
 	was := vec3.Sub(s.Model.Place(sp.At), s.Model.Place(*sp.Far))
 	is := vec3.Add(was, vec3.Sub(s.TurnedMoveAt(u, sp.At), s.TurnedMoveAt(u, *sp.Far)))
-	longer := vec3.Norm(is) - vec3.Norm(was)
+	longer := vec3.Norm(is) - vec3.Norm(was) + s.springBeyond(i)
 	pull := vec3.Scale(is, sp.K*longer/vec3.Norm(is))
 	for _, p := range []PointForce{{At: sp.At, F: pull}, {At: *sp.Far, F: vec3.Scale(pull, -1)}} {
 		load := make([]float64, len(f))

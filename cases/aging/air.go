@@ -22,7 +22,7 @@ type Air struct {
 
 	c   *cases.Case
 	o   design.Options
-	was *design.Solution
+	was state // by linear theory
 }
 
 // NewAir answers a case in the air in which it was made: its own, or UsualMade. Errors are
@@ -47,7 +47,7 @@ func NewAir(ctx context.Context, c *cases.Case, o design.Options) (*Air, error) 
 	if err != nil {
 		return nil, err
 	}
-	return &Air{Made: made, Held: heldWords(&q), Cautions: cautions(&q), c: &q, o: o, was: sol}, nil
+	return &Air{Made: made, Held: heldWords(&q), Cautions: cautions(&q, Wish{}), c: &q, o: o, was: state{linear: sol}}, nil
 }
 
 // At is the design in air of a relative humidity, percent, at the temperature of the air
@@ -63,7 +63,7 @@ func (a *Air) At(ctx context.Context, humidity float64) (r *SeasonReport, moved 
 		return nil, nil, err
 	}
 	s.report.fill(a.was, now, s.change)
-	m := movement{made: a.was, now: now}
+	m := movement{made: a.was.linear, now: now.linear}
 	if a.c.SwellsAlone() {
 		m.settle()
 	}

@@ -28,7 +28,7 @@ func TestAirIsTheSeason(t *testing.T) {
 	}
 	made := UsualMade()
 	c.Season = &season.Season{Made: &made, To: []season.Climate{{Humidity: 25, Temperature: made.Temperature}}, Strings: "tension"}
-	all, err := Seasons(t.Context(), c, o)
+	all, err := Seasons(t.Context(), c, Wish{}, o)
 	if err != nil {
 		t.Fatal(err)
 	}

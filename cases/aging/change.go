@@ -5,6 +5,7 @@ import (
 
 	"archload/cases"
 	"archload/cases/design"
+	"archload/cases/stability"
 	"archload/fem"
 	"archload/fem/contact"
 	"archload/materials"
@@ -19,31 +20,59 @@ type change struct {
 // swells says whether the wood takes up or gives off water.
 func (ch change) swells() bool { return ch.outer != 0 || ch.inner != 0 }
 
-// onward is the solution of a design after a change, the contact followed from a solution before it. c is the
-// design as its case tells.
-func onward(ctx context.Context, from *design.Solution, c *cases.Case, ch change, o design.Options) (*design.Solution, error) {
+// state is a design that stands.
+type state struct {
+	linear *design.Solution // by linear theory
+	moved  *design.Solution // on its moved shape; nil: not asked for
+}
+
+// shown is the solution that is told.
+func (s state) shown() *design.Solution {
+	if s.moved != nil {
+		return s.moved
+	}
+	return s.linear
+}
+
+// stands lets a linear solution stand, on its moved shape if that is asked for.
+func stands(ctx context.Context, linear *design.Solution, second bool) (state, error) {
+	s := state{linear: linear}
+	if !second {
+		return s, nil
+	}
+	moved, err := stability.OnMovedShape(ctx, linear)
+	if err == nil {
+		s.moved = moved.Solution
+	}
+	return s, err
+}
+
+// onward is a design after a change, the contact followed from the state before it: on the moved shape if that stood
+// there. c is the design as its case tells.
+func onward(ctx context.Context, from state, c *cases.Case, ch change, o design.Options) (state, error) {
 	r, err := ch.ready(ctx, from, c, o)
 	if err != nil {
-		return nil, err
+		return state{}, err
 	}
-	return r.follow(nil)
+	return r.follow(ctx)
 }
 
 // ready is a design after a change whose contact is still to be followed.
 type ready struct {
-	from *design.Solution
+	from state
 	top  *design.Top
 	free bridgeFree
 }
 
 // ready gives a design other woods and lets them swell.
-func (ch change) ready(ctx context.Context, from *design.Solution, c *cases.Case, o design.Options) (*ready, error) {
-	adapted, err := design.Adapt(ctx, from.Top, c.WithCards(ch.cards), o)
+func (ch change) ready(ctx context.Context, from state, c *cases.Case, o design.Options) (*ready, error) {
+	was := from.linear
+	adapted, err := design.Adapt(ctx, was.Top, c.WithCards(ch.cards), o)
 	if err != nil {
 		return nil, err
 	}
 	top := *adapted
-	if ch.swells() || from.Result.Swollen != nil { // the plate that is shared may still be swollen as before
+	if ch.swells() || was.Result.Swollen != nil { // the plate that is shared may still be swollen as before
 		top.Cond = top.Cond.Swollen(top.Factored.Swell(fem.Swell{Outer: ch.outer, Inner: ch.inner, Beams: ch.inner, Bodies: (ch.outer + ch.inner) / 2}))
 	}
 	if top.Stand != nil {
@@ -54,8 +83,40 @@ func (ch change) ready(ctx context.Context, from *design.Solution, c *cases.Case
 	return &ready{from, &top, bridgeFree{top.Built, ch.outer}}, nil
 }
 
-// follow follows the contact, with other forces of the strings if there are any.
-func (r *ready) follow(loads []contact.BodyLoad) (*design.Solution, error) {
+// follow follows the contact.
+func (r *ready) follow(ctx context.Context) (state, error) {
+	linear, err := r.followLinear(nil)
+	if err != nil {
+		return state{}, err
+	}
+	s := state{linear: linear}
+	if r.from.moved != nil {
+		if s.moved, err = r.followMoved(ctx, linear); err != nil {
+			return state{}, err
+		}
+	}
+	return s, nil
+}
+
+// followMoved follows the contact on the moved shape beside a linear solution.
+func (r *ready) followMoved(ctx context.Context, linear *design.Solution) (*design.Solution, error) {
+	moved, err := stability.Onward(ctx, linear, r.from.moved)
+	if err != nil {
+		return nil, err
+	}
+	r.grow(moved.Solution)
+	return moved.Solution, nil
+}
+
+// grow adds what the bridge grows by itself to its movements.
+func (r *ready) grow(s *design.Solution) {
+	if s.Result.State != nil {
+		r.free.addTo(s.Result.Body)
+	}
+}
+
+// followLinear follows it by linear theory, with other forces of the strings if there are any.
+func (r *ready) followLinear(loads []contact.BodyLoad) (*design.Solution, error) {
 	s := &design.Solution{Top: r.top}
 	if r.top.Stand == nil {
 		s.Result = r.top.Cond.RecoverPlate()
@@ -66,11 +127,11 @@ func (r *ready) follow(loads []contact.BodyLoad) (*design.Solution, error) {
 	if loads != nil {
 		fit.Loads = loads
 	}
-	st, err := r.top.Stand.Onward(contact.Standing{Problem: r.from.Top.Stand, Case: r.from.Result.LoadCase(), State: r.from.Result.State}, fit)
+	st, err := r.top.Stand.Onward(r.from.linear.Result.Standing(), fit)
 	if err != nil {
 		return nil, design.Explain(r.top.Built.Case, err)
 	}
 	s.Result = r.top.Stand.Recover(st, fit)
-	r.free.addTo(s.Result.Body)
+	r.grow(s)
 	return s, nil
 }

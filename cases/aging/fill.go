@@ -15,8 +15,29 @@ func (r *MadeReport) fill(made *design.Solution) {
 	}
 }
 
-// fill reads a season's numbers off its solution; made is that from which movements count.
-func (r *SeasonReport) fill(made, now *design.Solution, ch change) {
+// fill reads a season's numbers; made is the state from which movements count.
+func (r *SeasonReport) fill(was, is state, ch change) {
+	r.fillFrom(was.shown(), is.shown(), ch)
+	if is.moved == nil {
+		return
+	}
+	var beside SeasonReport
+	beside.fillFrom(was.linear, is.linear, ch)
+	r.Linear = beside.numbers()
+}
+
+// numbers are those that stand beside others.
+func (r *SeasonReport) numbers() *LinearSeason {
+	l := &LinearSeason{ArchRise: r.ArchRise, Sink: answer.None(), Action: answer.None(), GapLeft: answer.None(), Middle: answer.None(),
+		Across: r.Across.Used, Used: r.Strength.Used, rises: r.rises()}
+	if b := r.Bridge; b != nil {
+		l.Sink, l.Action, l.GapLeft, l.Middle = answer.Num(b.Sink), answer.Num(b.ActionChange), answer.Num(b.GapLeft), answer.Num(b.Share.Middle)
+	}
+	return l
+}
+
+// fillFrom is fill by one theory.
+func (r *SeasonReport) fillFrom(made, now *design.Solution, ch change) {
 	whole := answer.Summarize(now)
 	r.Change = ChangeReport{Outer: ch.outer, Inner: ch.inner}
 	r.Strength, r.Energy, r.Error = whole.Strength, whole.Energy, whole.Error

@@ -36,7 +36,7 @@ type WorstMeetings struct {
 
 // meetSeasons takes the design to each season on the day that it is strung and at each age that was asked for.
 func (l *life) meetSeasons(r *YearsReport, w Wish) error {
-	strung := l.walk.path[0].sol
+	strung := *l.walk.path[0].stands
 	steps, _ := stepsOf(l.c.Season)
 	if n := len(l.c.Season.To); n > 0 {
 		steps = steps[:n] // without the way back of a cycle
@@ -51,7 +51,7 @@ func (l *life) meetSeasons(r *YearsReport, w Wish) error {
 			if ch.cards != nil || a.Years > 0 {
 				ch.cards = l.crept(s.change.cards, a.Years)
 			}
-			now, err := onward(l.ctx, at.sol, l.c, ch, o)
+			now, err := onward(l.ctx, *at.stands, l.c, ch, o)
 			if err != nil {
 				return err
 			}

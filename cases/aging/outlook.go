@@ -13,7 +13,7 @@ import (
 type Outlook struct {
 	Seasons     bool // those of its seasons, or, if it has none, of season.Usual
 	Years       bool // those of ten and fifty years
-	SecondOrder bool // years on the moved shape
+	SecondOrder bool // on the moved shape
 }
 
 // Asked says whether any are wanted.
@@ -41,7 +41,7 @@ func (l Outlook) AddTo(ctx context.Context, r *answer.Report, t *design.Top, o d
 		if c.Season == nil {
 			c.Season = season.Usual()
 		}
-		s, err := seasons(ctx, t, &c, o)
+		s, err := seasons(ctx, t, &c, Wish{SecondOrder: l.SecondOrder}, o)
 		if err != nil {
 			return err
 		}

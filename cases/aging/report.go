@@ -14,8 +14,9 @@ type SeasonsReport struct {
 	Units    string         `json:"units"`
 	Title    string         `json:"title"`
 	Nodes    int            `json:"nodes"`
-	Made     *MadeReport    `json:"made"` // null where a change of moisture is given, not air
-	Held     string         `json:"held"` // what a movement is relative to
+	Order    string         `json:"order"` // linear, or second: each season on its moved shape
+	Made     *MadeReport    `json:"made"`  // null where a change of moisture is given, not air
+	Held     string         `json:"held"`  // what a movement is relative to
 	Seasons  []SeasonReport `json:"seasons"`
 	Cautions []string       `json:"cautions"`
 }
@@ -48,9 +49,38 @@ type SeasonReport struct {
 	Across      AcrossReport          `json:"across"`
 	Braces      []GlueUse             `json:"braces"`
 	Strings     []StringSeason        `json:"strings,omitempty"` // where they keep their length
+	Linear      *LinearSeason         `json:"linear,omitempty"`  // beside numbers on the moved shape
 	Energy      answer.EnergyReport   `json:"energy"`
 	Error       answer.ErrorReport    `json:"error"`
 }
+
+// rises are those of arch and gauges by linear theory, mm.
+func (s *SeasonReport) rises() []float64 {
+	if s.Linear != nil {
+		return s.Linear.rises
+	}
+	out := []float64{s.ArchRise}
+	for i := range s.Gauges {
+		out = append(out, -s.Gauges[i].Sink)
+	}
+	return out
+}
+
+// LinearSeason is a season by linear theory.
+type LinearSeason struct {
+	ArchRise float64    `json:"arch_rise"`
+	Sink     answer.Num `json:"sink"`
+	Action   answer.Num `json:"action_change"`
+	GapLeft  answer.Num `json:"gap_left"`
+	Middle   answer.Num `json:"share_middle"`
+	Across   answer.Num `json:"across_used"`
+	Used     answer.Num `json:"used"`
+
+	rises []float64
+}
+
+// OrderAside says in a heading by which theory the seasons are told, if not the linear one.
+func (r *SeasonsReport) OrderAside() string { return orderAside(r.Order) }
 
 // ChangeReport is the change of moisture from the made state, percentage points.
 type ChangeReport struct {
@@ -116,9 +146,10 @@ func (r *SeasonsReport) Failed() []string {
 func (r *SeasonsReport) estimate(coarse *SeasonsReport) {
 	for i := range r.Seasons {
 		a, b := &r.Seasons[i], &coarse.Seasons[i]
-		most, diff := math.Abs(a.ArchRise), math.Abs(a.ArchRise-b.ArchRise)
-		for k, g := range a.Gauges {
-			most, diff = max(most, math.Abs(g.Sink)), max(diff, math.Abs(g.Sink-b.Gauges[k].Sink))
+		most, diff := 0.0, 0.0
+		rough := b.rises()
+		for k, v := range a.rises() {
+			most, diff = max(most, math.Abs(v)), max(diff, math.Abs(v-rough[k]))
 		}
 		if most > 0 {
 			a.Error.Discretisation = answer.Num(diff / most / 3)

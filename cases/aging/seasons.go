@@ -19,18 +19,19 @@ type step struct {
 	change change
 }
 
-// Seasons computes what each season of a case does to it. It is a fault at season if there is none, and at the
-// key of a wood whose swelling is not known. Other errors are those of a solve. With the options' NoError
-// the mesh's share of the error is not estimated.
-func Seasons(ctx context.Context, c *cases.Case, o design.Options) (*SeasonsReport, error) {
-	r, err := seasons(ctx, nil, c, o)
+// Seasons computes what each season of a case does to it; of the wish counts by which theory. On the moved shape
+// the made state is what a solve tells of the case in that air, and contact and friction go on from there. It is a
+// fault at season if there is none, and at the key of a wood whose swelling is not known. Other errors are those of a
+// solve. With the options' NoError the mesh's share of the error is not estimated; it is judged by linear theory.
+func Seasons(ctx context.Context, c *cases.Case, w Wish, o design.Options) (*SeasonsReport, error) {
+	r, err := seasons(ctx, nil, c, w, o)
 	if err != nil || o.NoError {
 		return r, err
 	}
 	o.Say("error estimate")
 	coarse := o
 	coarse.Progress, coarse.Refine = nil, half(o.Refine)
-	if rough, err := seasons(ctx, nil, c, coarse); err == nil {
+	if rough, err := seasons(ctx, nil, c, Wish{}, coarse); err == nil {
 		r.estimate(rough)
 	} else if ctx.Err() != nil {
 		return nil, ctx.Err()
@@ -47,7 +48,7 @@ func half(refine float64) float64 {
 }
 
 // seasons computes them on the triangles of a prepared top if there is one.
-func seasons(ctx context.Context, like *design.Top, c *cases.Case, o design.Options) (*SeasonsReport, error) {
+func seasons(ctx context.Context, like *design.Top, c *cases.Case, w Wish, o design.Options) (*SeasonsReport, error) {
 	if c.Season == nil {
 		return nil, c.Fault("season", "the case has no seasons; want a table [season] with made = { humidity = 45 } and to = [{ name = \"winter\", humidity = 25 }], or moisture = -3")
 	}
@@ -56,35 +57,39 @@ func seasons(ctx context.Context, like *design.Top, c *cases.Case, o design.Opti
 		return nil, err
 	}
 	steps, made := stepsOf(c.Season)
-	r := &SeasonsReport{Format: cases.Format, Units: cases.UnitsNote + "; moisture in percent of the dry wood", Title: c.Title,
-		Seasons: []SeasonReport{}, Held: heldWords(c), Cautions: cautions(c)}
+	r := &SeasonsReport{Format: cases.Format, Units: cases.UnitsNote + "; moisture in percent of the dry wood", Title: c.Title, Order: orderWord(w),
+		Seasons: []SeasonReport{}, Held: heldWords(c), Cautions: cautions(c, w)}
 	sol, err := solved(ctx, like, c.WithCards(airOf(c)), o)
 	if err != nil {
 		return nil, err
 	}
+	was, err := stands(ctx, sol, w.SecondOrder)
+	if err != nil {
+		return nil, fmt.Errorf("in the made state: %w", err)
+	}
 	r.Nodes = len(sol.Top.Built.Model.Nodes)
 	if r.Made = made; made != nil {
-		made.fill(sol)
+		made.fill(was.shown())
 	}
-	from := sol
+	from := was
 	for _, s := range steps {
 		o.Say(s.report.Name)
-		now, err := s.solve(ctx, from, sol, c, o)
+		now, err := s.solve(ctx, from, was, c, o)
 		if err != nil {
-			return nil, err
+			return nil, fmt.Errorf("%s: %w", s.report.Name, err)
 		}
 		if c.Season.Cycle {
 			from = now
 		}
-		s.report.fill(sol, now, s.change)
+		s.report.fill(was, now, s.change)
 		r.Seasons = append(r.Seasons, s.report)
 	}
 	return r, nil
 }
 
 // solve takes the design to the season, from the made state or from another season.
-func (s *step) solve(ctx context.Context, from, made *design.Solution, c *cases.Case, o design.Options) (*design.Solution, error) {
-	if c.Season.Strings == "length" && made.Top.Built.Bridge != nil {
+func (s *step) solve(ctx context.Context, from, made state, c *cases.Case, o design.Options) (state, error) {
+	if c.Season.Strings == "length" && made.linear.Top.Built.Bridge != nil {
 		return s.keepLength(ctx, from, made, c, o)
 	}
 	return onward(ctx, from, c, s.change, o)
@@ -198,12 +203,12 @@ func blockWords(c *cases.Case) string {
 }
 
 // cautions stand wherever numbers of seasons do.
-func cautions(c *cases.Case) []string {
+func cautions(c *cases.Case, w Wish) []string {
 	out := []string{
 		"moisture is taken as even in all wood, or linear from face to face; wood that dries slowly, over weeks, relaxes a third to two thirds of the stress (from memory), which is not in these numbers: read stress and strength used as the most that can be",
 	}
-	if c.Bridge != nil {
-		out = append(out, "the forces act on the shape as carved: what the moved shape adds (of the strings' sink 3 to 5 % on plates of ordinary arch; archload solve tells), is not in these numbers")
+	if c.Bridge != nil && !w.SecondOrder {
+		out = append(out, "the forces act on the shape as carved: --second-order takes each season on its moved shape, which adds or takes 5 to 13 % on a guitar's body, and up to a quarter on a plate whose edge cannot give way at all")
 	}
 	if c.Rim.Support == "hinged" || c.Rim.Support == "clamped" {
 		out = append(out, "the edge is held and does not swell with the plate: on sides that give way the arch moves less")

@@ -9,8 +9,11 @@ import (
 	"testing/fstest"
 
 	"archload/cases"
+	"archload/cases/answer"
 	"archload/cases/casetest"
 	"archload/cases/design"
+	"archload/cases/stability"
+	"archload/materials"
 )
 
 // opened loads a case from its text, which may have bundled bases.
@@ -25,7 +28,7 @@ func opened(t *testing.T, text string) *cases.Case {
 
 func run(t *testing.T, c *cases.Case) *SeasonsReport {
 	t.Helper()
-	r, err := Seasons(context.Background(), c, design.Options{Workers: 2, NoError: true, Refine: 0.5})
+	r, err := Seasons(context.Background(), c, Wish{}, design.Options{Workers: 2, NoError: true, Refine: 0.5})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -133,11 +136,11 @@ wood = "own"
 [season]
 moisture = -2
 `+ownWood+"swell_L = 0.0001\n")
-	_, err := Seasons(context.Background(), c, design.Options{NoError: true})
+	_, err := Seasons(context.Background(), c, Wish{}, design.Options{NoError: true})
 	if err == nil || !strings.Contains(err.Error(), `case.toml:4: plate.wood: the swelling of "own" is not known; want swell_R, swell_T`) {
 		t.Errorf("error %v, want the wood and its missing keys", err)
 	}
-	if _, err := Seasons(context.Background(), opened(t, "format = 1\nbase = \"bench-plate\"\n"), design.Options{}); err == nil || !strings.Contains(err.Error(), "no seasons") {
+	if _, err := Seasons(context.Background(), opened(t, "format = 1\nbase = \"bench-plate\"\n"), Wish{}, design.Options{}); err == nil || !strings.Contains(err.Error(), "no seasons") {
 		t.Errorf("error %v, want that there are no seasons", err)
 	}
 }
@@ -200,5 +203,36 @@ func TestCycle(t *testing.T) {
 	}
 	if grip := run(t, opened(t, text("grip", "true"))).Seasons[2]; math.Abs(grip.ArchRise) > 0.2 || grip.ArchRise == 0 {
 		t.Errorf("a foot that grips leaves the arch %g mm off, want a little", grip.ArchRise)
+	}
+}
+
+// TestSecondOrder takes a design through seasons on its moved shape: the made state is what a solve tells of it
+// there, the made air changes nothing, and a top that is pressed up rises further than by linear theory.
+func TestSecondOrder(t *testing.T) {
+	const air = "[season]\nmade = { humidity = 45 }\nto = [{ name = \"same\", humidity = 45 }, { name = \"damp\", humidity = 75 }]\n"
+	o := design.Options{Workers: 2, NoError: true, NoFlow: true, Refine: 0.25}
+	for _, hold := range []string{"slip", "friction"} {
+		c := opened(t, "format = 1\nbase = \"first\"\n[bridge]\nhold = \""+hold+"\"\n"+air)
+		r, err := Seasons(t.Context(), c, Wish{SecondOrder: true}, o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if bad := r.Failed(); len(bad) > 0 {
+			t.Errorf("%s: built-in checks failed: %v", hold, bad)
+		}
+		solved, err := stability.Solve(t.Context(), c.WithCards(at(materials.Moisture(45, 21.1))), o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got, want := r.Made.Bridge.Sink, answer.BridgeNow(solved.Solution).Sink; !casetest.Near(got, want, 1e-9) {
+			t.Errorf("%s: sinks %.9f mm when made, a solve says %.9f", hold, got, want)
+		}
+		same, damp := &r.Seasons[0], &r.Seasons[1]
+		if math.Abs(same.ArchRise) > 1e-7 || math.Abs(same.Bridge.ActionChange) > 1e-7 {
+			t.Errorf("%s: the made air: arch %g, action %g mm, want 0", hold, same.ArchRise, same.Bridge.ActionChange)
+		}
+		if damp.ArchRise < 1.02*damp.Linear.ArchRise || damp.ArchRise > 1.1*damp.Linear.ArchRise {
+			t.Errorf("%s: in damp air the arch rises %.4f mm, by linear theory %.4f", hold, damp.ArchRise, damp.Linear.ArchRise)
+		}
 	}
 }

@@ -7,6 +7,8 @@ import (
 
 	"archload/cases"
 	"archload/cases/design"
+	"archload/fem/contact"
+	"archload/fem/vec3"
 )
 
 // Rounds of keepLength: strings are far softer than a top, so that each round leaves a twentieth or so of what
@@ -19,40 +21,76 @@ const (
 // keepLength takes the design to a season with strings that nobody tunes. A string whose place on the saddle moves by u
 // grows by −u·(front + back), the directions in which it leaves, and its tension by EA/L of that,
 // L being both lengths; it slips over the saddle, its far ends stay. Tension and movement are found in turn.
-func (s *step) keepLength(ctx context.Context, from, made *design.Solution, c *cases.Case, o design.Options) (*design.Solution, error) {
-	built := made.Top.Built
-	spans := design.StringSpans(c, built.Geometry.TopAtBridge)
-	more := make([]float64, len(spans)) // N
+func (s *step) keepLength(ctx context.Context, from, made state, c *cases.Case, o design.Options) (state, error) {
 	after, err := s.change.ready(ctx, from, c, o)
 	if err != nil {
-		return nil, err
+		return state{}, err
 	}
-	for round := 0; ; round++ {
-		loads := slices.Clone(built.Bridge.Body.Loads) // first those of the strings
-		for i := range spans {
-			l := &loads[i]
-			times := 1 + more[i]/spans[i].Force.Tension
-			l.F = [3]float64{times * l.F[0], times * l.F[1], times * l.F[2]}
+	k := &kept{after: after, spans: design.StringSpans(c, made.linear.Top.Built.Geometry.TopAtBridge), water: s.change.outer}
+	k.more = make([]float64, len(k.spans))
+	now := state{}
+	if now.linear, err = k.tune(made.linear, after.followLinear); err != nil {
+		return now, err
+	}
+	if made.moved != nil {
+		now.moved, err = k.tune(made.moved, func(loads []contact.BodyLoad) (*design.Solution, error) {
+			linear, err := after.followLinear(loads)
+			if err != nil {
+				return nil, err
+			}
+			return after.followMoved(ctx, linear)
+		})
+		if err != nil {
+			return now, err
 		}
-		now, err := after.follow(loads)
+	}
+	s.report.Strings = k.report()
+	return now, nil
+}
+
+// kept are strings that keep their length.
+type kept struct {
+	after *ready
+	spans []design.StringSpan
+	more  []float64 // tension beyond that of the made state, N
+	water float64   // percentage points that the bridge takes up
+}
+
+// tune finds the tensions with which a solution keeps the strings as long as they were when made.
+func (k *kept) tune(made *design.Solution, follow func([]contact.BodyLoad) (*design.Solution, error)) (*design.Solution, error) {
+	for round := 0; ; round++ {
+		now, err := follow(k.loads(made))
 		if err != nil {
 			return nil, err
 		}
 		off := 0.0
-		for i := range spans {
-			want := max(stretched(made, now, &spans[i], s.change.outer), -spans[i].Force.Tension)
-			off = math.Max(off, math.Abs(want-more[i]))
-			more[i] = want
+		for i := range k.spans {
+			want := max(stretched(made, now, &k.spans[i], k.water), -k.spans[i].Force.Tension)
+			off = math.Max(off, math.Abs(want-k.more[i]))
+			k.more[i] = want
 		}
 		if off < tensionClose || round == mostRounds {
-			s.report.Strings = nil
-			for i := range spans {
-				f := &spans[i].Force
-				s.report.Strings = append(s.report.Strings, StringSeason{Name: f.Name, Tension: f.Tension + more[i], Change: more[i]})
-			}
 			return now, nil
 		}
 	}
+}
+
+// loads are those on the bridge with the strings' tensions, which come first.
+func (k *kept) loads(made *design.Solution) []contact.BodyLoad {
+	loads := slices.Clone(made.Top.Built.Bridge.Body.Loads)
+	for i := range k.spans {
+		loads[i].F = vec3.Scale(loads[i].F, 1+k.more[i]/k.spans[i].Force.Tension)
+	}
+	return loads
+}
+
+// report tells the tensions.
+func (k *kept) report() (out []StringSeason) {
+	for i := range k.spans {
+		f := &k.spans[i].Force
+		out = append(out, StringSeason{Name: f.Name, Tension: f.Tension + k.more[i], Change: k.more[i]})
+	}
+	return out
 }
 
 // stretched is by how much a string's tension grows, N.

@@ -9,7 +9,6 @@ import (
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
-	"archload/cases/stability"
 	"archload/cases/tree"
 	"archload/materials"
 )
@@ -21,7 +20,7 @@ const mostRatio = 25
 // stage is the design at one age of its path.
 type stage struct {
 	years  float64
-	sol    *design.Solution // by linear theory; nil but for the first one and those that meet seasons: a factor is large
+	stands *state           // nil but for the first one and those that meet seasons: a factor is large
 	told   AgeReport        // without age, ranges and what depends on them: on the moved shape if that is asked for
 	events []footEvent      // on the way from the stage before
 	read   [numRead]float64 // of what is told
@@ -48,8 +47,8 @@ type Wish struct {
 //
 // Each step is elastic, with the moduli that the load's whole duration leaves (quasi-elastic), and the contact
 // followed from the step before. Less and more creep are read off the same path: a wood that creeps by a share s of the
-// card's law is after t years where the card's is after t s^(1/n), n being the plate's. On the moved shape an age is
-// the softened design with its load brought up at once; contact and seasons go from age to age by linear theory.
+// card's law is after t years where the card's is after t s^(1/n), n being the plate's. On the moved shape each age is
+// in equilibrium with its softened wood, and contact and seasons go on from there.
 func Years(ctx context.Context, c *cases.Case, w Wish, o design.Options) (*YearsReport, error) {
 	if c.Season != nil {
 		if err := swellingKnown(c); err != nil {
@@ -81,21 +80,21 @@ func live(ctx context.Context, like *design.Top, c *cases.Case, w Wish, o design
 		return nil, err
 	}
 	l := &life{ctx, o, c, walk{power: c.Cards["plate.wood"].Creep.Power}}
-	now, err := solved(ctx, like, c.WithCards(airOf(c)), o)
+	sol, err := solved(ctx, like, c.WithCards(airOf(c)), o)
 	if err != nil {
 		return nil, err
 	}
-	if err := l.add(0, now, w); err != nil {
+	now, err := stands(ctx, sol, w.SecondOrder)
+	if err != nil {
 		return nil, err
 	}
+	l.add(0, now, w)
 	for _, t := range stepsTo(w.Ages, math.Pow(materials.MostCreep, 1/l.walk.power)) {
 		o.Say(tellAge(t))
 		if now, err = onward(ctx, now, c, change{cards: l.crept(airOf(c), t)}, o); err != nil {
-			return nil, err
+			return nil, fmt.Errorf("after %.3g years: %w", t, err)
 		}
-		if err := l.add(t, now, w); err != nil {
-			return nil, err
-		}
+		l.add(t, now, w)
 	}
 	return l, ctx.Err()
 }
@@ -111,25 +110,19 @@ func (l *life) crept(air func(materials.Card) materials.Card, years float64) fun
 }
 
 // add notes the design at an age.
-func (l *life) add(years float64, now *design.Solution, w Wish) error {
-	s := stage{years: years, linear: numbers(now), events: footEvents(now), second: w.SecondOrder}
-	s.read = s.linear
-	told := now
+func (l *life) add(years float64, now state, w Wish) {
+	told := now.shown()
+	s := stage{years: years, read: numbers(told), events: footEvents(told), second: w.SecondOrder}
+	s.linear = s.read
 	if s.second {
-		moved, err := stability.OnMovedShape(l.ctx, now)
-		if err != nil {
-			return fmt.Errorf("after %.3g years: %w", years, err)
-		}
-		told = moved.Solution
-		s.read = numbers(told)
+		s.linear = numbers(now.linear)
 	}
 	whole := answer.Summarize(told)
 	s.told = AgeReport{Bridge: answer.BridgeNow(told), Gauges: whole.Gauges, Energy: whole.Energy.Total, Error: whole.Error}
 	if years == 0 || l.c.Season != nil && slices.ContainsFunc(w.Ages, s.isAt) {
-		s.sol = now
+		s.stands = &now
 	}
 	l.walk.path = append(l.walk.path, s)
-	return nil
 }
 
 // isAt says whether the stage is of an age that was asked for.
@@ -150,7 +143,7 @@ func footEvents(s *design.Solution) (out []footEvent) {
 
 // report tells each age.
 func (l *life) report(w Wish) *YearsReport {
-	first := l.walk.path[0].sol
+	first := l.walk.path[0].stands.shown()
 	r := &YearsReport{Format: cases.Format, Units: cases.UnitsNote, Title: l.c.Title, Nodes: len(first.Top.Built.Model.Nodes), Order: orderWord(w),
 		Years: []AgeReport{}, Moments: []MomentReport{}, Range: [2]float64{materials.LeastCreep, materials.MostCreep}, Creep: woodsCreep(l.c), Cautions: yearsCautions(l.c, w)}
 	for k := range l.walk.path[1:] {
@@ -274,8 +267,6 @@ func yearsCautions(c *cases.Case, w Wish) []string {
 	}
 	if !w.SecondOrder {
 		out = append(out, "the forces act on the shape as carved: --second-order takes each age on its moved shape, which sinks further")
-	} else {
-		out = append(out, "on the moved shape each age has its load brought up at once on softened wood; when a foot comes to bear, and what seasons add, is told by linear theory")
 	}
 	if c.Season != nil {
 		out = append(out, "a season that meets an age meets wood as soft as the age has left it, which slow seasons come near: what a quick change does to wood stands in the seasons of the new design, and more strength is used then")

@@ -24,8 +24,10 @@ type YearsReport struct {
 }
 
 // OrderAside says in a heading by which theory the ages are told, if not the linear one.
-func (r *YearsReport) OrderAside() string {
-	if r.Order == "second" {
+func (r *YearsReport) OrderAside() string { return orderAside(r.Order) }
+
+func orderAside(order string) string {
+	if order == "second" {
 		return " on the moved shape"
 	}
 	return ""

@@ -174,7 +174,7 @@ func (k *Checker) seasons(ctx context.Context, c *cases.Case, to *Answer) error 
 	k.options.Say("through the seasons")
 	quiet := k.options
 	quiet.Progress, quiet.NoError = nil, true
-	r, err := aging.Seasons(ctx, c, quiet)
+	r, err := aging.Seasons(ctx, c, aging.Wish{}, quiet)
 	if err != nil {
 		return err
 	}

@@ -17,7 +17,7 @@ func WriteSeasons(w io.Writer, r *aging.SeasonsReport) error {
 	if r.Title != "" {
 		fmt.Fprintf(b, "%s\n\n", r.Title)
 	}
-	section(b, "Seasons, from the made state"+heldAside(r))
+	section(b, "Seasons, from the made state"+heldAside(r)+r.OrderAside())
 	if m := r.Made; m != nil {
 		line(b, "made", "in air of %.0f %% at %.0f °C: wood at %.1f %%", m.Humidity, m.Temperature, m.Moisture)
 	}
@@ -92,6 +92,9 @@ func writeSeason(b *strings.Builder, s *aging.SeasonReport) {
 		if br.RoughReport != nil {
 			line(b, "the foot slides", "%.3f mm at most since slack strings", float64(br.Slid))
 		}
+	}
+	if l := s.Linear; l != nil {
+		line(b, "by linear theory", "the arch %+.2f mm, strings lower by %s mm, the middle of the foot carries %s", l.ArchRise, number(l.Action, "%+.2f"), percent(l.Middle))
 	}
 	if s.NeckTurn.Known() {
 		line(b, "the neck block turns", "%+.3f degrees, upper part inward positive", float64(s.NeckTurn))

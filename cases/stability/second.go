@@ -59,8 +59,24 @@ func AnswerTop(t *design.Top) (*answer.Report, error) {
 
 // OnMovedShape answers the case of a linear solution on its moved shape. Cancelling ctx stops it.
 func OnMovedShape(ctx context.Context, linear *design.Solution) (*Solution, error) {
-	t := linear.Top
-	p := problem(t)
+	return onMovedShape(ctx, linear, problem(linear.Top))
+}
+
+// Onward answers on its moved shape a design that has changed under its strings, of which linear is the linear
+// answer with its swelling: contact and friction go on from a solution before the change on the moved shape. What the
+// body on the plate grows by itself is for the caller to add. Cancelling ctx stops it.
+func Onward(ctx context.Context, linear, from *design.Solution) (*Solution, error) {
+	p := problem(linear.Top)
+	p.Swell = linear.Result.Swollen
+	if p.Stand != nil {
+		p.Fit = linear.Result.LoadCase()
+		standing := from.Result.Standing()
+		p.From = &standing
+	}
+	return onMovedShape(ctx, linear, p)
+}
+
+func onMovedShape(ctx context.Context, linear *design.Solution, p *moved.Problem) (*Solution, error) {
 	p.Stop = ctx.Err
 	p.Linear = linear.Result
 	second := *linear
@@ -68,7 +84,7 @@ func OnMovedShape(ctx context.Context, linear *design.Solution) (*Solution, erro
 	s := &Solution{Solution: &second, Linear: linear}
 	r, effort, err := p.Solve(1)
 	if err != nil {
-		return nil, design.Explain(t.Built.Case, err)
+		return nil, design.Explain(linear.Top.Built.Case, err)
 	}
 	second.Result, s.Effort = r, effort
 	return s, nil
@@ -120,8 +136,14 @@ func footBelow(br *design.BridgeModel) float64 {
 // GivesWay says at what share of the load an answer found no equilibrium.
 func GivesWay(err error) (share float64, is bool) {
 	var way moved.GivesWayError
-	is = errors.As(err, &way)
+	is = errors.As(err, &way) && !way.Change
 	return way.Share, is
+}
+
+// ChangeGivesWay says whether an answer found no equilibrium on the way of a change under the whole load.
+func ChangeGivesWay(err error) bool {
+	var way moved.GivesWayError
+	return errors.As(err, &way) && way.Change
 }
 
 // Times returns the case with every force on it so many times as large: the strings' tension, the

@@ -110,6 +110,9 @@ func (o *wanted) solve(cmd *cobra.Command, name string) (*solved, error) {
 
 // givesWay says in terms of the case's own load where no equilibrium was found.
 func (o *wanted) givesWay(err error) error {
+	if stability.ChangeGivesWay(err) {
+		return fmt.Errorf("%w; without --second-order there are the numbers on the shape as carved", err)
+	}
 	share, is := stability.GivesWay(err)
 	if !is {
 		return err

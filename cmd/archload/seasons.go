@@ -18,14 +18,16 @@ import (
 )
 
 func newSeasons(d *disk.Disk) *cobra.Command {
-	o, cycle := wanted{disk: d}, false
+	o, cycle, second := wanted{disk: d}, false, false
 	cmd := &cobra.Command{
 		Use:   "seasons CASE",
 		Short: "Say what moisture does to a design: arch, action, fit of the foot, stress",
 		Long: "Take a design from the air in which it was made to that of each season of its table\n" +
 			"[season], with the strings on, and say how the arch moves, how the action changes, where\n" +
 			"the foot still bears, and what pulls across the grain and at the braces' glue. With --cycle\n" +
-			"the seasons follow each other, so that what has slid in one stands so in the next.",
+			"the seasons follow each other, so that what has slid in one stands so in the next.\n" +
+			"With --second-order each season finds its equilibrium on the shape as it has moved, contact\n" +
+			"and friction going on from the made state as a solve has it, with the linear numbers beside.",
 		Example:           "  archload seasons course-guitar-seasons\n  archload seasons mine/mine.toml --json -",
 		Args:              takes(1, 1, "one case"),
 		ValidArgsFunction: completeCases,
@@ -35,9 +37,9 @@ func newSeasons(d *disk.Disk) *cobra.Command {
 					year := *c.Season
 					year.Cycle, c.Season = true, &year
 				}
-				return aging.Seasons(cmd.Context(), c, opts)
+				return aging.Seasons(cmd.Context(), c, aging.Wish{SecondOrder: second}, opts)
 			})
-			if err != nil {
+			if err = o.givesWay(err); err != nil {
 				return err
 			}
 			stem := filepath.Join(o.dir, fileStem(args[0]))
@@ -52,6 +54,7 @@ func newSeasons(d *disk.Disk) *cobra.Command {
 		},
 	}
 	o.flags(cmd)
+	cmd.Flags().BoolVar(&second, "second-order", false, "find each season's equilibrium on the shape as it has moved, with the linear numbers beside")
 	cmd.Flags().BoolVar(&cycle, "cycle", false, "let the seasons follow each other and end in the made air again, as with [season] cycle = true")
 	return cmd
 }

@@ -27,6 +27,14 @@ type State struct {
 	onward    bool           // reached by a change under constant load (Problem.Onward), without Work and Lost
 }
 
+// Increments is in how many parts a foot with friction was followed; 0 without friction.
+func (st *State) Increments() int {
+	if st.path == nil {
+		return 0
+	}
+	return len(st.path.Moments) - 1
+}
+
 // history is the whole path of a load, stretch by stretch.
 type history struct {
 	per      int // rows of a pad

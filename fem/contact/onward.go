@@ -23,16 +23,33 @@ func (c *Condensed) Swollen(w *fem.Swollen) *Condensed {
 	q.swollen = w
 	q.swellU = slices.Clone(w.Load)
 	c.plate.Solve(q.swellU)
-	q.swellAt = make([]float64, len(c.cols))
+	q.swellAt = q.beyond(w)
 	for i := range c.cols {
-		q.swellAt[i] = dotColumn(c.cols[i], q.swellU)
-		if i < c.padRows() {
-			pad := &c.pads[i/c.hold.rows()]
-			q.swellAt[i] += w.BeyondAlong(pad.Spread, pad.Dir[i%c.hold.rows()])
-		}
+		q.swellAt[i] += dotColumn(c.cols[i], q.swellU)
 	}
 	return &q
 }
+
+// Eased is Swollen for movements of any size, p being the Eased system of w with the factor of c: its push (WithPush)
+// stands for what the wood does to the nodes, and swellAt is what it does beyond them.
+func (c *Condensed) Eased(p *fem.Prepared, w *fem.Swollen) *Condensed {
+	q := *c
+	q.plate, q.swollen, q.swellU, q.swellAt = p, w, nil, q.beyond(w)
+	return &q
+}
+
+// beyond is by how much each row moves more than the nodes tell, mm.
+func (c *Condensed) beyond(w *fem.Swollen) []float64 {
+	out := make([]float64, len(c.cols))
+	for i := range c.padRows() {
+		pad := &c.pads[i/c.hold.rows()]
+		out[i] = w.BeyondAlong(pad.Spread, pad.Dir[i%c.hold.rows()])
+	}
+	return out
+}
+
+// Standing is the body as it stands in a result.
+func (r *Result) Standing() Standing { return Standing{r.problem, r.loadCase, r.State} }
 
 // Onward follows the contact from a state in which a body stands to that of s under its full load:
 // the same pads on a plate and a body that have since become softer or stiffer, or have stretched by
@@ -90,23 +107,47 @@ func (s *Problem) Onward(from Standing, fit LoadCase) (*State, error) {
 	return w.settle(start)
 }
 
+// OnwardLike is Onward for a problem that differs little from one whose state is known, as reached from the same
+// standing: of a Rough foot only the last step of the change is solved again, and what had happened until then is
+// taken over.
+func (s *Problem) OnwardLike(from Standing, fit LoadCase, like *State) (*State, error) {
+	if s.plate.hold == Rough && like != nil && like.onward {
+		p := s.lcp(fit)
+		q := p.changed(fit, s.swelling(fit), from)
+		if path, err := q.OnwardEnds(like.path); err == nil {
+			return p.changedState(q, path, from), nil
+		}
+	}
+	return s.Onward(from, fit)
+}
+
 // onwardRough is Onward with friction, in steps (friction.Problem.Onward).
 func (p *lcp) onwardRough(from Standing, fit LoadCase, free []float64) (*State, error) {
-	for j, v := range free {
-		p.b[j] += v
-	}
-	rest := from.State.SlackRest
-	q := p.rough(fit, rest)
+	q := p.changed(fit, free, from)
 	path, err := q.Onward(from.State.path.Last())
 	if err != nil {
 		return nil, err
 	}
+	return p.changedState(q, path, from), nil
+}
+
+// changed is the problem with friction of a body that has stood, rows moving by free besides.
+func (p *lcp) changed(fit LoadCase, free []float64, from Standing) *friction.Problem {
+	for j, v := range free {
+		p.b[j] += v
+	}
+	return p.rough(fit, from.State.SlackRest)
+}
+
+// changedState says a path of a change as its state at the end.
+func (p *lcp) changedState(q *friction.Problem, path *friction.Path, from Standing) *State {
+	rest := from.State.SlackRest
 	st := p.roughState(q, &friction.Path{Moments: []friction.Moment{*path.Last()}}, rest)
-	st.Events, st.onward = nil, true
+	st.Events, st.onward, st.path = nil, true, path
 	for k := range path.Moments[1:] {
 		st.Events = append(st.Events, roughEvents(&path.Moments[k], &path.Moments[k+1], false)...)
 	}
-	return st, nil
+	return st
 }
 
 // swelling is how each row moves by the swelling of body and plate, mm.

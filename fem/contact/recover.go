@@ -33,19 +33,20 @@ func (s *Problem) Recover(st *State, lc LoadCase) *Result {
 		r.U[i] += f
 	}
 	s.plate.plate.Solve(r.U)
-	if r.Swollen != nil {
+	if r.Swollen != nil && !r.Large {
 		r.Swollen.AddGrowth(r.U)
 	}
 	r.complete()
 	return r
 }
 
-// addSwelling lets a result in the making feel what the wood does by itself.
+// addSwelling lets a result in the making feel what the wood does by itself. Where movements are of any size the push has it.
 func (c *Condensed) addSwelling(r *Result) {
-	if c.swollen == nil {
+	r.Swollen = c.swollen
+	if c.swollen == nil || r.Large {
 		return
 	}
-	r.Swollen, r.Load = c.swollen, slices.Clone(r.Load)
+	r.Load = slices.Clone(r.Load)
 	for i, f := range c.swollen.Load {
 		r.Load[i] += f
 	}
@@ -63,7 +64,7 @@ func (s *Problem) partialResult(st *State, lc LoadCase) *Result {
 func (r *Result) complete() {
 	r.partial = false
 	r.Result.Recover()
-	if r.Swollen != nil {
+	if r.Swollen != nil && !r.Large {
 		r.CheckSwollen()
 	}
 	if r.problem == nil {
@@ -76,7 +77,7 @@ func (r *Result) complete() {
 
 // checkAlone fills the checks of a plate without a body.
 func (r *Result) checkAlone() {
-	if r.Swollen == nil {
+	if r.Swollen == nil || r.Large {
 		r.CheckAlone()
 		return
 	}

@@ -74,7 +74,7 @@ func (s *Problem) PadSinks(st *State) []float64 {
 // itself.
 func (c *Condensed) RecoverPlate() *Result {
 	r := c.RecoverPlateMoves(1)
-	if c.addSwelling(r); c.swollen != nil {
+	if c.addSwelling(r); c.swollen != nil && !r.Large {
 		for i, u := range c.swellU {
 			r.U[i] += u
 		}

@@ -38,6 +38,8 @@ type Beam struct {
 	arms   [2][3]float64 // from the nodes to the axis, mm
 	rows   [numBeamRows][12]float64
 	law    [numBeamRows]float64
+
+	eased [numBeamRows]float64 // strains at which the wood is at ease, see Eased
 }
 
 // BeamForces are the section forces of a beam in its own axes. N, Vy, Vz and T

@@ -21,3 +21,11 @@ func (b *Beam) Free(strain [3]float64, beyond [2][3]float64) (u [12]float64) {
 	}
 	return u
 }
+
+// Eased returns the beam whose wood has stretched by itself: at movements of any size its strains count from those
+// that it has at its free movements, as Free returns them. What is linear stays as it was.
+func (b *Beam) Eased(free *[12]float64) Beam {
+	q := *b
+	q.eased = b.at(free).strain
+	return q
+}

@@ -79,10 +79,19 @@ func (w *movedBeam) vary(v *variation, t *[numBeamRows]float64) {
 	}
 }
 
+// beyond are the strains beyond those of ease.
+func (w *movedBeam) beyond() (e [numBeamRows]float64) {
+	for r, v := range w.strain {
+		e[r] = v - w.b.eased[r]
+	}
+	return e
+}
+
 // forces are those conjugate to the strains, times the length.
 func (w *movedBeam) forces() (t [numBeamRows]float64) {
+	e := w.beyond()
 	for r, law := range w.b.law {
-		t[r] = law * w.b.length * w.strain[r]
+		t[r] = law * w.b.length * e[r]
 	}
 	return t
 }
@@ -115,7 +124,7 @@ func (b *Beam) PullTo(f, u *[12]float64) (energy float64) {
 	w.vary(&v, &t)
 	v.byVectors(w.turns[:])
 	copy(f[:], v.g[:])
-	for r, e := range w.strain {
+	for r, e := range w.beyond() {
 		energy += t[r] * e / 2
 	}
 	return energy
@@ -141,7 +150,7 @@ func (b *Beam) TangentTo(k *[144]float64, u *[12]float64) {
 func (b *Beam) StressedTo(k *[144]float64, u *[12]float64) {
 	var t [numBeamRows]float64
 	for r, law := range b.law {
-		t[r] = law * b.length * b.strain(r, u)
+		t[r] = law * b.length * (b.strain(r, u) - b.eased[r])
 	}
 	v := variation{width: 12, second: true}
 	b.at(new([12]float64)).stress(&v, &t)
@@ -150,7 +159,10 @@ func (b *Beam) StressedTo(k *[144]float64, u *[12]float64) {
 
 // MovedForces returns the section forces under movements u of any size, in the beam's own axes,
 // which go with it.
-func (b *Beam) MovedForces(u *[12]float64) BeamForces { return b.forcesOf(&b.at(u).strain) }
+func (b *Beam) MovedForces(u *[12]float64) BeamForces {
+	e := b.at(u).beyond()
+	return b.forcesOf(&e)
+}
 
 // MovedAxes returns the mean of the beam's axes at both ends under movements u of any size, in
 // global axes (rows).

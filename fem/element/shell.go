@@ -38,6 +38,8 @@ type Shell struct {
 	twist   float64       // N mm: stabilising stiffness of the twist row per area
 	thick   [3][3]float64 // 1/MPa: strains xz, yz, zz per stress xx, yy, xy
 	bubble  [2][2]float64 // mm/N: share of the shear compliance that is bending of the bubble
+
+	eased [numRows]float64 // strains at which the wood is at ease, see Eased
 }
 
 // NewShell prepares the triangle's frame, strain rows and laws. It returns an

@@ -67,6 +67,27 @@ func (s *Shell) Free(f FreeStrain) Free {
 	return out
 }
 
+// Times is a share of it.
+func (f Free) Times(share float64) Free {
+	for i := range f.Moves {
+		f.Moves[i] *= share
+		f.affine[i] *= share
+	}
+	for i := range f.e {
+		f.e[i] = vec3.Scale(f.e[i], share)
+	}
+	f.odd = vec3.Scale(f.odd, share)
+	return f
+}
+
+// Eased returns the triangle whose wood has stretched by itself: at movements of any size (PullTo, TangentTo and
+// what is Moved) its strains count from those that it has at its free movements. What is linear stays as it was.
+func (s *Shell) Eased(f *Free) Shell {
+	q := *s
+	q.eased = s.at(&f.Moves).e
+	return q
+}
+
 // tensor is a strain given in the wood's axes, in the facet frame.
 func (s *Shell) tensor(along [3]float64) (e [3][3]float64) {
 	for k, v := range along {

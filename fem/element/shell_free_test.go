@@ -95,3 +95,34 @@ func TestBeyond(t *testing.T) {
 		}
 	}
 }
+
+// TestEased moves a triangle as its wood stretches: no force is left at movements of any size. Where it does not move
+// the forces are those of the linear triangle, to the first order of the strain.
+func TestEased(t *testing.T) {
+	for _, pressed := range []bool{false, true} {
+		s, err := NewShell(sloped(pressed))
+		if err != nil {
+			t.Fatal(err)
+		}
+		f := s.Free(FreeStrain{Mean: [3]float64{0.0004, 0.006, 0.0105}, Half: [3]float64{0, 0.001, 0}})
+		q := s.Eased(&f)
+		var force, still [18]float64
+		if energy := q.PullTo(&force, &f.Moves); energy > 1e-20 || vec3.Norm([3]float64(force[:3])) > 1e-9 {
+			t.Errorf("pressed %t: bears %g N·mm and %v where it is at ease", pressed, energy, force)
+		}
+		q.PullTo(&still, &[18]float64{})
+		var k [324]float64
+		s.StiffnessTo(&k)
+		size, off := 0.0, 0.0
+		for i := range still {
+			linear := 0.0
+			for j, v := range f.Moves {
+				linear -= k[18*i+j] * v
+			}
+			size, off = math.Max(size, math.Abs(linear)), math.Max(off, math.Abs(still[i]-linear))
+		}
+		if off > 0.02*size {
+			t.Errorf("pressed %t: forces off by %g of %g", pressed, off, size)
+		}
+	}
+}

@@ -25,7 +25,7 @@ type movedShell struct {
 	grad  [2][3]float64    // u,1 and u,2 in global axes
 	along [2][3]float64    // x,1 and x,2
 	m     [numMeasures]float64
-	e     [numRows]float64              // strains
+	e     [numRows]float64              // strains beyond those of ease
 	c     [numRows][numMeasures]float64 // their derivatives by the measures
 	bow   [3][3]float64                 // of edge, then strain xx, yy, xy: second derivative by the edge's change of slope
 }
@@ -51,6 +51,9 @@ func (s *Shell) at(u *[18]float64) *movedShell {
 	w.bow = f.bowShares()
 	f.byMeasures(&w.c, &w.bow)
 	w.strain()
+	for r, v := range s.eased {
+		w.e[r] -= v
+	}
 	return w
 }
 
@@ -270,7 +273,7 @@ func (w *movedShell) rows() (rows [numRows][18]float64) {
 func (s *Shell) StressedTo(k *[324]float64, u *[18]float64) {
 	var strain [numRows]float64
 	for r := range strain {
-		strain[r] = form(&s.rows[r], u)
+		strain[r] = form(&s.rows[r], u) - s.eased[r]
 	}
 	force := s.forces(&strain)
 	v := variation{width: 18, second: true}

@@ -28,6 +28,9 @@ func (s *Shell) PullTo(f, u *[18]float64) (energy float64) {
 	w.move(u)
 	w.measure()
 	e := w.strains()
+	for r, v := range s.eased {
+		e[r] -= v
+	}
 	force := s.forces(&e)
 	for r := range force {
 		energy += s.frame.area / 2 * e[r] * force[r]

@@ -109,15 +109,28 @@ func (c *change) step(at, long float64, last bool) (*Moment, bool) {
 			q.F[k] = c.f0[k] + s*(f-c.f0[k])
 		}
 	}
-	from := *c.path.Last()
-	times := 0.0 // as long as the step before
-	if n := len(c.path.Moments); n > 1 {
-		times = long / (from.Load - c.path.Moments[n-2].Load)
+	inc, ok := q.rests(c.path.before(long), 1, last)
+	c.path.Solves += inc.solves
+	c.path.factor = q.factor
+	if !ok {
+		return nil, false
 	}
-	from.Load, from.rate = 0, make([][3]float64, c.p.pads())
-	for i, v := range c.path.Last().rate {
-		for k := range v {
-			from.rate[i][k] = times * v[k]
+	m := inc.moment()
+	m.Load = s
+	return m, true
+}
+
+// before is the last moment as one from which a step so long goes, the step being the whole load.
+func (path *Path) before(long float64) *Moment {
+	from := *path.Last()
+	times := 0.0 // as long as the step before
+	if n := len(path.Moments); n > 1 {
+		times = long / (from.Load - path.Moments[n-2].Load)
+	}
+	from.Load, from.rate = 0, slices.Clone(from.rate)
+	for i := range from.rate {
+		for k := range from.rate[i] {
+			from.rate[i][k] *= times
 		}
 	}
 	if from.rise != nil {
@@ -126,14 +139,28 @@ func (c *change) step(at, long float64, last bool) (*Moment, bool) {
 			from.rise[j] *= times
 		}
 	}
-	inc, ok := q.rests(&from, 1, last)
-	c.path.Solves += inc.solves
-	if !ok {
-		return nil, false
+	return &from
+}
+
+// OnwardEnds solves the last step of an earlier path of Onward again, for a problem that differs a little: what had
+// happened until then is taken over. The error is ErrNoRest.
+func (p *Problem) OnwardEnds(earlier *Path) (*Path, error) {
+	n := len(earlier.Moments) - 1
+	path := &Path{Moments: earlier.Moments[:n:n]}
+	from := path.before(1 - path.Last().Load)
+	p.factor = earlier.factor
+	s := p.increment(from, 1)
+	if s.guided = earlier.Last().Guided; s.guided {
+		copy(s.hold, from.held)
 	}
-	m := inc.moment()
-	m.Load = s
-	return m, true
+	s.like = earlier.Last()
+	ok := s.search(false)
+	path.Solves = s.solves
+	if !ok {
+		return nil, ErrNoRest
+	}
+	path.Moments, path.factor = append(path.Moments, *s.moment()), p.factor
+	return path, nil
 }
 
 // apart is by how much the forces of two moments differ, of all forces.

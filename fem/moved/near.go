@@ -32,7 +32,7 @@ func (n *Near) Solve(p *Problem, share float64) (*contact.Result, Effort, error)
 		return nil, w.effort, err
 	}
 	if n.last == nil {
-		on, err := p.tangent(w.at.u)
+		on, err := p.tangent(w.on, w.at.u)
 		if err != nil {
 			return r, w.effort, nil // each begins afresh
 		}
@@ -57,7 +57,7 @@ type About struct {
 // the plate is not stable there.
 func (n *Near) About(p *Problem, share float64) (*About, error) {
 	if n.last == nil {
-		return nil, GivesWayError{share}
+		return nil, GivesWayError{Share: share}
 	}
 	w := p.start()
 	w.on, w.at = n.on, *n.last

@@ -27,6 +27,7 @@ const (
 // settle finds the equilibrium at a share of the load, from where the walk stands.
 func (w *walk) settle(share float64) error {
 	start := w.on
+	w.on = w.p.eased(start, share)
 	err := w.iterate(share)
 	if err != nil {
 		w.on = start
@@ -118,7 +119,7 @@ func (r *round) rests(a *answer, change float64) (bool, error) {
 // whether doing it again would change anything. settles says that the path is known; else the answer is the new one.
 func (r *round) followPath(a *answer) (settles bool, err error) {
 	r.due = settled
-	if r.known || a.state == nil || a.state.Slid == nil || len(a.state.Trace) <= 2 {
+	if r.known || a.state == nil || a.state.Slid == nil || a.state.Increments() <= 1 {
 		return true, nil
 	}
 	b, err := r.step(r.share, &r.at, r.u, again)
@@ -147,7 +148,7 @@ func (w *walk) arrive(a answer, first float64) error {
 
 // refactor makes the tangent at movements u the stiffness of the steps to come.
 func (w *walk) refactor(u []float64) (err error) {
-	on, err := w.p.tangent(u)
+	on, err := w.p.tangent(w.on, u)
 	if err != nil {
 		return errLost // no longer stable there
 	}

@@ -10,11 +10,15 @@ import (
 
 // GivesWayError says that no equilibrium was found up to the load that was asked for.
 type GivesWayError struct {
-	Share float64 // of the load up to which there is one
+	Share  float64 // of the load up to which there is one
+	Change bool    // of a change under the whole load in its stead
 }
 
 // Error says at what share the equilibrium is lost.
 func (e GivesWayError) Error() string {
+	if e.Change {
+		return fmt.Sprintf("no equilibrium on the moved shape beyond %.3g of the change: there the plate gives way", e.Share)
+	}
 	return fmt.Sprintf("no equilibrium on the moved shape beyond %.3g of the load: there the plate gives way", e.Share)
 }
 
@@ -101,7 +105,7 @@ func (w *walk) climb(a ascent) error {
 			if w.share == 0 && !errors.Is(err, errLost) {
 				return err // the body does not stand under any load
 			}
-			return GivesWayError{w.share}
+			return GivesWayError{w.share, w.p.changes()}
 		default:
 			a.part /= 2
 		}

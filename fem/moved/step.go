@@ -58,7 +58,7 @@ func (w *walk) step(share float64, from *answer, u []float64, by way) (answer, e
 			return a, err
 		}
 	}
-	acts := w.p.acting(share, u, from.stands())
+	acts := w.p.acting(w.p.load(share), u, from.stands())
 	a.cond = w.on.cond.WithPush(acts.plate, w.push(u))
 	w.effort.Steps++
 	if w.on.stand == nil {
@@ -73,7 +73,15 @@ func (w *walk) step(share float64, from *answer, u []float64, by way) (answer, e
 		like = nil
 	}
 	var err error
-	if a.state, err = a.stand.FollowLike(a.fit, like, by == ends); err != nil {
+	if w.p.From != nil {
+		if by != ends {
+			like = nil
+		}
+		a.state, err = a.stand.OnwardLike(*w.p.From, a.fit, like)
+	} else {
+		a.state, err = a.stand.FollowLike(a.fit, like, by == ends)
+	}
+	if err != nil {
 		return a, err
 	}
 	a.result = a.stand.RecoverMoves(a.state, a.fit)
@@ -104,16 +112,22 @@ func (w *walk) recovered() *contact.Result {
 	} else {
 		r = a.stand.Recover(a.state, a.fit)
 	}
-	w.p.Plate.FollowTurned(r.U)
+	w.on.plate.FollowTurned(r.U)
 	return r
 }
 
 // workLeft compares the plate's strain energy with the work that its forces take while the
 // movements grow in proportion, by Gauss's rule of three points, exact to the fifth power (that work
-// is of the third, but for what the turns add), relative.
+// is of the third, but for what the turns add), relative; wood that has stretched by itself holds energy from the
+// outset, which counts.
 func (w *walk) workLeft(r *contact.Result) float64 {
 	f, part := make([]float64, len(r.U)), make([]float64, len(r.U))
 	work := 0.0
+	start := 0.0
+	if w.on.swell != nil {
+		start = w.on.plate.PullTo(f, part, w.p.Workers)
+		work = start
+	}
 	for _, g := range gauss3 {
 		for i, v := range r.U {
 			part[i] = g.at * v
@@ -124,6 +138,9 @@ func (w *walk) workLeft(r *contact.Result) float64 {
 	stored := w.on.plate.PullTo(f, r.U, w.p.Workers)
 	if stored == 0 {
 		return 0
+	}
+	if start > stored {
+		return math.Abs(stored-work) / start
 	}
 	return math.Abs(stored/work - 1)
 }

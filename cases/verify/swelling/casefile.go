@@ -15,7 +15,7 @@ func seasonOf(ctx context.Context, name string) (*aging.SeasonReport, error) {
 	if err != nil {
 		return nil, err
 	}
-	r, err := aging.Seasons(ctx, c, design.Options{NoError: true})
+	r, err := aging.Seasons(ctx, c, aging.Wish{}, design.Options{NoError: true})
 	if err != nil {
 		return nil, err
 	}

@@ -80,7 +80,7 @@ func wholeBody(ctx context.Context) (problem.Readings, error) {
 	block := c.Cards["body.block_wood"]
 	block.Water.Swell = [3]float64{}
 	c.Cards["body.block_wood"] = block
-	still, err := aging.Seasons(ctx, c, design.Options{NoError: true})
+	still, err := aging.Seasons(ctx, c, aging.Wish{}, design.Options{NoError: true})
 	if err != nil {
 		return nil, err
 	}

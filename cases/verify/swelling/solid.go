@@ -20,7 +20,7 @@ func solidPlate(rim, made string, outer, inner float64) func(context.Context) (p
 		if outer != inner {
 			c.Season.Moisture, c.Season.MoistureOuter, c.Season.MoistureInner = nil, &outer, &inner
 		}
-		r, err := aging.Seasons(ctx, c, design.Options{NoError: true})
+		r, err := aging.Seasons(ctx, c, aging.Wish{}, design.Options{NoError: true})
 		if err != nil {
 			return nil, err
 		}
