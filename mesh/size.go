@@ -81,9 +81,21 @@ func (f *sizeField) bendSource(d *Domain) {
 	if d.Curvature == nil {
 		return
 	}
+	coarse := f.bends(d)
+	rows(0, f.ny, func(j int) {
+		for i := range f.nx {
+			k := j*f.nx + i
+			f.h[k] = min(f.h[k], coarse.unscaled(f.place(i, j)))
+		}
+	})
+}
+
+// bends is the size that the surface's curvature asks for, on a grid of its own
+// over that of f.
+func (f *sizeField) bends(d *Domain) *sizeField {
 	w, h := float64(f.nx-1)*f.cell, float64(f.ny-1)*f.cell
 	step := max(surfaceStep, (w+h)/1000)
-	coarse := sizeField{lo: f.lo, cell: step, nx: int(w/step) + 2, ny: int(h/step) + 2}
+	coarse := &sizeField{lo: f.lo, cell: step, nx: int(w/step) + 2, ny: int(h/step) + 2, scale: f.scale}
 	coarse.h = make([]float64, coarse.nx*coarse.ny)
 	rows(0, coarse.ny, func(j int) {
 		for i := range coarse.nx {
@@ -96,12 +108,7 @@ func (f *sizeField) bendSource(d *Domain) {
 			coarse.h[j*coarse.nx+i] = want
 		}
 	})
-	rows(0, f.ny, func(j int) {
-		for i := range f.nx {
-			k := j*f.nx + i
-			f.h[k] = min(f.h[k], coarse.unscaled(f.place(i, j)))
-		}
-	})
+	return coarse
 }
 
 // Gaps between curves. A gap as wide as one edge or narrower gets edges of its

@@ -14,8 +14,8 @@ import (
 // top's own and computes anew no more than what the difference touches; all
 // else is shared with t, which stays as it is. The answer is that of a top
 // prepared afresh to the rounding of the last digits: a foot that has moved
-// stands on the triangles that were made for it elsewhere, as long as they are
-// fine enough. o.Refine is not looked at: the mesh is as fine as that of t.
+// stands on the triangles that were made for it elsewhere, and an arch of another
+// shape on those of the old one, as long as they are fine enough. o.Refine is not looked at: the mesh is as fine as that of t.
 // See "How a prepared top is reused" in the package's documentation for what
 // each change costs. Errors are those of Prepare.
 func Adapt(ctx context.Context, t *Top, c *cases.Case, o Options) (*Top, error) {
@@ -36,7 +36,7 @@ func Adapt(ctx context.Context, t *Top, c *cases.Case, o Options) (*Top, error) 
 	switch {
 	case err != nil:
 		return nil, err
-	case d.mesh:
+	case d.mesh || !t.serves(g):
 		return prepare(ctx, g, spent, o, t.refine)
 	case d.factor:
 		return refactored(ctx, t, g, spent, o)
@@ -44,7 +44,15 @@ func Adapt(ctx context.Context, t *Top, c *cases.Case, o Options) (*Top, error) 
 	return refitted(t, g, d, o)
 }
 
-// CostOf is what Adapt would have to do to serve another case.
+// serves says whether the triangles of a top are fine enough for other surfaces on the
+// same plan.
+func (t *Top) serves(g *shape.Geometry) bool {
+	b := t.Built
+	return g.Serves(b.Geometry, b.Mesh.Plan, t.refine) && (b.Back == nil || g.Back.Serves(b.Geometry.Back, b.Back.Mesh.Plan, t.refine))
+}
+
+// CostOf is what Adapt would have to do to serve another case. An arch may turn out to ask
+// for smaller triangles when it is fitted; then it costs a new mesh.
 func CostOf(t *Top, c *cases.Case) Cost { return differenceOf(t, c).cost }
 
 // difference is what distinguishes a case from that of a top.
@@ -85,7 +93,7 @@ func shapes(key string) bool {
 }
 
 // refactored is a top on the same plan of triangles in other wood, of another
-// thickness, with other sections of braces or another rim. Where the same nodes
+// arch or thickness, with other sections of braces or another rim. Where the same nodes
 // couple it is eliminated in the same order.
 func refactored(ctx context.Context, t *Top, g *shape.Geometry, spent Stages, o Options) (*Top, error) {
 	lifted, circ := t.Built.Mesh, t.circles

@@ -21,8 +21,8 @@ type Cost uint8
 const (
 	Nothing  Cost = iota // nothing that is computed
 	Refit                // strings, relief, bridge: the contact alone, on the same factor
-	Refactor             // wood, thickness, section of a brace, rim: the same mesh, a new factor
-	Remesh               // outline, hole, arch, place of foot or brace: everything anew
+	Refactor             // wood, arch, thickness, section of a brace, rim: the same plan of triangles, a new factor
+	Remesh               // outline, hole, place of foot or brace: everything anew
 )
 
 // String says it in a maker's words.
@@ -33,7 +33,7 @@ func (c Cost) String() string {
 	case Refit:
 		return "another set-up on the same top"
 	case Refactor:
-		return "the same top in other wood or thickness"
+		return "the same top in other wood, arch or thickness"
 	}
 	return "another top"
 }
@@ -63,9 +63,9 @@ func keyCosts() []keyCost {
 		"strings.each.rise", "strings.each.front_angle", "strings.each.back_angle")
 	add(Refit, false, "strings", "bridge", "load.force")
 	add(Remesh, false, "bridge.at")
-	add(Refactor, false, "plate.wood", "plate.made", "plate.cut", "plate.ring_angle", "plate.grain_angle", "plate.thickness",
+	add(Refactor, false, "plate.wood", "plate.made", "plate.cut", "plate.ring_angle", "plate.grain_angle", "plate.arch", "plate.thickness",
 		"plate.thickness_scale", "brace.wood", "brace.width", "brace.height", "brace.height_scale", "brace.joined", "brace.fitted",
-		"rim", "body.back.wood", "body.back.made", "body.back.cut", "body.back.ring_angle", "body.back.grain_angle", "body.back.thickness",
+		"rim", "body.back.wood", "body.back.made", "body.back.cut", "body.back.ring_angle", "body.back.grain_angle", "body.back.arch", "body.back.thickness",
 		"body.back.thickness_scale", "body.back.brace.wood", "body.back.brace.width", "body.back.brace.height",
 		"body.back.brace.height_scale", "body.back.brace.joined", "body.back.brace.fitted", "body.back_lining", "body.block_wood", "body.block_grain", "post.stiffness")
 	add(Refit, true, "body.neck_joint")

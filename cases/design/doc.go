@@ -71,14 +71,19 @@
 //     nodes couple, in the same order of elimination. A fitted graduation is scaled without
 //     another fit; the arch is fitted again only if the height of its rim follows
 //     the thickness.
-//   - The outline, a hole, the arch, a brace's or a foot's place. The triangles
+//   - The arch. The plan of triangles is lifted onto the new surface, as long as none of
+//     them is coarser, over what the surface's curvature asks for there, than the coarsest of a
+//     plan that is laid for its own surface ([mesh.Domain.Serves]); then all is as with another
+//     thickness, else there is another mesh. An arch that is raised is not fitted again.
+//   - The outline, a hole, a brace's or a foot's place. The triangles
 //     follow features, so there is another mesh, and everything after it is made
 //     anew. Of the surfaces those are kept whose data have not changed.
 //
 // What a key costs is a promise about numbers: the answer on a shared top is that
 // of a solve of its own to the rounding of the last digits, except where a
-// foot stands on triangles that were not laid for it; there the two agree within
-// the error of the mesh. TestLiveCosts of package live holds an edit of every kind
+// foot or an arch stands on triangles that were not laid for it; there the two agree
+// within the error of the mesh, and whoever shows the last digit solves the case afresh,
+// as the window does when the hand rests. TestLiveCosts of package live holds an edit of every kind
 // to that.
 //
 // To add a key, give it a line in keyCosts; a key that has none costs a new mesh,

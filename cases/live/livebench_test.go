@@ -63,6 +63,19 @@ func BenchmarkLiveRefactor(b *testing.B) {
 	}
 }
 
+// BenchmarkLiveReshape is another arch: higher, or its apex moved.
+func BenchmarkLiveReshape(b *testing.B) {
+	for _, c := range []struct {
+		name, key string
+		values    []tree.ChangeValue
+	}{
+		{"height", "plate.arch.height_scale", []tree.ChangeValue{tree.Valued(0.95), tree.Valued(1.05)}},
+		{"apex", "plate.arch.apex_shift", []tree.ChangeValue{{Text: "4", Value: []any{0.0, 4.0}}, {Text: "-4", Value: []any{0.0, -4.0}}}},
+	} {
+		b.Run(c.name, func(b *testing.B) { edited(b, fineLive(b, "course-guitar"), c.key, c.values...) })
+	}
+}
+
 func BenchmarkLiveRemesh(b *testing.B) {
 	edited(b, fineLive(b, "course-guitar"), "bridge.at", tree.ChangeValue{Text: "20", Value: []any{0.0, 20.0}}, tree.ChangeValue{Text: "-20", Value: []any{0.0, -20.0}})
 }

@@ -165,6 +165,16 @@ func (g *Geometry) Domain() mesh.Domain {
 	return d
 }
 
+// Serves says whether a plan of triangles that was laid for the shape old, so many times
+// smaller than the case asks, serves this one, which differs in its surfaces at most.
+func (g *Geometry) Serves(old *Geometry, plan *mesh.Plan, refine float64) bool {
+	if g.bends == old.bends {
+		return true
+	}
+	d := mesh.Domain{Outline: g.Outline, Size: Edge(g.Case.Mesh, float64(g.Case.Mesh.Size)), Scale: 1 / refine, Curvature: g.bends.mean}
+	return d.Serves(plan)
+}
+
 // onRail is how far an edge may be from a rail that holds it, mm: half a rail's width or less.
 const onRail = 0.5
 

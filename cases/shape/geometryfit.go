@@ -175,7 +175,7 @@ func chains(h *cases.HeightTable) []chain {
 // fit fits one surface; faults and doubts of the data go to the rows of the
 // tables they come from.
 func (f *fitter) fit(key string, data surface.Data, tables []cases.KeyedTable) (*surface.Spline, *surface.Report) {
-	s, rep, err := surface.Fit(data)
+	s, rep, err := surface.FitLike(data, f.like())
 	tableKey := key
 	for _, t := range tables {
 		if t.Table != nil {
@@ -207,6 +207,23 @@ func (f *fitter) fit(key string, data surface.Data, tables []cases.KeyedTable) (
 	}
 	f.rep.Add(rowPlace(tables, de.Set, de.Line, f.rep.Find(tableKey)), tableKey, fmt.Errorf("%s%s", where, de.Msg))
 	return nil, nil
+}
+
+// like is the surface that the old geometry had in place of the one that is being fitted,
+// as it came from its fit; nil without one.
+func (f *fitter) like() *surface.Spline {
+	if f.old == nil {
+		return nil
+	}
+	old := unraised(f.old.Plate.Outer)
+	if f.part == ofThickness {
+		old = nil
+		if g, fitted := f.old.graduated(); fitted {
+			old = g.fit
+		}
+	}
+	s, _ := old.(*surface.Spline)
+	return s
 }
 
 // rowPlace returns the place of a row of the named table, or the one given.
@@ -241,7 +258,7 @@ func (f *fitter) checkSurfaces(bends *bendMap) {
 			dip, dipAt = d, p
 		}
 	})
-	if g, fitted := f.graduated(); fitted {
+	if g, fitted := f.made.graduated(); fitted {
 		f.checkGraduation(g, bends)
 	}
 	if thin.z < thinnest && len(f.rep.Faults) == 0 {

@@ -13,7 +13,7 @@ import (
 // outermost data, the hull of all their places, it stays what it is there, and it
 // is nowhere thinner than the thinnest of them or thicker than the thickest. A smooth
 // surface left to itself goes on falling or rising beyond its data, and wood that
-// nobody measured would be computed with.
+// nobody measured would be computed with. It is told from others by its address.
 type graduation struct {
 	fit         surface.Surface
 	hull        []mesh.Point
@@ -21,8 +21,8 @@ type graduation struct {
 }
 
 // newGraduation holds a fit to the tables that it was fitted to.
-func newGraduation(fit surface.Surface, tables []cases.KeyedTable) graduation {
-	g := graduation{fit: fit}
+func newGraduation(fit surface.Surface, tables []cases.KeyedTable) *graduation {
+	g := &graduation{fit: fit}
 	var at []mesh.Point
 	var heights []float64
 	for _, t := range tables {
@@ -40,7 +40,7 @@ func newGraduation(fit surface.Surface, tables []cases.KeyedTable) graduation {
 
 // At returns thickness and derivatives at a place: beyond the hull those along its
 // nearest side alone, where it is held none.
-func (g graduation) At(p mesh.Point) surface.Jet {
+func (g *graduation) At(p mesh.Point) surface.Jet {
 	q, u := plane.NearestOnHull(g.hull, p)
 	j := g.fit.At(q)
 	switch {

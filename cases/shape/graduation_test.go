@@ -48,6 +48,9 @@ func TestGraduationHeld(t *testing.T) {
 				}
 			}
 		}
+		if again, err := FitGeometry(g.Case, g, []string{"plate.wood"}); err != nil || again.Plate != g.Plate {
+			t.Errorf("%s: another plate in other wood (%v), want the same", c.kind, err)
+		}
 		at := func(x, y float64) float64 { return g.Plate.Thickness.At(mesh.Point{x, y}).Z }
 		if a, b := at(0, 136.8), at(0, 230); math.Abs(a-b) > 1e-9 || math.Abs(a-4) > 0.15 {
 			t.Errorf("%s: %.3f mm at the last reading and %.3f beyond it, want 4 and the same", c.kind, a, b)
@@ -58,7 +61,7 @@ func TestGraduationHeld(t *testing.T) {
 // TestGraduationJet holds the derivatives to differences, inside the hull of the data,
 // beside a side of it and where it is held.
 func TestGraduationJet(t *testing.T) {
-	g := graduation{fit: bowl(300), least: 0.7, most: 12, hull: plane.Hull([]mesh.Point{{-80, -60}, {80, -50}, {60, 70}, {-60, 70}})}
+	g := &graduation{fit: bowl(300), least: 0.7, most: 12, hull: plane.Hull([]mesh.Point{{-80, -60}, {80, -50}, {60, 70}, {-60, 70}})}
 	for _, p := range []mesh.Point{{20, 30}, {0, 90}, {110, 10}, {150, 150}, {1, 2}, {5, -80}} {
 		const h = 1e-4
 		j := g.At(p)

@@ -81,7 +81,7 @@ func furtherRows(lines []int) string {
 
 // tellMisfits names the readings of a graduation that the plate as computed is off by
 // more than a caliper is, the worst first.
-func (f *fitter) tellMisfits(g graduation) {
+func (f *fitter) tellMisfits(g *graduation) {
 	limit := heldUnsaid
 	if n := float64(f.c.Plate.Thickness.Noise); n > 0 {
 		limit = 2 * n

@@ -26,18 +26,18 @@ type extreme struct {
 }
 
 // graduated is the thickness as fitted to data.
-func (f *fitter) graduated() (graduation, bool) {
-	s, scaled := f.made.Plate.Thickness.(scaledSurface)
+func (g *Geometry) graduated() (*graduation, bool) {
+	s, scaled := g.Plate.Thickness.(scaledSurface)
 	if !scaled {
-		return graduation{}, false
+		return nil, false
 	}
-	g, fitted := s.Surface.(graduation)
-	return g, fitted
+	fit, fitted := s.Surface.(*graduation)
+	return fit, fitted
 }
 
 // checkGraduation warns where a thickness had to be held to its data, and refuses
 // data through which the fit leaves a hole.
-func (f *fitter) checkGraduation(g graduation, bends *bendMap) {
+func (f *fitter) checkGraduation(g *graduation, bends *bendMap) {
 	thin, thick, far, hole := extreme{z: math.Inf(1)}, extreme{}, extreme{}, extreme{z: math.Inf(1)}
 	for _, t := range f.c.Plate.Thickness.Tables() {
 		if t.Table == nil {
@@ -69,7 +69,7 @@ func (f *fitter) checkGraduation(g graduation, bends *bendMap) {
 
 // sayHeld warns where the thickness was held: at its thinnest and thickest datum,
 // and beyond the last.
-func (f *fitter) sayHeld(key string, g graduation, thin, thick, far extreme) {
+func (f *fitter) sayHeld(key string, g *graduation, thin, thick, far extreme) {
 	if thin.z < g.least-heldUnsaid {
 		f.warn(key, "a smooth surface through these would go down to %.2g mm at %s; held at the thinnest measured, %.3g mm", thin.z, tree.Spot(thin.at), g.least)
 	}

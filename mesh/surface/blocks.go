@@ -122,10 +122,9 @@ func entries(di, dj int) (list [sparse.Block * sparse.Block]entry) {
 	return list
 }
 
-// matrix is the sum of data and lambda times rough, each halfReach values for each unknown, as
-// a matrix of blocks. What only fills up has a diagonal of one.
-func (b *blocks) matrix(data, rough []float64, lambda float64) *sparse.Matrix {
-	m := b.pattern.Like()
+// fill makes of m, a matrix of the blocks, the sum of data and lambda times rough, each
+// halfReach values for each unknown. What only fills up has a diagonal of one.
+func (b *blocks) fill(m *sparse.Matrix, data, rough []float64, lambda float64) {
 	tables := map[[2]int]*[sparse.Block * sparse.Block]entry{}
 	m.SetBlocks(func(i, j int32, values []float64) {
 		off := [2]int{int(j)%b.across - int(i)%b.across, int(j)/b.across - int(i)/b.across}
@@ -146,5 +145,4 @@ func (b *blocks) matrix(data, rough []float64, lambda float64) *sparse.Matrix {
 			values[k] = data[halfReach*u+e.at] + lambda*rough[halfReach*u+e.at]
 		}
 	})
-	return m
 }

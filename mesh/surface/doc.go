@@ -28,6 +28,9 @@
 //
 // The normal equations are sparse: blocks.go hands them to package sparse in blocks of six splines.
 //
+// [FitLike] takes from another fit over the same outline the equations without their data
+// (ground.go): an apex that is moved under the hand costs three quarters.
+//
 // # Formula
 //
 // [NewFormula] makes an arch from height, rim and apex over any outline:
@@ -43,8 +46,8 @@
 //
 // # Order of the files
 //
-// From below: jet, data, spline, cross, rim, blocks, system, roughness, noise,
-// datum, check, fitter, level, search, report, fit; beside them dome, formula
+// From below: jet, data, spline, cross, rim, blocks, system, roughness, ground,
+// noise, datum, check, fitter, level, search, report, fit; beside them dome, formula
 // and contour. Nothing is kept between calls; the same data give the same bits
 // with one processor or many.
 package surface

@@ -1,9 +1,6 @@
 package surface
 
-import (
-	"cmp"
-	"sync"
-)
+import "cmp"
 
 // Fit fits a smooth surface to the data: cubic B-splines that minimise
 //
@@ -22,18 +19,17 @@ import (
 // penalty across the edge is our own, chosen by experiment.
 //
 // Faults of the data are returned as a *DataError.
-func Fit(d Data) (*Spline, Report, error) {
-	f, err := newFitter(&d)
+func Fit(d Data) (*Spline, Report, error) { return FitLike(d, nil) }
+
+// FitLike is Fit, quicker if the data are spread over the outline of those that like was
+// fitted to. The answer is the same to the last bit. like may be nil.
+func FitLike(d Data, like *Spline) (*Spline, Report, error) {
+	f, err := newFitter(&d, like.under())
 	if err != nil {
 		return nil, Report{}, err
 	}
-	const coarser = 2 // cells of the first passes, over the final size
-	size := f.rim.cellSize(d.Cell)
-	var fine *system
-	var fault error
-	var wg sync.WaitGroup
-	wg.Go(func() { fine, fault = f.bare(size) }) // the data's errors are not known yet, the roughness is
-	bare, err := f.bare(coarser * size)
+	go func() { _, _ = f.fine() }() // the data's errors are not known yet, the roughness is
+	bare, err := f.coarse()
 	if err != nil {
 		return nil, Report{}, err
 	}
@@ -41,15 +37,19 @@ func Fit(d Data) (*Spline, Report, error) {
 	f.strange = f.standOut(coarse.try(stiffLog))
 	first := coarse.choose(startLog, startLog)
 	f.refineSigma(first)
-	first = f.on(bare).choose(first.log, startLog)
+	again := f.on(bare)
+	again.last = coarse.last
+	first = again.choose(first.log, startLog)
 	f.refineSigma(first)
-	if wg.Wait(); fault != nil {
-		return nil, Report{}, fault
+	fine, err := f.fine()
+	if err != nil {
+		return nil, Report{}, err
 	}
 	final := f.on(fine).choose(first.log, leastLog)
 	report := f.report(final)
 	if err := cmp.Or(f.slip(final, fine), f.contradiction(final)); err != nil {
 		return nil, report, err
 	}
+	final.spline.ground = f.ground
 	return final.spline, report, nil
 }

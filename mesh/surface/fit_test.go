@@ -237,6 +237,43 @@ func TestFitIsTheSameWithOneProcessorAndWithTwo(t *testing.T) {
 	}
 }
 
+// TestFitLikeIsFit: on the equations of another fit the coefficients are the same to the last
+// bit; another outline or kind of data has equations of its own.
+func TestFitLikeIsFit(t *testing.T) {
+	fit := func(d Data, like *Spline) *Spline {
+		s, _, err := FitLike(d, like)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return s
+	}
+	data := func(o plane.Region, rim *float64, by float64) Data {
+		d := Data{Outline: o, Points: gridOf(o, 20, quadratic), Rim: rim}
+		for i := range d.Points {
+			d.Points[i].Z += by * d.Points[i].At[0]
+		}
+		return d
+	}
+	first := fit(data(oval{60, 80}, nil, 0), nil)
+	for _, c := range []struct {
+		name  string
+		data  Data
+		share bool
+	}{
+		{"other heights", data(oval{60, 80}, nil, 0.01), true},
+		{"a rim", data(oval{60, 80}, height(2), 0), false},
+		{"another outline", data(oval{60, 81}, nil, 0), false},
+	} {
+		again := fit(c.data, first)
+		if !slices.Equal(again.coef, fit(c.data, nil).coef) {
+			t.Errorf("%s: coefficients differ from those of a fit by itself, want the same bits", c.name)
+		}
+		if share := again.ground == first.ground; share != c.share {
+			t.Errorf("%s: equations shared %t, want %t", c.name, share, c.share)
+		}
+	}
+}
+
 // FuzzFit feeds short random tables: an error or a finite surface.
 func FuzzFit(f *testing.F) {
 	f.Add([]byte{10, 20, 30, 40, 50, 60, 70, 80, 90, 1, 2, 3}, byte(0))
@@ -285,6 +322,17 @@ func BenchmarkFit(b *testing.B) {
 		b.Run(c.name, func(b *testing.B) {
 			for b.Loop() {
 				if _, _, err := Fit(c.data); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+		b.Run(c.name+" again", func(b *testing.B) {
+			like, _, err := Fit(c.data)
+			if err != nil {
+				b.Fatal(err)
+			}
+			for b.Loop() {
+				if _, _, err := FitLike(c.data, like); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -7,15 +7,15 @@ import (
 
 // fitter holds the equations of one fit.
 type fitter struct {
-	spec   *Data
-	rim    *rimLine
+	spec *Data
+	*ground
 	data   []datum
 	trough bool
 
 	strange []strangeDatum // data that stand out from their neighbours, in order of the data
 }
 
-func newFitter(d *Data) (*fitter, error) {
+func newFitter(d *Data, old *ground) (*fitter, error) {
 	for i := range d.Templates {
 		if t := &d.Templates[i]; len(t.Points) != len(t.Heights) {
 			return nil, &DataError{Set: "templates", Line: -1, Msg: fmt.Sprintf(
@@ -25,16 +25,19 @@ func newFitter(d *Data) (*fitter, error) {
 	if d.Outline == nil {
 		return nil, &DataError{Set: "outline", Line: -1, Msg: "no outline given"}
 	}
-	rim, err := rimOf(d.Outline)
+	rim, err := old.rimOn(d.Outline)
 	if err != nil {
 		return nil, err
 	}
-	f := &fitter{spec: d, rim: rim}
-	f.data = gather(d, rim)
+	f := &fitter{spec: d, data: gather(d, rim)}
 	if err := checkData(d, f.data); err != nil {
 		return nil, err
 	}
 	f.trough = showsTrough(d, f.data)
+	f.ground = newGround(d.Outline, roughnessOf(d, rim, f.trough), rim.cellSize(d.Cell))
+	if old.alike(f.ground) {
+		f.ground = old
+	}
 	f.data = append(f.data, rimData(d, rim, f.data)...)
 	return f, nil
 }

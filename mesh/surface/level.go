@@ -1,9 +1,6 @@
 package surface
 
-import (
-	"cmp"
-	"math"
-)
+import "math"
 
 // level is the fit on one size of cells.
 type level struct {
@@ -11,23 +8,6 @@ type level struct {
 	sys  *system
 	last factor // of the trial before
 	runs int
-}
-
-// bare returns the equations on cells of the given size without the data.
-func (f *fitter) bare(size float64) (*system, error) {
-	s, err := newSystem(gridOver(f.rim.lo, f.rim.hi, size))
-	if err != nil {
-		return nil, err
-	}
-	r := roughness{rim: f.rim, flat: flatWeight}
-	if f.spec.Rim == nil {
-		r.flat = flatOpen
-	}
-	if f.trough {
-		r.strip = cmp.Or(f.spec.RecurveAt, usualAt) / usualAt
-	}
-	s.addRoughness(r)
-	return s, nil
 }
 
 // on sets the equations up with the data as they are now; bare stays as it is.

@@ -12,7 +12,8 @@ import (
 // along its tangent planes.
 type Spline struct {
 	grid
-	coef []float64 // mm, indexed by grid.index
+	coef   []float64 // mm, indexed by grid.index
+	ground *ground   // nil: not known
 }
 
 // grid places the B-splines: nx by ny cells of edge size from the corner x0,

@@ -82,20 +82,26 @@ func (s *system) addRough(first int, m *[16][16]float64) {
 // factor is the Cholesky factor of a system for one λ.
 type factor struct {
 	*blocks
-	l *sparse.Factor
+	m *sparse.Matrix
+	l *sparse.Factor // nil: not yet factorised
 }
 
 // factor factorises the matrix for the weight lambda of R, in the memory of old, which is void
 // then, if it is not the zero value; ok is false if the matrix is not positive definite in
 // floating point.
 func (s *system) factor(lambda float64, old factor) (f factor, ok bool) {
-	m, err := s.matrix(s.data, s.rough, lambda), error(nil)
-	if old.l == nil {
-		old.l, err = sparse.Factorize(m, s.analysis, workers())
-	} else {
-		err = old.l.Refactor(m)
+	f = old
+	if f.m == nil {
+		f.blocks, f.m = s.blocks, s.pattern.Like()
 	}
-	return factor{s.blocks, old.l}, err == nil
+	s.fill(f.m, s.data, s.rough, lambda)
+	var err error
+	if f.l == nil {
+		f.l, err = sparse.Factorize(f.m, s.analysis, workers())
+	} else {
+		err = f.l.Refactor(f.m)
+	}
+	return f, err == nil
 }
 
 // solve returns the coefficients for the right-hand side rhs, which it keeps.
