@@ -43,6 +43,8 @@ func TestWarningsOfSlips(t *testing.T) {
 		{thick("12"), ""},
 		{push("-20"), ""},
 		{push("20"), "a.toml:14: load[1].force: load 1 presses upward with 20 N; down is negative z"},
+		{push("20") + "[[load]]\nat = [0, 50]\nforce = [0, 0, -20]\n", ""},
+		{push("20") + "[[load]]\nat = [0, 50]\nforce = [0, 0, -25]\n", "a.toml:14: load[1].force: load 1 presses upward with 20 N; down is negative z"},
 		{sound + "relief = { depth = 0.1, shape = \"flat\", ends = 10 }\n", ""},
 		{sound + "relief = { depth = 0.1, ends = 10 }\n", `a.toml:12: bridge.relief.ends: changes nothing: only shape = "flat" has ends, found "parabola"`},
 		{sound + "relief = { stations = [[-60, 0], [0, 0.1], [60, 0]], ends = 10 }\n", "a.toml:12: bridge.relief.ends: changes nothing: the stations give the whole relief"},

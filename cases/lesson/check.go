@@ -14,6 +14,7 @@ import (
 	"archload/cases/bench/fit"
 	"archload/cases/design"
 	"archload/cases/quantity"
+	"archload/cases/stability"
 	"archload/cases/tone"
 	"archload/cases/tree"
 )
@@ -62,7 +63,7 @@ func (k *Checker) Check(ctx context.Context, s *Step) ([]Finding, error) {
 	}
 	all := answers{design: design.numbers}
 	if s.Beside != "" {
-		other, err := k.answer(ctx, s.Beside, nil, s.asked(true))
+		other, err := k.answer(ctx, s.Beside, s.Against, s.asked(true))
 		if err != nil {
 			return nil, err
 		}
@@ -101,6 +102,7 @@ type extra struct {
 	flow    bool // the load flow
 	motion  bool // how it swings
 	seasons bool // what moisture does to it
+	moved   bool // how it stands on its moved shape
 }
 
 // asks tells whether a claim of the step asks a source.
@@ -113,6 +115,7 @@ func (s *Step) asked(beside bool) (e extra) {
 	for _, c := range s.Claims {
 		for _, r := range c.formula.references() {
 			e.seasons = e.seasons || r.of == ofSeasons && r.beside == beside
+			e.moved = e.moved || r.of == ofMoved && r.beside == beside
 		}
 		e.flow = e.flow || strings.Contains(c.Of, "flow.") || strings.Contains(c.Of, "sectors.") // an elastic edge's come from the flow
 		for _, q := range quantity.Where(func(q quantity.Quantity) bool { return q.Summary == quantity.HeadMotion }) {
@@ -162,6 +165,9 @@ func (k *Checker) answer(ctx context.Context, name string, set []tree.KeyValue, 
 	if err == nil && also.seasons {
 		err = k.seasons(ctx, c, numbers)
 	}
+	if err == nil && also.moved {
+		err = k.moved(ctx, sol, numbers)
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -182,6 +188,16 @@ func (k *Checker) seasons(ctx context.Context, c *cases.Case, to *Answer) error 
 		k.failed = append(k.failed, what+" of "+c.Title)
 	}
 	return to.add(ofSeasons, r)
+}
+
+// moved adds how a case stands on its moved shape.
+func (k *Checker) moved(ctx context.Context, sol *design.Solution, to *Answer) error {
+	k.options.Say("on its moved shape")
+	s, err := stability.OnMovedShape(ctx, sol)
+	if err != nil {
+		return err
+	}
+	return to.add(ofMoved, stability.Summarize(s, 1))
 }
 
 // piece fits a bench file.
@@ -236,7 +252,7 @@ func (s *Step) Shown() string {
 	if s.Beside == "" {
 		return named(s.Case, s.Set)
 	}
-	return named(s.Case, s.Set) + " beside " + s.Beside
+	return named(s.Case, s.Set) + " beside " + named(s.Beside, s.Against)
 }
 
 // named names a case with its set keys.

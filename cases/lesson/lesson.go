@@ -27,6 +27,7 @@ type Step struct {
 	Case    string          // as OpenChanged takes it
 	Set     []tree.KeyValue // keys set on top of the case
 	Beside  string          // the design that it is held against, as Open takes it; "": none
+	Against []tree.KeyValue // keys set on top of that
 	Bench   string          // the bench file that claims may speak of; "": none
 	Load    float64         // 0..1 of the string load
 	Play    bool            // the load runs from nothing to Load
@@ -34,6 +35,8 @@ type Step struct {
 	Face    string          // one of Faces
 	View    string          // one of Views
 	Section string          // one of Sections
+	More    bool            // of two designs: what the step's own has more than the one beside
+	Enlarge float64         // movements are drawn this many times as large; 0: chosen
 	Forces  bool            // the forces as arrows
 	Strip   float64         // mm: a strip so wide along the centre line alone; 0: all
 	Tone    int             // which tone is shown, where the field is "tone"; 0: the lowest
@@ -41,7 +44,7 @@ type Step struct {
 	Air     float64         // relative humidity, percent, where the field is "humidity"; 0: dry
 	Points  []Point         // what is pointed at
 	Chart   Chart           // numbers as bars below the picture; no rows: none
-	Claims  []Claim         // what caption, caution and chart say of the numbers
+	Claims  []Claim         // what caption, caution, points and chart say of the numbers
 }
 
 // Chart is a few numbers as bars along one axis.
@@ -55,7 +58,18 @@ type Row struct {
 	Words  string  // as they stand at the bar, numbers included
 	Value  float64 // the first number of the words
 	Spread float64 // the second one, to either side of the first; 0: none
+	Of     Whose
 }
+
+// Whose number a row of a chart shows, where two designs are shown.
+type Whose uint8
+
+// The design beside, the step's own, or what is of neither alone.
+const (
+	Neither Whose = iota
+	OfBeside
+	OfOwn
+)
 
 // Point is a place that a step points at.
 type Point struct {

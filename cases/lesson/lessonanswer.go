@@ -14,6 +14,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/bench/fit"
 	"archload/cases/quantity"
+	"archload/cases/stability"
 	"archload/cases/tree"
 )
 
@@ -196,6 +197,8 @@ func reportType(of source) reflect.Type {
 	switch of {
 	case ofSeasons:
 		return reflect.TypeFor[aging.SeasonsReport]()
+	case ofMoved:
+		return reflect.TypeFor[stability.Report]()
 	case ofBench:
 		return reflect.TypeFor[fit.Report]()
 	}

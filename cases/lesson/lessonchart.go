@@ -17,18 +17,38 @@ func (r *lessonReader) chart(f *chartFile, key string, s *Step, design, other *c
 	}
 	for _, text := range f.Rows {
 		n := len(s.Claims)
-		row := Row{Words: r.words(text, key+".rows", s, design, other)}
-		r.short(row.Words, key+".rows", longestRow)
+		row := Row{Words: r.words(text, key+".rows", longestRow, s, design, other)}
 		shown := shownNumbers(s.Claims[n:])
 		if len(shown) == 0 || len(shown) > 2 {
 			r.rep.AddKey(key+".rows", "want a number in braces, and at most one more for its scatter, found %q", text)
 			continue
 		}
-		row.Value = shown[0]
+		row.Value, row.Of = shown[0], s.whose(s.Claims[n:])
 		if len(shown) == 2 {
 			row.Spread = shown[1]
 		}
 		c.Rows = append(c.Rows, row)
 	}
 	return c
+}
+
+// whose number claims are, where the step shows two designs: of neither alone, if they ask
+// both, or none.
+func (s *Step) whose(claims []Claim) (of Whose) {
+	if s.Beside == "" {
+		return Neither
+	}
+	for _, c := range claims {
+		for _, r := range c.formula.references() {
+			here := OfOwn
+			if r.beside {
+				here = OfBeside
+			}
+			if r.of == ofBench || of != Neither && of != here {
+				return Neither
+			}
+			of = here
+		}
+	}
+	return of
 }

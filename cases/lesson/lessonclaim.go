@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -125,4 +126,32 @@ func shownNumbers(claims []Claim) (out []float64) {
 		}
 	}
 	return out
+}
+
+// Commands are the commands that print the numbers which the step's claims speak of, each once.
+func (s *Step) Commands() (out []string) {
+	for _, c := range s.Claims {
+		for _, r := range c.formula.references() {
+			by := r.of.command()
+			if by != "" && !slices.Contains(out, by) {
+				out = append(out, by)
+			}
+		}
+	}
+	return out
+}
+
+// command prints the numbers of a source; "" for what the case itself says.
+func (s source) command() string {
+	switch s {
+	case ofKey:
+		return ""
+	case ofSeasons:
+		return "archload seasons"
+	case ofBench:
+		return "archload bench"
+	case ofMoved:
+		return "archload solve"
+	}
+	return "archload solve --linear"
 }

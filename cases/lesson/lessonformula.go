@@ -33,10 +33,11 @@ const (
 	ofKey     source = "key:"     // the case itself
 	ofSeasons source = "seasons:" // what archload seasons says of it
 	ofBench   source = "bench:"   // what archload bench says of the step's bench file
+	ofMoved   source = "moved:"   // what archload solve says of the shape as it has moved
 )
 
 // sources lists what may stand before a path.
-func sources() []source { return []source{ofKey, ofSeasons, ofBench} }
+func sources() []source { return []source{ofKey, ofSeasons, ofBench, ofMoved} }
 
 // value computes the formula.
 func (f *formula) value(look func(lookup) (float64, error)) (float64, error) {

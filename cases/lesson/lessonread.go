@@ -30,6 +30,7 @@ type stepFile struct {
 	Case    string       `toml:"case"`                         // a bundled case, or a file beside the lesson; default: the step before's, with its set keys
 	Set     lessonKeys   `toml:"set"`                          // default: none
 	Beside  string       `toml:"beside"`                       // default: none
+	Against lessonKeys   `toml:"beside_set"`                   // keys set on the design beside; default: none
 	Bench   string       `toml:"bench"`                        // a bundled bench file, or a file beside the lesson; default: the step before's
 	Ask     string       `toml:"ask"`                          // default: none
 	Load    float64      `toml:"load" default:"1" want:"0..1"` // 1, of the string load; default: 1
@@ -38,6 +39,8 @@ type stepFile struct {
 	Face    string       `toml:"face"`                         // default: the step before's, at first "outside"
 	View    string       `toml:"view"`                         // default: the step before's, at first "at an angle"
 	Section string       `toml:"section"`                      // default: the step before's, at first "none"
+	More    bool         `toml:"difference" default:"false"`   // default: false, both designs
+	Enlarge float64      `toml:"enlarge" want:"0..1000"`       // 1; default: 0, chosen
 	Forces  bool         `toml:"forces" default:"false"`       // default: false
 	Strip   float64      `toml:"strip" want:"0..1000"`         // mm; default: 0, the whole plate
 	Tone    int          `toml:"tone" want:"0..12"`            // default: the lowest
@@ -190,7 +193,7 @@ func (r *lessonReader) step(f *stepFile, key string, before Step) Step {
 	s.View = r.choice(f.View, before.View, key+".view", Views())
 	s.Section = r.choice(f.Section, before.Section, key+".section", Sections())
 	s.State = r.choice(f.State, "", key+".state", States())
-	s.Forces, s.Strip, s.Tone, s.Air = f.Forces, f.Strip, f.Tone, f.Air
+	s.Forces, s.Strip, s.Tone, s.Air, s.More, s.Enlarge = f.Forces, f.Strip, f.Tone, f.Air, f.More, f.Enlarge
 	if f.Case != "" {
 		s.Case, s.Set = r.pathOf(f.Case), nil
 	}
@@ -198,21 +201,18 @@ func (r *lessonReader) step(f *stepFile, key string, before Step) Step {
 	if s.Case == "" {
 		r.rep.AddKey(key+".case", "missing in the first step, want the case it shows")
 	}
-	design := r.open(s.Case, s.Set, key, &f.Set)
-	var other *cases.Case
-	if f.Beside != "" {
-		s.Beside = r.pathOf(f.Beside)
-		other = r.open(s.Beside, nil, key+".beside", nil)
-	}
+	design := r.open(s.Case, s.Set, designKeys{key + ".case", key + ".set", &f.Set})
+	other := r.beside(f, key, &s)
 	if f.Bench != "" {
 		s.Bench = r.bench(f.Bench, key+".bench")
 	}
-	s.Caption = r.words(f.Caption, key+".caption", &s, design, other)
-	s.Caution = r.words(f.Caution, key+".caution", &s, design, other)
-	r.short(f.Ask, key+".ask", longestAsk)
+	s.Caption = r.words(f.Caption, key+".caption", longestCaption, &s, design, other)
+	s.Caution = r.words(f.Caution, key+".caution", longestCaption, &s, design, other)
+	s.Ask = r.words(f.Ask, key+".ask", longestAsk, &s, design, other)
 	s.Chart = r.chart(&f.Chart, key+".chart", &s, design, other)
 	for i := range f.Points {
 		p := &f.Points[i]
+		p.Words = r.words(p.Words, p.key+".words", longestWords, &s, design, other)
 		if !p.Old {
 			s.Points = append(s.Points, r.point(p, design))
 			continue
@@ -223,6 +223,27 @@ func (r *lessonReader) step(f *stepFile, key string, before Step) Step {
 		s.Points = append(s.Points, r.point(p, other))
 	}
 	return s
+}
+
+// beside opens the design that stands beside the step's own; nil if there is none.
+func (r *lessonReader) beside(f *stepFile, key string, s *Step) *cases.Case {
+	if f.Beside == "" {
+		if len(f.Against.set) > 0 {
+			r.rep.AddKey(key+".beside_set", "no second design is shown; want beside = ... in the step")
+		}
+		if f.More {
+			r.rep.AddKey(key+".difference", "no second design is shown; want beside = ... in the step")
+		}
+		return nil
+	}
+	s.Beside, s.Against = r.pathOf(f.Beside), f.Against.set
+	return r.open(s.Beside, s.Against, designKeys{key + ".beside", key + ".beside_set", &f.Against})
+}
+
+// designKeys are the keys of a step at which a design is named and changed.
+type designKeys struct {
+	named, set string
+	own        *lessonKeys
 }
 
 // bench opens a bench file, to see that it is there and without fault.
@@ -265,8 +286,8 @@ func (r *lessonReader) pathOf(name string) string {
 }
 
 // open opens a case with its set keys; nil if it is faulty, which is told at
-// the key.
-func (r *lessonReader) open(name string, set []tree.KeyValue, key string, from *lessonKeys) *cases.Case {
+// the keys.
+func (r *lessonReader) open(name string, set []tree.KeyValue, at designKeys) *cases.Case {
 	if name == "" {
 		return nil
 	}
@@ -281,18 +302,14 @@ func (r *lessonReader) open(name string, set []tree.KeyValue, key string, from *
 	if !errors.As(err, &faults) {
 		return c
 	}
-	named := key // where the case is named
-	if from != nil {
-		named += ".case"
-	}
 	for _, f := range faults {
 		switch {
 		case f.File == over:
-			r.rep.Add(tree.Place{Src: r.src, Line: r.lineOf(f, len(set), key+".set", from)}, key+".set: "+f.Key, f.Err)
+			r.rep.Add(tree.Place{Src: r.src, Line: r.lineOf(f, len(set), at)}, at.set+": "+f.Key, f.Err)
 		case f.File == name && f.Key == "":
-			r.rep.AddKey(named, "%q: %w", name, f.Err)
+			r.rep.AddKey(at.named, "%q: %w", name, f.Err)
 		default:
-			r.rep.AddKey(named, "%w", f)
+			r.rep.AddKey(at.named, "%w", f)
 		}
 	}
 	return nil
@@ -300,23 +317,22 @@ func (r *lessonReader) open(name string, set []tree.KeyValue, key string, from *
 
 // lineOf is the line of the set key that a fault is about: the fault counts
 // the keys in force, of which the last are the step's own.
-func (r *lessonReader) lineOf(f *tree.FileError, inForce int, key string, own *lessonKeys) int {
-	if i := f.Line - 1 - inForce + len(own.lines); i >= 0 && i < len(own.lines) {
-		return own.lines[i]
+func (r *lessonReader) lineOf(f *tree.FileError, inForce int, at designKeys) int {
+	if i := f.Line - 1 - inForce + len(at.own.lines); i >= 0 && i < len(at.own.lines) {
+		return at.own.lines[i]
 	}
-	return r.rep.Find(key).Line
+	return r.rep.Find(at.set).Line
 }
 
-// words takes the marks of the claims out of a text and keeps the claims.
-func (r *lessonReader) words(text, key string, s *Step, design, other *cases.Case) string {
+// words takes the marks of the claims out of a text of so many characters at most and keeps the
+// claims.
+func (r *lessonReader) words(text, key string, most int, s *Step, design, other *cases.Case) string {
 	plain, claims, err := parseClaims(text)
 	if err != nil {
 		r.rep.AddKey(key, "%w", err)
 		return plain
 	}
-	if n := utf8.RuneCountInString(plain); n > longestCaption {
-		r.rep.AddKey(key, "want at most %d characters, found %d", longestCaption, n)
-	}
+	r.short(plain, key, most)
 	for i := range claims {
 		c := &claims[i]
 		c.at = tree.FileError{File: r.src.Label, Line: r.rep.Find(key).Line, Key: key}
@@ -333,9 +349,6 @@ func (r *lessonReader) point(f *pointFile, design *cases.Case) Point {
 	p := Point{Name: f.At.name, At: f.At.at, Words: f.Words, Old: f.Old}
 	if p.Words == "" {
 		p.Words = p.Name
-	}
-	if n := utf8.RuneCountInString(p.Words); n > longestWords {
-		r.rep.AddKey(f.key+".words", "want at most %d characters, found %d", longestWords, n)
 	}
 	if p.Words == "" && r.rep.Clean(f.key) {
 		r.rep.AddKey(f.key, "want words beside a place that has no name")

@@ -67,7 +67,10 @@ func (d *Desk) tag(l *panel.List, r panel.Rect, i int, s *scene.Scene, w scene.L
 	if w.Kind == scene.Reading || w.Kind == scene.Force {
 		keepOff = nil // it stands beside its ring, or its arrow
 	}
-	t.at = outside(l, r, t, off, keepOff, taken)
+	var free bool
+	if t.at, free = outside(l, r, t, off, keepOff, taken); !free { // the plate fills the page
+		t.at, _ = outside(l, r, t, off, nil, taken)
+	}
 	c := t.at.Centre()
 	t.led = math.Hypot(c.X-t.from.X, c.Y-t.from.Y) > t.at.W/2+t.at.H+8
 	return t, true
@@ -79,19 +82,19 @@ const leastPitch = 18
 
 // outside looks for a place along a direction, and beside it, where a word
 // meets neither the plate nor other words: the first that is free, near before
-// far.
-func outside(l *panel.List, r panel.Rect, t tag, off panel.Point, shape []panel.Point, taken []panel.Rect) panel.Rect {
+// far; free is false if there is none, and the word stands where it would without them.
+func outside(l *panel.List, r panel.Rect, t tag, off panel.Point, shape []panel.Point, taken []panel.Rect) (at panel.Rect, free bool) {
 	for far := 0.0; far < 900; far += 9 {
-		for _, turn := range []float64{0, 0.35, -0.35, 0.75, -0.75, 1.2, -1.2} {
+		for _, turn := range []float64{0, 0.35, -0.35, 0.75, -0.75, 1.2, -1.2, 1.7, -1.7, 2.3, -2.3, math.Pi} {
 			sin, cos := math.Sincos(turn)
 			way := panel.Point{X: off.X*cos - off.Y*sin, Y: off.X*sin + off.Y*cos}
-			at := tagPlace(l, panel.Point{X: t.from.X + far*way.X, Y: t.from.Y + far*way.Y}, way, t.face, t.of.Text)
+			at = tagPlace(l, panel.Point{X: t.from.X + far*way.X, Y: t.from.Y + far*way.Y}, way, t.face, t.of.Text)
 			if inside(r, at) && alone(at, taken) && !meets(at, shape) {
-				return at
+				return at, true
 			}
 		}
 	}
-	return t.at
+	return t.at, false
 }
 
 // away is the direction from the middle of the silhouette through a place; up if

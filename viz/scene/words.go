@@ -46,7 +46,10 @@ func (b *build) pins() {
 			continue // nothing can be read there
 		}
 		s := b.k.spot(at)
-		text := p.Text
+		text, kind := p.Text, Part
+		if text == "" {
+			kind = Reading
+		}
 		if text == "" && b.values != nil {
 			text = scale.Reading(s.value(b.values)) + " " + b.in.Field.Unit()
 		}
@@ -56,7 +59,7 @@ func (b *build) pins() {
 		up := unit(s.on(b.up))
 		place := plus(s.on(b.outer), 2*hover, up)
 		b.line(&Line{Points: circle(place, up, 2.2), Width: 1.6, Paint: lineColor(), Halo: true})
-		b.label(Label{Text: text, At: place, Kind: Reading, Toward: up})
+		b.label(Label{Text: text, At: place, Kind: kind, Toward: up})
 	}
 }
 

@@ -446,7 +446,7 @@ func (s *Shown) difference(values [][]float64) *scene.Scene {
 	}
 	return a.Skeleton.Build(scene.Show{
 		Solution: a.Now, Load: s.Want.Load, Field: s.Want.Field, Face: s.Want.face(), Enlarge: s.Enlarge, Strings: s.Want.Strings,
-		Values: more, Difference: true, Range: &[2]float64{math.Max(-most, slices.Min(known)), math.Min(most, slices.Max(known))}, Cut: a.cutEnds(),
+		Values: more, Difference: true, Range: &[2]float64{math.Max(-most, slices.Min(known)), math.Min(most, slices.Max(known))}, Cut: a.cutEnds(), Pins: s.Want.Pins,
 	})
 }
 

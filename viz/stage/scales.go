@@ -118,10 +118,11 @@ func holds(old, suits [2]float64) bool {
 }
 
 // Beyond tells whether values of the field lie outside the legend, which stays
-// while the hand moves, and the greatest of them, in the field's unit.
+// while the hand moves, and the greatest of them, in the field's unit. The legend of a
+// difference is made for each anew.
 func (s *Shown) Beyond() (most float64, ok bool) {
 	c := s.Scenes[0].Scale
-	if c == nil || c.Step == 0 {
+	if c == nil || c.Step == 0 || len(s.Scenes) < len(s.Designs) {
 		return 0, false
 	}
 	return s.reach[1], s.reach[1] > c.Hi+scale.Slack*c.Step

@@ -1,6 +1,7 @@
 package teach
 
 import (
+	"image/color"
 	"math"
 
 	"archload/cases/lesson"
@@ -14,7 +15,7 @@ const rowTall = 26.0
 func BarsHeight(c lesson.Chart) float64 { return 38 + rowTall*float64(len(c.Rows)) }
 
 // DrawBars draws the numbers of a chart as bars from one upright line, the words at
-// their left; a thin line with ends shows how far a number scatters.
+// their left, those of design A and B in their colours; a thin line with ends shows how far a number scatters.
 func DrawBars(l *panel.List, at panel.Rect, c lesson.Chart) {
 	l.TextIn(panel.Rect{X: at.X, Y: at.Y, W: at.W, H: 16}, panel.SmallBold, panel.Left, panel.SoftInk(), c.Title)
 	lo, hi, wide := 0.0, 0.0, 0.0
@@ -33,12 +34,23 @@ func DrawBars(l *panel.List, at panel.Rect, c lesson.Chart) {
 		y := room.Y + tall*float64(i)
 		l.TextIn(panel.Rect{X: at.X, Y: y, W: wide + 4, H: tall}, panel.Body, panel.Left, panel.Ink(), r.Words)
 		from, to := math.Min(x(0), x(r.Value)), math.Max(x(0), x(r.Value))
-		l.Rect(panel.Rect{X: from, Y: y + 0.2*tall, W: to - from, H: 0.6 * tall}, panel.SoftInk())
+		l.Rect(panel.Rect{X: from, Y: y + 0.2*tall, W: to - from, H: 0.6 * tall}, barInk(r.Of))
 		if r.Spread > 0 {
 			drawSpread(l, x(r.Value-r.Spread), x(r.Value+r.Spread), y+0.5*tall, 0.3*tall)
 		}
 	}
 	l.Upright(x(0), room.Y, room.Y+tall*float64(len(c.Rows)), 1.5, panel.Ink())
+}
+
+// barInk is the colour of a design's numbers, that of its line in a section.
+func barInk(of lesson.Whose) color.NRGBA {
+	switch of {
+	case lesson.OfBeside:
+		return panel.Rust()
+	case lesson.OfOwn:
+		return panel.Blue()
+	}
+	return panel.SoftInk()
 }
 
 // drawSpread draws a level line from x0 to x1 with ends, readable on bar and paper.

@@ -2,6 +2,7 @@ package teach
 
 import (
 	"fmt"
+	"strings"
 
 	"archload/viz/panel"
 )
@@ -25,6 +26,9 @@ func (w *Walk) CaptionHeight(a *panel.Atlas, width float64) float64 {
 	words, caution := w.words()
 	in := width - 28 - wayWidth
 	h := 8 + 17 + a.ParagraphHeight(panel.Body, words, in) + 10
+	if asked := w.asked(); asked != "" {
+		h += a.ParagraphHeight(panel.Body, asked, in)
+	}
 	if caution != "" {
 		h += 2 + a.ParagraphHeight(panel.Small, caution, in)
 	}
@@ -40,6 +44,23 @@ func (w *Walk) words() (caption, caution string) {
 	return s.Caption, s.Caution
 }
 
+// asked is the question that the step answers, as it stands over the answer; "": none.
+func (w *Walk) asked() string {
+	if w.Asking || w.Step().Ask == "" {
+		return ""
+	}
+	return w.Step().Ask
+}
+
+// told says which commands print the step's numbers; "" while it asks, and without any.
+func (w *Walk) told() string {
+	by := w.Step().Commands()
+	if w.Asking || len(by) == 0 {
+		return ""
+	}
+	return "numbers as in " + strings.Join(by, ", ")
+}
+
 // DrawCaption draws the words of the step, and with controls the way through the lesson.
 func (w *Walk) DrawCaption(p *panel.Panel, at panel.Rect, controls bool) (wish Wish) {
 	p.Sheet(at)
@@ -52,8 +73,16 @@ func (w *Walk) DrawCaption(p *panel.Panel, at panel.Rect, controls bool) (wish W
 		words.W -= wayWidth
 		wish = w.drawWay(p, panel.Rect{X: words.Right() + 10, Y: in.Y, W: wayWidth - 10, H: in.H})
 	}
-	l.TextIn(panel.Rect{X: words.X, Y: words.Y, W: words.W, H: 15}, panel.SmallBold, panel.Left, panel.SoftInk(), head)
-	h := l.Paragraph(panel.Rect{X: words.X, Y: words.Y + 17, W: words.W, H: 40}, panel.Body, panel.Ink(), caption)
+	first := panel.Rect{X: words.X, Y: words.Y, W: words.W, H: 15}
+	l.TextIn(first, panel.SmallBold, panel.Left, panel.SoftInk(), head)
+	if told := w.told(); l.Atlas.TextWidth(panel.SmallBold, head)+l.Atlas.TextWidth(panel.Small, told)+20 < words.W {
+		l.TextIn(first, panel.Small, panel.Right, panel.SoftInk(), told)
+	}
+	h := 0.0
+	if asked := w.asked(); asked != "" {
+		h = l.Paragraph(panel.Rect{X: words.X, Y: words.Y + 17, W: words.W, H: 40}, panel.Body, panel.SoftInk(), asked)
+	}
+	h += l.Paragraph(panel.Rect{X: words.X, Y: words.Y + 17 + h, W: words.W, H: 40}, panel.Body, panel.Ink(), caption)
 	if caution != "" {
 		l.Paragraph(panel.Rect{X: words.X, Y: words.Y + 19 + h, W: words.W, H: 30}, panel.Small, panel.Fault(), caution)
 	}

@@ -66,7 +66,7 @@ func (w *Walk) Want() stage.Want {
 	s := w.Step()
 	out := stage.Want{Linear: true, Display: stage.Display{Load: s.Load, Strings: true, Inside: s.Face == "inside"}}
 	if s.Beside != "" {
-		out.Designs = append(out.Designs, stage.Design{Name: s.Beside})
+		out.Designs = append(out.Designs, stage.Design{Name: s.Beside, Keys: s.Against})
 	}
 	out.Designs = append(out.Designs, stage.Design{Name: s.Case, Keys: s.Set})
 	// Words that a lesson may use are checked when it is read.
@@ -74,6 +74,10 @@ func (w *Walk) Want() stage.Want {
 	if w.Asking {
 		out.Load = 0
 		return out
+	}
+	out.Enlarge = s.Enlarge
+	if s.More {
+		out.Arrange = stage.Difference
 	}
 	out.Forces, out.Strip, out.Tone, out.State, out.Air = s.Forces, s.Strip, s.Tone, s.State, s.Air
 	for _, f := range scene.Fields() {

@@ -8,7 +8,7 @@
 //	    --snapshot archload-demo/window-two.png
 //	go run ./cmd/archview course-guitar course-guitar-treble --controls --field tone --view "from outside" \
 //	    --snapshot archload-demo/window-tones.png
-//	go run ./cmd/archview --lesson 1-arch --step 3 --controls --snapshot archload-demo/window-lesson.png
+//	go run ./cmd/archview --lesson 1-arch --step 4 --controls --snapshot archload-demo/window-lesson.png
 //	go run ./cmd/internal/pictures archload-demo docs
 package main
 
