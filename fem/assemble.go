@@ -18,32 +18,33 @@ func Assemble(m *Model, workers int) (*System, error) {
 		return nil, err
 	}
 	s.sum(workers)
-	s.fix()
+	s.K.Fix(s.fix())
 	return s, nil
 }
 
 // Loose builds all elements and leaves them by themselves: the system has no stiffness (K is nil), for what is asked of the elements
 // alone, as strain energies are.
 func Loose(m *Model, workers int) (*System, error) {
-	s := &System{Model: m, Shells: make([]element.Shell, len(m.Shells)), kinked: make([]bool, len(m.Nodes))}
-	for i := range m.Beams {
-		for _, n := range m.Beams[i].Nodes {
-			s.kinked[n] = true
-		}
-	}
-	s.findCreases()
-	if err := s.buildShells(workers); err != nil {
+	s := &System{Model: m, Shells: element.NewShells(len(m.Shells))}
+	s.findKinks()
+	if err := s.buildShells(workers, func(i int) error { return s.Shells[i].Set(s.shellInput(i)) }); err != nil {
 		return nil, err
 	}
-	if err := s.tieElements(); err != nil {
+	if err := s.tieElements(nil); err != nil {
 		return nil, err
 	}
 	return s, nil
 }
 
-// findCreases marks the nodes where a wall meets a plate that keeps its surface
+// findKinks marks the nodes of beams, and those where a wall meets a plate that keeps its surface
 // normals.
-func (s *System) findCreases() {
+func (s *System) findKinks() {
+	s.kinked = make([]bool, len(s.Model.Nodes))
+	for i := range s.Model.Beams {
+		for _, n := range s.Model.Beams[i].Nodes {
+			s.kinked[n] = true
+		}
+	}
 	const plate, wall = 1, 2
 	meet := make([]uint8, len(s.Model.Nodes))
 	for i := range s.Model.Shells {
@@ -88,15 +89,15 @@ func (s *System) shellInput(i int) element.ShellInput {
 // chunk is how many elements a worker takes at a time.
 const chunk = 64
 
-// buildShells builds the shells; of several faults it tells that of the first.
-func (s *System) buildShells(workers int) error {
+// buildShells sets every shell; of several faults it tells that of the first.
+func (s *System) buildShells(workers int, set func(i int) error) error {
 	m := s.Model
 	var mu sync.Mutex
 	first, fault := len(m.Shells), error(nil)
 	parallel.Chunks(workers, len(m.Shells), chunk, func(from, to int) {
 		for i := from; i < to; i++ {
 			var err error
-			if err = s.Shells[i].Set(s.shellInput(i)); err == nil {
+			if err = set(i); err == nil {
 				continue
 			}
 			mu.Lock()
@@ -168,9 +169,9 @@ func (s *System) inBatches(workers int, compute func(i int, e Element), sum func
 	}
 }
 
-func (s *System) fix() {
+// fix marks the freedoms that are held or follow rigid bodies, and lists them.
+func (s *System) fix() (dofs []int32) {
 	s.fixed = make([]bool, 6*len(s.Model.Nodes))
-	var dofs []int32
 	for _, f := range s.Model.Fixed {
 		d := 6*f.Node + int32(f.Dof)
 		if !s.fixed[d] {
@@ -186,5 +187,5 @@ func (s *System) fix() {
 			}
 		}
 	}
-	s.K.Fix(dofs)
+	return dofs
 }

@@ -45,38 +45,44 @@ func (e *tiedBeam) Energy(u []float64) Strain {
 	return Strain{Other: e.beam.Energy(&ub)}
 }
 
-// tieElements makes the elements of the model: the shells, which are built, then
-// the beams, in their order.
-func (s *System) tieElements() error {
+// tieElements makes the elements of the model: the shells, which are built, unless they
+// are given, then the beams, in their order.
+func (s *System) tieElements(shells []Element) (err error) {
 	m := s.Model
-	s.Elements = make([]Element, 0, len(m.Shells)+len(m.Beams))
-	shells := make([]tiedShell, len(m.Shells))
-	for i := range shells {
-		el := &m.Shells[i]
-		shells[i] = tiedShell{&s.Shells[i], el.Nodes[:], &m.Sections[el.Section]}
-		s.Elements = append(s.Elements, &shells[i])
+	if s.lead, err = m.followers(); err != nil {
+		return err
+	}
+	s.Elements = append(make([]Element, 0, len(m.Shells)+len(m.Beams)), shells...)
+	if shells == nil {
+		s.tieShells()
 	}
 	s.Beams, s.beams = make([]element.Beam, len(m.Beams)), make([]beamTie, len(m.Beams))
 	for i := range s.beams {
 		if err := s.tieBeam(i); err != nil {
 			return fmt.Errorf("beam %d: %w", i, err)
 		}
-		s.Elements = append(s.Elements, s.beams[i])
-	}
-	return s.leadElements()
-}
-
-// leadElements hangs what touches rigid bodies on their nodes.
-func (s *System) leadElements() error {
-	var err error
-	s.lead, err = s.Model.followers()
-	if err != nil || len(s.lead) == 0 {
-		return err
-	}
-	for i, e := range s.Elements {
-		s.Elements[i] = s.Model.lead(e, s.lead)
+		s.addElement(s.beams[i])
 	}
 	return nil
+}
+
+// tieShells adds the shells to the elements.
+func (s *System) tieShells() {
+	m := s.Model
+	shells := make([]tiedShell, len(m.Shells))
+	for i := range shells {
+		el := &m.Shells[i]
+		shells[i] = tiedShell{&s.Shells[i], el.Nodes[:], &m.Sections[el.Section]}
+		s.addElement(&shells[i])
+	}
+}
+
+// addElement adds an element; one that touches rigid bodies is hung on their nodes.
+func (s *System) addElement(e Element) {
+	if len(s.lead) > 0 {
+		e = s.Model.lead(e, s.lead)
+	}
+	s.Elements = append(s.Elements, e)
 }
 
 // tieBeam builds beam i and ties it to its nodes, or glues it on.

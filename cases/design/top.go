@@ -107,7 +107,7 @@ func solid(ctx context.Context, t *Top, o Options, like *fem.Prepared) (*Top, er
 	o.Say("assemble")
 	var sys *fem.System
 	var err error
-	t.clock.time(&t.Spent.Assemble, func() { sys, err = fem.Assemble(t.Built.Model, o.WorkerCount()) })
+	t.clock.time(&t.Spent.Assemble, func() { sys, err = assembled(t.Built.Model, like, o.WorkerCount()) })
 	if err == nil {
 		err = ctx.Err()
 	}
@@ -131,6 +131,14 @@ func solid(ctx context.Context, t *Top, o Options, like *fem.Prepared) (*Top, er
 	o.Say("condense")
 	t.clock.time(&t.Spent.Condense, func() { err = t.condense() })
 	return t, err
+}
+
+// assembled assembles a model, with what it has in common with another top's.
+func assembled(m *fem.Model, like *fem.Prepared, workers int) (*fem.System, error) {
+	if like == nil {
+		return fem.Assemble(m, workers)
+	}
+	return fem.AssembleLike(m, like.System, workers)
 }
 
 // condense reduces the factorised plate of a top in the making to its contact

@@ -27,11 +27,7 @@ const (
 // compliance of carved wood couples them; bending uses plane stress alone.
 // Corner normals add the strain of the true surface's curvature (Marguerre).
 type Shell struct {
-	frame   facet
-	wood    [3][3]float64 // unit vectors of L, R, T in the facet frame (rows)
-	pressed bool          // the wood follows the surface
-
-	rows    [numRows][18]float64
+	*shape
 	stretch [5][5]float64 // N/mm: membrane forces and shear forces per strain
 	bend    [3][3]float64 // N mm: moments per curvature
 	drill   [3][3]float64 // N/mm: higher-order membrane stiffness per area
@@ -42,15 +38,33 @@ type Shell struct {
 	eased [numRows]float64 // strains at which the wood is at ease, see Eased
 }
 
+// shape is what does not depend on how stiff the wood is.
+type shape struct {
+	frame   facet
+	axes    materials.Axes // of the wood, in global x, y, z
+	wood    [3][3]float64  // unit vectors of L, R, T in the facet frame (rows)
+	pressed bool           // the wood follows the surface
+	rows    [numRows][18]float64
+}
+
+// NewShells returns shells to Set.
+func NewShells(n int) []Shell {
+	shells, shapes := make([]Shell, n), make([]shape, n)
+	for i := range shells {
+		shells[i].shape = &shapes[i]
+	}
+	return shells
+}
+
 // NewShell prepares the triangle's frame, strain rows and laws. It returns an
 // error if the corners, the thickness, the normals or the compliance are unfit.
 func NewShell(in ShellInput) (Shell, error) {
-	var s Shell
+	s := Shell{shape: new(shape)}
 	err := s.Set(in)
 	return s, err
 }
 
-// Set is NewShell in the memory of the zero value.
+// Set is NewShell in the memory of one of NewShells.
 func (s *Shell) Set(in ShellInput) error {
 	if !(in.H > 0) || math.IsInf(in.H, 1) {
 		return fmt.Errorf("shell: thickness: want > 0 mm, found %g", in.H)
@@ -59,17 +73,29 @@ func (s *Shell) Set(in ShellInput) error {
 		return err
 	}
 	s.pressed = in.Pressed
-	axes := s.frame.woodAxes(&in)
-	for i := range axes {
-		s.wood[i] = s.frame.local(axes[i])
+	s.axes = s.frame.woodAxes(&in)
+	for i := range s.axes {
+		s.wood[i] = s.frame.local(s.axes[i])
 	}
-	turned := in.Wood.Between(axes, materials.Axes(s.frame.axes))
-	s.setThick(turned)
-	if err := s.setLaws(turned.Reduce()); err != nil {
+	if err := s.setWood(&in.Wood); err != nil {
 		return err
 	}
 	s.setRows()
 	return nil
+}
+
+// SetWood is Set for the triangle of another shell, carved or pressed alike out of other
+// wood, whose compliance is given. The two share what does not depend on it.
+func (s *Shell) SetWood(like *Shell, wood *materials.Compliance) error {
+	s.shape = like.shape
+	return s.setWood(wood)
+}
+
+// setWood sets the laws of a shape.
+func (s *Shell) setWood(wood *materials.Compliance) error {
+	turned := wood.Between(s.axes, materials.Axes(s.frame.axes))
+	s.setThick(turned)
+	return s.setLaws(turned.Reduce())
 }
 
 // setRows fills the strain rows in the facet frame and turns them to global
@@ -93,40 +119,3 @@ func (s *Shell) Thickness() float64 { return s.frame.h }
 // Frame returns the facet frame: e1 (the grain projected on the facet), e2 and
 // the outward normal, in global x, y, z (rows, 1).
 func (s *Shell) Frame() [3][3]float64 { return s.frame.axes }
-
-// StiffnessTo sets k to the 18x18 stiffness, row-major, global degrees of
-// freedom node by node (N/mm, N, N mm). It is symmetric to the last bit.
-func (s *Shell) StiffnessTo(k *[324]float64) {
-	*k = [324]float64{}
-	a := s.frame.area
-	for p := range s.stretch {
-		s.addRow(k, rowStretch+p, rowStretch, s.stretch[p][:], a)
-	}
-	for p := range s.bend {
-		s.addRow(k, rowBend+p, rowBend, s.bend[p][:], a)
-		s.addRow(k, rowDrill+p, rowDrill, s.drill[p][:], a)
-	}
-	s.addRow(k, rowTwist, rowTwist, []float64{s.twist}, a)
-	for i := range 18 {
-		for j := range i {
-			k[18*i+j] = k[18*j+i]
-		}
-	}
-}
-
-// addRow adds a * row_p^T (sum_q law_q row_(first+q)) to the upper triangle of k.
-func (s *Shell) addRow(k *[324]float64, p, first int, law []float64, a float64) {
-	var t [18]float64
-	for q, c := range law {
-		axpy(&t, c*a, &s.rows[first+q])
-	}
-	for i, b := range s.rows[p] {
-		if b == 0 {
-			continue
-		}
-		upper := k[18*i+i : 18*i+18]
-		for j, v := range t[i:] {
-			upper[j] += b * v
-		}
-	}
-}

@@ -124,11 +124,13 @@ func (m *Matrix) AddRows(nodes []int32, k []float64, from, end int32) {
 // addBlock adds the 6 x 6 block at src, row stride ld, to the block dst.
 func addBlock(dst, src []float64, ld int) {
 	for r := range Block {
-		d := dst[r*Block : r*Block+Block]
-		s := src[r*ld : r*ld+Block]
-		for c := range d {
-			d[c] += s[c]
-		}
+		d, s := (*[Block]float64)(dst[r*Block:]), (*[Block]float64)(src[r*ld:])
+		d[0] += s[0]
+		d[1] += s[1]
+		d[2] += s[2]
+		d[3] += s[3]
+		d[4] += s[4]
+		d[5] += s[5]
 	}
 }
 
@@ -141,22 +143,31 @@ func (m *Matrix) Fix(dofs []int32) {
 	if len(dofs) == 0 {
 		return
 	}
-	fixed := make([]uint8, m.n) // bit d: dof d of the node is fixed
+	fixed := m.fixedBits(dofs)
+	for i := range int32(m.n) {
+		for b := m.ptr[i]; b < m.ptr[i+1]; b++ {
+			fixBlock(m.val[int(b)*blockLen:][:blockLen], fixed, i, m.col[b])
+		}
+	}
+}
+
+// fixedBits has bit d set where degree of freedom d of a node is fixed.
+func (m *Matrix) fixedBits(dofs []int32) []uint8 {
+	fixed := make([]uint8, m.n)
 	for _, d := range dofs {
 		fixed[d/Block] |= 1 << (d % Block)
 	}
-	for i := range m.n {
-		for b := m.ptr[i]; b < m.ptr[i+1]; b++ {
-			blk := m.val[int(b)*blockLen:][:blockLen]
-			j := m.col[b]
-			switch {
-			case fixed[i]|fixed[j] == 0:
-			case int(j) == i:
-				fixDiagonal(blk, fixed[i])
-			default:
-				clearFixed(blk, fixed[i], fixed[j])
-			}
-		}
+	return fixed
+}
+
+// fixBlock fixes what is fixed in block (i, j).
+func fixBlock(blk []float64, fixed []uint8, i, j int32) {
+	switch {
+	case fixed[i]|fixed[j] == 0:
+	case j == i:
+		fixDiagonal(blk, fixed[i])
+	default:
+		clearFixed(blk, fixed[i], fixed[j])
 	}
 }
 

@@ -1,0 +1,117 @@
+package fem
+
+import (
+	"reflect"
+	"slices"
+
+	"archload/fem/element"
+)
+
+// AssembleLike is Assemble, to the same bits, for a model that may differ little from that
+// of a system. What the two have in common is not made anew: where no more than wood
+// differs, the triangles' frames and strains; where no more than beams and springs do, all
+// of the shells, and what they add to the stiffness away from those; where the same nodes
+// couple, the pattern of the stiffness.
+func AssembleLike(m *Model, like *System, workers int) (*System, error) {
+	s := &System{Model: m}
+	s.findKinks()
+	formed, same := s.formedLike(like), slices.Equal(m.Sections, like.Model.Sections)
+	held := reflect.DeepEqual(m.Bodies, like.Model.Bodies) && slices.Equal(m.Fixed, like.Model.Fixed)
+	if err := s.renewShells(like, formed, same, workers); err != nil {
+		return nil, err
+	}
+	var shells []Element
+	if formed && same && held {
+		shells = like.Elements[:len(m.Shells)]
+	}
+	if err := s.tieElements(shells); err != nil {
+		return nil, err
+	}
+	dofs := s.fix()
+	switch alike := s.Alike(like); {
+	case alike && shells != nil:
+		s.patch(like, dofs)
+		return s, nil
+	case alike:
+		s.K = like.K.Like()
+		s.AddStiffness(s.K, workers)
+	default:
+		s.sum(workers)
+	}
+	s.K.Fix(dofs)
+	return s, nil
+}
+
+// formedLike says whether the triangles have the form and the grain of those of another
+// system.
+func (s *System) formedLike(o *System) bool {
+	a, b := s.Model, o.Model
+	return slices.Equal(a.Nodes, b.Nodes) && slices.Equal(a.Shells, b.Shells) && slices.Equal(s.kinked, o.kinked) &&
+		slices.EqualFunc(a.Sections, b.Sections, func(p, q Section) bool { return p.Axes == q.Axes && p.Pressed == q.Pressed })
+}
+
+// renewShells sets the shells, of which another system has those that are formed alike;
+// same says that they are of the same wood too.
+func (s *System) renewShells(like *System, formed, same bool, workers int) error {
+	m := s.Model
+	switch {
+	case formed && same:
+		s.Shells = like.Shells
+		return nil
+	case formed:
+		s.Shells = make([]element.Shell, len(m.Shells))
+		return s.buildShells(workers, func(i int) error {
+			k := m.Shells[i].Section
+			if m.Sections[k].Wood == like.Model.Sections[k].Wood {
+				s.Shells[i] = like.Shells[i]
+				return nil
+			}
+			return s.Shells[i].SetWood(&like.Shells[i], &m.Sections[k].Wood)
+		})
+	}
+	s.Shells = element.NewShells(len(m.Shells))
+	return s.buildShells(workers, func(i int) error { return s.Shells[i].Set(s.shellInput(i)) })
+}
+
+// patch takes the stiffness of a system that differs in beams and springs alone, and sums
+// anew what these touch.
+func (s *System) patch(like *System, fixed []int32) {
+	in := s.changed(like)
+	touched := func(n int32) bool { return in[n] }
+	k := like.K.Among(in)
+	var buf []float64
+	for _, e := range s.Elements {
+		if slices.ContainsFunc(e.Nodes(), touched) {
+			buf = stiffnessOf(e, buf)
+			k.Add(e.Nodes(), buf)
+		}
+	}
+	for i := range s.Model.Springs {
+		if nodes, row := s.springRow(i); slices.ContainsFunc(nodes, touched) {
+			k.Add(nodes, outer(s.Model.Springs[i].K, row))
+		}
+	}
+	s.K = k.Fix(fixed)
+}
+
+// changed marks the nodes of beams and springs that differ from those of another system.
+func (s *System) changed(like *System) []bool {
+	in := make([]bool, len(s.Model.Nodes))
+	a, b := s.Model, like.Model
+	for i := range a.Beams {
+		if !reflect.DeepEqual(a.Beams[i], b.Beams[i]) {
+			for _, n := range s.Elements[len(a.Shells)+i].Nodes() {
+				in[n] = true
+			}
+		}
+	}
+	for i := range a.Springs {
+		if !reflect.DeepEqual(a.Springs[i], b.Springs[i]) {
+			nodes, _ := s.springRow(i)
+			for _, n := range nodes {
+				in[n] = true
+			}
+		}
+	}
+	return in
+}
