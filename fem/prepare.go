@@ -117,10 +117,10 @@ func couplesAlike(a, b Spring) bool {
 
 // PrepareLike factorises the stiffness in the order of unknowns of a prepared
 // system that differs in its numbers alone: the same nodes, elements and
-// contact zone in other wood or thickness. It is an error if they differ
-// otherwise.
+// contact zone in other wood or thickness. What the two factors have in common is shared.
+// It is an error if they differ otherwise.
 func (s *System) PrepareLike(p *Prepared, workers int) (*Prepared, error) {
-	f, err := sparse.Factorize(s.K, p.Factor.Analysis(), workers)
+	f, err := p.Factor.Renew(p.K, s.K, workers)
 	if err != nil {
 		return nil, s.explain(err)
 	}

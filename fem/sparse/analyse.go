@@ -7,6 +7,7 @@ import (
 	"sort"
 
 	"archload/fem/sparse/dissection"
+	"archload/fem/sparse/etree"
 )
 
 // Analysis is the plan of a factorisation: elimination order, tree of fronts and
@@ -35,9 +36,8 @@ type front struct {
 	children      []int32
 	subtree       int32   // first front of the subtree that ends here
 	entry, entryN int     // its range in entries
-	at            int     // where its part of the factor begins
-	cost          float64 // of itself, in frontCost units
-	total         float64 // of its subtree
+	at            int     // how many values of the factor come before its own
+	cost          float64 // of itself, in units of etree.Cost
 }
 
 // entry places one block of the matrix in a front.
@@ -58,6 +58,12 @@ type sizes struct {
 
 func (f *front) k() int { return Block * int(f.pivots) }
 func (f *front) r() int { return Block * len(f.rows) }
+
+// size is the number of values that it leaves in the factor.
+func (f *front) size() int { return triLen(f.k()) + rectLen(f.r(), f.k()) }
+
+// all says of every front that it is to do.
+func (a *Analysis) all() []bool { return slices.Repeat([]bool{true}, len(a.fronts)) }
 
 // Analyse plans the factorisation of matrices with the pattern of m. xy are the
 // plan coordinates of the nodes, mm; nil, or any that are not finite, make it work
@@ -82,7 +88,7 @@ func Analyse(m *Matrix, xy [][2]float64, last []int32) (*Analysis, error) {
 	order, rim := g.Order(xy, last)
 
 	a := &Analysis{n: m.n, ptr: m.ptr, col: m.col, last: slices.Clone(last)}
-	a.plan(newSymbolic(g, order, rim))
+	a.plan(etree.Supernodes(g, order, rim))
 	if err := a.measure(); err != nil {
 		return nil, err
 	}
@@ -91,26 +97,25 @@ func Analyse(m *Matrix, xy [][2]float64, last []int32) (*Analysis, error) {
 }
 
 // plan makes fronts of merged supernodes.
-func (a *Analysis) plan(s *symbolic) {
-	nodes := s.supernodes()
+func (a *Analysis) plan(nodes []etree.Supernode, at []int32) {
 	for _, sn := range nodes {
-		k, r := Block*float64(sn.end-sn.first), Block*float64(len(sn.rows))
+		k, r := Block*float64(sn.End-sn.First), Block*float64(len(sn.Rows))
 		a.sizes.nnz += k*(k+1)/2 + k*r
 	}
 	root := -1
 	if len(a.last) > 0 {
 		root = len(nodes) - 1
 	}
-	holder := amalgamate(nodes, root)
+	holder := etree.Merge(nodes, root, Block)
 	seq, parent := mergedTree(nodes, holder)
-	a.setOrder(s, nodes, holder, seq)
-	a.setFronts(s, nodes, seq, parent)
+	a.setOrder(at, nodes, holder, seq)
+	a.setFronts(at, nodes, seq, parent)
 	a.tail = sort.Search(len(a.fronts), func(k int) bool { return int(a.fronts[k].first) >= a.n-len(a.last) })
 }
 
 // mergedTree returns the remaining supernodes in postorder and, for each
 // supernode, the place in that order of the parent of its holder (-1: none).
-func mergedTree(nodes []supernode, holder []int32) (seq, parent []int32) {
+func mergedTree(nodes []etree.Supernode, holder []int32) (seq, parent []int32) {
 	var ids []int32
 	rank := make([]int32, len(nodes))
 	for s := range nodes {
@@ -122,11 +127,11 @@ func mergedTree(nodes []supernode, holder []int32) (seq, parent []int32) {
 	up := make([]int32, len(ids))
 	for k, s := range ids {
 		up[k] = -1
-		if p := nodes[s].parent; p >= 0 {
+		if p := nodes[s].Parent; p >= 0 {
 			up[k] = rank[holder[p]]
 		}
 	}
-	list := postorder(up)
+	list := etree.Postorder(up)
 	newRank := make([]int32, len(ids))
 	seq, parent = make([]int32, len(ids)), make([]int32, len(ids))
 	for k, i := range list {
@@ -144,7 +149,7 @@ func mergedTree(nodes []supernode, holder []int32) (seq, parent []int32) {
 
 // setOrder numbers the columns front by front; inside a front the merged
 // supernodes keep their order.
-func (a *Analysis) setOrder(s *symbolic, nodes []supernode, holder, seq []int32) {
+func (a *Analysis) setOrder(at []int32, nodes []etree.Supernode, holder, seq []int32) {
 	members := make([][]int32, len(nodes))
 	for i := range nodes {
 		members[holder[i]] = append(members[holder[i]], int32(i))
@@ -155,7 +160,7 @@ func (a *Analysis) setOrder(s *symbolic, nodes []supernode, holder, seq []int32)
 		f := &a.fronts[k]
 		f.first = int32(len(a.order))
 		for _, i := range members[h] {
-			a.order = append(a.order, s.Node[nodes[i].first:nodes[i].end]...)
+			a.order = append(a.order, at[nodes[i].First:nodes[i].End]...)
 		}
 		f.pivots = int32(len(a.order)) - f.first
 	}
@@ -166,28 +171,26 @@ func (a *Analysis) setOrder(s *symbolic, nodes []supernode, holder, seq []int32)
 }
 
 // setFronts fills in rows, tree and sizes of the fronts.
-func (a *Analysis) setFronts(s *symbolic, nodes []supernode, seq, parent []int32) {
+func (a *Analysis) setFronts(at []int32, nodes []etree.Supernode, seq, parent []int32) {
 	for k, h := range seq {
 		f := &a.fronts[k]
-		f.rows = make([]int32, len(nodes[h].rows))
-		for i, p := range nodes[h].rows {
-			f.rows[i] = a.place[s.Node[p]]
+		f.rows = make([]int32, len(nodes[h].Rows))
+		for i, p := range nodes[h].Rows {
+			f.rows[i] = a.place[at[p]]
 		}
 		slices.Sort(f.rows)
 		f.parent = parent[k]
 		f.at = a.sizes.factor
-		f.cost = frontCost(float64(f.k()), float64(f.r()))
-		f.total += f.cost
+		f.cost = etree.Cost(float64(f.k()), float64(f.r()))
 		if len(f.children) == 0 {
 			f.subtree = int32(k)
 		} else {
 			f.subtree = a.fronts[f.children[0]].subtree
 		}
-		a.sizes.factor += triLen(f.k()) + rectLen(f.r(), f.k())
+		a.sizes.factor += f.size()
 		if f.parent >= 0 {
 			up := &a.fronts[f.parent]
 			up.children = append(up.children, int32(k))
-			up.total += f.total
 		}
 	}
 	for k := range a.fronts {

@@ -6,14 +6,15 @@ import "slices"
 // rows s below them and the update u, all in panels of 8 rows.
 type frontData struct {
 	*front
+	number  int32
 	d, s, u []float64
 }
 
 // data returns the front's part of the factor, without an update.
 func (f *Factor) data(k int32) frontData {
-	fr := &f.a.fronts[k]
-	mid := fr.at + triLen(fr.k())
-	return frontData{front: fr, d: f.val[fr.at:mid], s: f.val[mid : mid+rectLen(fr.r(), fr.k())]}
+	fr, part := &f.a.fronts[k], f.parts[k]
+	mid := triLen(fr.k())
+	return frontData{front: fr, number: k, d: part[:mid], s: part[mid:]}
 }
 
 // addMatrix adds the blocks of the matrix that belong to the front.

@@ -20,9 +20,8 @@
 // by a dissection of their own, those that nothing but other last nodes touches, then the
 // rest, their rim, in one front, the root. So a patch of last nodes costs no more than its rim.
 //
-// The elimination tree and the structure of L follow [Liu90]. Columns of equal
-// structure form supernodes; a supernode joins its parent when a model of the run
-// time says so, at the price of some explicit zeros ([AshcraftGrimes]).
+// The elimination tree, the structure of L and the supernodes, runs of columns of equal
+// structure, are those of package etree.
 //
 // # Factorisation
 //
@@ -63,6 +62,13 @@
 // caller finds out as it goes, and gives the last rows back: the flexibility of an
 // active set, such as the pads of a foot that bear.
 //
+// # Changes here and there
+//
+// Renew takes from the factor of another matrix the fronts that no changed block enters,
+// and eliminates the others anew. Of what a front brings to its parent, which is lost in
+// the course of a factorisation, it keeps what changed fronts asked of unchanged ones: a
+// second change at the same places finds it. [Matrix.Among] sums the changed blocks alone.
+//
 // # Same bits
 //
 // Subtrees run in parallel, and inside a large front groups of panels do. Every
@@ -82,10 +88,6 @@
 //
 // All cited from memory.
 //
-//   - [AshcraftGrimes] C. Ashcraft, R. Grimes, The influence of relaxed supernode
-//     partitions on the multifrontal method, ACM Trans. Math. Softw. 15 (1989).
-//   - [Liu90] J. W. H. Liu, The role of elimination trees in sparse factorization,
-//     SIAM J. Matrix Anal. Appl. 11 (1990).
 //   - [Liu92] J. W. H. Liu, The multifrontal method for sparse matrix solution:
 //     theory and practice, SIAM Review 34 (1992).
 package sparse

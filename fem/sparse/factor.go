@@ -15,9 +15,10 @@ type Factor struct {
 	a       *Analysis
 	kern    kernels
 	workers int
-	val     []float64 // the fronts' panels
-	tri     []float64 // factors of the diagonal blocks, 36 by place, reciprocal diagonal
-	signs   signs     // by place; nil: Cholesky
+	parts   [][]float64 // each front's panels
+	tri     []float64   // factors of the diagonal blocks, 36 by place, reciprocal diagonal
+	signs   signs       // by place; nil: Cholesky
+	kept    [][]float64 // updates of some fronts, for Renew; nil: none, and no part is another factor's
 }
 
 // pivotTolerance is the smallest pivot accepted, relative to the diagonal of the
@@ -63,18 +64,33 @@ func Factorize(m *Matrix, a *Analysis, workers int) (*Factor, error) {
 }
 
 func newFactor(a *Analysis, workers int, kern kernels) *Factor {
-	return &Factor{
-		a: a, kern: kern, workers: max(workers, 1),
-		val: make([]float64, a.sizes.factor),
-		tri: make([]float64, blockLen*a.n),
+	f := &Factor{a: a, kern: kern, workers: max(workers, 1), parts: make([][]float64, len(a.fronts)), tri: make([]float64, blockLen*a.n)}
+	f.allot(func(int) bool { return true })
+	return f
+}
+
+// allot gives memory, all zeros, to the fronts wanted.
+func (f *Factor) allot(want func(k int) bool) {
+	size := 0
+	for k := range f.parts {
+		if want(k) {
+			size += f.a.fronts[k].size()
+		}
+	}
+	val := make([]float64, size)
+	if f.workers > 1 {
+		wide(val)
+	}
+	for k := range f.parts {
+		if want(k) {
+			n := f.a.fronts[k].size()
+			f.parts[k], val = val[:n:n], val[n:]
+		}
 	}
 }
 
 // first computes the first factor in f.
 func (f *Factor) first(m *Matrix) (*Factor, error) {
-	if f.workers > 1 {
-		wide(f.val)
-	}
 	if err := f.compute(m, true); err != nil {
 		return nil, err
 	}
@@ -85,6 +101,15 @@ func (f *Factor) first(m *Matrix) (*Factor, error) {
 // of f, which must not be in use elsewhere. After an error f is void.
 func (f *Factor) Refactor(m *Matrix) error {
 	f.signs = nil
+	return f.again(m)
+}
+
+// again computes the factor of other values in memory of its own.
+func (f *Factor) again(m *Matrix) error {
+	if f.kept != nil {
+		f.kept = nil
+		f.allot(func(int) bool { return true })
+	}
 	return f.compute(m, false)
 }
 
@@ -97,12 +122,21 @@ func (f *Factor) compute(m *Matrix, fresh bool) error {
 	if m.n != f.a.n || !slices.Equal(m.ptr, f.a.ptr) || !slices.Equal(m.col, f.a.col) {
 		return errors.New("sparse: the analysis was made for another pattern")
 	}
-	c := &computation{
-		f: f, m: m, fresh: fresh,
+	return f.computation(m, fresh, f.a.all()).run()
+}
+
+// computation prepares a factorisation of m.
+func (f *Factor) computation(m *Matrix, fresh bool, todo []bool) *computation {
+	return &computation{
+		f: f, m: m, fresh: fresh, todo: todo,
 		updates: make([][]float64, len(f.a.fronts)),
 		pool:    pool{free: map[int][][]float64{}},
 		dense:   dense{kernels: f.kern, team: newTeam(f.workers), triRow: f.a.triRow},
 	}
+}
+
+// run computes what is to do.
+func (c *computation) run() error {
 	c.runTree()
 	if len(c.bad) > 0 {
 		return c.worst()
@@ -115,6 +149,8 @@ type computation struct {
 	f       *Factor
 	m       *Matrix
 	fresh   bool        // the factor's memory is still all zeros
+	todo    []bool      // by front: whether it is computed; those above one that is are so too
+	keep    []bool      // by front: whether its update is kept; nil: none
 	updates [][]float64 // by front, from its end to its use
 	pool    pool
 	dense   dense
@@ -129,9 +165,7 @@ func (c *computation) runTree() {
 	fronts := c.f.a.fronts
 	if c.f.workers == 1 {
 		c.dense.team.slots <- struct{}{}
-		for k := range fronts {
-			c.eliminate(int32(k))
-		}
+		c.runTask(int32(len(fronts))-1, 0)
 		return
 	}
 	q, waiting := c.tasks()
@@ -140,7 +174,11 @@ func (c *computation) runTree() {
 		wg.Go(func() {
 			for task, ok := q.pop(); ok; task, ok = q.pop() {
 				c.dense.team.slots <- struct{}{}
-				c.runTask(task, waiting[task] < 0)
+				first := task
+				if waiting[task] < 0 {
+					first = fronts[task].subtree
+				}
+				c.runTask(task, first)
 				<-c.dense.team.slots
 				q.finish(fronts[task].parent, waiting)
 			}
@@ -153,40 +191,58 @@ func (c *computation) runTree() {
 // fronts that are tasks alone; it is -1 where the whole subtree is the task.
 func (c *computation) tasks() (q *taskQueue, waiting []int32) {
 	fronts := c.f.a.fronts
-	total := 0.0
-	for k := range fronts {
-		total += fronts[k].cost
-	}
-	grain := total / float64(24*c.f.workers)
+	total, all := c.costs()
+	grain := all / float64(24*c.f.workers)
 	q = newTaskQueue() // filled in ascending order, so that it is a heap
 	waiting = make([]int32, len(fronts))
 	for k := range fronts {
 		f := &fronts[k]
-		if f.total > grain {
-			waiting[k] = int32(len(f.children))
+		switch {
+		case !c.todo[k]:
+		case total[k] > grain:
 			q.left++
-			if len(f.children) == 0 {
+			for _, ch := range f.children {
+				if c.todo[ch] {
+					waiting[k]++
+				}
+			}
+			if waiting[k] == 0 {
 				q.ready = append(q.ready, int32(k))
 			}
-			continue
-		}
-		waiting[k] = -1
-		if f.parent < 0 || fronts[f.parent].total > grain {
-			q.left++
-			q.ready = append(q.ready, int32(k))
+		default:
+			waiting[k] = -1
+			if f.parent < 0 || total[f.parent] > grain {
+				q.left++
+				q.ready = append(q.ready, int32(k))
+			}
 		}
 	}
 	return q, waiting
 }
 
-// runTask eliminates front k, or its whole subtree.
-func (c *computation) runTask(k int32, subtree bool) {
-	first := k
-	if subtree {
-		first = c.f.a.fronts[k].subtree
+// costs sums what is to do in each subtree, and in all, in units of etree.Cost.
+func (c *computation) costs() (subtree []float64, all float64) {
+	fronts := c.f.a.fronts
+	subtree = make([]float64, len(fronts))
+	for k := range fronts {
+		if !c.todo[k] {
+			continue
+		}
+		subtree[k] += fronts[k].cost
+		all += fronts[k].cost
+		if up := fronts[k].parent; up >= 0 {
+			subtree[up] += subtree[k]
+		}
 	}
-	for ; first <= k; first++ {
-		c.eliminate(first)
+	return subtree, all
+}
+
+// runTask eliminates what is to do of the fronts from the first to the last.
+func (c *computation) runTask(last, first int32) {
+	for k := first; k <= last; k++ {
+		if c.todo[k] {
+			c.eliminate(k)
+		}
 	}
 }
 
@@ -230,7 +286,12 @@ func (c *computation) eliminate(k int32) {
 		add(0, update.count)
 	}
 	for _, ch := range fd.children {
-		c.pool.put(c.updates[ch])
+		switch {
+		case c.keep != nil && c.keep[ch]:
+			c.f.kept[ch] = c.updates[ch]
+		case c.todo[ch]:
+			c.pool.put(c.updates[ch])
+		}
 		c.updates[ch] = nil
 	}
 	c.updates[k] = fd.u

@@ -3,6 +3,7 @@ package sparse
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 )
 
@@ -145,6 +146,9 @@ func mustAnalyse(t *testing.T, m *Matrix, p plate) *Analysis {
 	}
 	return a
 }
+
+// values are those of all fronts.
+func (f *Factor) values() []float64 { return slices.Concat(f.parts...) }
 
 func mustFactorize(t *testing.T, m *Matrix, a *Analysis, workers int, kern kernels) *Factor {
 	t.Helper()

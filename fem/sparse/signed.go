@@ -25,7 +25,7 @@ func (f *Factor) RefactorSigned(m *Matrix) error {
 	if f.signs == nil {
 		f.signs = make(signs, f.a.n)
 	}
-	return f.compute(m, false)
+	return f.again(m)
 }
 
 // signs keeps which columns of L carry a negative pivot: one set of bits for each

@@ -55,7 +55,7 @@ func testSigned(t *testing.T, name string, c signedCase) {
 		}
 		if first == nil {
 			first = f
-		} else if !slices.Equal(f.val, first.val) || !slices.Equal(f.tri, first.tri) || !slices.Equal(f.signs, first.signs) {
+		} else if !slices.Equal(f.values(), first.values()) || !slices.Equal(f.tri, first.tri) || !slices.Equal(f.signs, first.signs) {
 			t.Errorf("%s: %d workers give other bits than one", name, workers)
 		}
 	}
@@ -147,11 +147,11 @@ func TestSignedDefinite(t *testing.T) {
 	if g := f.Growth(m); math.Abs(g-1) > 1e-12 {
 		t.Errorf("growth of a definite matrix is %.15g, want 1", g)
 	}
-	want := slices.Clone(f.val)
+	want := slices.Clone(f.values())
 	if err := f.RefactorSigned(m); err != nil {
 		t.Fatal(err)
 	}
-	if f.Negative() != 0 || !slices.Equal(f.val, want) {
+	if f.Negative() != 0 || !slices.Equal(f.values(), want) {
 		t.Error("the signed factor of a definite matrix is not Cholesky's")
 	}
 }

@@ -95,7 +95,11 @@ const fetchAhead = 1 << 12
 
 // backward solves with the transpose of the front's part of L.
 func (f *Factor) backward(fd frontData, y, piv, row []float64) {
-	f.kern.prefetch(f.val[max(fd.at-fetchAhead, 0):fd.at])
+	for ahead, p := fetchAhead, fd.number-1; ahead > 0 && p >= 0; p-- {
+		part := f.parts[p]
+		f.kern.prefetch(part[max(len(part)-ahead, 0):])
+		ahead -= len(part)
+	}
 	k := fd.k()
 	own := y[Block*int(fd.first):][:k]
 	piv, row = piv[:roundUp(k)], row[:roundUp(fd.r())]

@@ -74,8 +74,7 @@ func (a *Analysis) partSubtrees(workers int) (upper, subtrees []int32) {
 	grain := a.sizes.factor / (6 * workers)
 	for k := int32(len(a.fronts)) - 1; k >= 0; {
 		fr := &a.fronts[k]
-		end := fr.at + triLen(fr.k()) + rectLen(fr.r(), fr.k())
-		if end-a.fronts[fr.subtree].at > grain {
+		if fr.at+fr.size()-a.fronts[fr.subtree].at > grain {
 			upper = append(upper, k)
 			k--
 			continue

@@ -16,11 +16,11 @@ func newTeam(workers int) *team {
 	return &team{slots: make(chan struct{}, max(workers, 1))}
 }
 
-// splitWork is the least work worth sharing, in frontCost units.
+// splitWork is the least work worth sharing, in units of etree.Cost.
 const splitWork = 40000
 
 // split calls do(0) .. do(n-1), with the help of idle workers when the work (in
-// frontCost units) is worth it. The caller holds a slot. The calls must not depend
+// units of etree.Cost) is worth it. The caller holds a slot. The calls must not depend
 // on each other.
 func (t *team) split(n int, work float64, do func(i int)) {
 	var next atomic.Int64

@@ -1,4 +1,4 @@
-package sparse
+package etree
 
 import (
 	"slices"
@@ -50,9 +50,9 @@ func (s *symbolic) eliminationTree() []int32 {
 	return parent
 }
 
-// postorder returns a list of the nodes of a forest, children before parents and
+// Postorder returns a list of the nodes of a forest, children before parents and
 // every subtree in one run; parent[i] > i or -1. Siblings keep their order.
-func postorder(parent []int32) []int32 {
+func Postorder(parent []int32) []int32 {
 	n := len(parent)
 	first, next := make([]int32, n+1), make([]int32, n)
 	for i := range first {
@@ -97,17 +97,20 @@ func climb(parent, next []int32, i int32, list *[]int32) int32 {
 	}
 }
 
-// supernode is a run of columns with the same structure below.
-type supernode struct {
-	first, end int32   // places of its columns
-	rows       []int32 // places below the columns that are coupled, any order
-	parent     int32   // supernode or -1
+// Supernode is a run of columns with the same structure below.
+type Supernode struct {
+	First, End int32   // places of its columns
+	Rows       []int32 // places below the columns that are coupled, any order
+	Parent     int32   // supernode or -1
 }
 
-// supernodes postorders the elimination tree (which changes the order) and
-// returns the supernodes in that order: column j joins the one before when
-// their structures agree. The root front, if any, is the last.
-func (s *symbolic) supernodes() []supernode {
+// Supernodes returns the supernodes of the matrix on a graph whose nodes are eliminated in
+// an order, children before parents, and which node stands at each place: the elimination
+// tree is put into postorder, which changes the order. Column j joins the one before when
+// their structures agree. The last nodes of the order share the root front, the last
+// supernode.
+func Supernodes(g *dissection.Graph, order []int32, last int) (nodes []Supernode, at []int32) {
+	s := newSymbolic(g, order, last)
 	parent := s.renumber()
 	n := int32(s.Len())
 	b := &builder{symbolic: s, parent: parent}
@@ -121,17 +124,17 @@ func (s *symbolic) supernodes() []supernode {
 	}
 	if s.root < n {
 		for _, c := range b.waiting[s.root] {
-			b.nodes[c].parent = int32(len(b.nodes))
+			b.nodes[c].Parent = int32(len(b.nodes))
 		}
-		b.nodes = append(b.nodes, supernode{first: s.root, end: n, parent: -1})
+		b.nodes = append(b.nodes, Supernode{First: s.root, End: n, Parent: -1})
 	}
-	return b.nodes
+	return b.nodes, s.Node
 }
 
 // renumber puts the graph into postorder and returns the renumbered tree.
 func (s *symbolic) renumber() []int32 {
 	parent := s.eliminationTree()
-	list := postorder(parent)
+	list := Postorder(parent)
 	newPlace := make([]int32, len(parent))
 	for k, i := range list {
 		newPlace[i] = int32(k)
@@ -154,7 +157,7 @@ func (s *symbolic) renumber() []int32 {
 type builder struct {
 	*symbolic
 	parent  []int32
-	nodes   []supernode
+	nodes   []Supernode
 	waiting [][]int32 // supernodes whose first row below is the column
 	mark    []int32
 	rows    []int32 // structure of the present column
@@ -167,19 +170,19 @@ func (b *builder) column(j int32) {
 	b.mark[j] = j
 	b.see(b.Neighbours(j), j)
 	for _, c := range b.waiting[j] {
-		b.see(b.nodes[c].rows, j)
+		b.see(b.nodes[c].Rows, j)
 	}
 	id := int32(len(b.nodes)) - 1
-	if j > 0 && b.parent[j-1] == j && len(b.nodes[id].rows) == len(b.rows)+1 {
-		b.nodes[id].end = j + 1
-		b.nodes[id].rows = append(b.nodes[id].rows[:0], b.rows...)
+	if j > 0 && b.parent[j-1] == j && len(b.nodes[id].Rows) == len(b.rows)+1 {
+		b.nodes[id].End = j + 1
+		b.nodes[id].Rows = append(b.nodes[id].Rows[:0], b.rows...)
 	} else {
 		id++
-		b.nodes = append(b.nodes, supernode{first: j, end: j + 1, rows: slices.Clone(b.rows), parent: -1})
+		b.nodes = append(b.nodes, Supernode{First: j, End: j + 1, Rows: slices.Clone(b.rows), Parent: -1})
 	}
 	for _, c := range b.waiting[j] {
 		if c != id {
-			b.nodes[c].parent = id
+			b.nodes[c].Parent = id
 		}
 	}
 	b.waiting[j] = nil
