@@ -41,8 +41,8 @@ func (d *Desk) headTall(width headWide) headTall {
 		}
 	}
 	room := &d.page.room
-	if names := d.names(); room.width != width.one || room.names != names {
-		*room = headRoom{width: width.one, names: names}
+	if names := d.names(); room.width != width || room.names != names {
+		*room = headRoom{width: width, names: names}
 	}
 	room.lines = max(room.lines, lines)
 	t.remark = float64(room.lines) * panel.Small.LineHeight()
@@ -69,7 +69,7 @@ func (d *Desk) heading(i int, width headWide) heading {
 	}
 	h.said = d.atlas.Wrap(panel.Small, d.statement(i, d.shown.Scenes[i]), said)
 	var words string
-	if words, h.ink = d.remark(i); d.fault != "" {
+	if words, h.ink = d.remark(i, width.brief); d.fault != "" {
 		words, h.ink = "Not possible: "+d.fault+". The design stays as it was.", panel.Fault()
 	}
 	if words != "" {
@@ -110,27 +110,11 @@ func (d *Desk) drawHeads(l *panel.List) {
 		written(l, r.X+headLeft, y, h.face, panel.Ink(), h.title)
 		y += d.lay.head.title
 		written(l, r.X+headLeft, y, panel.Small, panel.SoftInk(), h.said)
-		y += d.lay.head.said
+		if i == 0 || r.Y == d.lay.heads[0].Y || len(h.said) > 0 {
+			y += d.lay.head.said
+		}
 		written(l, r.X+headLeft, y, panel.Small, h.ink, h.remark)
 	}
-}
-
-// headGround is what the words over drawing i cover of it.
-func (d *Desk) headGround(i int) []panel.Rect {
-	r, h := d.lay.heads[i], d.heading(i, d.lay.wide)
-	var out []panel.Rect
-	y := r.Y + headTop
-	for _, part := range []struct {
-		face  panel.Face
-		lines []string
-		tall  float64
-	}{{h.face, h.title, d.lay.head.title}, {panel.Small, h.said, d.lay.head.said}, {panel.Small, h.remark, d.lay.head.remark}} {
-		for k, t := range part.lines {
-			out = append(out, panel.Rect{X: r.X + headLeft - 4, Y: y + float64(k)*part.face.LineHeight(), W: d.atlas.TextWidth(part.face, t) + 8, H: part.face.LineHeight()})
-		}
-		y += part.tall
-	}
-	return out
 }
 
 // written writes lines on a thin ground of paper, so that they can be read over a drawing.
@@ -146,7 +130,7 @@ func written(l *panel.List, x, y float64, f panel.Face, k color.NRGBA, lines []s
 
 // remark is what must be said of a design besides: that there is nothing to
 // see, or what archload solve warns of.
-func (d *Desk) remark(i int) (words string, ink color.NRGBA) {
+func (d *Desk) remark(i int, brief bool) (words string, ink color.NRGBA) {
 	a, w := d.shown.Designs[i], d.shown.Want
 	switch {
 	case w.Field.OnFoot() && a.Bridge == nil:
@@ -157,7 +141,13 @@ func (d *Desk) remark(i int) (words string, ink color.NRGBA) {
 	// A page without controls lists them all at its foot.
 	if all := numbers.Warned(a); len(all) > 0 && w.Load == 1 && !d.lay.bar.Empty() {
 		words = all[0]
-		if len(all) > 1 {
+		switch {
+		case brief:
+			words = fmt.Sprintf("%d warnings: see the panel", len(all))
+			if len(all) == 1 {
+				words = "a warning: see the panel"
+			}
+		case len(all) > 1:
 			words = fmt.Sprintf("%d warnings, the first: %s", len(all), words)
 		}
 		return words, panel.Fault()

@@ -47,18 +47,21 @@ const (
 )
 
 // headWide is the width for words over each drawing, and for those over all of them, points.
-type headWide struct{ one, all float64 }
+type headWide struct {
+	one, all float64
+	brief    bool // warnings are only counted: there is no room for them
+}
 
 // headWidth is that of n drawings in a width that they share, points.
 func headWidth(free float64, n int, stacked bool) headWide {
-	w := headWide{free, free}
+	w := headWide{one: free, all: free}
 	if n > 1 {
 		w.all -= legendWidth // clear of the legend
 		if w.one = w.all; !stacked {
 			w.one /= float64(n)
 		}
 	}
-	return headWide{w.one - headLeft - headRight, w.all - headLeft - headRight}
+	return headWide{one: w.one - headLeft - headRight, all: w.all - headLeft - headRight}
 }
 
 // layout is where things stand on the page, points.
@@ -130,7 +133,7 @@ func (p parts) stripTall(of float64) float64 {
 	if p.bars > 0 {
 		tall = p.bars
 	}
-	return math.Min(tall, 0.4*of)
+	return math.Min(tall, 0.42*of)
 }
 
 // drawingTall is what is left of a page's height for the drawings and their titles, points.
@@ -141,6 +144,17 @@ func (p parts) drawingTall(h float64) float64 {
 	h -= p.foot
 	return h - p.stripTall(h) - p.words
 }
+
+// cellTall is the height for each of the drawings, points.
+func (p parts) cellTall(h float64) float64 {
+	if p.stacked {
+		return p.drawingTall(h) / float64(p.designs)
+	}
+	return p.drawingTall(h)
+}
+
+// mostHead is the share of a drawing's height above which its warnings are only counted.
+const mostHead = 0.36
 
 // layOut divides a page of w × h points. The legend lies in the drawing; beside
 // two drawings it has a column of its own.

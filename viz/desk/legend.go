@@ -92,7 +92,8 @@ const barRoom = 96.0
 // the scene.
 func (d *Desk) drawMeasure(l *panel.List, view panel.Rect) {
 	s := d.shown.Scenes[0]
-	if d.shown.Want.Field == scene.Tone {
+	const steepest = 62 // deg: from higher up upright lengths are too short to be compared
+	if d.shown.Want.Field == scene.Tone || math.Abs(d.camera.Pitch) > steepest {
 		return // how far a tone swings is not known
 	}
 	x, foot := d.lay.legend.X+18, d.lay.legend.Bottom()-16

@@ -119,7 +119,10 @@ func (d *Desk) parts(w, h float64, controls bool) parts {
 		p.stacked = p.designs > 1 && (d.levelView() || d.stacksLarger(free, p.drawingTall(h)))
 	}
 	p.wide = headWidth(free, p.designs, p.stacked)
-	p.head = d.headTall(p.wide)
+	if p.head = d.headTall(p.wide); p.head.all() > mostHead*p.cellTall(h) {
+		p.wide.brief = true
+		p.head = d.headTall(p.wide)
+	}
 	return p
 }
 
@@ -242,7 +245,7 @@ func (d *Desk) drawViews() {
 		l.Unclip()
 		switch {
 		case i > 0 && r.X > d.lay.views[0].X:
-			l.Upright(r.X, r.Y+8, r.Bottom()-8, 1, panel.Hair())
+			l.Upright(r.X, r.Y+d.lay.head.all(), r.Bottom()-8, 1, panel.Hair())
 		case i > 0:
 			l.Level(r.X+8, r.Right()-8, r.Y, 1, panel.Hair())
 		}

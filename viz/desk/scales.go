@@ -59,7 +59,7 @@ func (d *Desk) rescaled(was *stage.Shown) {
 		words = append(words, fmt.Sprintf("movement is now drawn %g times as large, before %g", s.Enlarge, was.Enlarge))
 	}
 	if a, b := was.Scenes[0].Scale, s.Scenes[0].Scale; a != nil && b != nil && was.Want.Field == s.Want.Field && was.Want.Arrange == s.Want.Arrange &&
-		was.Want.Inside == s.Want.Inside && was.Want.Field != scene.Tone && (a.Hi != b.Hi || a.Lo != b.Lo) {
+		was.Want.Inside == s.Want.Inside && was.Want.Behind == s.Want.Behind && was.Want.Field != scene.Tone && (a.Hi != b.Hi || a.Lo != b.Lo) {
 		words = append(words, fmt.Sprintf("the colours now reach to %s %s, before %s", scale.Reading(b.Hi), s.Scenes[0].Unit, scale.Reading(a.Hi)))
 	}
 	if len(words) > 0 {

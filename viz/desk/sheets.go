@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"math"
+
 	"archload/cases/lesson"
 
 	"archload/viz/panel"
@@ -23,11 +25,14 @@ func (d *Desk) sheets() {
 // lid lays a sheet in the middle of the page.
 func (d *Desk) lid(w, h float64) panel.Rect {
 	page := d.lay.page
-	w, h = min(w, page.W-40), min(h, page.H-40)
+	w, h = min(w, page.W-24), min(h, page.H-24)
 	r := panel.Rect{X: (page.W - w) / 2, Y: (page.H - h) / 2, W: w, H: h}
 	d.panel.Lid(r)
 	return r
 }
+
+// closeRoom is the height at the foot of a sheet for its button, points.
+const closeRoom = 30.0
 
 // drawHelp lists the hand's ways and the keys.
 func (d *Desk) drawHelp() {
@@ -36,24 +41,30 @@ func (d *Desk) drawHelp() {
 	d.panel.Title(in.Row(28), "What the hand can do")
 	const words = "Drag the drawing to turn it, with the right or middle button to shift it; the wheel or two fingers bring it nearer. " +
 		"Rest the pointer on the plate to read it there; click to pin the place. Hold Shift and drag across the plate to cut it along that line. " +
-		"Rings show what can be taken: drag the end or the middle of a bar, a post or the apex to move it, with Shift along or across alone. " +
 		"Drag a slider, or press Tab to reach it and use the arrow keys; a double click sets it back to what the case file says."
+	list := in.Rest()
+	list.H -= closeRoom
+	in = panel.NewColumn(d.panel.Scroll("help", list), 0, 3)
 	d.panel.Paragraph(in.Row(d.atlas.ParagraphHeight(panel.Body, words, in.Width())+6), words)
-	in.Row(2)
-	halves := in.Cells(in.Rest().H-44, 2)
 	var keys []shortcut
 	for _, s := range shortcuts() {
 		if s.name != "" {
 			keys = append(keys, s)
 		}
 	}
-	half := (len(keys) + 1) / 2
-	for i, s := range keys {
-		at := halves[i/half]
-		row := panel.Rect{X: at.X, Y: at.Y + float64(i%half)*panel.RowHeight, W: at.W, H: panel.RowHeight}
-		d.panel.List().TextIn(panel.Rect{X: row.X, Y: row.Y, W: 44, H: row.H}, panel.BodyBold, panel.Left, panel.Ink(), s.name)
-		d.panel.List().TextIn(panel.Rect{X: row.X + 50, Y: row.Y, W: row.W - 50, H: row.H}, panel.Body, panel.Left, panel.SoftInk(), s.words)
+	columns := 2
+	if in.Width() < 560 {
+		columns = 1
 	}
+	high := (len(keys) + columns - 1) / columns
+	cells := in.Cells(panel.RowHeight*float64(high), columns)
+	for i, s := range keys {
+		at := cells[i/high]
+		row := panel.Rect{X: at.X, Y: at.Y + float64(i%high)*panel.RowHeight, W: at.W, H: panel.RowHeight}
+		d.panel.List().TextIn(panel.Rect{X: row.X, Y: row.Y, W: 44, H: row.H}, panel.BodyBold, panel.Left, panel.Ink(), s.name)
+		d.panel.List().TextIn(panel.Rect{X: row.X + 50, Y: row.Y, W: row.W - 56, H: row.H}, panel.Body, panel.Left, panel.SoftInk(), s.words)
+	}
+	d.panel.EndScroll(in.Used(0))
 	if d.panel.Button(panel.Control{ID: "close", At: panel.Rect{X: r.Right() - 118, Y: r.Bottom() - 42, W: 100, H: panel.ButtonHeight}, Label: "Close", Key: "Esc"}) {
 		d.over = noSheet
 	}
@@ -65,24 +76,29 @@ func (d *Desk) drawLessons() {
 		d.lessons, d.lessonsErr = lesson.Bundled() // it opens every case that they show
 	}
 	infos, err := d.lessons, d.lessonsErr
-	r := d.lid(560, 120+78*float64(len(infos)))
+	r := d.lid(620, 120+62*float64(len(infos)))
 	c := panel.NewColumn(r, 18, 6)
 	d.panel.Title(c.Row(28), "Lessons")
 	if err != nil {
 		d.panel.Paragraph(c.Row(40), err.Error())
 	}
+	list := c.Rest()
+	list.H -= closeRoom
+	c = panel.NewColumn(d.panel.Scroll("lessons list", list), 0, 6)
 	for _, l := range infos {
-		row := c.Row(70)
+		words := d.atlas.ParagraphHeight(panel.Small, l.About, c.Width()-98)
+		row := c.Row(math.Max(panel.ButtonHeight, 22+words+4))
 		if d.panel.Button(panel.Control{ID: "lesson " + l.Name, At: panel.Rect{X: row.X, Y: row.Y + 2, W: 84, H: panel.ButtonHeight}, Label: "Begin"}) {
 			if err := d.openLesson(l.Name); err != nil {
 				d.fault = faultWords(err)
 			}
 			d.over = noSheet
 		}
-		words := panel.Rect{X: row.X + 98, Y: row.Y, W: row.W - 98, H: row.H}
-		d.panel.Heading(panel.Rect{X: words.X, Y: words.Y, W: words.W, H: 20}, l.Title)
-		d.panel.Note(panel.Rect{X: words.X, Y: words.Y + 22, W: words.W, H: 44}, l.About)
+		at := panel.Rect{X: row.X + 98, Y: row.Y, W: row.W - 98, H: 20}
+		d.panel.Heading(at, l.Title)
+		d.panel.Note(panel.Rect{X: at.X, Y: row.Y + 22, W: at.W, H: words}, l.About)
 	}
+	d.panel.EndScroll(c.Used(0))
 	if d.panel.Button(panel.Control{ID: "close", At: panel.Rect{X: r.Right() - 118, Y: r.Bottom() - 40, W: 100, H: panel.ButtonHeight}, Label: "Close", Key: "Esc"}) {
 		d.over = noSheet
 	}

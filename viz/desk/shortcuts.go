@@ -31,7 +31,7 @@ func shortcuts() []shortcut {
 		shortcut{letter('e'), false, "E", "draws the movement larger, and back", (*Desk).enlarge},
 		shortcut{letter('x'), false, "X", "section strip: across, along, none", (*Desk).nextCut},
 		shortcut{letter('d'), false, "D", "two designs: side by side, or their difference", (*Desk).arrange},
-		shortcut{letter('j'), false, "J", "goes near the place where most of the strength is used", (*Desk).goThere},
+		shortcut{letter('j'), false, "J", "goes to where most strength is used", (*Desk).goThere},
 		shortcut{letter('k'), false, "K", "keeps the case", (*Desk).keepCase},
 		shortcut{letter('s'), false, "S", "writes a picture", (*Desk).keepPicture},
 		shortcut{letter('z'), true, "Ctrl Z", "undoes the last change", (*Desk).undo},

@@ -42,13 +42,17 @@ func (d *Desk) drawStart() {
 	r := d.lid(720, 620)
 	c := panel.NewColumn(r, 18, 6)
 	d.panel.Title(c.Row(28), "What do you want to see?")
-	if d.panel.Button(panel.Control{ID: "start lessons", At: c.Row(panel.ButtonHeight), Label: "The lessons: how a carved top bears its strings, step by step", Key: "L"}) {
+	lessonsWords := "The lessons: how a carved top bears its strings, step by step"
+	if c.Width() < 440 {
+		lessonsWords = "The lessons, step by step"
+	}
+	if d.panel.Button(panel.Control{ID: "start lessons", At: c.Row(panel.ButtonHeight), Label: lessonsWords, Key: "L"}) {
 		d.over = lessonSheet
 	}
 	if last := d.looks.recent(); len(last) > 0 {
 		d.panel.Heading(c.Row(20), "Your last designs")
-		row := c.Cells(panel.ButtonHeight, mostRecent)
-		for i, name := range last[:min(len(last), mostRecent)] {
+		row := c.Cells(panel.ButtonHeight, max(2, min(mostRecent, int(c.Width()/120))))
+		for i, name := range last[:min(len(last), len(row))] {
 			if d.panel.Button(panel.Control{ID: "recent " + name, At: row[i], Label: stem(name), Tip: path.Clean(name)}) {
 				d.openDesign(name)
 			}
@@ -59,18 +63,30 @@ func (d *Desk) drawStart() {
 	if err != nil {
 		d.panel.Note(c.Row(20), err.Error())
 	}
+	const own = "A design of your own: archview MY-DESIGN.toml; archload new makes one to begin with."
 	list := c.Rest()
-	list.H -= 46
-	in := panel.NewColumn(d.panel.Scroll("start", list), 0, 4)
+	foot := d.atlas.ParagraphHeight(panel.Small, own, list.W)
+	list.H -= foot + 6
+	in := panel.NewColumn(d.panel.Scroll("start", list), 0, 6)
 	for _, i := range infos {
-		words := d.atlas.ParagraphHeight(panel.Small, i.Shows, in.Width()-180)
-		row := in.Row(max(panel.ButtonHeight, 20+words))
-		if d.panel.Button(panel.Control{ID: "open " + i.Name, At: panel.Rect{X: row.X, Y: row.Y, W: 166, H: panel.ButtonHeight}, Label: i.Name}) {
+		at, wide := 178.0, 166.0 // of the words beside the button
+		if in.Width() < 460 {    // or under it
+			at, wide = 0, in.Width()
+		}
+		title := d.atlas.ParagraphHeight(panel.BodyBold, i.Title, in.Width()-at-8)
+		words := d.atlas.ParagraphHeight(panel.Small, i.Shows, in.Width()-at-8)
+		under := 0.0
+		if at == 0 {
+			under = panel.ButtonHeight + 4
+		}
+		row := in.Row(max(panel.ButtonHeight, under+title+words+4))
+		if d.panel.Button(panel.Control{ID: "open " + i.Name, At: panel.Rect{X: row.X, Y: row.Y, W: wide, H: panel.ButtonHeight}, Label: i.Name}) {
 			d.openDesign(i.Name)
 		}
-		d.panel.Heading(panel.Rect{X: row.X + 178, Y: row.Y, W: row.W - 190, H: 18}, i.Title)
-		d.panel.Note(panel.Rect{X: row.X + 178, Y: row.Y + 19, W: row.W - 190, H: words}, i.Shows)
+		l := d.panel.List()
+		l.Paragraph(panel.Rect{X: row.X + at, Y: row.Y + under, W: row.W - at - 8, H: title}, panel.BodyBold, panel.Ink(), i.Title)
+		d.panel.Note(panel.Rect{X: row.X + at, Y: row.Y + under + title + 1, W: row.W - at - 8, H: words}, i.Shows)
 	}
 	d.panel.EndScroll(in.Used(0))
-	d.panel.Note(panel.Rect{X: r.X + 18, Y: r.Bottom() - 36, W: r.W - 36, H: 20}, "A design of your own: archview MY-DESIGN.toml; archload new makes one to begin with.")
+	d.panel.Note(panel.Rect{X: list.X, Y: list.Bottom() + 6, W: list.W, H: foot}, own)
 }

@@ -109,8 +109,8 @@ type pageFit struct {
 // headRoom is how many lines are kept for remarks over the drawings: the drawing must not move
 // when one goes.
 type headRoom struct {
-	width float64 // of a head, points
-	names string  // of the designs
+	width headWide
+	names string // of the designs
 	lines int
 }
 

@@ -19,7 +19,18 @@ func (p *Panel) Button(c Control) bool {
 	return p.activated(c, f)
 }
 
-// Pick draws one of several rows of a list, its label over a softer line, and tells
+// Room in a row of a list, points: of its first line, and beside its words.
+const (
+	pickHead  = 20.0
+	pickInset = 9.0
+)
+
+// PickHeight is how high a row of a list with softer words under its label is in a width, points.
+func (a *Atlas) PickHeight(under string, width float64) float64 {
+	return pickHead + a.ParagraphHeight(Small, under, width-pickInset) + 2
+}
+
+// Pick draws one of several rows of a list, its label over softer words, and tells
 // whether it was pressed; the chosen one has a mark.
 func (p *Panel) Pick(c Control, under string, chosen bool) bool {
 	f := p.touch(c)
@@ -35,9 +46,9 @@ func (p *Panel) Pick(c Control, under string, chosen bool) bool {
 		face = BodyBold
 		l.Upright(c.At.X, c.At.Y+2, c.At.Bottom()-3, 3, Rust())
 	}
-	in := Rect{c.At.X + 9, c.At.Y + 1, c.At.W - 9, 19}
+	in := Rect{c.At.X + pickInset, c.At.Y + 1, c.At.W - pickInset, pickHead - 1}
 	l.TextIn(in, face, Left, c.ink(), c.words())
-	l.TextIn(Rect{in.X, in.Bottom(), in.W, 15}, Small, Left, SoftInk(), under)
+	l.Paragraph(Rect{in.X, in.Bottom(), in.W, c.At.H - pickHead}, Small, SoftInk(), under)
 	l.Level(c.At.X, c.At.Right(), c.At.Bottom()-1, 1, faded(Hair(), 0.6))
 	p.ring(c.At, f)
 	return p.activated(c, f)

@@ -296,7 +296,7 @@ func (p *Panel) marks(s Slider, y float64, rule color.NRGBA) {
 		l.Upright(x, y, y+5, 1, rule)
 		w := l.Atlas.TextWidth(Small, m.Label)
 		left := min(max(x-w/2, s.At.X), s.At.Right()-w)
-		if m.Label == "" || left < end {
+		if m.Label == "" || left < end || left < s.At.X {
 			continue
 		}
 		l.Text(Point{left, y + 15}, Small, Left, k, m.Label)

@@ -115,6 +115,10 @@ func (b *build) footArrows() {
 		force[k] += c.Force
 		at[k] += c.Force * c.X
 	}
+	names := [3]string{"bass end", "middle", "treble end"}
+	if two {
+		names = [3]string{"bass foot", "", "treble foot"}
+	}
 	edge := math.Inf(1)
 	for _, c := range answer.FootCells(b.s) {
 		edge = math.Min(edge, c.Y-c.DY/2)
@@ -124,7 +128,7 @@ func (b *build) footArrows() {
 			continue
 		}
 		p, _ := b.s.Top.Built.OnOuter(mesh.Point{at[k] / f, b.s.Top.Built.Case.Bridge.At[1] + edge - 3})
-		b.arrow(b.lifted(b.k.spot(p)), -f, fmt.Sprintf("foot %.0f N", f), vec{0, 0, 1})
+		b.arrow(b.lifted(b.k.spot(p)), -f, fmt.Sprintf("%s %.0f N", names[k], f), vec{0, 0, 1})
 	}
 }
 

@@ -73,6 +73,9 @@ func (b *build) braceRing(st *braceStation) [4]vec {
 // lifted is a spot of the outer skin as drawn, hovering above it.
 func (b *build) lifted(s spot) vec { return plus(s.on(b.outer), hover, s.on(b.up)) }
 
+// BridgeSolids are the names of the solids that the bridge is made of.
+func BridgeSolids() []string { return []string{"base", "saddle", "post", "saddle beam"} }
+
 // bridge adds the bridge: in full, or as a shadow over the field of its foot.
 func (b *build) bridge() {
 	for _, p := range b.s.Top.Built.BridgeParts() {
@@ -164,6 +167,23 @@ func (b *build) strings() {
 		b.stringShades(way)
 		b.line(&Line{Points: way, Width: wide + 0.5, Paint: stringColor()})
 		b.line(&Line{Points: way, Width: 0.45 * wide, Paint: glintColor()})
+		for _, end := range [2][2]vec{{way[0], st.Tail}, {way[2], st.Neck}} {
+			b.fades(end[0], unit(end[1]), wide)
+		}
+	}
+}
+
+// fades lets a string go on from where the plate ends, fainter and fainter: its far ends are not
+// part of the model.
+func (b *build) fades(from, dir vec, wide float64) {
+	const pieces, long = 6, 5.0 // mm
+	for k := range pieces {
+		ends := []vec{plus(from, long*float64(k), dir), plus(from, long*float64(k+1), dir)}
+		dark, glint := stringColor(), glintColor()
+		dark.A = uint8(float64(dark.A) * (1 - (float64(k)+0.5)/pieces))
+		glint.A = dark.A
+		b.line(&Line{Points: ends, Width: wide + 0.5, Paint: dark})
+		b.line(&Line{Points: ends, Width: 0.45 * wide, Paint: glint})
 	}
 }
 

@@ -12,10 +12,10 @@ import (
 	"archload/viz/scale"
 )
 
-// words adds neck, tail, bass and treble at the rim, unless the flow's words
+// words adds neck, tail, bass and treble at the rim, unless words of the forces
 // stand there.
 func (b *build) words() {
-	if b.in.Wordless || b.in.Flow != nil {
+	if b.in.Wordless || b.in.Flow != nil || b.in.Forces != nil && b.in.Forces.Flow != nil {
 		return
 	}
 	m := b.k.mesh

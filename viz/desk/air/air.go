@@ -20,8 +20,8 @@ func List(p *panel.Panel, at *panel.Atlas, c *panel.Column, s *stage.Shown, want
 		made = a.Of.Made.Humidity
 	}
 	v := want.Humid()
-	if p.Slider(panel.Slider{Control: panel.Control{ID: "humidity", At: c.Row(panel.SliderHeight), Label: "Relative humidity of the air",
-		Tip: "worked out when the hand rests: the wood takes weeks to follow"}, Unit: "%", Min: 10, Max: 90, Step: 1, Default: made, Typed: true}, &v) {
+	if p.Slider(panel.Slider{Control: panel.Control{ID: "humidity", At: c.Row(panel.SliderHeight), Label: "Humidity",
+		Tip: "relative humidity of the air; worked out when the hand rests: the wood takes weeks to follow"}, Unit: "%", Min: 10, Max: 90, Step: 1, Default: made, Typed: true}, &v) {
 		want.Air = v
 	}
 	for i, d := range s.Designs {

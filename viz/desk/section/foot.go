@@ -49,8 +49,7 @@ func (s *Strip) drawFoot(l *panel.List, r panel.Rect) {
 	if len(cols) == 0 {
 		return
 	}
-	p := &footPlot{of: cols, at: r, lo: cols[0].From, hi: cols[len(cols)-1].To, scales: s.shown.Scales, top: r.Y + 34, low: r.Bottom() - 20}
-	p.base = math.Round(p.top + 0.36*(p.low-p.top))
+	p := &footPlot{of: cols, at: r, lo: cols[0].From, hi: cols[len(cols)-1].To, scales: s.shown.Scales, low: r.Bottom() - 20}
 	name := "the foot"
 	if len(s.shown.Designs) == 2 {
 		name += fmt.Sprintf(" of design %c", 'A'+s.in.Edit)
@@ -62,10 +61,11 @@ func (s *Strip) drawFoot(l *panel.List, r panel.Rect) {
 	l.TextIn(panel.Rect{X: r.X, Y: r.Y, W: r.W, H: 15}, panel.SmallBold, panel.Left, panel.SoftInk(), name)
 	words := fmt.Sprintf("above, mm: relief %s, gap left %s; below, N/mm: up to %s",
 		scale.Fixed(relief, 3), scale.Fixed(a.Bridge.GapLeft, 3), scale.Fixed(most, 2))
-	if h := l.Paragraph(panel.Rect{X: r.X, Y: r.Y + 15, W: r.W, H: 30}, panel.Small, panel.SoftInk(), words); h > panel.Small.LineHeight() {
-		p.top += panel.Small.LineHeight()
-		p.base = math.Round(p.top + 0.36*(p.low-p.top))
+	if r.H < low {
+		words = "mm of gap, and N/mm"
 	}
+	p.top = r.Y + 19 + l.Paragraph(panel.Rect{X: r.X, Y: r.Y + 15, W: r.W, H: 30}, panel.Small, panel.SoftInk(), words)
+	p.base = math.Round(p.top + 0.36*(p.low-p.top))
 	p.axes(l)
 	p.drawGap(l)
 	for _, c := range cols {
@@ -86,7 +86,9 @@ func (p *footPlot) axes(l *panel.List) {
 		l.TextIn(panel.Rect{X: p.at.X, Y: y - 8, W: axisWidth - 6, H: 16}, panel.Small, panel.Right, panel.SoftInk(), words)
 	}
 	mark(p.top, fmt.Sprintf("%g", p.scales.Gap))
-	mark(p.below(p.scales.Force/2), fmt.Sprintf("%g", p.scales.Force/2))
+	if p.low-p.base > 40 {
+		mark(p.below(p.scales.Force/2), fmt.Sprintf("%g", p.scales.Force/2))
+	}
 	mark(p.low, fmt.Sprintf("%g", p.scales.Force))
 }
 

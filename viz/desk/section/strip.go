@@ -32,7 +32,9 @@ func (s *Strip) Draw(l *panel.List, at panel.Rect, in Input) {
 	if foot || in.Beside != nil {
 		cut.W = math.Round(0.56 * room.W)
 	}
-	s.drawSection(l, s.fit(cut))
+	f := s.fit(l.Atlas, cut)
+	s.drawSection(l, f)
+	s.caption(l, f)
 	beside := panel.Rect{X: cut.Right() + 18, Y: room.Y, W: room.Right() - cut.Right() - 18, H: room.H}
 	if beside.W > 0 {
 		l.Upright(cut.Right()+8, room.Y+4, room.Bottom()-4, 1, panel.Hair())
@@ -51,7 +53,7 @@ const leastStretch = 2
 
 // fit fits the section into a rectangle: along to scale, heights
 // stretched by a whole number that is stated. While the hand moves it stays.
-func (s *Strip) fit(r panel.Rect) stripFrame {
+func (s *Strip) fit(at *panel.Atlas, r panel.Rect) stripFrame {
 	if s.shown.Want.Held && s.frame.at == r {
 		return s.frame
 	}
@@ -75,8 +77,9 @@ func (s *Strip) fit(r panel.Rect) stripFrame {
 			f.low = math.Min(f.low, b.Bottom-math.Max(0, b.Sink)*s.shown.Enlarge)
 		}
 	}
-	const head, left, right = 34.0, 20.0, 96.0 // points: words above, room beside
-	room := (r.H - head) / math.Max(1, f.top-f.low)
+	const left, right = 20.0, 96.0 // points: room beside
+	f.stretch = leastStretch       // for the length of the words
+	room := (r.H - s.captionTall(at, f) - 4) / math.Max(1, f.top-f.low)
 	// A wide strip is not filled: an arch that is not stretched says nothing.
 	f.sx = math.Min((r.W-left-right)/math.Max(1, f.hi-f.lo), room/leastStretch)
 	f.stretch = math.Max(1, math.Min(5, math.Floor(room/f.sx)))
@@ -111,24 +114,48 @@ func (s *Strip) drawSection(l *panel.List, f stripFrame) {
 		b.draw(l, f)
 		s.measures(l, f, s.shown.Designs[0], &b)
 	}
-	words := [...]string{stage.CrossArch: "cross-arch at the bridge, seen from the tail", stage.LongArch: "long arch at the bridge, seen from the treble side", stage.FreeCut: fmt.Sprintf("section along the line that was drawn, %s mm long", scale.Fixed(f.hi-f.lo, 0))}[s.shown.Want.Cut.Kind]
-	loaded := "as carved, and loaded (rust)"
-	if len(s.shown.Designs) == 2 {
-		loaded = "loaded: A full, B dashed (blue)"
-	}
-	if s.shown.Designs[0].Before != nil && len(s.shown.Designs) == 1 {
-		loaded = "as carved, and loaded (rust); dashes: as its file says"
-	}
-	if f.stretch != 1 {
-		loaded += fmt.Sprintf("; heights %g times", f.stretch)
-	}
-	loaded += fmt.Sprintf("; movement %g times", s.shown.Enlarge)
-	l.TextIn(panel.Rect{X: f.at.X, Y: f.at.Y, W: f.at.W, H: 15}, panel.SmallBold, panel.Left, panel.SoftInk(), words)
-	l.Paragraph(panel.Rect{X: f.at.X, Y: f.at.Y + 15, W: f.at.W, H: 30}, panel.Small, panel.SoftInk(), loaded)
 	ends := [...][2]string{stage.CrossArch: {"bass", "treble"}, stage.LongArch: {"tail", "neck"}, stage.FreeCut: {"from", "to"}}[s.shown.Want.Cut.Kind]
 	y := f.z0 - 8
 	l.TextIn(panel.Rect{X: f.place(f.lo, 0).X - 50, Y: y + 8, W: 50, H: 16}, panel.Small, panel.Right, panel.SoftInk(), ends[0])
 	l.TextIn(panel.Rect{X: f.place(f.hi, 0).X - 2, Y: y + 8, W: 50, H: 16}, panel.Small, panel.Left, panel.SoftInk(), ends[1])
+}
+
+// low is the height of a strip below which its words are short, points.
+const low = 130.0
+
+// words say what is cut, and how it is drawn; in a low strip in one sentence.
+func (s *Strip) words(f stripFrame) (what, how string) {
+	kind := s.shown.Want.Cut.Kind
+	two, changed := len(s.shown.Designs) == 2, s.shown.Designs[0].Before != nil
+	if f.at.H < low {
+		what = [...]string{stage.CrossArch: "cross-arch, from the tail", stage.LongArch: "long arch, from the treble", stage.FreeCut: "section"}[kind]
+		return what, fmt.Sprintf("heights %g ×, movement %g ×", f.stretch, s.shown.Enlarge)
+	}
+	what = [...]string{stage.CrossArch: "cross-arch at the bridge, seen from the tail", stage.LongArch: "long arch at the bridge, seen from the treble side",
+		stage.FreeCut: fmt.Sprintf("section along the line that was drawn, %s mm long", scale.Fixed(f.hi-f.lo, 0))}[kind]
+	switch how = "as carved, and loaded (rust)"; {
+	case two:
+		how = "loaded: A full, B dashed (blue)"
+	case changed:
+		how = "as carved, and loaded (rust); dashes: as its file says"
+	}
+	if f.stretch != 1 {
+		how += fmt.Sprintf("; heights %g times", f.stretch)
+	}
+	return what, how + fmt.Sprintf("; movement %g times", s.shown.Enlarge)
+}
+
+// captionTall is how high the words are, points.
+func (s *Strip) captionTall(at *panel.Atlas, f stripFrame) float64 {
+	what, how := s.words(f)
+	return at.ParagraphHeight(panel.SmallBold, what, f.at.W) + at.ParagraphHeight(panel.Small, how, f.at.W)
+}
+
+// caption writes them.
+func (s *Strip) caption(l *panel.List, f stripFrame) {
+	what, how := s.words(f)
+	h := l.Paragraph(panel.Rect{X: f.at.X, Y: f.at.Y, W: f.at.W}, panel.SmallBold, panel.SoftInk(), what)
+	l.Paragraph(panel.Rect{X: f.at.X, Y: f.at.Y + h, W: f.at.W}, panel.Small, panel.SoftInk(), how)
 }
 
 // fillCut draws the wood of a section as it is carved.

@@ -13,10 +13,6 @@ import (
 	"archload/viz/stage"
 )
 
-// rowHeight is the height of a tone in the list: its frequency and, below, how it
-// swings, points.
-const rowHeight = 38.0
-
 // List draws the tones of the first design, and of a second one those that swing most
 // alike. It returns what of the want the hand has chosen anew.
 func List(p *panel.Panel, c *panel.Column, s *stage.Shown, want stage.Display) stage.Display {
@@ -31,12 +27,13 @@ func List(p *panel.Panel, c *panel.Column, s *stage.Shown, want stage.Display) s
 		return want
 	}
 	for i := range a.Sound.Report.Tones {
-		row := c.Row(rowHeight)
+		row := c.Row(p.Atlas().PickHeight(under(s, i), c.Width()))
 		if p.Pick(panel.Control{ID: fmt.Sprintf("tone %d", i+1), At: row, Label: heads(s, i), Tip: tip(s, i)}, under(s, i), max(1, want.Tone) == i+1) {
 			want.Tone = i + 1
 		}
 	}
-	p.Note(c.Row(62), a.Sound.Report.LeftOut+": a real instrument's tones lie elsewhere; how they stand to each other, and which way a change moves them, is better founded. ± by the triangles; wood adds some 10 %.")
+	left := a.Sound.Report.LeftOut + ": a real instrument's tones lie elsewhere; how they stand to each other, and which way a change moves them, is better founded. ± by the triangles; wood adds some 10 %."
+	p.Note(c.Row(p.Atlas().ParagraphHeight(panel.Small, left, c.Width())), left)
 	return want
 }
 

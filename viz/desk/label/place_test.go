@@ -1,0 +1,71 @@
+package label
+
+import (
+	"testing"
+
+	"archload/viz/panel"
+	"archload/viz/scene"
+)
+
+// page is 400 x 300 points with an object in its middle.
+func page(t *testing.T) *Page {
+	t.Helper()
+	a, err := panel.NewAtlas(1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	object := panel.Rect{X: 120, Y: 100, W: 160, H: 100}
+	return &Page{Atlas: a, In: panel.Rect{W: 400, H: 300}, Middle: object.Centre(),
+		Object: func(r panel.Rect) bool { return !r.Meet(object).Empty() },
+		Bridge: func(r panel.Rect) bool { return !r.Meet(panel.Rect{X: 180, Y: 140, W: 40, H: 20}).Empty() }}
+}
+
+// Words stand on the page, off the object and off each other, and the lines of no two cross.
+func TestPlace(t *testing.T) {
+	p := page(t)
+	var words []Word
+	for _, w := range []struct {
+		text string
+		x, y float64
+	}{{"bass end 56 N", 190, 150}, {"middle 36 N", 200, 150}, {"treble end 56 N", 210, 150}, {"strings 156 N", 200, 140}, {"neck block", 200, 102}} {
+		words = append(words, Word{Text: w.text, Kind: scene.Force, At: panel.Point{X: w.x, Y: w.y}, Off: panel.Point{Y: -1}})
+	}
+	tags := p.Place(words)
+	if len(tags) != len(words) {
+		t.Fatalf("%d of %d words have a place", len(tags), len(words))
+	}
+	for i, a := range tags {
+		if p.Object(a.Box) || a.Box.X < 0 || a.Box.Y < 0 || a.Box.Right() > 400 || a.Box.Bottom() > 300 {
+			t.Errorf("%q stands at %+v, on the object or off the page", a.Text, a.Box)
+		}
+		for _, b := range tags[:i] {
+			if !a.Box.Meet(b.Box).Empty() {
+				t.Errorf("%q lies over %q", a.Text, b.Text)
+			}
+			if a.led && b.led && crossing(a, b) {
+				t.Errorf("the lines of %q and %q cross", a.Text, b.Text)
+			}
+		}
+	}
+}
+
+// The value of a line stays where it is, or is left out: on the bridge, or on a word.
+func TestPlaceOfValues(t *testing.T) {
+	p := page(t)
+	value := func(x, y float64) Word { return Word{Text: "0.25", Kind: scene.Level, At: panel.Point{X: x, Y: y}} }
+	tags := p.Place([]Word{value(150, 120), value(200, 150), value(152, 122)})
+	if len(tags) != 1 || tags[0].Box.Centre() != (panel.Point{X: 150, Y: 120}) {
+		t.Errorf("places %+v; want the first value alone, where it is", tags)
+	}
+}
+
+// Where a page is full a word of direction goes, and what must be said stands over the object.
+func TestPlaceOnAFullPage(t *testing.T) {
+	p := page(t)
+	p.Object = func(panel.Rect) bool { return true }
+	at := panel.Point{X: 150, Y: 120}
+	tags := p.Place([]Word{{Text: "neck", Kind: scene.Orientation, At: at}, {Text: "post 65 N", Kind: scene.SectorForce, At: at}})
+	if len(tags) != 1 || tags[0].Text != "post 65 N" || p.Bridge(tags[0].Box) {
+		t.Errorf("places %+v; want the force alone, off the bridge", tags)
+	}
+}
