@@ -140,7 +140,7 @@ func (d *Desk) remark(i int, brief bool) (words string, ink color.NRGBA) {
 	}
 	// A page without controls lists them all at its foot.
 	if all := numbers.Warned(a); len(all) > 0 && w.Load == 1 && !d.lay.bar.Empty() {
-		words = all[0]
+		words = "Warning: " + all[0]
 		switch {
 		case brief:
 			words = fmt.Sprintf("%d warnings: see the panel", len(all))
@@ -148,7 +148,7 @@ func (d *Desk) remark(i int, brief bool) (words string, ink color.NRGBA) {
 				words = "a warning: see the panel"
 			}
 		case len(all) > 1:
-			words = fmt.Sprintf("%d warnings, the first: %s", len(all), words)
+			words = fmt.Sprintf("%d warnings, the first: %s", len(all), all[0])
 		}
 		return words, panel.Fault()
 	}

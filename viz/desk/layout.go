@@ -95,6 +95,15 @@ const (
 // asked for, points.
 const narrowPage = 640.0
 
+// A lesson's page needs more: below narrowLesson points the panel yields, and where the drawing
+// would be lower than leastLesson points the words stand beside it, on so great a share of the
+// width.
+const (
+	narrowLesson = 1000.0
+	leastLesson  = 250.0
+	asideShare   = 0.42
+)
+
 // sideWide is the width of the side on a page of w points.
 func sideWide(w float64) float64 {
 	switch {
@@ -110,6 +119,7 @@ func sideWide(w float64) float64 {
 type parts struct {
 	form     barForm
 	words    float64 // height of a lesson's words, points; 0: none
+	aside    float64 // width of a column for them beside the drawing, points; 0: they stand below it
 	head     headTall
 	wide     headWide
 	foot     float64 // height of what is said under a picture, points
@@ -142,6 +152,12 @@ func (p parts) drawingTall(h float64) float64 {
 		h -= p.form.height() + rulerHeight
 	}
 	h -= p.foot
+	if p.aside > 0 {
+		if p.bars > 0 {
+			return h // both stand in the column
+		}
+		return h - p.stripTall(h)
+	}
 	return h - p.stripTall(h) - p.words
 }
 
@@ -181,12 +197,7 @@ func layOut(w, h float64, p parts) layout {
 		l.ruler = panel.Rect{X: rest.X, Y: rest.Bottom(), W: rest.W, H: rulerHeight}
 	}
 	rest.H -= p.foot
-	if tall := p.stripTall(rest.H); tall > 0 {
-		rest.H -= tall
-		l.strip = panel.Rect{X: rest.X, Y: rest.Bottom(), W: rest.W, H: tall}
-	}
-	rest.H -= p.words
-	l.caption = panel.Rect{X: rest.X, Y: rest.Bottom(), W: rest.W, H: p.words}
+	rest = l.belowDrawing(rest, p)
 	l.view = rest
 	n := max(1, p.designs)
 	l.legend = panel.Rect{X: rest.X + 6, Y: rest.Y + p.head.all(), W: legendWidth, H: rest.H - p.head.all()}
@@ -208,6 +219,32 @@ func layOut(w, h float64, p parts) layout {
 		l.views = append(l.views, cell)
 	}
 	return l
+}
+
+// belowDrawing places a strip and a lesson's words, below the drawing or in a column beside it,
+// and returns what is left.
+func (l *layout) belowDrawing(rest panel.Rect, p parts) panel.Rect {
+	column := panel.Rect{}
+	if p.aside > 0 {
+		rest.W -= p.aside
+		column = panel.Rect{X: rest.Right(), Y: rest.Y, W: p.aside, H: rest.H}
+	}
+	tall := p.stripTall(rest.H)
+	switch {
+	case tall > 0 && p.aside > 0 && p.bars > 0:
+		column.H -= tall
+		l.strip = panel.Rect{X: column.X, Y: column.Bottom(), W: column.W, H: tall}
+	case tall > 0:
+		rest.H -= tall
+		l.strip = panel.Rect{X: rest.X, Y: rest.Bottom(), W: rest.W, H: tall}
+	}
+	if p.aside > 0 {
+		l.caption = column
+		return rest
+	}
+	rest.H -= p.words
+	l.caption = panel.Rect{X: rest.X, Y: rest.Bottom(), W: rest.W, H: p.words}
+	return rest
 }
 
 // pixels is a rectangle of the page on the screen.

@@ -99,20 +99,24 @@ func (d *Desk) letters(density float64) bool {
 
 // parts says what a page of w × h points has.
 func (d *Desk) parts(w, h float64, controls bool) parts {
-	d.page.narrow = w < narrowPage
+	d.page.narrow = w < narrowPage || d.lesson != nil && w < narrowLesson
 	p := parts{designs: 1, controls: controls, side: d.sideOpen(controls), strip: d.stripped()}
 	free := w
 	if p.side {
 		free -= sideWide(w)
 	}
-	p.words = d.captionHeight(free)
-	if c := d.lesson.Chart(); d.want.Cut.Kind == stage.NoCut && len(c.Rows) > 0 {
-		p.bars = teach.BarsHeight(c)
-	}
 	if controls {
 		p.form = d.barForm(w, free)
 	} else {
 		p.foot = d.footHeight(w)
+	}
+	if c := d.lesson.Chart(); d.want.Cut.Kind == stage.NoCut && len(c.Rows) > 0 {
+		p.bars = teach.BarsHeight(c)
+	}
+	if p.words = d.captionHeight(free); p.words > 0 && p.drawingTall(h) < leastLesson {
+		p.aside = math.Round(asideShare * free)
+		p.words = d.captionHeight(p.aside)
+		free -= p.aside
 	}
 	if d.shown != nil {
 		p.designs = len(d.shown.Scenes)

@@ -97,3 +97,22 @@ func TestLettersByHand(t *testing.T) {
 		t.Errorf("letters grew by %d steps of %d to a page %.0f points wide; said %q", h.d.page.steps, h.d.page.mostSteps, h.d.lay.page.W, h.d.note)
 	}
 }
+
+// A step of a lesson keeps its picture on small pages and with large letters, its words beside
+// or below it, each of its parts on the page.
+func TestLessonOnASmallPage(t *testing.T) {
+	h := newHand(t, Options{Lesson: "2-relief"})
+	for _, letters := range []int{0, 3} {
+		h.resize(800, 600, letters)
+		l := h.d.lay
+		v, c := l.views[0], l.caption
+		if v.H-l.head.all() < 60 || !v.Meet(c).Empty() || c.Right() > l.page.W+0.5 || c.Bottom() > l.ruler.Y+0.5 {
+			t.Errorf("letters %d: a drawing of %.0f x %.0f under %.0f of words, the step's words at %+v on a page of %.0f x %.0f", letters, v.W, v.H, l.head.all(), c, l.page.W, l.page.H)
+		}
+		for _, id := range []string{"step back", "step on", "end lesson"} {
+			if p, ok := h.d.panel.Find(id); !ok || p.Seen.W < p.At.W || p.Seen.H < p.At.H || p.At.Right() > c.Right() || p.At.Bottom() > c.Bottom() {
+				t.Errorf("letters %d: %q lies at %+v, the words at %+v", letters, id, p.At, c)
+			}
+		}
+	}
+}

@@ -39,6 +39,9 @@ func (p *Panel) KeyValue(at Rect, key, value string) {
 	p.says(at, key, value)
 	l := p.list
 	l.Level(at.X, at.Right(), at.Bottom()-1, 1, faded(Hair(), 0.6))
+	// A long value leaves room for what it is the value of.
+	least := min(l.Atlas.TextWidth(Small, key), at.W/2)
+	value = l.Atlas.Shortened(Body, value, at.W-least-8)
 	l.TextIn(at, Body, Right, Ink(), value)
 	at.W -= l.Atlas.TextWidth(Body, value) + 8
 	l.TextIn(at, l.Atlas.fitting(key, at.W), Left, SoftInk(), key)

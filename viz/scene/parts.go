@@ -176,14 +176,14 @@ func (b *build) strings() {
 // fades lets a string go on from where the plate ends, fainter and fainter: its far ends are not
 // part of the model.
 func (b *build) fades(from, dir vec, wide float64) {
-	const pieces, long = 6, 5.0 // mm
-	for k := range pieces {
-		ends := []vec{plus(from, long*float64(k), dir), plus(from, long*float64(k+1), dir)}
-		dark, glint := stringColor(), glintColor()
-		dark.A = uint8(float64(dark.A) * (1 - (float64(k)+0.5)/pieces))
-		glint.A = dark.A
-		b.line(&Line{Points: ends, Width: wide + 0.5, Paint: dark})
-		b.line(&Line{Points: ends, Width: 0.45 * wide, Paint: glint})
+	const pieces, long, ink = 6, 5.0, 90 // lines from the same place, each longer by so many mm; opacity of each
+	for _, l := range [2]Line{{Width: wide + 0.5, Paint: stringColor()}, {Width: 0.45 * wide, Paint: glintColor()}} {
+		l.Paint.A = ink
+		for k := range pieces {
+			one := l
+			one.Points = []vec{from, plus(from, long*float64(k+1), dir)}
+			b.line(&one)
+		}
 	}
 }
 

@@ -14,25 +14,31 @@ const rowTall = 26.0
 // BarsHeight is the height, points, that the bars of a chart need below a drawing.
 func BarsHeight(c lesson.Chart) float64 { return 38 + rowTall*float64(len(c.Rows)) }
 
+// wordsShare is how much of the width the words beside the bars may take.
+const wordsShare = 0.62
+
 // DrawBars draws the numbers of a chart as bars from one upright line, the words at
 // their left, those of design A and B in their colours; a thin line with ends shows how far a number scatters.
 func DrawBars(l *panel.List, at panel.Rect, c lesson.Chart) {
-	l.TextIn(panel.Rect{X: at.X, Y: at.Y, W: at.W, H: 16}, panel.SmallBold, panel.Left, panel.SoftInk(), c.Title)
-	lo, hi, wide := 0.0, 0.0, 0.0
+	head := l.Paragraph(panel.Rect{X: at.X, Y: at.Y, W: at.W, H: 16}, panel.SmallBold, panel.SoftInk(), c.Title) + 5
+	lo, hi, wide, small := 0.0, 0.0, 0.0, 0.0
 	for _, r := range c.Rows {
 		lo, hi = math.Min(lo, r.Value-r.Spread), math.Max(hi, r.Value+r.Spread)
-		wide = math.Max(wide, l.Atlas.TextWidth(panel.Body, r.Words))
+		wide, small = math.Max(wide, l.Atlas.TextWidth(panel.Body, r.Words)), math.Max(small, l.Atlas.TextWidth(panel.Small, r.Words))
 	}
 	if len(c.Rows) == 0 || hi == lo {
 		return
 	}
-	wide = math.Min(wide, 0.6*at.W)
-	room := panel.Rect{X: at.X + wide + 18, Y: at.Y + 20, W: at.W - wide - 26, H: at.H - 22}
+	face := panel.Body
+	if wide > wordsShare*at.W {
+		face, wide = panel.Small, math.Min(small, wordsShare*at.W)
+	}
+	room := panel.Rect{X: at.X + wide + 18, Y: at.Y + head, W: at.W - wide - 26, H: at.H - head - 2}
 	x := func(v float64) float64 { return room.X + room.W*(v-lo)/(hi-lo) }
 	tall := math.Min(rowTall, room.H/float64(len(c.Rows)))
 	for i, r := range c.Rows {
 		y := room.Y + tall*float64(i)
-		l.TextIn(panel.Rect{X: at.X, Y: y, W: wide + 4, H: tall}, panel.Body, panel.Left, panel.Ink(), r.Words)
+		l.TextIn(panel.Rect{X: at.X, Y: y, W: wide + 4, H: tall}, face, panel.Left, panel.Ink(), r.Words)
 		from, to := math.Min(x(0), x(r.Value)), math.Max(x(0), x(r.Value))
 		l.Rect(panel.Rect{X: from, Y: y + 0.2*tall, W: to - from, H: 0.6 * tall}, barInk(r.Of))
 		if r.Spread > 0 {

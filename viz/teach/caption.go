@@ -21,18 +21,35 @@ const (
 // wayWidth is the width of the buttons beside a step's words, points.
 const wayWidth = 150.0
 
+// narrow is the width below which the buttons stand under a step's words, points.
+const narrow = 400.0
+
+// wayHeight is the height of the buttons, points.
+const wayHeight = 2*panel.ButtonHeight + 4
+
 // CaptionHeight is how high the words of the step stand in a width, both in points.
 func (w *Walk) CaptionHeight(a *panel.Atlas, width float64) float64 {
 	words, caution := w.words()
-	in := width - 28 - wayWidth
-	h := 8 + 17 + a.ParagraphHeight(panel.Body, words, in) + 10
+	in := width - 28
+	if width >= narrow {
+		in -= wayWidth
+	}
+	h := 8 + a.ParagraphHeight(panel.SmallBold, w.head(), in) + 2 + a.ParagraphHeight(panel.Body, words, in) + 10
 	if asked := w.asked(); asked != "" {
 		h += a.ParagraphHeight(panel.Body, asked, in)
 	}
 	if caution != "" {
 		h += 2 + a.ParagraphHeight(panel.Small, caution, in)
 	}
-	return max(h, 16+2*panel.ButtonHeight+4)
+	if width < narrow {
+		return h + wayHeight + 8
+	}
+	return max(h, 16+wayHeight)
+}
+
+// head names the lesson and its step.
+func (w *Walk) head() string {
+	return fmt.Sprintf("%s: step %d of %d", w.Title, w.At+1, len(w.Steps))
 }
 
 // words are what stands under the picture, and the caution.
@@ -67,24 +84,25 @@ func (w *Walk) DrawCaption(p *panel.Panel, at panel.Rect, controls bool) (wish W
 	in := at.Inset(14, 8)
 	caption, caution := w.words()
 	l := p.List()
-	head := fmt.Sprintf("%s: step %d of %d", w.Title, w.At+1, len(w.Steps))
 	words := in
-	if controls {
+	switch {
+	case controls && at.W < narrow:
+		wish = w.drawWay(p, panel.Rect{X: in.X, Y: in.Bottom() - wayHeight, W: in.W, H: wayHeight})
+	case controls:
 		words.W -= wayWidth
 		wish = w.drawWay(p, panel.Rect{X: words.Right() + 10, Y: in.Y, W: wayWidth - 10, H: in.H})
 	}
-	first := panel.Rect{X: words.X, Y: words.Y, W: words.W, H: 15}
-	l.TextIn(first, panel.SmallBold, panel.Left, panel.SoftInk(), head)
-	if told := w.told(); l.Atlas.TextWidth(panel.SmallBold, head)+l.Atlas.TextWidth(panel.Small, told)+20 < words.W {
-		l.TextIn(first, panel.Small, panel.Right, panel.SoftInk(), told)
+	if told := w.told(); l.Atlas.TextWidth(panel.SmallBold, w.head())+l.Atlas.TextWidth(panel.Small, told)+20 < words.W {
+		l.TextIn(panel.Rect{X: words.X, Y: words.Y, W: words.W, H: 15}, panel.Small, panel.Right, panel.SoftInk(), told)
 	}
-	h := 0.0
+	y := words.Y
+	y += 2 + l.Paragraph(panel.Rect{X: words.X, Y: y, W: words.W, H: 15}, panel.SmallBold, panel.SoftInk(), w.head())
 	if asked := w.asked(); asked != "" {
-		h = l.Paragraph(panel.Rect{X: words.X, Y: words.Y + 17, W: words.W, H: 40}, panel.Body, panel.SoftInk(), asked)
+		y += l.Paragraph(panel.Rect{X: words.X, Y: y, W: words.W, H: 40}, panel.Body, panel.SoftInk(), asked)
 	}
-	h += l.Paragraph(panel.Rect{X: words.X, Y: words.Y + 17 + h, W: words.W, H: 40}, panel.Body, panel.Ink(), caption)
+	y += 2 + l.Paragraph(panel.Rect{X: words.X, Y: y, W: words.W, H: 40}, panel.Body, panel.Ink(), caption)
 	if caution != "" {
-		l.Paragraph(panel.Rect{X: words.X, Y: words.Y + 19 + h, W: words.W, H: 30}, panel.Small, panel.Fault(), caution)
+		l.Paragraph(panel.Rect{X: words.X, Y: y, W: words.W, H: 30}, panel.Small, panel.Fault(), caution)
 	}
 	return wish
 }

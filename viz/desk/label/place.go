@@ -111,8 +111,12 @@ func (p *Page) place(w Word) (Tag, bool) {
 		}
 	}
 	t.Box = box
+	far := 16.0
+	if w.Kind == scene.Orientation {
+		far = 44
+	}
 	end := t.end()
-	t.led = math.Hypot(end.X-w.At.X, end.Y-w.At.Y) > 16
+	t.led = math.Hypot(end.X-w.At.X, end.Y-w.At.Y) > far
 	return t, true
 }
 

@@ -148,12 +148,8 @@ func (s *Strip) measures(l *panel.List, f stripFrame, a *stage.Answered, b *besi
 	if !math.IsInf(b.saddle, -1) {
 		bracket(l, x, f.place(0, b.crown).Y, f.place(0, b.saddle).Y, fmt.Sprintf("strings %s mm", scale.Fixed(b.saddle-b.crown, 1)))
 	}
-	if a.Bridge != nil && len(s.shown.Designs) == 1 {
-		sink := a.Bridge.Sink
-		if s.shown.Want.Load == 1 && a.Sure != nil { // as at the side
-			sink = a.Report.Bridge.Sink
-		}
-		words := fmt.Sprintf("bridge %s mm down", scale.Fixed(sink, 3))
+	if a.Bridge != nil && len(s.shown.Designs) == 1 && f.at.H >= low {
+		words := fmt.Sprintf("bridge %s mm down", scale.Fixed(a.Bridge.Sink, 3))
 		at := f.place((f.lo+f.hi)/2, f.low)
 		l.TextIn(panel.Rect{X: at.X - 90, Y: f.at.Bottom() - 14, W: 180, H: 14}, panel.SmallBold, panel.Middle, panel.Rust(), words)
 	}

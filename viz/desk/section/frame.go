@@ -35,3 +35,6 @@ type stripFrame struct {
 func (f stripFrame) place(along, z float64) panel.Point {
 	return panel.Point{X: f.x0 + along*f.sx, Y: f.z0 - z*f.sz}
 }
+
+// low is the height of a strip below which its words are short, points.
+const low = 130.0

@@ -120,9 +120,6 @@ func (s *Strip) drawSection(l *panel.List, f stripFrame) {
 	l.TextIn(panel.Rect{X: f.place(f.hi, 0).X - 2, Y: y + 8, W: 50, H: 16}, panel.Small, panel.Left, panel.SoftInk(), ends[1])
 }
 
-// low is the height of a strip below which its words are short, points.
-const low = 130.0
-
 // words say what is cut, and how it is drawn; in a low strip in one sentence.
 func (s *Strip) words(f stripFrame) (what, how string) {
 	kind := s.shown.Want.Cut.Kind
