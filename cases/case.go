@@ -67,8 +67,12 @@ type Plate struct {
 	Thickness Heights `toml:"thickness" need:"the thickness in mm, or { contours = \"...\" }, { templates = \"...\" } or { points = \"...\" }" eg:"5"`
 	// 1, multiplies the thickness everywhere; default: 1
 	ThicknessScale float64 `toml:"thickness_scale" default:"1" want:"0.5..2" eg:"0.95"`
-	Arch           Arch    `toml:"arch" need:"the table [plate.arch] with one of contours, templates, points, formula"`
-	Holes          []Hole  `toml:"hole" most:"200"` // default: none
+	// mm, left on (below 0: taken off) at places [[x, y, mm], ...], on the inner face: the surface through them that bends
+	// least, held between the least and the most of them, beyond the outermost as at the nearest side. Default: none
+	ThicknessChange [][3]tree.Length `toml:"thickness_change" most:"400" eg:"[[0, 60, -0.3], [110, -80, 0], [-110, -80, 0]]"`
+
+	Arch  Arch   `toml:"arch" need:"the table [plate.arch] with one of contours, templates, points, formula"`
+	Holes []Hole `toml:"hole" most:"200"` // default: none
 }
 
 // Arch is the carved outer surface, from exactly one source.

@@ -89,7 +89,7 @@ func differenceOf(t *Top, c *cases.Case) difference {
 
 // shapes says whether a key changes the plate's surfaces.
 func shapes(key string) bool {
-	return tree.IsWithin(key, "plate.outline") || tree.IsWithin(key, "plate.arch") || tree.IsWithin(key, "plate.thickness") || key == "plate.thickness_scale"
+	return tree.IsWithin(key, "plate.outline") || tree.IsWithin(key, "plate.arch") || tree.IsWithin(key, "plate.thickness") || key == "plate.thickness_scale" || key == "plate.thickness_change"
 }
 
 // refactored is a top on the same plan of triangles in other wood, of another

@@ -21,9 +21,9 @@ func (f *fitter) surfaces() {
 	case anew || f.touched("plate.thickness"):
 		f.thickness()
 	case !f.touched("plate.thickness_scale"):
-		f.takeThickness(f.old.Plate.Thickness)
+		f.takeThickness(unchanged(f.old.Plate.Thickness))
 	default:
-		if s, fitted := f.old.Plate.Thickness.(scaledSurface); fitted {
+		if s, fitted := unchanged(f.old.Plate.Thickness).(scaledSurface); fitted {
 			f.takeThickness(scaledSurface{s.Surface, f.c.Plate.ThicknessScale})
 		} else {
 			f.thickness()
@@ -262,7 +262,7 @@ func (f *fitter) checkSurfaces(bends *bendMap) {
 		f.checkGraduation(g, bends)
 	}
 	if thin.z < thinnest && len(f.rep.Faults) == 0 {
-		f.rep.AddKey("plate.thickness", "want >= %g mm everywhere, found %.2g at %s", thinnest, thin.z, tree.Spot(thin.at))
+		f.rep.AddKey(f.thicknessKey(), "want >= %g mm everywhere, found %.2g at %s", thinnest, thin.z, tree.Spot(thin.at))
 	}
 	if tight >= 1 {
 		f.rep.AddKey("plate.arch", "the arch bends more tightly than the plate is thick at %s: radius %.2g mm; want a smoother arch%s", tree.Spot(tightAt),
@@ -298,13 +298,14 @@ func (f *fitter) formula() {
 func (f *fitter) stand() {
 	f.checkPlaces()
 	f.surfaces()
+	f.regraduate()
 }
 
 // check wants surfaces that can be carved and strings that can be strung over
 // them.
 func (f *fitter) check() {
 	f.bend()
-	if f.touched("plate.outline", "plate.hole", "plate.arch", "plate.thickness", "plate.thickness_scale") {
+	if f.touched("plate.outline", "plate.hole", "plate.arch", "plate.thickness", "plate.thickness_scale", "plate.thickness_change") {
 		f.part = ofSurfaces
 		f.checkSurfaces(f.made.bends)
 	} else {

@@ -27,7 +27,7 @@ type extreme struct {
 
 // graduated is the thickness as fitted to data.
 func (g *Geometry) graduated() (*graduation, bool) {
-	s, scaled := g.Plate.Thickness.(scaledSurface)
+	s, scaled := unchanged(g.Plate.Thickness).(scaledSurface)
 	if !scaled {
 		return nil, false
 	}

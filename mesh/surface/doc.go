@@ -3,7 +3,7 @@
 // are mm.
 //
 // A [Surface] answers with a [Jet] at any place: value, slopes and second
-// derivatives. There are three kinds here: [Flat], the [Spline] that [Fit]
+// derivatives. There are four kinds here: [Flat], the [ThinPlate] through a few places, the [Spline] that [Fit]
 // lays through data, and the arch of [NewFormula].
 //
 // # Fit
@@ -47,7 +47,7 @@
 // # Order of the files
 //
 // From below: jet, data, spline, cross, rim, blocks, system, roughness, ground,
-// noise, datum, check, fitter, level, search, report, fit; beside them dome, formula
+// noise, datum, check, fitter, level, search, report, fit; beside them thinplate, dome, formula
 // and contour. Nothing is kept between calls; the same data give the same bits
 // with one processor or many.
 package surface

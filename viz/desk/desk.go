@@ -13,6 +13,7 @@ import (
 	"archload/cases/lesson"
 	"archload/cases/tree"
 	"archload/materials"
+	"archload/viz/desk/caliper"
 	"archload/viz/desk/grip"
 	"archload/viz/desk/section"
 	"archload/viz/desk/tones"
@@ -83,6 +84,7 @@ type Desk struct {
 	drag     drag
 	hover    *hover
 	grips    grip.Hand
+	caliper  caliper.Table
 
 	play    play
 	now     float64 // s, of the last input

@@ -9,11 +9,13 @@ import (
 const (
 	foldWays    = "Where the load goes"
 	foldChanges = "Changes"
+
+	foldGraduation = "Graduation"
 )
 
 // usualFolds are the parts of the side that are folded away at first.
 func usualFolds() map[string]bool {
-	return map[string]bool{tool.Top: true, tool.Strings: true, tool.Bridge: true, foldWays: true, tool.Posts: true, tool.Arch: true}
+	return map[string]bool{tool.Top: true, tool.Strings: true, tool.Bridge: true, foldWays: true, tool.Posts: true, tool.Arch: true, foldGraduation: true}
 }
 
 // fold draws the line that folds a part away, and says whether it is open.

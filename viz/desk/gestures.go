@@ -30,7 +30,7 @@ func (d *Desk) gestures(in panel.Input, density float64) {
 		return
 	}
 	if d.grippable() && view < len(d.shown.Scenes) {
-		d.grips.Hover(d.lookAt(view), at)
+		d.grips.Hover(d.lookAt(view), at, d.places(view))
 	}
 	if in.Wheel[1] != 0 && !d.panel.WheelUsed() {
 		d.nearer(view, at, math.Pow(1.1, in.Wheel[1]), density)

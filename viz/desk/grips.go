@@ -3,9 +3,11 @@ package desk
 import (
 	"slices"
 
+	"archload/viz/desk/caliper"
 	"archload/viz/desk/grip"
 	"archload/viz/panel"
 	"archload/viz/scene"
+	"archload/viz/tool"
 )
 
 // lookAt is how view i sees its design.
@@ -22,9 +24,23 @@ func (d *Desk) grippable() bool {
 	return d.lesson == nil && !d.alone && len(d.shown.Scenes) == len(d.shown.Designs) && w.Field != scene.Tone && !w.Behind && w.Strip == 0
 }
 
+// places are those of the graduation in a view, while its table is open.
+func (d *Desk) places(view int) []tool.Grip {
+	if view != d.edit || d.folded[foldGraduation] || !d.sideOpen(true) {
+		return nil
+	}
+	d.tools(d.shown.Designs[view])
+	return d.caliper.Grips(caliper.Of(d.shown.Designs[view], d.box.ahead))
+}
+
 // dragGrip moves what the hand holds.
 func (d *Desk) dragGrip(view int, at panel.Point, straight bool) {
-	if set, changed := d.grips.Drag(d.lookAt(view), at, straight); changed {
+	set, changed := d.grips.Drag(d.lookAt(view), at, straight)
+	switch {
+	case !changed:
+	case set[0].Key == tool.ChangeKey:
+		d.regraduate(set)
+	default:
 		d.change(set)
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"archload/cases"
 	"archload/cases/tree"
 	"archload/viz/desk/air"
+	"archload/viz/desk/caliper"
 	"archload/viz/desk/numbers"
 	"archload/viz/desk/section"
 	"archload/viz/desk/tones"
@@ -192,6 +193,12 @@ func (d *Desk) drawTools(c *panel.Column) {
 	for _, f := range tool.Groups() {
 		d.drawFold(c, f, tools)
 	}
+	if d.fold(c, foldGraduation, "how thick the top is from place to place, and what to take off or leave on") {
+		g := caliper.Of(one, d.box.ahead)
+		if set, changed := d.caliper.Draw(&d.panel, c, g); changed {
+			d.regraduate(set)
+		}
+	}
 }
 
 // tools of a design as the hand has set them, which may be ahead of what is
@@ -206,7 +213,7 @@ func (d *Desk) tools(one *stage.Answered) []tool.Tool {
 	if ahead, err := cases.OpenChanged(d.o.FS, want.Name, "hand", want.Keys); err == nil {
 		c = ahead
 	}
-	box.tools = tool.Of(c, d.o.Woods)
+	box.tools, box.ahead = tool.Of(c, d.o.Woods), c
 	if own, err := cases.OpenChanged(d.o.FS, want.Name, "hand", nil); err == nil {
 		c = own
 	}
@@ -269,6 +276,15 @@ func (d *Desk) forget(set []tree.KeyValue) {
 	d.want.Designs[d.edit].Keys = slices.DeleteFunc(slices.Clone(keys), func(k tree.KeyValue) bool {
 		return slices.ContainsFunc(set, func(o tree.KeyValue) bool { return o.Key == k.Key })
 	})
+}
+
+// regraduate sets thicknesses at places; where nothing is changed in the end, the key goes.
+func (d *Desk) regraduate(set []tree.KeyValue) {
+	d.change(set)
+	one := d.design()
+	if d.tools(one); one != nil && !caliper.Of(one, d.box.ahead).Changed() {
+		d.forget(set)
+	}
 }
 
 // takeBack forgets what was changed of the design that is edited.

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/mesh"
@@ -16,6 +17,7 @@ type toolbox struct {
 	of    stage.Design
 	tools []tool.Tool
 	usual map[string]float64 // the sliders' values in the design's file
+	ahead *cases.Case        // as the hand has set it
 }
 
 // play is the string load running from nothing to full.

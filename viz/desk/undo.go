@@ -65,6 +65,26 @@ func (d *Desk) stepPast(from, to *[][]stage.Design, done, none string) {
 	d.say(done)
 }
 
+// changeWords name a key that was set, and say from what to what.
+func (d *Desk) changeWords(k tree.KeyValue, tools []tool.Tool) (name, value string) {
+	if k.Key == tool.ChangeKey {
+		return foldGraduation, "changed at places"
+	}
+	name, value = k.Key, k.Value.Text
+	for _, t := range tools {
+		if !t.Holds(k.Key) {
+			continue
+		}
+		name, value = t.Label, t.ValueWords()
+		if was, ok := d.box.usual[t.ID]; ok && t.Most > t.Least {
+			u := t
+			u.Value = was
+			value = u.ValueWords() + " → " + value
+		}
+	}
+	return name, value
+}
+
 // drawChanges lists what differs from the design's file, each with a button that
 // takes it back.
 func (d *Desk) drawChanges(c *panel.Column, tools []tool.Tool) {
@@ -73,17 +93,7 @@ func (d *Desk) drawChanges(c *panel.Column, tools []tool.Tool) {
 		return
 	}
 	for i, k := range keys {
-		name, value := k.Key, k.Value.Text
-		for _, t := range tools {
-			if t.Holds(k.Key) {
-				name, value = t.Label, t.ValueWords()
-				if was, ok := d.box.usual[t.ID]; ok && t.Most > t.Least {
-					u := t
-					u.Value = was
-					value = u.ValueWords() + " → " + value
-				}
-			}
-		}
+		name, value := d.changeWords(k, tools)
 		if d.atlas.TextWidth(panel.Small, name)+d.atlas.TextWidth(panel.Body, value)+8 > c.Width()-28 {
 			d.panel.Note(c.Row(13), name)
 			name = ""

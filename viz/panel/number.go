@@ -15,6 +15,7 @@ type Number struct {
 	Min, Max float64 // Min = Max: no ends
 	Step     float64 // of the arrow keys up and down; 0: none
 	Decimals int     // at most, as shown; zeros at the end are not
+	Cell     bool    // of a table: the entry takes the whole width
 	// Parse reads what was typed, in place of a plain number with or without
 	// the unit; for entries like "0.012 in".
 	Parse func(text string) (float64, error)
@@ -223,6 +224,9 @@ func (p *Panel) entryBox(n Number) Rect {
 		unit = p.list.Atlas.TextWidth(Body, n.Unit) + 6
 	}
 	w := min(84, n.At.W/2)
+	if n.Cell {
+		w = n.At.W - unit
+	}
 	return Rect{n.At.Right() - unit - w, n.At.Y + 2, w, n.At.H - 4}
 }
 

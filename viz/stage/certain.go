@@ -45,33 +45,33 @@ func (c *Certain) with(s *study.Spread) *Certain {
 }
 
 // certain solves a case at its full load.
-func (a *Answerer) certain(ctx context.Context, c *cases.Case, linear bool) (*Certain, error) {
-	s, err := design.Solve(ctx, c, a.options)
+func certain(ctx context.Context, c *cases.Case, linear bool, o design.Options) (*Certain, error) {
+	s, err := design.Solve(ctx, c, o)
 	if err != nil {
 		return nil, err
 	}
-	return a.settled(ctx, s, 1, linear)
+	return settled(ctx, s, 1, linear)
 }
 
-// share solves the case of an answer at a share of its load, on the same factor.
-func (a *Answerer) share(ctx context.Context, full *Certain, load float64) (*Certain, error) {
-	c := stability.Times(full.Linear.Top.Built.Case, load)
-	s, err := a.again(ctx, full.Linear, c)
+// share is the answer at a share of the load, on the same factor.
+func (c *Certain) share(ctx context.Context, load float64, o design.Options) (*Certain, error) {
+	less := stability.Times(c.Linear.Top.Built.Case, load)
+	s, err := again(ctx, c.Linear, less, o)
 	if err != nil {
 		return nil, err
 	}
 	s.FindFlow()
-	if full.Linear.Coarse != nil {
-		if s.Coarse, err = a.again(ctx, full.Linear.Coarse, c); err != nil {
+	if c.Linear.Coarse != nil {
+		if s.Coarse, err = again(ctx, c.Linear.Coarse, less, o); err != nil {
 			return nil, err
 		}
 	}
-	return a.settled(ctx, s, load, full.linear)
+	return settled(ctx, s, load, c.linear)
 }
 
 // again answers another case on the top of a solution.
-func (a *Answerer) again(ctx context.Context, s *design.Solution, c *cases.Case) (*design.Solution, error) {
-	top, err := design.Adapt(ctx, s.Top, c, a.options)
+func again(ctx context.Context, s *design.Solution, c *cases.Case, o design.Options) (*design.Solution, error) {
+	top, err := design.Adapt(ctx, s.Top, c, o)
 	if err != nil {
 		return nil, err
 	}
@@ -80,7 +80,7 @@ func (a *Answerer) again(ctx context.Context, s *design.Solution, c *cases.Case)
 
 // settled finds the moved shape of a linear answer, where that is wanted. A top that has no equilibrium
 // there keeps its linear numbers, and says so.
-func (a *Answerer) settled(ctx context.Context, s *design.Solution, load float64, linear bool) (*Certain, error) {
+func settled(ctx context.Context, s *design.Solution, load float64, linear bool) (*Certain, error) {
 	c := &Certain{Load: load, Linear: s, Solution: s, linear: linear}
 	c.Carved = quantity.Summarize(s)
 	c.Report = c.Carved

@@ -2,7 +2,6 @@ package stage
 
 import (
 	"context"
-	"slices"
 
 	"archload/cases/study"
 )
@@ -31,12 +30,12 @@ func (a *Answerer) step(ctx context.Context, d *Answered, s *Shown) (err error) 
 	case d.quick == nil:
 		d.quick, err = d.Live.Report(ctx)
 	case d.Pitch == nil:
-		d.Pitch, err = a.certain(ctx, d.Live.Case(), linear)
+		d.Pitch, err = certain(ctx, d.Live.Case(), linear, a.options)
 		if w.Load == 1 {
 			d.Here = d.Pitch
 		}
 	case d.Here == nil && w.Load >= leastShare:
-		d.Here, err = a.share(ctx, d.Pitch, w.Load)
+		d.Here, err = d.Pitch.share(ctx, w.Load, a.options)
 	case d.Origin == nil && d.base != nil && w.Load >= leastShare:
 		d.Origin, err = a.origin(ctx, d, w.Load, linear)
 	case d.Pitch.Spread == nil:
@@ -61,40 +60,12 @@ func spread(ctx context.Context, a *Answerer, c **Certain) error {
 
 // origin is the design as its file says at a share of the load.
 func (a *Answerer) origin(ctx context.Context, d *Answered, load float64, linear bool) (*Certain, error) {
-	c, err := a.certain(ctx, d.base.Case(), linear)
+	c, err := certain(ctx, d.base.Case(), linear, a.options)
 	if err == nil && load < 1 {
-		c, err = a.share(ctx, c, load)
+		c, err = c.share(ctx, load, a.options)
 	}
 	if err != nil {
 		return nil, err
 	}
 	return c.slim(), nil
-}
-
-// Settled says whether the numbers at full load are there.
-func (s *Shown) Settled() bool {
-	return !slices.ContainsFunc(s.Designs, func(d *Answered) bool { return d.Report == nil })
-}
-
-// Confirmed says whether picture and numbers are those of the case solved afresh: at the load that is
-// shown and at full load.
-func (s *Shown) Confirmed() bool {
-	return s.pitched() && (s.Want.Load < leastShare || s.here())
-}
-
-// pitched says whether every design is solved afresh at full load.
-func (s *Shown) pitched() bool {
-	return !slices.ContainsFunc(s.Designs, func(d *Answered) bool { return d.Pitch == nil })
-}
-
-// here says whether every design is solved afresh at the load that is shown.
-func (s *Shown) here() bool {
-	return !slices.ContainsFunc(s.Designs, func(d *Answered) bool { return d.Here == nil })
-}
-
-// Ranged says whether nothing more is worked out: every number has its ranges by wood and edge.
-func (s *Shown) Ranged() bool {
-	return s.Confirmed() && !slices.ContainsFunc(s.Designs, func(d *Answered) bool {
-		return d.Pitch.Spread == nil || d.Here != nil && d.Here.Spread == nil || d.base != nil && d.Origin == nil && s.Want.Load >= leastShare
-	})
 }

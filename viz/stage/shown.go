@@ -1,6 +1,8 @@
 package stage
 
 import (
+	"slices"
+
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
@@ -123,6 +125,34 @@ func (s *Shown) Of(i int) *Answered {
 		return nil
 	}
 	return s.Designs[i]
+}
+
+// Settled says whether the numbers at full load are there.
+func (s *Shown) Settled() bool {
+	return !slices.ContainsFunc(s.Designs, func(d *Answered) bool { return d.Report == nil })
+}
+
+// Confirmed says whether picture and numbers are those of the case solved afresh: at the load that is
+// shown and at full load.
+func (s *Shown) Confirmed() bool {
+	return s.pitched() && (s.Want.Load < leastShare || s.here())
+}
+
+// pitched says whether every design is solved afresh at full load.
+func (s *Shown) pitched() bool {
+	return !slices.ContainsFunc(s.Designs, func(d *Answered) bool { return d.Pitch == nil })
+}
+
+// here says whether every design is solved afresh at the load that is shown.
+func (s *Shown) here() bool {
+	return !slices.ContainsFunc(s.Designs, func(d *Answered) bool { return d.Here == nil })
+}
+
+// Ranged says whether nothing more is worked out: every number has its ranges by wood and edge.
+func (s *Shown) Ranged() bool {
+	return s.Confirmed() && !slices.ContainsFunc(s.Designs, func(d *Answered) bool {
+		return d.Pitch.Spread == nil || d.Here != nil && d.Here.Spread == nil || d.base != nil && d.Origin == nil && s.Want.Load >= leastShare
+	})
 }
 
 // tabulate sets the numbers side by side, once they are there: those at full load, and

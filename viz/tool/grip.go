@@ -3,7 +3,6 @@ package tool
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"archload/cases"
 	"archload/cases/tree"
@@ -18,7 +17,9 @@ type Grip struct {
 	Outer bool         // it lies on the outer face, else on the inner one
 	Line  []mesh.Point // the bar that it belongs to, mm; nil: none
 	Along []bool       // which points of Line go along
-	// Set is the keys by which it lies so many mm to the treble and to the neck of At.
+	Lifts bool         // it is no place that moves: dragged up and down it makes a number greater and smaller
+	Now   float64      // that number, mm
+	// Set is the keys by which it lies so many mm to the treble and to the neck of At; the second is what is added to Now.
 	Set func(by mesh.Point) []tree.KeyValue
 }
 
@@ -101,13 +102,4 @@ func halfway(line []mesh.Point) mesh.Point {
 		half -= l
 	}
 	return line[0]
-}
-
-// lined is a key set to a line in plan, mm.
-func lined(key string, line []mesh.Point) tree.KeyValue {
-	words := make([]string, len(line))
-	for i, p := range line {
-		words[i] = fmt.Sprintf("[%g, %g]", p[0], p[1])
-	}
-	return listed(key, "["+strings.Join(words, ", ")+"]")
 }

@@ -250,6 +250,15 @@ func shifted(key string, line []mesh.Point, mean float64) func(x float64) []tree
 	}
 }
 
+// lined is a key set to a line in plan, mm.
+func lined(key string, line []mesh.Point) tree.KeyValue {
+	words := make([]string, len(line))
+	for i, p := range line {
+		words[i] = fmt.Sprintf("[%g, %g]", p[0], p[1])
+	}
+	return listed(key, "["+strings.Join(words, ", ")+"]")
+}
+
 // place is a key set to a place in plan, mm.
 func place(key string, at mesh.Point) tree.KeyValue {
 	return listed(key, fmt.Sprintf("[%g, %g]", at[0], at[1]))

@@ -81,7 +81,7 @@ func Look(ctx context.Context, f *bench.File, wood materials.Card, o design.Opti
 	is := *aim
 	rim := tree.Length(target.RimHeight)
 	is.Plate.Thickness = cases.Heights{Points: f.Carving.Readings, Noise: f.Carving.Noise}
-	is.Plate.ThicknessScale = 1
+	is.Plate.ThicknessScale, is.Plate.ThicknessChange = 1, nil
 	is.Plate.Arch.RimHeight = &rim
 	now, err := shape.NewGeometry(&is)
 	if err != nil {

@@ -21,7 +21,10 @@ func (h *Hand) Draw(l *panel.List, look Look, in panel.Rect) {
 	for i := range h.spots {
 		ring(l, h.spots[i].on, 5, panel.Pencil())
 	}
-	if h.near != nil {
+	if n := h.near; n != nil && n.Lifts {
+		ring(l, n.on, 7, panel.Rust())
+		words(l, n.on, in, n.Name+": "+scale.Fixed(n.Now, 2)+" mm", "drag up or down to change it")
+	} else if n != nil {
 		ring(l, h.near.on, 7, panel.Rust())
 		l.Disc(h.near.on, 2, panel.Rust())
 		words(l, h.near.on, in, h.near.Name, "drag to move it")
@@ -31,6 +34,14 @@ func (h *Hand) Draw(l *panel.List, look Look, in panel.Rect) {
 // drawHeld draws where the held grip was and where it goes, with its bar.
 func (h *Hand) drawHeld(l *panel.List, look Look, in panel.Rect) {
 	g := h.held
+	if g.Lifts {
+		to := panel.Point{X: g.on.X, Y: g.on.Y - perMM*g.by[1]}
+		ring(l, g.on, 4, panel.Pencil())
+		l.Line(g.on, to, 2, panel.Rust())
+		ring(l, to, 7, panel.Rust())
+		words(l, to, in, g.Name, lifted(g.Now, g.by[1]))
+		return
+	}
 	point := func(p [3]float64, by mesh.Point) panel.Point {
 		x, y, _ := look.Project([3]float64{p[0] + by[0], p[1] + by[1], p[2]})
 		return panel.Point{X: x, Y: y}
@@ -72,6 +83,15 @@ func Words(by mesh.Point) string {
 		return "not moved"
 	}
 	return strings.Join(out, ", ")
+}
+
+// lifted says how far a number goes, mm.
+func lifted(now, by float64) string {
+	sign := ""
+	if by > 0 {
+		sign = "+"
+	}
+	return scale.Fixed(now, 2) + " → " + scale.Fixed(now+by, 2) + " mm (" + sign + scale.Fixed(by, 2) + ")"
 }
 
 // words are a slip beside a place, within a part of the page.

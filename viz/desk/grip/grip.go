@@ -47,12 +47,12 @@ type held struct {
 // reach is how near to a grip the pointer takes it, points.
 const reach = 9.0
 
-// Hover finds the grips of a view, and the one under the pointer.
-func (h *Hand) Hover(look Look, at panel.Point) {
+// Hover finds the grips of a view, more of them beside those of its design, and the one under the pointer.
+func (h *Hand) Hover(look Look, at panel.Point, more []tool.Grip) {
 	h.look, h.near, h.spots = look, nil, h.spots[:0]
 	top := look.Of.Now.Top
 	best := reach
-	for _, g := range tool.Grips(top.Built.Case, Apex(top)) {
+	for _, g := range append(tool.Grips(top.Built.Case, Apex(top)), more...) {
 		s := spot{Grip: g}
 		var ok bool
 		if s.at, ok = look.place(g.At, !g.Outer); !ok {
@@ -100,14 +100,26 @@ func (h *Hand) Take(at panel.Point) {
 // Let lets go.
 func (h *Hand) Let() { h.held = nil }
 
-// step is to what a grip is moved, mm.
-const step = 0.5
+// To what a grip is moved, and a number that is lifted; how far the pointer goes up for a millimetre of that.
+const (
+	step  = 0.5  // mm
+	fine  = 0.05 // mm
+	perMM = 100  // points
+)
 
 // Drag moves the held grip to where the pointer is, along the plane through it; straight: along or
 // across alone, whichever is more. It gives the keys that this sets, and whether that is anything new.
 func (h *Hand) Drag(look Look, at panel.Point, straight bool) ([]tree.KeyValue, bool) {
 	g := h.held
 	goal := panel.Point{X: at.X - g.off.X, Y: at.Y - g.off.Y}
+	if g.Lifts {
+		by := mesh.Point{0, fine * math.Round((g.on.Y-goal.Y)/perMM/fine)}
+		if by == g.by {
+			return nil, false
+		}
+		g.by = by
+		return g.Set(by), true
+	}
 	by := seek(look, g.at, g.by, goal)
 	if straight {
 		if math.Abs(by[0]) < math.Abs(by[1]) {
