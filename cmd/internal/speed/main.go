@@ -126,7 +126,7 @@ func (o *options) measureAll(stdout, stderr io.Writer) error {
 		}
 	}
 	if strings.Contains(o.only, "scale") && o.matrix == "" {
-		if err := o.scale(dir, stdout, stderr); err != nil {
+		if err := o.scale(stdout, stderr); err != nil {
 			return err
 		}
 	}
