@@ -137,16 +137,17 @@ func (s *System) AddStiffness(k *sparse.Matrix, workers int) {
 }
 
 // addMatrices adds a matrix of each element over its freedoms, which of returns, in buf if it
-// has room. Each worker sums into rows of its own, in the order of the elements.
+// has room. Each worker sums into rows of its own, in the order of the elements: every so-many-th
+// row, as the elements of a batch lie side by side and so do the numbers of their nodes.
 func (s *System) addMatrices(k *sparse.Matrix, workers int, of func(e Element, buf []float64) []float64) {
 	ks := make([][]float64, min(batchFor(workers), len(s.Elements)))
-	rows := max(1, (k.Nodes()+workers-1)/max(1, workers))
+	shares := max(1, workers)
 	s.inBatches(workers,
 		func(i int, e Element) { ks[i] = of(e, ks[i]) },
 		func(part []Element) {
-			parallel.Chunks(workers, k.Nodes(), rows, func(from, end int) {
+			parallel.Chunks(workers, shares, 1, func(share, _ int) {
 				for i, e := range part {
-					k.AddRows(e.Nodes(), ks[i], int32(from), int32(end))
+					k.AddRows(e.Nodes(), ks[i], int32(share), int32(shares))
 				}
 			})
 		})

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"archload/fem/pages"
 	"archload/materials"
 )
 
@@ -50,6 +51,8 @@ type shape struct {
 // NewShells returns shells to Set.
 func NewShells(n int) []Shell {
 	shells, shapes := make([]Shell, n), make([]shape, n)
+	pages.Wide(shells)
+	pages.Wide(shapes)
 	for i := range shells {
 		shells[i].shape = &shapes[i]
 	}

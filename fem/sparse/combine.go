@@ -1,10 +1,16 @@
 package sparse
 
-import "slices"
+import (
+	"slices"
+
+	"archload/fem/pages"
+)
 
 // Like returns a zero matrix with the pattern of m, which the two share.
 func (m *Matrix) Like() *Matrix {
-	return &Matrix{n: m.n, ptr: m.ptr, col: m.col, val: make([]float64, len(m.val))}
+	q := &Matrix{n: m.n, ptr: m.ptr, col: m.col, val: make([]float64, len(m.val))}
+	pages.Wide(q.val)
+	return q
 }
 
 // SamePattern reports whether two matrices have the same nodes and blocks.

@@ -7,6 +7,8 @@ import (
 	"math"
 	"slices"
 	"sync"
+
+	"archload/fem/pages"
 )
 
 // Factor is the Cholesky factor L of a matrix, P K Pᵀ = L Lᵀ. It is read only
@@ -79,7 +81,7 @@ func (f *Factor) allot(want func(k int) bool) {
 	}
 	val := make([]float64, size)
 	if f.workers > 1 {
-		wide(val)
+		pages.Wide(val)
 	}
 	for k := range f.parts {
 		if want(k) {

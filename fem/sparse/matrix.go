@@ -3,6 +3,8 @@ package sparse
 import (
 	"fmt"
 	"slices"
+
+	"archload/fem/pages"
 )
 
 // Block is the number of degrees of freedom of a node: ux uy uz rx ry rz.
@@ -72,6 +74,7 @@ func (m *Matrix) gather(elems [][]int32, start []int32) {
 		m.ptr[i+1] = int32(len(m.col))
 	}
 	m.val = make([]float64, blockLen*len(m.col))
+	pages.Wide(m.val)
 }
 
 // Nodes returns the number of nodes; the matrix has 6 rows for each.
@@ -95,17 +98,17 @@ func (m *Matrix) find(i, j int32) int {
 // 6 len(nodes); of the two blocks of a pair of nodes only one is read, so both
 // triangles must be filled. It panics if k has the wrong length or a pair of
 // nodes is not in the pattern.
-func (m *Matrix) Add(nodes []int32, k []float64) { m.AddRows(nodes, k, 0, int32(m.n)) }
+func (m *Matrix) Add(nodes []int32, k []float64) { m.AddRows(nodes, k, 0, 1) }
 
-// AddRows is Add for the block rows from..end alone, so that several goroutines may each sum
-// all elements into rows of their own.
-func (m *Matrix) AddRows(nodes []int32, k []float64, from, end int32) {
+// AddRows is Add for the block rows first, first+step, first+2 step and so on alone, so that
+// several goroutines may each sum all elements into rows of their own.
+func (m *Matrix) AddRows(nodes []int32, k []float64, first, step int32) {
 	ld := Block * len(nodes)
 	if len(k) != ld*ld {
 		panic(fmt.Sprintf("sparse: Add: %d nodes want %d values, found %d", len(nodes), ld*ld, len(k)))
 	}
 	for a, u := range nodes {
-		if u < from || u >= end {
+		if u%step != first {
 			continue
 		}
 		for b, v := range nodes {
