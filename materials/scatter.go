@@ -12,7 +12,8 @@ const StiffnessScatter = 0.22
 // table 5-6, clear wood. The table has one line for the modulus of elasticity,
 // which is measured along the grain; other moduli are assumed to scatter as
 // much. Poisson's ratios follow the moduli (see Varied) and have none of their
-// own: 0, as what water and time do, of which the table has no line, and as a key that is no number of a card.
+// own: 0, as of a key that is no number of a card. What water and time do has no line in the table; "swelling" and
+// "creep" are all of a plank's of a kind together.
 func Scatter(key string) (cv float64, from Source) {
 	table := func(cv float64, line, mark string) (float64, Source) {
 		return cv, Source{Text: "Wood Handbook, table 5-6, " + line, Mark: mark}
@@ -37,6 +38,10 @@ func Scatter(key string) (cv float64, from Source) {
 		return table(0.14, "shear parallel to grain", MarkMemory)
 	case "tension_across":
 		return assumed(0.25, "tension parallel to grain")
+	case "swelling":
+		return 0.15, Source{Text: "Wood Handbook, chapter 4, variability of shrinkage: about 15 %", Mark: MarkMemory}
+	case "creep":
+		return 0.30, Source{Text: "assumed so that nine planks in ten creep by half to 4/3 of the card: common practice, no published source"}
 	case "rolling_shear":
 		return assumed(0.14, "shear parallel to grain")
 	}

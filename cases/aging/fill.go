@@ -2,6 +2,7 @@ package aging
 
 import (
 	"archload/cases/answer"
+	"archload/cases/body"
 	"archload/cases/design"
 	"archload/mesh"
 )
@@ -10,9 +11,7 @@ import (
 func (r *MadeReport) fill(made *design.Solution) {
 	s := answer.Strength(made)
 	r.Strength, r.Bridge = &s, answer.BridgeNow(made)
-	if b := answer.Summarize(made).Body; b != nil {
-		r.Thrust = &b.Thrust
-	}
+	r.Thrust = body.ThrustOf(made)
 }
 
 // fill reads a season's numbers; made is the state from which movements count.
@@ -48,8 +47,9 @@ func (r *SeasonReport) fillFrom(made, now *design.Solution, ch change) {
 	}
 	r.Across, r.NeckTurn = across(now), answer.None()
 	if whole.Body != nil {
-		r.NeckTurn, r.Thrust = answer.Num(whole.Body.NeckTurn-answer.Summarize(made).Body.NeckTurn), &whole.Body.Thrust
+		r.NeckTurn = answer.Num(whole.Body.NeckTurn - answer.Summarize(made).Body.NeckTurn)
 	}
+	r.Thrust = body.ThrustOf(now)
 	if now.Top.Built.Bridge != nil {
 		r.Bridge = bridgeFrom(made, now, ch.outer)
 	}

@@ -28,7 +28,7 @@ type MadeReport struct {
 	Moisture    float64                `json:"moisture"`    // %
 	Bridge      *answer.BridgeReport   `json:"bridge"`      // from slack strings
 	Strength    *answer.StrengthReport `json:"strength"`
-	Thrust      *body.Thrust           `json:"thrust,omitempty"` // of a body
+	Thrust      *body.Thrust           `json:"thrust,omitempty"` // of a top whose edge something holds
 }
 
 // SeasonReport is the design in one season.
@@ -43,7 +43,7 @@ type SeasonReport struct {
 	Cross       []CrossStation        `json:"cross"`            // across the arch through the apex
 	Bridge      *answer.BridgeReport  `json:"bridge"`           // sink, tilt and action from the made state, the foot as it stands
 	NeckTurn    answer.Num            `json:"neck_turn"`        // deg from the made state, upper part inward: the nut rises; null without a body
-	Thrust      *body.Thrust          `json:"thrust,omitempty"` // of a body, whole
+	Thrust      *body.Thrust          `json:"thrust,omitempty"` // whole; of a top whose edge something holds
 	Gauges      []answer.GaugeReport  `json:"gauges"`           // displacement and sink from the made state, stress whole
 	Strength    answer.StrengthReport `json:"strength"`
 	Across      AcrossReport          `json:"across"`
@@ -129,6 +129,9 @@ func (s *SeasonReport) MostGlue() answer.Num {
 	}
 	return most
 }
+
+// CracksAtOnce says whether a season asks more of the plate than its wood bears, if the change came at once.
+func (s *SeasonReport) CracksAtOnce() bool { return s.Across.Used > 1 || s.Strength.Used > 1 }
 
 // Failed names the built-in checks that a season does not pass.
 func (r *SeasonsReport) Failed() []string {

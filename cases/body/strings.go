@@ -86,7 +86,32 @@ type Thrust struct {
 // beyond.
 func thrust(s *design.Solution) Thrust {
 	b := s.Top.Built
-	t := Thrust{Y: (b.Geometry.Blocks[0].Edge[1] + b.Geometry.Blocks[1].Edge[1]) / 2}
+	return thrustAt(s, (b.Geometry.Blocks[0].Edge[1]+b.Geometry.Blocks[1].Edge[1])/2)
+}
+
+// ThrustOf is the thrust of a design whose edge something holds; nil if nothing does. A top without a body is cut
+// half way along it: what it carries goes into its sides and the edge that is held.
+func ThrustOf(s *design.Solution) *Thrust {
+	b := s.Top.Built
+	if b.Case.SwellsAlone() {
+		return nil
+	}
+	if b.Back != nil {
+		t := thrust(s)
+		return &t
+	}
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, p := range b.Mesh.Points {
+		lo, hi = min(lo, p[1]), max(hi, p[1])
+	}
+	t := thrustAt(s, (lo+hi)/2)
+	return &t
+}
+
+// thrustAt is that through a cut at y.
+func thrustAt(s *design.Solution, y float64) Thrust {
+	b := s.Top.Built
+	t := Thrust{Y: y}
 	for i, e := range s.Result.Plate.Elements {
 		nodes := fem.OwnNodes(e)
 		beyond, x := 0, 0.0

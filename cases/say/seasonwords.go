@@ -67,15 +67,22 @@ func sideBySide(b *strings.Builder, r *aging.SeasonsReport) {
 				cells[1] = "-"
 			}
 		}
-		fmt.Fprintf(b, "  %-14s %6s %8s %9s %8s %8s %8s %8s %8s\n", s.Name, number(s.Moisture, "%.1f"), plainZeros(fmt.Sprintf("%+.2f", s.ArchRise)), plainZeros(cells[0]), cells[1], cells[2],
-			number(100*s.Across.Used, "%.0f"), number(100*s.MostGlue(), "%.0f"), number(100*s.Strength.Used, "%.0f"))
+		fmt.Fprintf(b, "  %-14s %6s %8s %9s %8s %8s %8s %8s %8s\n", s.Name, Number(s.Moisture, "%.1f"), plainZeros(fmt.Sprintf("%+.2f", s.ArchRise)), plainZeros(cells[0]), cells[1], cells[2],
+			Number(100*s.Across.Used, "%.0f"), Number(100*s.MostGlue(), "%.0f"), Number(100*s.Strength.Used, "%.0f"))
 	}
 	fmt.Fprint(b, "  arch: rises over the rim; lower: strings at the octave; across, glue, used: of the strength, if the change came at once\n")
 }
 
 // thrustText says what the body's parts carry lengthwise.
 func thrustText(t *body.Thrust) string {
-	return fmt.Sprintf("top %.0f N, sides %.0f N, back %.0f N; pressed positive", t.Top, t.BassSide+t.TrebleSide, t.Back)
+	out := fmt.Sprintf("top %.0f N", t.Top)
+	if sides := t.BassSide + t.TrebleSide; sides != 0 {
+		out += fmt.Sprintf(", sides %.0f N", sides)
+	}
+	if t.Back != 0 {
+		out += fmt.Sprintf(", back %.0f N", t.Back)
+	}
+	return out + "; pressed positive"
 }
 
 func writeSeason(b *strings.Builder, s *aging.SeasonReport) {
@@ -94,7 +101,7 @@ func writeSeason(b *strings.Builder, s *aging.SeasonReport) {
 		}
 	}
 	if l := s.Linear; l != nil {
-		line(b, "by linear theory", "the arch %+.2f mm, strings lower by %s mm, the middle of the foot carries %s", l.ArchRise, number(l.Action, "%+.2f"), percent(l.Middle))
+		line(b, "by linear theory", "the arch %+.2f mm, strings lower by %s mm, the middle of the foot carries %s", l.ArchRise, Number(l.Action, "%+.2f"), percent(l.Middle))
 	}
 	if s.NeckTurn.Known() {
 		line(b, "the neck block turns", "%+.3f degrees, upper part inward positive", float64(s.NeckTurn))
@@ -108,20 +115,35 @@ func writeSeason(b *strings.Builder, s *aging.SeasonReport) {
 	for _, g := range s.Gauges {
 		line(b, g.Name, "%+.3f mm upward, %+.3f across, %+.3f along", g.Displacement[2], g.Displacement[0], g.Displacement[1])
 	}
-	line(b, "pull across the grain", "%s MPa at most, at (%s, %s), %s face: %s of the strength across it", number(s.Across.Stress, "%.2f"), number(s.Across.X, "%.0f"), number(s.Across.Y, "%.0f"), s.Across.Surface, percent(s.Across.Used))
+	line(b, "pull across the grain", "%s MPa at most, at (%s, %s), %s face: %s of the strength across it", Number(s.Across.Stress, "%.2f"), Number(s.Across.X, "%.0f"), Number(s.Across.Y, "%.0f"), s.Across.Surface, percent(s.Across.Used))
 	line(b, "strength used", "%s of the plate's", percent(s.Strength.Used))
 	for _, g := range s.Braces {
 		line(b, "glue of "+g.Name, "shear %s, peel %s of the wood beside it", percent(g.ShearUsed), percent(g.PeelUsed))
 	}
-	if u := float64(s.Across.Used.Max(float64(s.Strength.Used))); u > 1 {
+	if s.CracksAtOnce() {
 		line(b, "warning", "more than the wood bears if the change came at once: it may crack")
 	}
 }
 
-// number prints a number that may not be had.
-func number(n answer.Num, form string) string {
+// Number prints a number that may not be had.
+func Number(n answer.Num, form string) string {
 	if !n.Known() {
 		return "unknown"
 	}
 	return fmt.Sprintf(form, float64(n))
+}
+
+// Season says in one sentence what a season does.
+func Season(s *aging.SeasonReport) string {
+	out := fmt.Sprintf("%s: the arch %s %.2f mm over the rim", upperFirst(s.Name), ends(s.ArchRise, "rises", "falls"), math.Abs(s.ArchRise))
+	if b := s.Bridge; b != nil {
+		out += fmt.Sprintf(", the strings come %s by %.2f mm at the octave", ends(b.ActionChange, "lower", "higher"), math.Abs(b.ActionChange))
+		if !b.TwoFeet() {
+			out += fmt.Sprintf(", the middle of the foot carries %.0f %%", 100*b.Share.Middle)
+		}
+	}
+	if s.CracksAtOnce() {
+		out += "; if the change came at once it may crack"
+	}
+	return out + "."
 }

@@ -18,12 +18,12 @@ func WriteYears(w io.Writer, r *aging.YearsReport) error {
 	section(b, "Years under the load"+r.OrderAside()+", each number with its range by how much wood creeps")
 	fmt.Fprintf(b, "  %-8s %-24s %-24s %-24s %-22s\n", "age", "sinks mm", "action lower mm", "middle of foot %", "strength used %")
 	for _, a := range append([]aging.AgeReport{r.Strung}, r.Years...) {
-		fmt.Fprintf(b, "  %-8s %-24s %-24s %-24s %-22s\n", a.At, rangeText(a.Sink, 1, "%.3f"), rangeText(a.Action, 1, "%.3f"),
-			rangeText(a.Middle, 100, "%.0f"), rangeText(a.Strength.Used, 100, "%.0f"))
+		fmt.Fprintf(b, "  %-8s %-24s %-24s %-24s %-22s\n", a.At, RangeText(a.Sink, 1, "%.3f"), RangeText(a.Action, 1, "%.3f"),
+			RangeText(a.Middle, 100, "%.0f"), RangeText(a.Strength.Used, 100, "%.0f"))
 	}
 	fmt.Fprintln(b, "  strength used: of what a load of such duration leaves")
 	if f := r.Foot; f != nil {
-		line(b, "the middle of the foot", "%s", footYears(f))
+		line(b, "the middle of the foot", "%s", FootYears(f))
 	}
 	besideLinear(b, r)
 	meetings(b, r)
@@ -40,7 +40,7 @@ func WriteYears(w io.Writer, r *aging.YearsReport) error {
 func besideLinear(b *strings.Builder, r *aging.YearsReport) {
 	for _, a := range append([]aging.AgeReport{r.Strung}, r.Years...) {
 		if l := a.Linear; l != nil {
-			line(b, a.At+", linear", "sinks %s mm, strings lower by %s mm, strength used %s", number(l.Sink, "%.3f"), number(l.Action, "%.3f"), percent(l.Used))
+			line(b, a.At+", linear", "sinks %s mm, strings lower by %s mm, strength used %s", Number(l.Sink, "%.3f"), Number(l.Action, "%.3f"), percent(l.Used))
 		}
 	}
 }
@@ -53,16 +53,33 @@ func meetings(b *strings.Builder, r *aging.YearsReport) {
 	section(b, "Each age in each season, from the day that it was strung")
 	fmt.Fprintf(b, "  %-8s %-14s %8s %9s %8s %8s %8s %8s\n", "age", "season", "arch mm", "lower mm", "middle %", "gap mm", "across %", "used %")
 	for _, m := range r.Together {
-		fmt.Fprintf(b, "  %-8s %-14s %8s %9s %8s %8s %8s %8s\n", m.At, m.Season, plainZeros(fmt.Sprintf("%+.2f", m.ArchRise)), number(m.Action, "%+.2f"), number(100*m.Middle, "%.0f"),
-			number(m.GapLeft, "%.3f"), number(100*m.Across, "%.0f"), number(100*m.Used, "%.0f"))
+		fmt.Fprintf(b, "  %-8s %-14s %8s %9s %8s %8s %8s %8s\n", m.At, m.Season, plainZeros(fmt.Sprintf("%+.2f", m.ArchRise)), Number(m.Action, "%+.2f"), Number(100*m.Middle, "%.0f"),
+			Number(m.GapLeft, "%.3f"), Number(100*m.Across, "%.0f"), Number(100*m.Used, "%.0f"))
 	}
 	fmt.Fprintln(b, "  across and used: of the strength that a load of such duration leaves, if the season came at once")
-	worst := func(label, what, form string, times float64, w *aging.Worst) {
-		if w != nil {
-			line(b, label, "%s "+form, w.Season+" at "+ageWord(w.At)+": "+what, times*float64(w.Value))
+	for _, l := range worstLines(r.Worst) {
+		line(b, l[0], "%s", l[1])
+	}
+}
+
+// WorstMeetings says in sentences which season at which age asks most; none without seasons.
+func WorstMeetings(r *aging.YearsReport) (out []string) {
+	for _, l := range worstLines(r.Worst) {
+		out = append(out, upperFirst(l[0])+": "+l[1]+".")
+	}
+	return out
+}
+
+// worstLines are what is worst, and when.
+func worstLines(w *aging.WorstMeetings) (out [][2]string) {
+	if w == nil {
+		return nil
+	}
+	worst := func(label, what, form string, times float64, m *aging.Worst) {
+		if m != nil {
+			out = append(out, [2]string{label, plainZeros(fmt.Sprintf("%s "+form, m.Season+" at "+ageWord(m.At)+": "+what, times*float64(m.Value)))})
 		}
 	}
-	w := r.Worst
 	worst("strings lowest", "lower by", "%.2f mm", 1, w.Lowest)
 	if h := w.Highest; h != nil && h.Value > 0 {
 		worst("strings highest", "still lower by", "%.2f mm", 1, h)
@@ -72,6 +89,7 @@ func meetings(b *strings.Builder, r *aging.YearsReport) {
 	worst("greatest gap", "the foot stands off by", "%.3f mm", 1, w.Gap)
 	worst("most strength used", "the plate uses", "%.0f %%", 100, w.Used)
 	worst("most pull across", "the grain uses", "%.0f %%", 100, w.Across)
+	return out
 }
 
 // ageWord names an age in a sentence.
@@ -82,8 +100,8 @@ func ageWord(at string) string {
 	return at
 }
 
-// rangeText is a number with its range, each times a factor.
-func rangeText(r aging.Range, times float64, form string) string {
+// RangeText is a number with its range, each times a factor.
+func RangeText(r aging.Range, times float64, form string) string {
 	if !r.Mid.Known() {
 		return "-"
 	}
@@ -94,8 +112,8 @@ func rangeText(r aging.Range, times float64, form string) string {
 	return fmt.Sprintf("%s (%s to %s)", one(r.Mid), one(r.Low), one(r.High))
 }
 
-// footYears says when the middle of the foot comes to bear.
-func footYears(f *aging.FootYears) string {
+// FootYears says when the middle of the foot comes to bear.
+func FootYears(f *aging.FootYears) string {
 	switch {
 	case !f.MiddleTouches.Known():
 		return "does not come to bear in this time"

@@ -28,6 +28,7 @@ type Spread struct {
 	companion bool             // base is of triangles twice as large
 	own       *answer.Report   // of the case's own mesh
 	faults    []string         // why there is none
+	ahead     Ahead            // nil: seasons and years are not asked for
 }
 
 // FindSpread solves the case again with every scattering constant of its wood
@@ -40,13 +41,25 @@ type Spread struct {
 // wood than they shrink in stiffer, which a single step upward would miss. An
 // error is a cancelled context alone.
 func FindSpread(ctx context.Context, s *design.Solution, o design.Options) (*Spread, error) {
+	return FindSpreadAhead(ctx, s, nil, o)
+}
+
+// FindSpreadAhead is FindSpread with the ranges of what seasons and years do, by linear theory: swelling and creep of each
+// plank scatter too. nil leaves them out.
+func FindSpreadAhead(ctx context.Context, s *design.Solution, ahead Ahead, o design.Options) (*Spread, error) {
 	on := scatterMesh(s)
-	sp := &Spread{companion: on != s, planks: planks(s.Top.Built.Case)}
+	sp := &Spread{companion: on != s, planks: planks(s.Top.Built.Case), ahead: ahead}
 	sp.constants = scattering(sp.planks, on.Top.Built.Bridge != nil)
+	if ahead != nil {
+		sp.constants = append(sp.constants, timely(sp.planks, on.Top.Built.Bridge != nil)...)
+	}
 	sp.base = companion(on, o.WorkerCount())
 	sp.own = sp.base
 	if sp.companion {
 		sp.own = companion(s, o.WorkerCount())
+	}
+	if err := sp.startAhead(ctx, s, on, o); err != nil {
+		return nil, err
 	}
 	sp.each = make([]*answer.Report, len(sp.constants))
 	faults := make([]error, len(sp.constants))
@@ -56,18 +69,13 @@ func FindSpread(ctx context.Context, s *design.Solution, o design.Options) (*Spr
 		if k := i - len(sp.constants); k >= 0 {
 			if other, err := answerIn(ctx, on, steps[k].smaller(on.Top.Built.Case)); err == nil {
 				sp.edges[k] = reportOf(other, on, sp.base)
+				if sp.lookAhead(ctx, sp.edges[k], other.Top, nil) != nil {
+					sp.edges[k] = nil
+				}
 			}
 			return
 		}
-		c := sp.constants[i]
-		times := make([]map[string]float64, len(sp.planks))
-		times[c.plank] = map[string]float64{c.key: math.Exp(-logDeviation(c.cv))}
-		other, err := answerIn(ctx, on, cutFrom(on.Top.Built.Case, sp.planks, times))
-		if err != nil {
-			faults[i] = err
-			return
-		}
-		sp.each[i] = reportOf(other, on, sp.base)
+		sp.each[i], faults[i] = sp.inPlank(ctx, on, &sp.constants[i])
 	})
 	if err != nil {
 		return nil, err
@@ -79,6 +87,18 @@ func FindSpread(ctx context.Context, s *design.Solution, o design.Options) (*Spr
 		}
 	}
 	return sp, nil
+}
+
+// inPlank is the report of a design with a constant smaller by one standard deviation.
+func (sp *Spread) inPlank(ctx context.Context, on *design.Solution, c *constant) (*answer.Report, error) {
+	times := make([]map[string]float64, len(sp.planks))
+	times[c.plank] = c.times(math.Exp(-logDeviation(c.cv)))
+	other, err := answerIn(ctx, on, cutFrom(on.Top.Built.Case, sp.planks, times))
+	if err != nil {
+		return nil, err
+	}
+	r := reportOf(other, on, sp.base)
+	return r, sp.lookAhead(ctx, r, other.Top, c)
 }
 
 // scatterMesh is the solution on which the wood's scatter is worked out.

@@ -223,7 +223,7 @@ func (o *wanted) solveSpread(cmd *cobra.Command, arg string) (*design.Solution, 
 	if err != nil {
 		return nil, effect.Solved{}, err
 	}
-	spreads, err := spread(cmd, []string{arg}, []*design.Solution{s.linear})
+	spreads, err := o.spread(cmd, []string{arg}, []*design.Solution{s.linear})
 	if err != nil {
 		return nil, effect.Solved{}, err
 	}

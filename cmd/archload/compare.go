@@ -168,7 +168,7 @@ func (o *compared) sideBySide(cmd *cobra.Command, args []string, sols []*design.
 	if o.bare {
 		return study.Compare(args, sols, reps), nil
 	}
-	spreads, err := spread(cmd, args, sols)
+	spreads, err := o.spread(cmd, args, sols)
 	if err != nil {
 		return nil, err
 	}
@@ -186,11 +186,11 @@ func (o *compared) sideBySide(cmd *cobra.Command, args []string, sols []*design.
 }
 
 // spread works out how each solved case answers to its wood.
-func spread(cmd *cobra.Command, args []string, sols []*design.Solution) ([]*study.Spread, error) {
+func (o *wanted) spread(cmd *cobra.Command, args []string, sols []*design.Solution) ([]*study.Spread, error) {
 	var out []*study.Spread
 	for i, s := range sols {
 		opts, done := telling(cmd, fileStem(args[i]))
-		sp, err := study.FindSpread(cmd.Context(), s, opts)
+		sp, err := study.FindSpreadAhead(cmd.Context(), s, o.ahead(), opts)
 		done()
 		if err != nil {
 			return nil, err

@@ -93,7 +93,7 @@ func (o *wanted) writeReport(cmd *cobra.Command, args []string) error {
 		in.Solutions, in.Reports, in.Stands = append(in.Solutions, s.shown), append(in.Reports, s.report), append(in.Stands, stands)
 	}
 	var err error
-	if in.Spreads, err = spread(cmd, args, linear); err != nil {
+	if in.Spreads, err = o.spread(cmd, args, linear); err != nil {
 		return err
 	}
 	for i, a := range args {

@@ -15,6 +15,7 @@ import (
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/viz"
+	"archload/viz/report"
 )
 
 func newSeasons(d *disk.Disk) *cobra.Command {
@@ -43,7 +44,7 @@ func newSeasons(d *disk.Disk) *cobra.Command {
 				return err
 			}
 			stem := filepath.Join(o.dir, fileStem(args[0]))
-			files := append(pictureFiles(stem, viz.SeasonPictures(rep)), output{stem + "-seasons", []string{"csv"}, seasonTable(rep).write})
+			files := append(pictureFiles(stem, viz.SeasonPictures(rep)), output{stem + "-seasons", []string{"csv"}, seasonTable(rep).write}, timePage(stem+"-seasons", rep, report.WriteSeasons))
 			if err := o.deliver(cmd, rep, func(w io.Writer) error { return say.WriteSeasons(w, rep) }, files); err != nil {
 				return err
 			}

@@ -68,6 +68,16 @@ func (o *wanted) lookAhead(cmd *cobra.Command, r *answer.Report, t *design.Top, 
 	return l.AddTo(cmd.Context(), r, t, how)
 }
 
+// ahead is what finds the linear numbers of seasons and years; nil where they are not asked for.
+func (o *wanted) ahead() study.Ahead {
+	if !o.outlook.Asked() {
+		return nil
+	}
+	l := o.outlook
+	l.SecondOrder = false
+	return l.AddTo
+}
+
 // check refuses a refinement that no machine or no plate can bear.
 func (o *wanted) check() error {
 	if !(o.refine >= 0.25 && o.refine <= 8) {

@@ -3,6 +3,7 @@ package main
 import (
 	"io"
 	"path/filepath"
+	"runtime/debug"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -14,6 +15,7 @@ import (
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/viz"
+	"archload/viz/report"
 )
 
 func newYears(d *disk.Disk) *cobra.Command {
@@ -45,7 +47,7 @@ func newYears(d *disk.Disk) *cobra.Command {
 				return err
 			}
 			stem := filepath.Join(o.dir, fileStem(args[0]))
-			files := append(pictureFiles(stem, []viz.Page{viz.YearsPicture(rep)}), output{stem + "-years", []string{"csv"}, yearTable(rep).write})
+			files := append(pictureFiles(stem, []viz.Page{viz.YearsPicture(rep)}), output{stem + "-years", []string{"csv"}, yearTable(rep).write}, timePage(stem+"-years", rep, report.WriteYears))
 			if err := o.deliver(cmd, rep, func(w io.Writer) error { return say.WriteYears(w, rep) }, files); err != nil {
 				return err
 			}
@@ -75,4 +77,11 @@ func yearTable(r *aging.YearsReport) table {
 		t.rows = append(t.rows, row([]string{a.At}, append(values, float64(a.Strength.Left), float64(u.Low), float64(u.Mid), float64(u.High))...))
 	}
 	return t
+}
+
+// timePage is the page of seasons or years to print.
+func timePage[R any](stem string, r R, write func(w io.Writer, r R, version string) error) output {
+	return output{stem, []string{"html"}, func(w io.Writer, _ string) error {
+		return write(w, r, shell.Version(debug.ReadBuildInfo()))
+	}}
 }

@@ -23,6 +23,8 @@ type onePage struct {
 	Figures  []reportFigure
 	Tables   []reportTable
 	Cautions []string
+	Note     string // of what it was computed, and what its ranges are
+	Time     bool   // about seasons or years: its tables are wide
 }
 
 // Most of each on one page, so that it stays one.
@@ -35,6 +37,20 @@ const (
 // WritePage writes a page for each design: its answers in plain words, how it
 // sinks in plan and across, its measures, and what deserves a second look.
 func WritePage(w io.Writer, in Input) error {
+	var parts []onePage
+	for i, s := range in.Solutions {
+		d := subject{name: in.Names[i], s: s, r: in.Reports[i], spread: in.spread(i), answers: study.Answers(in.Reports[i], in.spread(i)), stands: in.stands(i)}
+		page, err := d.onePage()
+		if err != nil {
+			return fmt.Errorf("report: %s: %w", in.Names[i], err)
+		}
+		parts = append(parts, page)
+	}
+	return writePages(w, in.Version, parts)
+}
+
+// writePages writes pages into one file.
+func writePages(w io.Writer, version string, parts []onePage) error {
 	t, err := template.New("page").Parse(onePageHTML)
 	if err != nil {
 		return fmt.Errorf("report: %w", err)
@@ -43,16 +59,7 @@ func WritePage(w io.Writer, in Input) error {
 		Title, Version string
 		Style          template.CSS
 		Parts          []onePage
-	}{Version: in.Version, Style: template.CSS(reportCSS)}
-	for i, s := range in.Solutions {
-		d := subject{name: in.Names[i], s: s, r: in.Reports[i], spread: in.spread(i), answers: study.Answers(in.Reports[i], in.spread(i)), stands: in.stands(i)}
-		page, err := d.onePage()
-		if err != nil {
-			return fmt.Errorf("report: %s: %w", in.Names[i], err)
-		}
-		doc.Parts = append(doc.Parts, page)
-	}
-	doc.Title = doc.Parts[0].Title
+	}{parts[0].Title, version, template.CSS(reportCSS), parts}
 	var b bytes.Buffer
 	if err := t.Execute(&b, doc); err != nil {
 		return fmt.Errorf("report: %w", err)
@@ -63,7 +70,8 @@ func WritePage(w io.Writer, in Input) error {
 
 // onePage gathers the page of one design.
 func (d *subject) onePage() (onePage, error) {
-	p := onePage{Title: d.r.Title, Failed: d.r.Error.Failed()}
+	p := onePage{Title: d.r.Title, Failed: d.r.Error.Failed(),
+		Note: "from the drawing, before any wood was cut. The ranges cover wood and mesh only: wood scatters by a fifth and more."}
 	if p.Title == "" {
 		p.Title = d.name
 	}
