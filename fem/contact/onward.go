@@ -108,17 +108,24 @@ func (s *Problem) Onward(from Standing, fit LoadCase) (*State, error) {
 }
 
 // OnwardLike is Onward for a problem that differs little from one whose state is known, as reached from the same
-// standing: of a Rough foot only the last step of the change is solved again, and what had happened until then is
-// taken over.
-func (s *Problem) OnwardLike(from Standing, fit LoadCase, like *State) (*State, error) {
-	if s.plate.hold == Rough && like != nil && like.onward {
-		p := s.lcp(fit)
-		q := p.changed(fit, s.swelling(fit), from)
+// standing; nil: none. A Rough foot goes in the steps of that state; with ends only the last of them is solved again, and
+// what had happened until then is taken over.
+func (s *Problem) OnwardLike(from Standing, fit LoadCase, like *State, ends bool) (*State, error) {
+	if s.plate.hold != Rough || like == nil || !like.onward {
+		return s.Onward(from, fit)
+	}
+	p := s.lcp(fit)
+	q := p.changed(fit, s.swelling(fit), from)
+	if ends {
 		if path, err := q.OnwardEnds(like.path); err == nil {
 			return p.changedState(q, path, from), nil
 		}
 	}
-	return s.Onward(from, fit)
+	path, err := q.OnwardLike(from.State.path.Last(), like.path)
+	if err != nil {
+		return nil, err
+	}
+	return p.changedState(q, path, from), nil
 }
 
 // onwardRough is Onward with friction, in steps (friction.Problem.Onward).

@@ -22,7 +22,7 @@ func (p *Problem) Follow() (*Path, error) {
 			load = 1
 		}
 		last := step <= leastStep || !gaped
-		s, ok := p.rests(from, load, last)
+		s, ok := p.rests(from, load, nil, last)
 		path.Solves += s.solves
 		if !ok && last {
 			return nil, ErrNoRest
@@ -82,9 +82,10 @@ func (p *Problem) gaped() bool {
 }
 
 // rests finds the state of rest at the end of an increment: without the guides where the
-// foot holds itself, and, if last, with them.
-func (p *Problem) rests(from *Moment, load float64, last bool) (*increment, bool) {
+// foot holds itself, and, if last, with them. like is a first guess at it; nil: none.
+func (p *Problem) rests(from *Moment, load float64, like *Moment, last bool) (*increment, bool) {
 	s := p.increment(from, load)
+	s.like = like
 	if !from.Guided && p.Coefficient > 0 {
 		if s.search(last) {
 			return s, true
@@ -94,7 +95,7 @@ func (p *Problem) rests(from *Moment, load float64, last bool) (*increment, bool
 		}
 		solves := s.solves
 		s = p.increment(from, load)
-		s.solves = solves
+		s.solves, s.like = solves, like
 	}
 	s.guided = true
 	copy(s.hold, from.held)

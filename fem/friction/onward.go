@@ -1,9 +1,6 @@
 package friction
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // Onward follows the contact at full load from a moment to a problem that has changed since then: compliance,
 // movements, gaps and loads are those after the change. With F, ρ and u the old forces and places, the rows and
@@ -12,45 +9,48 @@ import (
 //	b(s) = b₀ + s (b − b₀),  b₀ = u − A F − R ρ,   f(s) = f₀ + s (f − f₀),  f₀ = −Rᵀ F,
 //
 // so that s = 0 is the old state and s = 1 the new problem exactly; between them the change is taken as straight.
-// It is taken in steps: one is halved until its two halves together leave the forces as the whole one does. The
-// moments tell the share as their load, the first being the one begun from, at 0. What has slid stays slid; work is
+// It is taken in equal steps, twice as many each time, until the end stays as it is. What a step leaves inexact is soon
+// forgotten by a foot that slides, so that equal steps need fewer for the same end than steps that are each held to it.
+// The moments tell the share as their load, the first being the one begun from, at 0. What has slid stays slid; work is
 // not told. The error is ErrNoRest.
 func (p *Problem) Onward(m *Moment) (*Path, error) {
 	c := p.changeFrom(m)
-	at, long := 0.0, 1.0
-	for at < 1 {
-		last := long <= leastChange
-		switch ok := c.halves(at, long, last); {
+	var before *Path
+	solves := 0
+	for n := fewestSteps; ; n *= 2 {
+		path, ok := c.inSteps(n, before.between)
+		solves += path.Solves
+		switch {
+		case ok && (n == mostSteps || before != nil && apart(before.Last(), path.Last()) <= changeClose):
+			path.Solves, path.factor = solves, p.factor
+			return path, nil
 		case ok:
-			at += long
-			long = min(2*long, 1-at)
-		case last:
+			before = path
+		case n == mostSteps:
 			return nil, ErrNoRest
-		default:
-			long /= 2
 		}
 	}
-	return c.path, nil
 }
 
 const (
-	leastChange = 1.0 / (1 << 6) // of the whole change: shorter steps are taken as they are
-	changeClose = 3e-3           // of the forces: how far two halves may differ from the whole; a foot that slides soon forgets it
+	fewestSteps = 2
+	mostSteps   = 64
+	changeClose = 1.5e-3 // by how much half as many steps may differ, of all forces or of the greatest way: as many are off by a third to two thirds of it
 )
 
 // change is a problem on its way.
 type change struct {
-	p    *Problem
-	b0   []float64
-	f0   [6]float64
-	path *Path
+	p     *Problem
+	b0    []float64
+	f0    [6]float64
+	first Moment // at its beginning
 }
 
 // changeFrom finds the movements and loads under which a moment's forces rest in the changed problem.
 func (p *Problem) changeFrom(m *Moment) *change {
 	first := *m
 	first.Load, first.rise, first.rate = 0, nil, make([][3]float64, p.pads())
-	c := &change{p: p, b0: make([]float64, len(p.B)), path: &Path{Moments: []Moment{first}}}
+	c := &change{p: p, b0: make([]float64, len(p.B)), first: first}
 	n := len(p.B)
 	for j := range c.b0 {
 		switch i := j / 3; {
@@ -72,74 +72,81 @@ func (p *Problem) changeFrom(m *Moment) *change {
 	return c
 }
 
-// halves takes a step in two halves, unless they differ too much from the whole one; last: however they differ.
-func (c *change) halves(at, long float64, last bool) bool {
-	whole, ok := c.step(at, long, last)
-	if !ok {
-		return false
+// inSteps takes the change in equal steps; like guesses the moment after so many of them, nil where it knows none. It is
+// false if a step finds no rest: only where there are mostSteps may each try everything.
+func (c *change) inSteps(n int, like func(k int) *Moment) (*Path, bool) {
+	path := &Path{Moments: []Moment{c.first}}
+	for k := range n {
+		m, ok := c.step(path, float64(k+1)/float64(n), like(k+1), n == mostSteps)
+		if !ok {
+			return path, false
+		}
+		path.Moments = append(path.Moments, *m)
 	}
-	half, ok := c.step(at, long/2, last)
-	if !ok {
-		return false
-	}
-	before := len(c.path.Moments)
-	c.path.Moments = append(c.path.Moments, *half)
-	both, ok := c.step(at+long/2, long/2, last)
-	if !ok || !last && apart(whole, both) > changeClose {
-		c.path.Moments = c.path.Moments[:before]
-		return false
-	}
-	c.path.Moments = append(c.path.Moments, *both)
-	return true
+	return path, true
 }
 
-// step goes on from the last moment, which lies at a share of the change; last: it must come to rest.
-func (c *change) step(at, long float64, last bool) (*Moment, bool) {
-	q := *c.p
-	s := at + long
-	if s > 1-1e-12 {
-		s = 1
+// between is the moment after k half steps of the path: a guess; nil without a path.
+func (p *Path) between(k int) *Moment {
+	if p == nil {
+		return nil
 	}
-	if s < 1 {
+	if k%2 == 0 {
+		return &p.Moments[k/2]
+	}
+	a, b := &p.Moments[k/2], &p.Moments[k/2+1]
+	m := *b
+	m.Force = make([]float64, len(b.Force))
+	for j, f := range b.Force {
+		m.Force[j] = (a.Force[j] + f) / 2
+	}
+	for i, r := range b.Rho {
+		m.Rho[i] = (a.Rho[i] + r) / 2
+	}
+	return &m
+}
+
+// step goes on from the last moment of a path to a share of the change; last: it must come to rest.
+func (c *change) step(path *Path, share float64, like *Moment, last bool) (*Moment, bool) {
+	q := *c.p
+	if share < 1 {
 		q.B = make([]float64, len(c.b0))
 		for j, b := range c.p.B {
-			q.B[j] = c.b0[j] + s*(b-c.b0[j])
+			q.B[j] = c.b0[j] + share*(b-c.b0[j])
 		}
 		for k, f := range c.p.F {
-			q.F[k] = c.f0[k] + s*(f-c.f0[k])
+			q.F[k] = c.f0[k] + share*(f-c.f0[k])
 		}
 	}
-	inc, ok := q.rests(c.path.before(long), 1, last)
-	c.path.Solves += inc.solves
-	c.path.factor = q.factor
+	inc, ok := q.rests(path.before(), 1, like, last)
+	path.Solves += inc.solves
+	c.p.factor = q.factor
 	if !ok {
 		return nil, false
 	}
 	m := inc.moment()
-	m.Load = s
+	m.Load = share
 	return m, true
 }
 
-// before is the last moment as one from which a step so long goes, the step being the whole load.
-func (path *Path) before(long float64) *Moment {
-	from := *path.Last()
-	times := 0.0 // as long as the step before
-	if n := len(path.Moments); n > 1 {
-		times = long / (from.Load - path.Moments[n-2].Load)
-	}
-	from.Load, from.rate = 0, slices.Clone(from.rate)
-	for i := range from.rate {
-		for k := range from.rate[i] {
-			from.rate[i][k] *= times
-		}
-	}
-	if from.rise != nil {
-		from.rise = slices.Clone(from.rise)
-		for j := range from.rise {
-			from.rise[j] *= times
-		}
-	}
+// before is the last moment as one from which the next step goes, that step being the whole load; the pace of the step
+// before, as long, is its own.
+func (p *Path) before() *Moment {
+	from := *p.Last()
+	from.Load = 0
 	return &from
+}
+
+// OnwardLike is Onward in the steps of an earlier path, of a problem that differs little: so that what it comes to is
+// smooth in what differs. The error is ErrNoRest.
+func (p *Problem) OnwardLike(m *Moment, earlier *Path) (*Path, error) {
+	p.factor = earlier.factor
+	path, ok := p.changeFrom(m).inSteps(len(earlier.Moments)-1, func(k int) *Moment { return &earlier.Moments[k] })
+	if !ok {
+		return p.Onward(m)
+	}
+	path.factor = p.factor
+	return path, nil
 }
 
 // OnwardEnds solves the last step of an earlier path of Onward again, for a problem that differs a little: what had
@@ -147,7 +154,7 @@ func (path *Path) before(long float64) *Moment {
 func (p *Problem) OnwardEnds(earlier *Path) (*Path, error) {
 	n := len(earlier.Moments) - 1
 	path := &Path{Moments: earlier.Moments[:n:n]}
-	from := path.before(1 - path.Last().Load)
+	from := path.before()
 	p.factor = earlier.factor
 	s := p.increment(from, 1)
 	if s.guided = earlier.Last().Guided; s.guided {
@@ -163,11 +170,18 @@ func (p *Problem) OnwardEnds(earlier *Path) (*Path, error) {
 	return path, nil
 }
 
-// apart is by how much the forces of two moments differ, of all forces.
+// apart is by how much two moments differ: the forces in the sum, of all forces, or the places of the pads, at most, of
+// the greatest; whichever is more.
 func apart(a, b *Moment) float64 {
 	off, sum := 0.0, 0.0
 	for j, f := range b.Force {
 		off, sum = off+math.Abs(f-a.Force[j]), sum+math.Abs(f)
 	}
-	return off / max(sum, 1e-300)
+	way, far := 0.0, 0.0
+	for i, u := range b.Side {
+		v := a.Side[i]
+		way = max(way, math.Abs(b.Gap[i]-a.Gap[i]), math.Abs(u[0]-v[0]), math.Abs(u[1]-v[1]))
+		far = max(far, math.Abs(b.Gap[i]), math.Abs(u[0]), math.Abs(u[1]))
+	}
+	return max(off/max(sum, 1e-300), way/max(far, 1e-300))
 }

@@ -62,12 +62,12 @@ func TestOnwardSteps(t *testing.T) {
 		s := float64(k+1) / 200
 		fine = follows(t, bent(p, s*height, s*along), fine)
 	}
-	if off := apart(got, fine); off > 1e-2 {
+	if off := apart(got, fine); off > 2e-3 {
 		t.Errorf("forces differ by %.1e from those of many small changes", off)
 	}
 	from := *start
 	from.Load, from.rise, from.rate = 0, nil, make([][3]float64, p.pads())
-	s, ok := bent(p, height, along).rests(&from, 1, true)
+	s, ok := bent(p, height, along).rests(&from, 1, nil, true)
 	if !ok {
 		t.Fatal("one increment finds no rest")
 	}

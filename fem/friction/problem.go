@@ -1,6 +1,10 @@
 package friction
 
-import "errors"
+import (
+	"errors"
+
+	"archload/fem/sparse"
+)
 
 // Problem is a body on pads with dry friction: equations (1) to (3) of the package's
 // comment. Rows are pad-major, the normal first and two tangents after it; the guides'
@@ -26,7 +30,8 @@ type factor struct {
 	guided bool
 	does   []uint8 // by each pad
 	n      int
-	lu     []float64
+	lu     *sparse.Square
+	rows   []float64 // with rows exchanged, where lu found no factor; nil: lu serves
 	piv    []int
 }
 

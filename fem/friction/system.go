@@ -7,6 +7,8 @@ import (
 	"gonum.org/v1/gonum/blas"
 	"gonum.org/v1/gonum/blas/gonum"
 	lapack "gonum.org/v1/gonum/lapack/gonum"
+
+	"archload/fem/sparse"
 )
 
 // unknown is one force of the linear system: by how much each of a pad's three rows is
@@ -68,11 +70,15 @@ func (s *increment) does() []uint8 {
 
 // solve replaces the right side by the solution. One side is solved for by rows.
 func (f *factor) solve(rhs []float64) {
+	if f.rows == nil {
+		f.lu.Solve(rhs)
+		return
+	}
 	var la lapack.Implementation
 	var bl gonum.Implementation
 	la.Dlaswp(1, rhs, 1, 0, f.n-1, f.piv, 1)
-	bl.Dtrsv(blas.Lower, blas.NoTrans, blas.Unit, f.n, f.lu, f.n, rhs, 1)
-	bl.Dtrsv(blas.Upper, blas.NoTrans, blas.NonUnit, f.n, f.lu, f.n, rhs, 1)
+	bl.Dtrsv(blas.Lower, blas.NoTrans, blas.Unit, f.n, f.rows, f.n, rhs, 1)
+	bl.Dtrsv(blas.Upper, blas.NoTrans, blas.NonUnit, f.n, f.rows, f.n, rhs, 1)
 }
 
 // serves says whether a factor is that of the present guess but for directions.
@@ -150,63 +156,82 @@ func (s *increment) rest(list []unknown) []float64 {
 	return rhs
 }
 
-// factorize sets up and factorises the system; false if it is singular.
+// factorize sets up and factorises the system; false if it is singular. Pivots are taken as they come: the compliance
+// of pads that bear holds together by their bedding. Where it does not, rows are exchanged.
 func (s *increment) factorize(list []unknown) bool {
 	p, n := s.p, len(list)+6
-	m := make([]float64, n*n)
-	s.fill(m, n, list)
-	// The rigid motion is scaled to the compliance, so that pivots compare.
-	scale := s.motionScale()
-	for k, u := range list {
-		for c := range 6 {
-			held, force := 0.0, 0.0
-			for a := range u.wide {
-				held += u.held[a] * p.R[u.row+a][c]
-				force += u.force[a] * p.R[u.row+a][c]
-			}
-			m[k*n+n-6+c] = held * scale[c]
-			m[(n-6+c)*n+k] = force * scale[c]
-		}
-	}
-	f := &factor{first: &p.A[0], mu: s.mu, guided: s.guided, does: s.does(), n: n, lu: m, piv: make([]int, n)}
+	f := &factor{first: &p.A[0], mu: s.mu, guided: s.guided, does: s.does(), n: n, lu: &sparse.Square{}}
 	s.solves++
-	var la lapack.Implementation
-	if !la.Dgetrf(n, n, m, n, f.piv) {
+	f.lu.Reset(n)
+	s.eachRow(list, f.lu.SetRow)
+	if !f.lu.Factorize() && !f.exchange(s, list) {
 		return false
 	}
 	p.factor = f
 	return true
 }
 
-// fill sets up the compliance between the unknowns.
-func (s *increment) fill(m []float64, n int, list []unknown) {
+// exchange factorises the system with rows exchanged; false if it is singular.
+func (f *factor) exchange(s *increment, list []unknown) bool {
+	f.rows, f.piv = make([]float64, f.n*f.n), make([]int, f.n)
+	s.eachRow(list, func(k int, row []float64) { copy(f.rows[k*f.n:], row) })
+	var la lapack.Implementation
+	return la.Dgetrf(f.n, f.n, f.rows, f.n, f.piv)
+}
+
+// eachRow gives the rows of the system in turn: the unknowns' and those of the six balances. The rigid motion is scaled to
+// the compliance, so that pivots compare.
+func (s *increment) eachRow(list []unknown, give func(k int, row []float64)) {
 	p := s.p
-	rows := len(p.B)
-	line := make([]float64, rows)
-	var bl gonum.Implementation
+	scale := s.motionScale()
+	line, row := make([]float64, len(p.B)), make([]float64, len(list)+6)
 	for k, u := range list {
-		first := p.A[u.row*rows : (u.row+1)*rows]
-		row := first
-		if u.held != ([3]float64{1}) {
-			clear(line)
-			for a := range u.wide {
-				if u.held[a] != 0 {
-					bl.Daxpy(rows, u.held[a], p.A[(u.row+a)*rows:(u.row+a+1)*rows], 1, line, 1)
-				}
-			}
-			row = line
+		for c, v := range s.heldRow(&u, line) {
+			row[len(list)+c] = v * scale[c]
 		}
-		out := m[k*n : k*n+len(list)]
-		for q, v := range list {
-			if v.wide == 1 {
-				out[q] = row[v.row]
-				continue
-			}
-			x := row[v.row : v.row+3]
-			out[q] = v.force[0]*x[0] + v.force[1]*x[1] + v.force[2]*x[2]
+		for q := range list {
+			row[q] = list[q].under(line)
 		}
-		out[k] += u.soft
+		row[k] += u.soft
+		give(k, row)
 	}
+	clear(row[len(list):])
+	for c := range 6 {
+		for q, v := range list {
+			row[q] = 0
+			for a := range v.wide {
+				row[q] += v.force[a] * p.R[v.row+a][c] * scale[c]
+			}
+		}
+		give(len(list)+c, row)
+	}
+}
+
+// heldRow sets line to the compliance between what an unknown holds and every row, and returns how the six rigid motions move it.
+func (s *increment) heldRow(u *unknown, line []float64) (motion [6]float64) {
+	p, rows := s.p, len(line)
+	var bl gonum.Implementation
+	clear(line)
+	for a := range u.wide {
+		if u.held[a] == 0 {
+			continue
+		}
+		j := u.row + a
+		bl.Daxpy(rows, u.held[a], p.A[j*rows:(j+1)*rows], 1, line, 1)
+		for c, r := range p.R[j] {
+			motion[c] += u.held[a] * r
+		}
+	}
+	return motion
+}
+
+// under is what a line of compliances gives under a unit of an unknown.
+func (u *unknown) under(line []float64) float64 {
+	if u.wide == 1 {
+		return line[u.row]
+	}
+	x := line[u.row : u.row+3]
+	return u.force[0]*x[0] + u.force[1]*x[1] + u.force[2]*x[2]
 }
 
 // motionScale makes the rigid motions as large as the compliances.

@@ -74,10 +74,7 @@ func (w *walk) step(share float64, from *answer, u []float64, by way) (answer, e
 	}
 	var err error
 	if w.p.From != nil {
-		if by != ends {
-			like = nil
-		}
-		a.state, err = a.stand.OnwardLike(*w.p.From, a.fit, like)
+		a.state, err = a.stand.OnwardLike(*w.p.From, a.fit, like, by == ends)
 	} else {
 		a.state, err = a.stand.FollowLike(a.fit, like, by == ends)
 	}

@@ -62,6 +62,9 @@
 // caller finds out as it goes, and gives the last rows back: the flexibility of an
 // active set, such as the pads of a foot that bear.
 //
+// Square factorises a dense matrix without symmetry with the same inner loops, each half as a triangle in panels: the compliance
+// of pads that rub.
+//
 // # Changes here and there
 //
 // Renew takes from the factor of another matrix the fronts that no changed block enters,
