@@ -25,9 +25,9 @@ func Assemble(m *Model, workers int) (*System, error) {
 // Loose builds all elements and leaves them by themselves: the system has no stiffness (K is nil), for what is asked of the elements
 // alone, as strain energies are.
 func Loose(m *Model, workers int) (*System, error) {
-	s := &System{Model: m, Shells: element.NewShells(len(m.Shells))}
+	s := &System{Model: m, Shells: make([]element.Shell, len(m.Shells))}
 	s.findKinks()
-	if err := s.buildShells(workers, func(i int) error { return s.Shells[i].Set(s.shellInput(i)) }); err != nil {
+	if err := s.setShells(workers); err != nil {
 		return nil, err
 	}
 	if err := s.tieElements(nil); err != nil {
@@ -89,7 +89,17 @@ func (s *System) shellInput(i int) element.ShellInput {
 // chunk is how many elements a worker takes at a time.
 const chunk = 64
 
-// buildShells sets every shell; of several faults it tells that of the first.
+// setShells sets every shell from the model.
+func (s *System) setShells(workers int) error {
+	return s.buildShells(workers, func(i int) error {
+		if i%chunk == 0 { // by whoever needs them, so that the workers share the clearing
+			copy(s.Shells[i:], element.NewShells(min(chunk, len(s.Shells)-i)))
+		}
+		return s.Shells[i].Set(s.shellInput(i))
+	})
+}
+
+// buildShells sets every shell, those of a chunk in their order; of several faults it tells that of the first.
 func (s *System) buildShells(workers int, set func(i int) error) error {
 	m := s.Model
 	var mu sync.Mutex

@@ -69,8 +69,8 @@ func (s *System) renewShells(like *System, formed, same bool, workers int) error
 			return s.Shells[i].SetWood(&like.Shells[i], &m.Sections[k].Wood)
 		})
 	}
-	s.Shells = element.NewShells(len(m.Shells))
-	return s.buildShells(workers, func(i int) error { return s.Shells[i].Set(s.shellInput(i)) })
+	s.Shells = make([]element.Shell, len(m.Shells))
+	return s.setShells(workers)
 }
 
 // patch takes the stiffness of a system that differs in beams and springs alone, and sums

@@ -19,29 +19,29 @@ func (f *Factor) data(k int32) frontData {
 
 // addMatrix adds the blocks of the matrix that belong to the front.
 func (fd *frontData) addMatrix(m *Matrix, entries []entry) {
-	var turned [blockLen]float64
 	for _, e := range entries {
-		blk := m.val[int(e.block)*blockLen:][:blockLen]
-		if e.flipped {
-			transposeTo(&turned, blk)
-			blk = turned[:]
-		}
+		blk := (*[blockLen]float64)(m.val[int(e.block)*blockLen:])
 		for r := range Block {
 			dst := fd.pivotRow(int(e.row), r)[tileLen*int(e.col):]
-			for c, v := range blk[Block*r:][:Block] {
-				dst[panelRows*c] += v
+			if e.flipped {
+				addStrided(dst, blk[r], blk[r+Block], blk[r+2*Block], blk[r+3*Block], blk[r+4*Block], blk[r+5*Block])
+				continue
 			}
+			row := (*[Block]float64)(blk[Block*r:])
+			addStrided(dst, row[0], row[1], row[2], row[3], row[4], row[5])
 		}
 	}
 }
 
-// transposeTo sets dst to the transpose of a block.
-func transposeTo(dst *[blockLen]float64, blk []float64) {
-	for r := range Block {
-		for c := range Block {
-			dst[Block*r+c] = blk[Block*c+r]
-		}
-	}
+// addStrided adds six values to a row of a tile.
+func addStrided(dst []float64, a, b, c, d, e, f float64) {
+	to := (*[tileLen - panelRows + 1]float64)(dst)
+	to[0] += a
+	to[panelRows] += b
+	to[2*panelRows] += c
+	to[3*panelRows] += d
+	to[4*panelRows] += e
+	to[5*panelRows] += f
 }
 
 // pivotRow returns row r of a node of the front, from its first pivot column on.

@@ -20,14 +20,26 @@ func (f *Factor) Compliance(cols []Column) []float64 {
 		return c
 	}
 	u, by := f.products(cols)
-	for a, i := range by {
-		for b, j := range by[:a+1] {
-			v := -u[triOff(a/panelRows)+a%panelRows+panelRows*b]
-			c[i*n+j], c[j*n+i] = v, v
-		}
+	row := make([]int, n) // where those of u begin
+	for a := range row {
+		row[a] = triOff(a/panelRows) + a%panelRows
 	}
+	newTeam(f.workers).each((n+copyRows-1)/copyRows, func(g int) {
+		for a := copyRows * g; a < min(copyRows*(g+1), n); a++ {
+			to := c[by[a]*n : (by[a]+1)*n]
+			for b, j := range by[:a] {
+				to[j] = -u[row[a]+panelRows*b]
+			}
+			for b := a; b < n; b++ {
+				to[by[b]] = -u[row[b]+panelRows*a]
+			}
+		}
+	})
 	return c
 }
+
+// copyRows is how many rows of the compliance are copied at a time.
+const copyRows = 32
 
 // products is -C as a lower triangle of the columns in the order by.
 func (f *Factor) products(cols []Column) (u []float64, by []int) {
@@ -40,6 +52,7 @@ func (f *Factor) products(cols []Column) (u []float64, by []int) {
 	work := float64(panelRows*count) * float64(r.width*r.width)
 	team := newTeam(f.workers)
 	team.slots <- struct{}{}
+	team.split(len(r.rows), work, func(b int) { r.fill(b, cols) })
 	team.split(count, work, func(g int) { r.eliminate(group(g)) })
 	team.split(count, work, func(g int) {
 		lo, hi := group(count - 1 - g) // the longest rows first

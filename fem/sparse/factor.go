@@ -67,27 +67,19 @@ func Factorize(m *Matrix, a *Analysis, workers int) (*Factor, error) {
 
 func newFactor(a *Analysis, workers int, kern kernels) *Factor {
 	f := &Factor{a: a, kern: kern, workers: max(workers, 1), parts: make([][]float64, len(a.fronts)), tri: make([]float64, blockLen*a.n)}
-	f.allot(func(int) bool { return true })
+	f.allot()
 	return f
 }
 
-// allot gives memory, all zeros, to the fronts wanted.
-func (f *Factor) allot(want func(k int) bool) {
-	size := 0
-	for k := range f.parts {
-		if want(k) {
-			size += f.a.fronts[k].size()
-		}
-	}
-	val := make([]float64, size)
+// allot gives memory, all zeros, to all fronts.
+func (f *Factor) allot() {
+	val := make([]float64, f.a.sizes.factor)
 	if f.workers > 1 {
 		pages.Wide(val)
 	}
 	for k := range f.parts {
-		if want(k) {
-			n := f.a.fronts[k].size()
-			f.parts[k], val = val[:n:n], val[n:]
-		}
+		n := f.a.fronts[k].size()
+		f.parts[k], val = val[:n:n], val[n:]
 	}
 }
 
@@ -110,7 +102,7 @@ func (f *Factor) Refactor(m *Matrix) error {
 func (f *Factor) again(m *Matrix) error {
 	if f.kept != nil {
 		f.kept = nil
-		f.allot(func(int) bool { return true })
+		f.allot()
 	}
 	return f.compute(m, false)
 }
@@ -251,6 +243,9 @@ func (c *computation) runTask(last, first int32) {
 // eliminate assembles front k and eliminates its pivots. What the children bring
 // to a large update is added as soon as some of its rows are there.
 func (c *computation) eliminate(k int32) {
+	if c.f.parts[k] == nil { // by whoever needs it, so that the workers share the clearing
+		c.f.parts[k] = make([]float64, c.f.a.fronts[k].size())
+	}
 	fd := c.f.data(k)
 	kern := c.dense.kernels
 	if !c.fresh {

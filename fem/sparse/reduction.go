@@ -12,11 +12,11 @@ import (
 // blocks of blockNodes sixes of them are left out of the fronts where they are zero.
 type reduction struct {
 	f     *Factor
-	by    []int     // the columns in their order
-	units int       // sixes of columns
-	width int       // degrees of freedom of the last nodes
-	rows  []float64 // panels of eight columns
-	off   []int32   // where the pairs of a six begin
+	by    []int       // the columns in their order
+	units int         // sixes of columns
+	width int         // degrees of freedom of the last nodes
+	rows  [][]float64 // of each block: panels of eight columns
+	off   []int32     // where the pairs of a six of a block begin
 	tail  []tailFront
 }
 
@@ -28,8 +28,11 @@ type tailFront struct {
 	meets []bool  // of each block of columns: whether one of them is not zero here
 }
 
-// blockPanels is the number of panels of a block of columns.
-const blockPanels = blockNodes * Block / panelRows
+// blockCols is the number of columns of a block, blockPanels that of its panels.
+const (
+	blockCols   = blockNodes * Block
+	blockPanels = blockCols / panelRows
+)
 
 // newReduction sorts the columns and writes them into panels.
 func (f *Factor) newReduction(cols []Column) *reduction {
@@ -40,20 +43,18 @@ func (f *Factor) newReduction(cols []Column) *reduction {
 		starts[i], r.by[i] = f.firstPlace(i, col), i
 	}
 	slices.SortStableFunc(r.by, func(a, b int) int { return cmp.Compare(starts[a], starts[b]) })
-	r.rows = make([]float64, rectLen(Block*r.units, r.width))
-	r.off = rectRows(nil, r.units, r.width)
+	r.rows = make([][]float64, (r.units+blockNodes-1)/blockNodes)
+	r.off = rectRows(nil, blockNodes, r.width)
 	for k := f.a.tail; k < len(f.a.fronts); k++ {
 		fd := f.data(int32(k))
 		r.tail = append(r.tail, tailFront{frontData: fd, at: tileLen * (int(fd.first) - first),
-			off: rectRows(nil, len(fd.rows), fd.k()), meets: make([]bool, (n+Block*blockNodes-1)/(Block*blockNodes))})
+			off: rectRows(nil, len(fd.rows), fd.k()), meets: make([]bool, len(r.rows))})
 	}
 	for at, i := range r.by {
-		row := r.rows[at/panelRows*panelRows*r.width+at%panelRows:]
-		for k, d := range cols[i].Dofs {
-			p := int(f.a.place[d/Block])
-			row[panelRows*(Block*(p-first)+int(d%Block))] += cols[i].Vals[k]
-			own := sort.Search(len(r.tail), func(t int) bool { return int(r.tail[t].first) > p }) - 1
-			r.tail[own].meets[at/(Block*blockNodes)] = true
+		for _, d := range cols[i].Dofs {
+			p := f.a.place[d/Block]
+			own := sort.Search(len(r.tail), func(t int) bool { return r.tail[t].first > p }) - 1
+			r.tail[own].meets[at/blockCols] = true
 		}
 	}
 	for t := range r.tail { // children before parents
@@ -82,6 +83,19 @@ func (f *Factor) firstPlace(i int, col Column) int {
 	return first
 }
 
+// fill writes the columns of a block into its panels.
+func (r *reduction) fill(b int, cols []Column) {
+	first := int32(r.f.a.n - len(r.f.a.last))
+	some := r.by[blockCols*b : min(blockCols*(b+1), len(r.by))]
+	r.rows[b] = make([]float64, rectLen((len(some)+Block-1)/Block*Block, r.width))
+	for at, i := range some {
+		row := r.rows[b][at/panelRows*panelRows*r.width+at%panelRows:]
+		for k, d := range cols[i].Dofs {
+			row[panelRows*(Block*(r.f.a.place[d/Block]-first)+d%Block)] += cols[i].Vals[k]
+		}
+	}
+}
+
 // dense is the arithmetic of a front.
 func (r *reduction) dense(t *tailFront) dense {
 	return dense{kernels: r.f.kern, triRow: r.f.a.triRow, signs: r.f.signs.from(t.first)}
@@ -89,15 +103,17 @@ func (r *reduction) dense(t *tailFront) dense {
 
 // eliminate solves for a group of panels of one block with L.
 func (r *reduction) eliminate(lo, hi int) {
-	stride := panelRows * r.width
+	stride, block := panelRows*r.width, lo/blockPanels
+	rows := r.rows[block]
+	lo, hi = lo-blockPanels*block, hi-blockPanels*block
 	for k := range r.tail {
 		t := &r.tail[k]
-		if !t.meets[lo/blockPanels] {
+		if !t.meets[block] {
 			continue
 		}
 		w, nodes := r.dense(t), int(t.pivots)
 		for j0 := 0; j0 < nodes; j0 += blockNodes {
-			w.rowBlock(r.rows[t.at:], t.d, r.f.tri[blockLen*int(t.first):], rowBlock{nodes, stride, lo, hi, j0})
+			w.rowBlock(rows[t.at:], t.d, r.f.tri[blockLen*int(t.first):], rowBlock{nodes, stride, lo, hi, j0})
 		}
 		for from, end := 0, 0; from < len(t.rows); from = end {
 			for end = from + 1; end < len(t.rows) && t.rows[end] == t.rows[end-1]+1; {
@@ -107,7 +123,7 @@ func (r *reduction) eliminate(lo, hi int) {
 			for l0 := 0; l0 < nodes; l0 += chunkNodes {
 				l1 := min(l0+chunkNodes, nodes)
 				for p := lo; p < hi; p++ {
-					panel := r.rows[p*stride : (p+1)*stride]
+					panel := rows[p*stride : (p+1)*stride]
 					w.subtract(panel[to:], panel[t.at+tileLen*l0:t.at+tileLen*l1], t.s[tileLen*l0:], t.off[3*from:3*end], l0)
 				}
 			}
@@ -118,22 +134,23 @@ func (r *reduction) eliminate(lo, hi int) {
 // multiply subtracts from the rows of u that belong to a group of panels of one block the
 // products of its columns with those before them and with each other.
 func (r *reduction) multiply(u []float64, lo, hi int) {
-	stride := panelRows * r.width
+	stride, block := panelRows*r.width, lo/blockPanels
 	for k := range r.tail {
 		t := &r.tail[k]
-		if !t.meets[lo/blockPanels] {
+		if !t.meets[block] {
 			continue
 		}
 		w, nodes := r.dense(t), int(t.pivots)
 		for l0 := 0; l0 < nodes; l0 += chunkNodes {
 			from, end := t.at+tileLen*l0, t.at+tileLen*min(l0+chunkNodes, nodes)
-			for b := 0; b <= lo/blockPanels; b++ {
+			for b := 0; b <= block; b++ {
 				if !t.meets[b] {
 					continue
 				}
 				for p := lo; p < hi; p++ {
+					panel := r.rows[block][(p-blockPanels*block)*stride:]
 					j0, j1 := blockNodes*b, min(blockNodes*(b+1), r.units, triWidth(p)/Block)
-					w.subtract(u[triOff(p)+tileLen*j0:], r.rows[p*stride+from:p*stride+end], r.rows[from:], r.off[3*j0:3*j1], l0)
+					w.subtract(u[triOff(p)+tileLen*j0:], panel[from:end], r.rows[b][from:], r.off[:3*(j1-j0)], l0)
 				}
 			}
 		}

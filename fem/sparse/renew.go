@@ -13,9 +13,6 @@ func (f *Factor) Renew(was, m *Matrix, workers int) (*Factor, error) {
 		return Factorize(m, f.a, workers)
 	}
 	changed := f.a.changed(was, m)
-	if !slices.Contains(changed, false) {
-		return Factorize(m, f.a, workers)
-	}
 	g := &Factor{a: f.a, kern: f.kern, workers: max(workers, 1), parts: slices.Clone(f.parts), tri: slices.Clone(f.tri)}
 	g.kept = f.keptFor(changed)
 	todo, keep := make([]bool, len(changed)), make([]bool, len(changed))
@@ -24,7 +21,11 @@ func (f *Factor) Renew(was, m *Matrix, workers int) (*Factor, error) {
 		todo[k] = changed[k] || up >= 0 && todo[up] && g.kept[k] == nil
 		keep[k] = !changed[k] && up >= 0 && changed[up]
 	}
-	g.allot(func(k int) bool { return todo[k] })
+	for k, yes := range todo {
+		if yes {
+			g.parts[k] = nil
+		}
+	}
 	c := g.computation(m, true, todo)
 	c.keep = keep
 	copy(c.updates, g.kept)
