@@ -13,7 +13,7 @@ import (
 
 // All lists every term by its name.
 func All() []Term {
-	out := slices.Concat(ofWood(), ofTop(), ofBridge(), ofStrings(), ofComparison(), ofTrust())
+	out := slices.Concat(ofWood(), ofTop(), ofBridge(), ofStrings(), ofComparison(), ofTrust(), ofUnits())
 	for _, q := range quantity.All() {
 		if !slices.ContainsFunc(out, func(t Term) bool { return t.Name == q.Name }) {
 			out = append(out, Term{Name: q.Name, Unit: q.Unit, Means: q.Means})

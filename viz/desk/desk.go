@@ -103,6 +103,7 @@ type Desk struct {
 	was     []View  // what goes over into the picture; nil: nothing
 	fade    float64 // s, since when
 
+	beside     []string      // case files of the folder; nil: not yet looked for
 	lessons    []lesson.Info // that come with the program; nil: not yet asked for
 	lessonsErr error
 }

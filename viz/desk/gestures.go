@@ -133,10 +133,16 @@ func (d *Desk) hit(view int, at panel.Point, density float64) (mesh.Point, bool)
 func (h *hover) rows() [][2]string {
 	place := [2]string{"place: x to treble, y to neck", fmt.Sprintf("x %s, y %s mm", scale.Fixed(h.read.X, 0), scale.Fixed(h.read.Y, 0))}
 	if o := h.other; o != nil {
-		return [][2]string{place, {"sink, A", scale.Fixed(h.read.Sink, gaugeDigits) + " mm"}, {"sink, B", scale.Fixed(o.Sink, gaugeDigits) + " mm"},
-			{"B less A", scale.Fixed(o.Sink-h.read.Sink, gaugeDigits) + " mm"},
-			{"stress along, outer, B less A", scale.Fixed(o.Outer.Along-h.read.Outer.Along, 2) + " MPa"},
-			{"stress across, outer, B less A", scale.Fixed(o.Outer.Across-h.read.Outer.Across, 2) + " MPa"}}
+		a, b := &h.read, o
+		if h.onB {
+			a, b = b, a
+		}
+		pair := func(x, y float64, digits int, unit string) string {
+			return scale.Fixed(x, digits) + "   " + scale.Fixed(y, digits) + "   " + scale.Fixed(y-x, digits) + " " + unit
+		}
+		return [][2]string{place, {"A, B, B less A: sink", pair(a.Sink, b.Sink, gaugeDigits, "mm")},
+			{"stress along, outer", pair(a.Outer.Along, b.Outer.Along, 2, "MPa")}, {"inner", pair(a.Inner.Along, b.Inner.Along, 2, "MPa")},
+			{"stress across, outer", pair(a.Outer.Across, b.Outer.Across, 2, "MPa")}, {"inner", pair(a.Inner.Across, b.Inner.Across, 2, "MPa")}}
 	}
 	return [][2]string{
 		place,
@@ -163,9 +169,9 @@ func (d *Desk) readAt(view int, at panel.Point, density float64) *hover {
 		return nil
 	}
 	h := &hover{at: at, read: r, wood: now.Top.Built.PlateAt(q)}
-	if len(d.shown.Scenes) < len(d.shown.Designs) {
-		if other, inside := answer.ReadingAt(d.shown.Designs[1].Now, q); inside {
-			h.other = &other
+	if len(d.shown.Designs) == 2 {
+		if other, inside := answer.ReadingAt(d.shown.Designs[1-view].Now, q); inside {
+			h.other, h.onB, h.place = &other, view == 1, q
 		}
 	}
 	return h
@@ -178,7 +184,12 @@ func (d *Desk) drawHover(l *panel.List) {
 		return
 	}
 	rows := h.rows()
-	const width, line = 268.0, 15.0
+	width := 268.0
+	const line = 15.0
+	if h.other != nil {
+		width = 312
+		d.drawTwin(l, h)
+	}
 	r := panel.Rect{X: h.at.X + 16, Y: h.at.Y + 16, W: width, H: line*float64(len(rows)) + 10}
 	if r.Right() > d.lay.view.Right()-4 {
 		r.X = h.at.X - 12 - r.W

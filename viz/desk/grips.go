@@ -67,6 +67,22 @@ func (d *Desk) drawGrips(l *panel.List) {
 	}
 }
 
+// drawTwin marks the place under the pointer on the other design.
+func (d *Desk) drawTwin(l *panel.List, h *hover) {
+	i := 1
+	if h.onB {
+		i = 0
+	}
+	if i >= len(d.shown.Scenes) || len(d.shown.Scenes) < 2 {
+		return
+	}
+	p, ok := d.shown.Designs[i].Skeleton.Place(d.shown.Scenes[i], d.shown.Designs[i].Now, scene.Mark{At: h.place, Inside: d.camera.Pitch < 0})
+	if x, y, seen := d.project(d.lay.views[i], p); ok && seen {
+		l.Circle(panel.Point{X: x, Y: y}, 6, 3.5, panel.Slip())
+		l.Circle(panel.Point{X: x, Y: y}, 6, 1.5, panel.Rust())
+	}
+}
+
 // cursor is how the pointer looks.
 func (d *Desk) cursor() Cursor {
 	switch _, held := d.grips.Holds(); {

@@ -5,6 +5,7 @@ import (
 	"image/color"
 	"math"
 
+	"archload/cases/glossary"
 	"archload/viz/panel"
 	"archload/viz/scale"
 	"archload/viz/scene"
@@ -53,6 +54,7 @@ func (d *Desk) drawLegend(l *panel.List, s scale.Scale, unit string) {
 	l.Strip(strip, paints, true)
 	l.Frame(strip.Inset(-0.5, -0.5), 1, panel.Pencil())
 	l.TextIn(panel.Rect{X: r.X + 6, Y: strip.Y - 25, W: r.W - 6, H: 16}, panel.SmallBold, panel.Left, panel.Ink(), unitWords(unit))
+	d.panel.Hint("unit", panel.Rect{X: r.X + 6, Y: strip.Y - 25, W: r.W - 6, H: 16}, glossary.UnitWords(unit))
 	if s.Step == 0 {
 		l.TextIn(panel.Rect{X: strip.Right() + 6, Y: strip.Y + strip.H/2 - 8, W: 50, H: 16}, panel.Small, panel.Left, panel.Ink(), s.LevelText(0))
 		return

@@ -142,8 +142,12 @@ func (d *Desk) goThere() {
 	if !ok {
 		return
 	}
-	c := d.shown.Scenes[d.edit].Seen(view, 100, 100)
+	s := d.shown.Scenes[d.edit]
+	c := s.Seen(view, 100, 100)
 	c.Target, c.Distance = p, nearWorst
+	for k := 0; s.Hides(c, p) && k < 7; k++ { // from another side
+		c = c.Orbited(45, 0)
+	}
 	d.aim, d.looks.View, d.again = c, "", true
 	d.fly = passage.Flight{From: d.camera, Since: d.now, On: true}
 	d.drag, d.arrived = drag{}, arrival{at: p, when: d.now + passage.FlightTime}

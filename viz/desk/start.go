@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"io/fs"
 	"path"
 	"strings"
 
@@ -12,6 +13,7 @@ import (
 // openDesign shows a design, alone.
 func (d *Desk) openDesign(name string) {
 	d.want.Designs = []stage.Design{{Name: name}}
+	d.beside = nil // another one may be there the next time
 	d.want.Pins, d.lesson, d.over, d.fault, d.edit = nil, nil, noSheet, "", 0
 	d.look(usualView(d.looks.View))
 }
@@ -34,6 +36,54 @@ func (l Looks) withRecent(name string) Looks {
 	}
 	l.Recent = strings.Join(list, "\t")
 	return l
+}
+
+// mostBeside is how many case files of the folder are looked through for the start page.
+const mostBeside = 24
+
+// beside are the case files of the folder in which the window was opened.
+func beside(fsys fs.FS) []string {
+	out := []string{}
+	if fsys == nil {
+		return out
+	}
+	files, err := fs.ReadDir(fsys, ".")
+	if err != nil {
+		return out
+	}
+	for _, f := range files {
+		if len(out) == mostBeside {
+			break
+		}
+		if f.Type().IsRegular() && path.Ext(f.Name()) == ".toml" {
+			if _, err := cases.Open(fsys, f.Name()); err == nil {
+				out = append(out, f.Name())
+			}
+		}
+	}
+	return out
+}
+
+// drawBeside lists the case files of the folder.
+func (d *Desk) drawBeside(c *panel.Column) {
+	if d.beside == nil {
+		d.beside = beside(d.o.FS)
+	}
+	if len(d.beside) == 0 {
+		return
+	}
+	d.panel.Heading(c.Row(20), "Case files in this folder")
+	n := max(1, int(c.Width()/170))
+	var row []panel.Rect
+	for i, name := range d.beside {
+		if i%n == 0 {
+			row = c.Cells(panel.ButtonHeight, n)
+		}
+		if d.panel.Button(panel.Control{ID: "file " + name, At: row[i%n], Label: stem(name), Tip: name}) {
+			d.openDesign(name)
+		}
+	}
+	c.Space(4)
 }
 
 // drawStart lists what can be opened: the designs shown last, the bundled ones,
@@ -68,6 +118,7 @@ func (d *Desk) drawStart() {
 	foot := d.atlas.ParagraphHeight(panel.Small, own, list.W)
 	list.H -= foot + 6
 	in := panel.NewColumn(d.panel.Scroll("start", list), 0, 6)
+	d.drawBeside(in)
 	for _, i := range infos {
 		at, wide := 178.0, 166.0 // of the words beside the button
 		if in.Width() < 460 {    // or under it

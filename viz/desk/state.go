@@ -83,7 +83,9 @@ type hover struct {
 	read answer.GaugeReport
 	wood design.PlateShape
 
-	other *answer.GaugeReport // of B, where the difference is shown
+	other *answer.GaugeReport // of the other design, if there are two
+	onB   bool                // the pointer is on B
+	place mesh.Point          // in plan, mm
 }
 
 // arrival is a place to which the camera flies.

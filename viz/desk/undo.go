@@ -72,14 +72,20 @@ func (d *Desk) changeWords(k tree.KeyValue, tools []tool.Tool) (name, value stri
 	}
 	name, value = k.Key, k.Value.Text
 	for _, t := range tools {
-		if !t.Holds(k.Key) {
-			continue
-		}
-		name, value = t.Label, t.ValueWords()
-		if was, ok := d.box.usual[t.ID]; ok && t.Most > t.Least {
+		was, slides := d.box.usual[t.ID]
+		switch {
+		case !t.Holds(k.Key):
+		case !slides || t.Most <= t.Least:
+			return t.Label, t.ValueWords()
+		case was != t.Value || name == k.Key: // of a place, the way that it has moved
 			u := t
 			u.Value = was
-			value = u.ValueWords() + " → " + value
+			words := u.ValueWords() + " → " + t.ValueWords()
+			if name == k.Key || value == "" {
+				name, value = t.Label, words
+				continue
+			}
+			name, value = name+"; "+t.Label, value+"; "+words
 		}
 	}
 	return name, value

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"archload/cases/answer"
+	"archload/cases/glossary"
 	"archload/cases/quantity"
 	"archload/cases/study"
 	"archload/viz/panel"
@@ -50,7 +51,7 @@ func (s Side) Now(c *panel.Column) {
 		if b := s.Shown.Designs[0].Before; b != nil && len(values) == 1 {
 			row[1] = changed(row[1], q, float64(q.Get(&answer.Report{Bridge: s.Shown.Designs[0].Bridge})), float64(q.Get(&answer.Report{Bridge: b.Bridge})))
 		}
-		t.Rows, tips = append(t.Rows, panel.TableRow{Cells: row}), append(tips, m.words)
+		t.Rows, tips = append(t.Rows, panel.TableRow{Cells: row}), append(tips, tipOf(q, m))
 	}
 	if len(t.Rows) == 0 {
 		s.Panel.Note(c.Row(20), "There is no bridge on this top.")
@@ -58,6 +59,16 @@ func (s Side) Now(c *panel.Column) {
 	}
 	s.rows(c, "now", t, tips)
 	s.legend(c, old)
+}
+
+// tipOf says what a number tells, in which unit, and how sure it is.
+func tipOf(q quantity.Quantity, m Margin) string {
+	unit, _, _ := strings.Cut(q.Unit, " of ")
+	words := q.Means
+	if u := glossary.UnitWords(unit); u != "" {
+		words += "\n" + unit + ": " + u
+	}
+	return strings.TrimSpace(words + "\n" + m.words)
 }
 
 // report is what a design's numbers at the load that is shown are read from.
@@ -173,7 +184,7 @@ func (s Side) AtPitch(c *panel.Column) {
 		case r.Bare():
 		case len(values) == 1:
 			m = margin(s.Shown.Designs[0], s.Shown.Designs[0].Pitch, 1, q, q.Key)
-			tip = m.words
+			tip = tipOf(q, m)
 		default:
 			for i, a := range s.Shown.Designs {
 				one := margin(a, a.Pitch, 1, q, q.Key)
@@ -182,7 +193,7 @@ func (s Side) AtPitch(c *panel.Column) {
 				}
 			}
 			m = apart(s.Shown.Ranges, q)
-			tip += m.words
+			tip = tipOf(q, Margin{}) + "\n" + tip + m.words
 		}
 		t.Rows, tips = append(t.Rows, panel.TableRow{Cells: cells(q, values, m)}), append(tips, strings.TrimSpace(tip))
 	}

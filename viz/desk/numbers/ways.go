@@ -56,6 +56,10 @@ func ways(a *stage.Answered) [][2]string {
 	}
 	if b := r.Bridge; b != nil {
 		add("the foot presses square to the top", b.Pressed())
+		if b.TwoFeet() {
+			add("of that the bass foot", b.Feet[0].Share*b.Pressed())
+			add("the treble foot", b.Feet[1].Share*b.Pressed())
+		}
 	}
 	return out
 }
