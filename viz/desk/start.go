@@ -108,7 +108,6 @@ func (d *Desk) drawStart() {
 			}
 		}
 	}
-	d.panel.Heading(c.Row(20), "Designs that come with the program")
 	infos, err := cases.Bundled()
 	if err != nil {
 		d.panel.Note(c.Row(20), err.Error())
@@ -119,6 +118,7 @@ func (d *Desk) drawStart() {
 	list.H -= foot + 6
 	in := panel.NewColumn(d.panel.Scroll("start", list), 0, 6)
 	d.drawBeside(in)
+	d.panel.Heading(in.Row(20), "Designs that come with the program")
 	for _, i := range infos {
 		at, wide := 178.0, 166.0 // of the words beside the button
 		if in.Width() < 460 {    // or under it

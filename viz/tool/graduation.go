@@ -107,13 +107,21 @@ func (g Graduation) arrange() {
 	slices.SortStableFunc(g, func(a, b Thickness) int {
 		return cmp.Or(cmp.Compare(b.At[1], a.At[1]), cmp.Compare(a.At[0], b.At[0]))
 	})
+	half := map[float64]float64{} // of each height, mm
+	for _, t := range g {
+		half[t.At[1]] = math.Max(half[t.At[1]], math.Abs(t.At[0]))
+	}
 	for i := range g {
-		switch {
-		case i == 0:
-		case g[i].At[1] != g[i-1].At[1] || g[i-1].Column == tableColumns-1:
-			g[i].Line = g[i-1].Line + 1
-		default:
-			g[i].Line, g[i].Column = g[i-1].Line, g[i-1].Column+1
+		g[i].Column = (tableColumns - 1) / 2
+		if w := half[g[i].At[1]]; w > 0 {
+			g[i].Column = int(math.Round((1 + g[i].At[0]/w) / 2 * (tableColumns - 1)))
+		}
+		if i == 0 {
+			continue
+		}
+		g[i].Line = g[i-1].Line
+		if g[i].At[1] != g[i-1].At[1] || g[i].Column <= g[i-1].Column { // no room left in the line
+			g[i].Line++
 		}
 	}
 }

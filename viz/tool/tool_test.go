@@ -5,7 +5,9 @@ import (
 	"testing"
 
 	"archload/cases"
+	"archload/cases/tree"
 	"archload/materials"
+	"archload/mesh"
 )
 
 // A bar that is moved by hand keeps its slant, and lies where the slider says; the
@@ -41,5 +43,48 @@ func TestBarMovesAcross(t *testing.T) {
 	}
 	if now := find(moved); math.Abs(now.Value-was.Value-7.5) > 1e-5 || now.Least != was.Least || now.Most != was.Most {
 		t.Errorf("the slider stands at %g of %g..%g; it stood at %g of %g..%g", now.Value, now.Least, now.Most, was.Value, was.Least, was.Most)
+	}
+}
+
+// The table of thicknesses has the bass side left and the middle in the middle, where places are missing over a
+// hole, too; both sides alike means the mirror image.
+func TestGraduationTable(t *testing.T) {
+	c, err := cases.Open(nil, "course-guitar")
+	if err != nil {
+		t.Fatal(err)
+	}
+	edge := c.Plate.Outline.Points
+	hole := func(p mesh.Point) (float64, bool) { return 5, math.Abs(p[0]) < 80 || math.Abs(p[0]) > 140 }
+	g := GraduationOf(c, c, edge, hole)
+	for range 2 {
+		for _, q := range g {
+			if side := q.Column - 2; float64(side)*q.At[0] < 0 || (side == 0) != (q.At[0] == 0) || math.Abs(q.Base+q.Change-5) > 0.41 {
+				t.Errorf("x %g stands in column %d, %g mm and %g", q.At[0], q.Column, q.Base, q.Change)
+			}
+		}
+		set := g.With(0, 4.6, true)
+		if c, err = cases.OpenChanged(nil, "course-guitar", "hand", []tree.KeyValue{set}); err != nil {
+			t.Fatal(err)
+		}
+		if n := len(c.Plate.ThicknessChange); n != len(g) || c.Plate.ThicknessChange[0][2] != -0.4 {
+			t.Fatalf("%d places, the first changed by %v", n, c.Plate.ThicknessChange[0])
+		}
+		mirrored := 0
+		for _, r := range c.Plate.ThicknessChange {
+			if r[2] != 0 {
+				mirrored++
+			}
+		}
+		if mirrored != 2 {
+			t.Errorf("%d places are changed, want the first and its mirror image", mirrored)
+		}
+		g = GraduationOf(c, c, edge, func(p mesh.Point) (float64, bool) {
+			for _, r := range c.Plate.ThicknessChange {
+				if float64(r[0]) == p[0] && float64(r[1]) == p[1] {
+					return 5 + float64(r[2]), true
+				}
+			}
+			return 5, true
+		})
 	}
 }

@@ -36,7 +36,7 @@ func Trust(a *stage.Answered, s *stage.Shown) string {
 	if b := r.Bridge; b != nil && b.RoughReport != nil {
 		words += fmt.Sprintf("; friction %.2f under the foot", float64(b.Friction))
 	} else if b != nil && b.FrictionNeeded.Known() {
-		words += fmt.Sprintf("; the foot needs a friction of %.2f", float64(b.FrictionNeeded))
+		words += fmt.Sprintf("; at full load the foot needs a friction of %.2f", float64(b.FrictionNeeded))
 	}
 	return words
 }
