@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"slices"
 	"testing"
 	"testing/fstest"
 	"time"
@@ -73,5 +74,47 @@ func (h *hand) await(what string, so func() bool) {
 			}
 		}
 		h.frame()
+	}
+}
+
+// pointing is a lesson that points at the bridge, and then at what another design has more.
+const pointing = `
+format = 1
+title = "T"
+about = "A."
+[[step]]
+caption = "It sinks."
+case = "first"
+field = "sink"
+view = "from the tail"
+point = { at = "bridge", words = "sinks" }
+[[step]]
+caption = "Thinner."
+set = { "plate.thickness" = 4.5 }
+beside = "first"
+beside_set = { title = "As it was" }
+difference = true
+view = "from outside"
+point = { at = "bridge", words = "sinks" }
+`
+
+// A step's words point at its picture, also at that of a difference, whose legend is its own; the
+// design beside has keys of its own.
+func TestLessonOfADifference(t *testing.T) {
+	h := newHand(t, Options{Lesson: "l.toml", FS: fstest.MapFS{"l.toml": {Data: []byte(pointing)}}})
+	for step, designs := range []int{1, 2} {
+		h.await("the step", func() bool { return len(h.d.shown.Designs) == designs && !h.d.fly.On && h.d.was == nil })
+		s := h.d.shown.Scenes[0]
+		if _, beyond := h.d.shown.Beyond(); beyond || len(h.d.shown.Scenes) != 1 {
+			t.Errorf("step %d: %d pictures, values beyond the legend: %v; want one, and none", step+1, len(h.d.shown.Scenes), beyond)
+		}
+		if !slices.ContainsFunc(s.Labels, func(w scene.Label) bool { return w.Text == "sinks" && w.Kind == scene.Part }) {
+			t.Errorf("step %d: nothing points at the bridge", step+1)
+		}
+		if step == 0 {
+			h.click(h.middle("step on"))
+		} else if d := h.d.shown.Want.Designs[0].Keys; len(d) != 1 {
+			t.Errorf("keys %v are set on the design beside, want its title", d)
+		}
 	}
 }

@@ -42,7 +42,8 @@ func TestEveryStateSounds(t *testing.T) {
 // up where the first is up.
 func TestTonesSideBySide(t *testing.T) {
 	a := NewAnswerer(nil, design.Options{Workers: 2, Refine: 0.4, NoError: true})
-	w := Want{Designs: []Design{{Name: "course-guitar"}, {Name: "course-guitar-treble"}}, Display: Display{Load: 1, Field: scene.Tone, Tone: 1}}
+	w := Want{Designs: []Design{{Name: "course-guitar"}, {Name: "course-guitar-treble"}}, Display: Display{Load: 1, Field: scene.Tone, Tone: 1},
+		Pins: []scene.Pin{{Text: "pumps", On: 1}, {Name: "1"}}}
 	s, err := a.Answer(t.Context(), w, nil)
 	if err != nil {
 		t.Fatal(err)
@@ -55,6 +56,17 @@ func TestTonesSideBySide(t *testing.T) {
 	}
 	if k < 0 || len(s.Scenes) != 2 {
 		t.Fatalf("%d scenes, tone %d beside the second; %v, %q %q", len(s.Scenes), k+1, s.Like, s.Designs[0].Soundless, s.Designs[1].Soundless)
+	}
+	for i, want := range []string{"", "pumps"} { // a reading has no place in a swing
+		got := ""
+		for _, l := range s.Scenes[i].Labels {
+			if l.Kind == scene.Part || l.Kind == scene.Reading {
+				got += l.Text
+			}
+		}
+		if got != want {
+			t.Errorf("design %d is pointed at with %q, want %q", i, got, want)
+		}
 	}
 	first, second := s.Scenes[0].Solids[0], s.Scenes[1].Solids[0]
 	for i, v := range first.Values {

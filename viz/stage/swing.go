@@ -82,7 +82,12 @@ func (s *Shown) swung(i int, share float64) *scene.Scene {
 		by, values = -by, times(values, -1)
 	}
 	return o.Skeleton.Build(scene.Show{Solution: o.moved(k, share*by), Load: 1, Field: scene.Tone, Values: values, Range: &[2]float64{-1, 1}, Enlarge: 1,
-		Strings: s.Want.Strings && o.State == design.Strung, Statement: o.words(k, most)})
+		Strings: s.Want.Strings && o.State == design.Strung, Statement: o.words(k, most), Pins: told(pinsOf(s.Want.Pins, i))})
+}
+
+// told are the pins that say something of their own: a swing has no readings.
+func told(pins []scene.Pin) []scene.Pin {
+	return slices.DeleteFunc(pins, func(p scene.Pin) bool { return p.Text == "" })
 }
 
 // against tells whether tone k of the second design is written in the opposite sense to

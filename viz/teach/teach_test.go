@@ -30,7 +30,13 @@ func TestWalkAsks(t *testing.T) {
 	if got := w.Want(); got.Load != 0 || got.Field != scene.Wood || len(got.Pins) != 0 || got.Designs[0].Name != "old" || got.Designs[1].Name != "new" {
 		t.Errorf("while it asks the window shows %+v, want both designs bare, the old one first", got)
 	}
+	if w.asked() != "" {
+		t.Error("the question stands twice")
+	}
 	w.Reveal(&mesh.Point{9, 9})
+	if w.asked() != "Where?" {
+		t.Errorf("over the answer stands %q, want its question", w.asked())
+	}
 	got := w.Want()
 	if w.Asking || !w.Plays() || got.Load != 0.5 || got.Field != scene.StrengthUsed || len(w.Chart().Rows) != 2 {
 		t.Errorf("the answer shows %+v", got)

@@ -132,6 +132,17 @@ func (b *beside) draw(l *panel.List, f stripFrame) {
 	}
 }
 
+// drawLoaded draws the bridge as it stands now by its outline, that of a design beside another.
+func (b *beside) drawLoaded(l *panel.List, f stripFrame, ink color.NRGBA) {
+	for _, o := range b.loaded {
+		var pts []panel.Point
+		for _, q := range append(o, o[0]) {
+			pts = append(pts, f.place(q[0], q[1]))
+		}
+		l.Polyline(pts, 1.1, ink)
+	}
+}
+
 // fillBetween fills an outline of as many places below as above, strip by strip.
 func fillBetween(l *panel.List, pts []panel.Point, k color.NRGBA) {
 	n := len(pts)

@@ -110,9 +110,15 @@ func (s *Strip) drawSection(l *panel.List, f stripFrame) {
 		}
 		s.loadedLine(l, f, a.Cut, inks[i%2], i > 0)
 	}
-	if b, ok := standing(s.shown.Designs[0], s.shown.Want.Cut.Kind, s.in.Enlarge); ok {
-		b.draw(l, f)
-		s.measures(l, f, s.shown.Designs[0], &b)
+	for i, a := range s.shown.Designs {
+		b, ok := standing(a, s.shown.Want.Cut.Kind, s.in.Enlarge)
+		switch {
+		case ok && i == 0:
+			b.draw(l, f)
+			s.measures(l, f, a, &b)
+		case ok:
+			b.drawLoaded(l, f, inks[i%2])
+		}
 	}
 	ends := [...][2]string{stage.CrossArch: {"bass", "treble"}, stage.LongArch: {"tail", "neck"}, stage.FreeCut: {"from", "to"}}[s.shown.Want.Cut.Kind]
 	y := f.z0 - 8
