@@ -170,12 +170,12 @@ func TestClaims(t *testing.T) {
 // A step tells which commands print its numbers, and which design a bar is of.
 func TestCommandsAndBars(t *testing.T) {
 	text := lessonText(`caption = "{0.8 mm = bridge.sink}, {5 mm = key:plate.thickness}, {0.9 mm = beside:moved:bridge.sink}."`, `case = "first"`, `beside = "first"`, `bench = "spruce-blank"`,
-		`chart = { title = "mm", rows = ["B {0.8 = bridge.sink}", "A {0.8 = beside:bridge.sink}", "more {0 = bridge.sink - beside:bridge.sink}", "g {192 = bench:readings[1].value}"] }`)
+		`chart = { title = "mm", rows = ["B {0.8 = bridge.sink}", "A {0.8 = beside:bridge.sink}", "more {0 = bridge.sink - beside:bridge.sink}", "g {192 = bench:readings[1].value}", "Hz {100 = lowest_tone}"] }`)
 	l, err := Load(casetest.Files("a.toml", text), "a.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got, want := fmt.Sprint(l.Steps[0].Commands()), "[archload solve --linear archload solve archload bench]"; got != want {
+	if got, want := fmt.Sprint(l.Steps[0].Commands()), "[archload solve --linear archload solve archload bench archload solve --linear --motion]"; got != want {
 		t.Errorf("commands %s, want %s", got, want)
 	}
 	for i, want := range []Whose{OfOwn, OfBeside, Neither, Neither} {

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"archload/cases/quantity"
 	"archload/cases/tree"
 )
 
@@ -132,7 +133,7 @@ func shownNumbers(claims []Claim) (out []float64) {
 func (s *Step) Commands() (out []string) {
 	for _, c := range s.Claims {
 		for _, r := range c.formula.references() {
-			by := r.of.command()
+			by := r.command()
 			if by != "" && !slices.Contains(out, by) {
 				out = append(out, by)
 			}
@@ -141,9 +142,12 @@ func (s *Step) Commands() (out []string) {
 	return out
 }
 
-// command prints the numbers of a source; "" for what the case itself says.
-func (s source) command() string {
-	switch s {
+// command prints the number; "" if the case itself says it.
+func (r lookup) command() string {
+	if q, ok := quantity.Find(r.path); ok && r.of == "" && q.Summary == quantity.HeadMotion {
+		return "archload solve --linear --motion"
+	}
+	switch r.of {
 	case ofKey:
 		return ""
 	case ofSeasons:

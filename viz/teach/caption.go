@@ -56,7 +56,7 @@ func (w *Walk) head() string {
 func (w *Walk) words() (caption, caution string) {
 	s := w.Step()
 	if w.Asking {
-		return s.Ask + " Click there, or go on to see.", ""
+		return s.Ask + " Go on to see; a click in the picture marks your guess.", ""
 	}
 	return s.Caption, s.Caution
 }
