@@ -100,7 +100,7 @@ func refactored(ctx context.Context, t *Top, g *shape.Geometry, spent Stages, o 
 	if g.Plate != t.Built.Plate {
 		lifted, circ = mesh.Lift(t.Built.Mesh.Plan, g.Plate), &circles{}
 	}
-	b, err := Build(g, lifted, t.Built.backOn(g))
+	b, err := build(g, lifted, t.Built.backOn(g), t.Built.place.on(g.Plate))
 	if err != nil {
 		return nil, err
 	}

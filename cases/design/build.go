@@ -16,8 +16,13 @@ import (
 // The mesh's lines are the braces, then the support lines, in the order of the
 // case.
 func Build(g *shape.Geometry, m, back *mesh.Mesh) (*Built, error) {
+	return build(g, m, back, newPlacer(g.Plate, m))
+}
+
+// build is Build for a plate on which places are found already.
+func build(g *shape.Geometry, m, back *mesh.Mesh, place placer) (*Built, error) {
 	c := g.Case
-	b := &Built{Case: c, Geometry: g, Plate: g.Plate, Mesh: m, place: newPlacer(g.Plate, m), PlateN: len(m.Nodes)}
+	b := &Built{Case: c, Geometry: g, Plate: g.Plate, Mesh: m, place: place, PlateN: len(m.Nodes)}
 	b.Model = &fem.Model{Nodes: append([]mesh.Node(nil), m.Nodes...)}
 	if err := b.plateShells(); err != nil {
 		return nil, err

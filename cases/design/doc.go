@@ -68,7 +68,9 @@
 //     is shared, and only masses and the strength used are read anew.
 //   - Wood, thickness, the section of a brace, the rim. K has other numbers: it is
 //     assembled and factorised again, on the same triangles and, where the same
-//     nodes couple, in the same order of elimination. A fitted graduation is scaled without
+//     nodes couple, in the same order of elimination. Other wood leaves the triangles' frames
+//     and strains as they are; another bar all of the plate, and most of the factor
+//     (fem.AssembleLike, sparse's Renew). A fitted graduation is scaled without
 //     another fit; the arch is fitted again only if the height of its rim follows
 //     the thickness.
 //   - The arch. The plan of triangles is lifted onto the new surface, as long as none of

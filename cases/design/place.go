@@ -18,6 +18,12 @@ func newPlacer(plate mesh.Plate, m *mesh.Mesh) placer {
 	return placer{plate: plate, loc: mesh.NewLocator(m.Plan)}
 }
 
+// on finds places on another plate on the same plan of triangles.
+func (p placer) on(plate mesh.Plate) placer {
+	p.plate = plate
+	return p
+}
+
 // Outer returns the place of the outer surface whose plan is q; inside is
 // false if it lies beyond the plate's edge or over a hole.
 func (p placer) Outer(q mesh.Point) (at fem.SurfacePoint, inside bool) {
