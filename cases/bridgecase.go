@@ -170,6 +170,8 @@ type Post struct {
 	At mesh.Point `toml:"at" need:"the place [x, y] in mm" eg:"[20, -15]"`
 	// N/mm, force per change of its length
 	Stiffness tree.Stiffness `toml:"stiffness" need:"its stiffness in N/mm" want:">0" eg:"2000"`
+	// of what it is, its grain upright: over years, and in other air, it gives way as that wood does along the grain; default: it keeps its stiffness
+	Wood string `toml:"wood" eg:"'sitka-spruce'"`
 	// mm, of its end on the plate; default: 6
 	Diameter tree.Length `toml:"diameter" default:"6" want:">0" eg:"5"`
 }

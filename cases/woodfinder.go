@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"maps"
 	"path"
+	"slices"
 
 	"archload/cases/tree"
 	"archload/materials"
@@ -55,6 +56,9 @@ func (c *Case) findWoods(d *tree.Decoder) {
 	if c.Bridge != nil {
 		f.find("bridge.wood", c.Bridge.Wood)
 		f.findOr("bridge.saddle_beam.wood", c.Bridge.SaddleBeam.Wood, "bridge.wood")
+	}
+	for i, p := range c.Posts {
+		f.find(tree.EntryKey("post", i+1)+".wood", p.Wood)
 	}
 	c.Cards = f.cards
 }
@@ -176,7 +180,8 @@ func (c *Case) Wood(key string) (materials.Card, error) {
 	return card, nil
 }
 
-// WithCards returns the case with the cards of its woods changed, each in the same way; nil: as it is.
+// WithCards returns the case with the cards of its woods changed, each in the same way; nil: as it is. A post of a wood
+// becomes softer or stiffer as that wood does along the grain.
 func (c *Case) WithCards(change func(materials.Card) materials.Card) *Case {
 	if change == nil {
 		return c
@@ -185,6 +190,13 @@ func (c *Case) WithCards(change func(materials.Card) materials.Card) *Case {
 	q.Cards = maps.Clone(c.Cards)
 	for key, card := range q.Cards {
 		q.Cards[key] = change(card)
+	}
+	q.Posts = slices.Clone(c.Posts)
+	for i := range q.Posts {
+		key := tree.EntryKey("post", i+1) + ".wood"
+		if was, ok := c.Cards[key]; ok {
+			q.Posts[i].Stiffness *= tree.Stiffness(q.Cards[key].Wood.EL / was.Wood.EL)
+		}
 	}
 	return &q
 }

@@ -262,8 +262,8 @@ func yearsCautions(c *cases.Case, w Wish) []string {
 		"each age is taken as elastic with softened wood; what stress hands over from one part to another in the meantime is met to a few percent",
 		"strings are kept at their tension; glue does not creep in these numbers",
 	}
-	if len(c.Posts) > 0 {
-		out = append(out, "posts keep their stiffness: they do not creep in these numbers")
+	if slices.ContainsFunc(c.Posts, func(p cases.Post) bool { return p.Wood == "" }) {
+		out = append(out, "a post without a wood keeps its stiffness: with wood = \"sitka-spruce\", say, it creeps along its grain")
 	}
 	if !w.SecondOrder {
 		out = append(out, "the forces act on the shape as carved: --second-order takes each age on its moved shape, which sinks further")

@@ -67,7 +67,7 @@ func keyCosts() []keyCost {
 		"plate.thickness_scale", "plate.thickness_change", "brace.wood", "brace.width", "brace.height", "brace.height_scale", "brace.joined", "brace.fitted",
 		"rim", "body.back.wood", "body.back.made", "body.back.cut", "body.back.ring_angle", "body.back.grain_angle", "body.back.arch", "body.back.thickness",
 		"body.back.thickness_scale", "body.back.brace.wood", "body.back.brace.width", "body.back.brace.height",
-		"body.back.brace.height_scale", "body.back.brace.joined", "body.back.brace.fitted", "body.back_lining", "body.block_wood", "body.block_grain", "post.stiffness")
+		"body.back.brace.height_scale", "body.back.brace.joined", "body.back.brace.fitted", "body.back_lining", "body.block_wood", "body.block_grain", "post.stiffness", "post.wood")
 	add(Refit, true, "body.neck_joint")
 	return out
 }
