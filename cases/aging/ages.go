@@ -15,15 +15,22 @@ type Age struct {
 	Years float64 // 1 is 365.25 days
 }
 
-// MostYears is the greatest age that is admitted, years.
-const MostYears = 500
+// What is admitted: the greatest age, years, and how many of them.
+const (
+	MostYears = 500
+	mostAges  = 24
+)
 
 // Ages reads ages parted by commas: "1d,1y,10y,50y"; s, h, d, w, m and y are seconds, hours, days, weeks, months and
 // years. They come back in rising order, each once.
 func Ages(list string) ([]Age, error) {
 	days := map[byte]float64{'s': 1.0 / 86400, 'h': 1.0 / 24, 'd': 1, 'w': 7, 'm': 365.25 / 12, 'y': 365.25}
 	var out []Age
-	for _, word := range strings.Split(list, ",") {
+	words := strings.Split(list, ",")
+	if len(words) > mostAges {
+		return nil, fmt.Errorf("want ages, %d at most, found %d", mostAges, len(words))
+	}
+	for _, word := range words {
 		word = strings.TrimSpace(word)
 		if word == "" {
 			return nil, fmt.Errorf("want ages parted by commas, such as 1d,1y,10y,50y, found %q", list)

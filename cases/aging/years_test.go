@@ -27,7 +27,7 @@ func TestAges(t *testing.T) {
 			t.Errorf("age %d is %g years, want %g", i, a.Years, want[i])
 		}
 	}
-	for _, bad := range []string{"", "1", "-1y", "0d", "1y,,2y", "y", "600y", "NaNy", "ten years"} {
+	for _, bad := range []string{"", "1", "-1y", "0d", "1y,,2y", "y", "600y", "NaNy", "ten years", strings.Repeat("1y,", 24) + "2y"} {
 		if _, err := Ages(bad); err == nil || !strings.Contains(err.Error(), "want ages") {
 			t.Errorf("%q: error %v, want what would be right", bad, err)
 		}

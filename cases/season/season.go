@@ -49,6 +49,7 @@ func (s *Season) Check(r *tree.FaultLog) {
 	if s == nil || !r.Clean("season") {
 		return
 	}
+	s.checkNames(r)
 	faces := s.MoistureOuter != nil || s.MoistureInner != nil
 	switch {
 	case len(s.To) > 0 && s.Made == nil:
@@ -63,5 +64,17 @@ func (s *Season) Check(r *tree.FaultLog) {
 		r.AddKey("season.cycle", "want the seasons that follow each other, as in to = [{ name = \"winter\", humidity = 25 }]")
 	case len(s.To) == 0 && s.Moisture == nil && !faces:
 		r.AddKey("season", "want made and to, as in to = [{ name = \"winter\", humidity = 25 }], or moisture = -3")
+	}
+}
+
+// checkNames wants seasons that can be told apart.
+func (s *Season) checkNames(r *tree.FaultLog) {
+	first := map[string]int{}
+	for i, to := range s.To {
+		if was, twice := first[to.Name]; twice {
+			r.AddKey(tree.EntryKey("season.to", i+1)+".name", "want another name than that of season.to[%d], found %q for both", was+1, to.Name)
+		} else if to.Name != "" {
+			first[to.Name] = i
+		}
 	}
 }
