@@ -10,6 +10,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/tree"
+	"archload/fem/contact"
 	"archload/materials"
 )
 
@@ -20,7 +21,7 @@ const mostRatio = 25
 // stage is the design at one age of its path.
 type stage struct {
 	years  float64
-	stands *state           // nil but for the first one and those that meet seasons: a factor is large
+	stands *state           // nil but for those that meet seasons: a factor is large
 	told   AgeReport        // without age, ranges and what depends on them: on the moved shape if that is asked for
 	events []footEvent      // on the way from the stage before
 	read   [numRead]float64 // of what is told
@@ -72,6 +73,9 @@ type life struct {
 	o    design.Options
 	c    *cases.Case // as its file tells
 	walk walk
+
+	built *design.Built  // as it was strung
+	foot  *contact.State // then; nil without a bridge
 }
 
 // live follows a design through the years, on the triangles of a prepared top if there is one.
@@ -79,7 +83,7 @@ func live(ctx context.Context, like *design.Top, c *cases.Case, w Wish, o design
 	if err := creepKnown(c); err != nil {
 		return nil, err
 	}
-	l := &life{ctx, o, c, walk{power: c.Cards["plate.wood"].Creep.Power}}
+	l := &life{ctx: ctx, o: o, c: c, walk: walk{power: c.Cards["plate.wood"].Creep.Power}}
 	sol, err := solved(ctx, like, c.WithCards(airOf(c)), o)
 	if err != nil {
 		return nil, err
@@ -89,6 +93,7 @@ func live(ctx context.Context, like *design.Top, c *cases.Case, w Wish, o design
 		return nil, err
 	}
 	l.add(0, now, w)
+	l.built, l.foot = sol.Top.Built, now.shown().Result.State
 	for _, t := range stepsTo(w.Ages, math.Pow(materials.MostCreep, 1/l.walk.power)) {
 		o.Say(tellAge(t))
 		if now, err = onward(ctx, now, c, change{cards: l.crept(airOf(c), t)}, o); err != nil {
@@ -119,7 +124,7 @@ func (l *life) add(years float64, now state, w Wish) {
 	}
 	whole := answer.Summarize(told)
 	s.told = AgeReport{Bridge: answer.BridgeNow(told), Gauges: whole.Gauges, Energy: whole.Energy.Total, Error: whole.Error}
-	if years == 0 || l.c.Season != nil && slices.ContainsFunc(w.Ages, s.isAt) {
+	if l.c.Season != nil && (years == 0 || slices.ContainsFunc(w.Ages, s.isAt)) {
 		s.stands = &now
 	}
 	l.walk.path = append(l.walk.path, s)
@@ -143,8 +148,7 @@ func footEvents(s *design.Solution) (out []footEvent) {
 
 // report tells each age.
 func (l *life) report(w Wish) *YearsReport {
-	first := l.walk.path[0].stands.shown()
-	r := &YearsReport{Format: cases.Format, Units: cases.UnitsNote, Title: l.c.Title, Nodes: len(first.Top.Built.Model.Nodes), Order: orderWord(w),
+	r := &YearsReport{Format: cases.Format, Units: cases.UnitsNote, Title: l.c.Title, Nodes: len(l.built.Model.Nodes), Order: orderWord(w),
 		Years: []AgeReport{}, Moments: []MomentReport{}, Range: [2]float64{materials.LeastCreep, materials.MostCreep}, Creep: woodsCreep(l.c), Cautions: yearsCautions(l.c, w)}
 	for k := range l.walk.path[1:] {
 		r.noteMoments(&l.walk.path[k], &l.walk.path[k+1], l.walk.power)
@@ -153,7 +157,7 @@ func (l *life) report(w Wish) *YearsReport {
 	for _, a := range w.Ages {
 		r.Years = append(r.Years, l.walk.report(a))
 	}
-	r.noteFoot(first)
+	r.noteFoot(l.built, l.foot)
 	return r
 }
 
@@ -218,8 +222,7 @@ func (r *YearsReport) noteMoments(from, to *stage, n float64) {
 
 // noteFoot finds when the stations of the foot's middle third come to carry; those beyond the last age asked for
 // do not count.
-func (r *YearsReport) noteFoot(first *design.Solution) {
-	b := first.Top.Built
+func (r *YearsReport) noteFoot(b *design.Built, strung *contact.State) {
 	last := r.Years[len(r.Years)-1].Years
 	r.Moments = slices.DeleteFunc(r.Moments, func(m MomentReport) bool { return m.Years > last })
 	if b.Bridge == nil {
@@ -232,12 +235,12 @@ func (r *YearsReport) noteFoot(first *design.Solution) {
 			if _, known := from[x]; !known {
 				from[x] = math.Inf(1)
 			}
-			if first.Result.State.Closed[i] {
+			if strung.Closed[i] {
 				from[x] = 0
 			}
 		}
 	}
-	for _, e := range first.Result.State.Events {
+	for _, e := range strung.Events {
 		if x := b.Bridge.Cells[e.Pad].X; e.Closes && math.IsInf(from[x], 1) {
 			from[x] = 0 // it came to bear as the strings came on
 		}
