@@ -42,7 +42,7 @@ func build(g *shape.Geometry, m, back *mesh.Mesh, place placer) (*Built, error) 
 	b.masses()
 	if c.Bridge != nil && c.Strings != nil {
 		var err error
-		if b.Bridge, err = newBridgeModel(b); err != nil {
+		if b.Bridge, err = newBridgeModel(b, nil); err != nil {
 			return nil, err
 		}
 		b.Model.Zone = b.contactNodes(b.Bridge)

@@ -13,8 +13,9 @@ import (
 )
 
 // newBridgeModel builds the bridge of a case on its built plate: the body, its
-// pads and its guides.
-func newBridgeModel(plate *Built) (*BridgeModel, error) {
+// pads and its guides. like is the same plate under another bridge, whose pads may
+// stand on the same places; nil: none is known.
+func newBridgeModel(plate, like *Built) (*BridgeModel, error) {
 	b := *plate
 	card, err := b.Case.Wood("bridge.wood")
 	if err != nil {
@@ -38,7 +39,7 @@ func newBridgeModel(plate *Built) (*BridgeModel, error) {
 		b.saddlePart(card)
 	}
 	st.Centre = scale(st.Centre, 1/st.Mass)
-	b.pads(card)
+	b.pads(card, b.sameCells(like))
 	st.Body.Loads = b.stringLoads()
 	b.guides()
 	return st, nil
@@ -111,8 +112,18 @@ func hollowOf(b *cases.Bridge, x float64) (wall, depth float64) {
 	return 0, 0
 }
 
-// pads lays the contact points on the bearing area.
-func (b *Built) pads(card materials.Card) {
+// sameCells are the pads of another bridge on the same plate, if it bears on the same
+// cells at the same place; else nil.
+func (b *Built) sameCells(like *Built) []contact.Pad {
+	if like == nil || like.Bridge == nil || like.Case.Bridge.At != b.Case.Bridge.At || !slices.Equal(like.Bridge.Cells, b.Bridge.Cells) {
+		return nil
+	}
+	return like.Bridge.Pads
+}
+
+// pads lays the contact points on the bearing area; known are those that stand on the
+// same cells, or none.
+func (b *Built) pads(card materials.Card, known []contact.Pad) {
 	br, st := b.Case.Bridge, b.Bridge
 	total := 0.0
 	var before []float64
@@ -121,23 +132,35 @@ func (b *Built) pads(card materials.Card) {
 		total += float64(f.To - f.From)
 	}
 	bed := b.bedding(card)
-	for _, c := range st.Cells {
-		st.Pads = append(st.Pads, b.pad(c, bed))
+	for i, c := range st.Cells {
+		p := contact.Pad{Area: c.Area()}
+		if known != nil {
+			p = known[i]
+		} else {
+			b.press(&p, c)
+		}
+		b.fit(&p, c, bed)
+		st.Pads = append(st.Pads, p)
 		st.Along = append(st.Along, (before[c.Foot]+c.X-float64(br.Feet[c.Foot].From))/total)
 	}
 }
 
-// pad is the contact point of one cell.
-func (b *Built) pad(c Cell, bed bedding) contact.Pad {
+// press finds where the contact point of a cell presses on the plate.
+func (b *Built) press(p *contact.Pad, c Cell) {
+	br := b.Case.Bridge
+	p.Spread = b.under(br, c)
+	p.Dir = surfaceFrame(b.Plate.Outer.At(mesh.Point{br.At[0] + c.X, br.At[1] + c.Y}))
+	p.At = b.Model.Middle(p.Spread)
+}
+
+// fit finds on which node of the bridge the contact point of a cell hangs, its gap and its bedding.
+func (b *Built) fit(p *contact.Pad, c Cell, bed bedding) {
 	br := b.Case.Bridge
 	mid := mesh.Point{br.At[0] + c.X, br.At[1] + c.Y}
-	p := contact.Pad{Node: b.Bridge.nearestNode(mid[0], 0, b.Bridge.Base), Area: c.Area(), Spread: b.under(br, c)}
-	p.Dir = surfaceFrame(b.Plate.Outer.At(mid))
-	p.At = b.Model.Middle(p.Spread)
+	p.Node = b.Bridge.nearestNode(mid[0], 0, b.Bridge.Base)
 	p.Gap = MeanGap(br, c) * p.Dir[0][2] // relief is taken off upright; a gap is square to the surface
 	n, t := bed.per(p.Dir, br.Height.Value(c.X), b.Plate.Thickness.At(mid).Z)
 	p.Bedding = [2]float64{n / p.Area, t / p.Area}
-	return p
 }
 
 // under are the places of the plate on which a cell of a bridge presses.

@@ -27,15 +27,16 @@ const shallowGap = 0.02
 
 // closings is the order in which the contact points of a foot first closed.
 type closings struct {
-	at   [][3]float64 // the points, mm
-	rank []int        // their place in the order; those that never closed come last
+	at    [][3]float64 // the points, mm
+	rank  []int        // their place in the order
+	never int          // rank of those that never closed
 }
 
 // closings of a track on a prepared top.
 func (t *track) closings(p *design.Top) *closings {
-	c := &closings{rank: make([]int, len(p.Built.Bridge.Pads))}
+	c := &closings{rank: make([]int, len(p.Built.Bridge.Pads)), never: len(t.state.Events)}
 	for i := range p.Built.Bridge.Pads {
-		c.at, c.rank[i] = append(c.at, p.Built.Bridge.Pads[i].At), len(t.state.Events)
+		c.at, c.rank[i] = append(c.at, p.Built.Bridge.Pads[i].At), c.never
 	}
 	for k, e := range t.state.Events {
 		if e.Closes {
@@ -45,11 +46,11 @@ func (t *track) closings(p *design.Top) *closings {
 	return c
 }
 
-// guess is the order in which the points of another foot are likely to close: that
-// of the nearest points of the one known; nil if none is known.
-func (c *closings) guess(p *design.Top) []int32 {
+// guess is the order in which the points of another foot are likely to close, and how many of
+// them: as the nearest points of the one known did; nil if none is known.
+func (c *closings) guess(p *design.Top) (order []int32, likely int) {
 	if c == nil || len(c.at) == 0 {
-		return nil
+		return nil, 0
 	}
 	rank, order := make([]int, len(p.Built.Bridge.Pads)), make([]int32, len(p.Built.Bridge.Pads))
 	for i := range p.Built.Bridge.Pads {
@@ -59,10 +60,12 @@ func (c *closings) guess(p *design.Top) []int32 {
 				best, least = k, d
 			}
 		}
-		rank[i], order[i] = c.rank[best], int32(i)
+		if rank[i], order[i] = c.rank[best], int32(i); rank[i] < c.never {
+			likely++
+		}
 	}
 	slices.SortStableFunc(order, func(i, j int32) int { return cmp.Compare(rank[i], rank[j]) })
-	return order
+	return order, likely
 }
 
 // newTrack follows the load. near tells how the pads of a similar design closed, or
@@ -76,7 +79,8 @@ func newTrack(p *design.Top, near *closings, ahead bool) (*track, error) {
 			t.fit.Gap[i] /= t.gap
 		}
 	}
-	t.fit.History, t.fit.Order = true, near.guess(p)
+	t.fit.History = true
+	t.fit.Order, t.fit.Likely = near.guess(p)
 	var err error
 	t.state, err = p.Stand.Follow(t.fit)
 	return t, err

@@ -3,10 +3,10 @@ package contact
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/blas/gonum"
-	"gonum.org/v1/gonum/mat"
 
 	"archload/fem/sparse"
 )
@@ -27,7 +27,7 @@ const (
 // more unknown beside the rigid motion, takes off what it would carry.
 type activeSet struct {
 	p         *lcp
-	order     []int32
+	order     sparse.ActiveOrder
 	c         *sparse.ActiveCholesky
 	rows      []int32 // active
 	factored  []int32 // rows in the factor, in its order
@@ -39,9 +39,10 @@ type activeSet struct {
 }
 
 // newActiveSet begins with no row; order is a guess at the order in which rows will be
-// taken.
-func newActiveSet(p *lcp, order []int32) *activeSet {
-	h := &activeSet{p: p, order: order}
+// taken, and so many of them are likely to be.
+func newActiveSet(p *lcp, order []int32, likely int) *activeSet {
+	h := &activeSet{p: p}
+	h.arrange(order, likely)
 	h.reset()
 	return h
 }
@@ -168,14 +169,35 @@ func (h *activeSet) renew() error {
 		in[r] = true
 	}
 	order := slices.Clone(rows)
-	for _, r := range h.order {
+	for _, r := range h.order.Rows {
 		if !in[r] {
 			order = append(order, r)
 		}
 	}
-	h.order = order
+	h.arrange(order, len(order))
 	h.reset()
 	return h.add(rows)
+}
+
+// arrange puts the normal rows, and those of the guides, in front: of these it must be seen how they move
+// while they are not active.
+func (h *activeSet) arrange(order []int32, likely int) {
+	h.order = sparse.ActiveOrder{Rows: make([]int32, 0, len(order))}
+	front := func(r int32) bool { return h.p.isNormal(r) || int(r) >= h.p.pads*h.p.per }
+	for _, r := range order {
+		if front(r) {
+			h.order.Rows = append(h.order.Rows, r)
+		}
+	}
+	h.order.Follow = len(h.order.Rows)
+	for i, r := range order {
+		if !front(r) {
+			h.order.Rows = append(h.order.Rows, r)
+		}
+		if i < likely {
+			h.order.Likely = len(h.order.Rows)
+		}
+	}
 }
 
 // cut takes the rows of the set out of the factor that come after its first rows.
@@ -278,13 +300,13 @@ func (h *activeSet) movement(s *sparse.Side, dt float64, t motion, w []float64, 
 // to close in the order of their gaps.
 func (w *tracer) newActiveSet() *activeSet {
 	p := w.p
-	pads := make([]int32, p.pads)
+	pads, likely := make([]int32, p.pads), p.pads
 	for i := range pads {
 		pads[i] = int32(i)
 	}
 	slices.SortStableFunc(pads, func(i, j int32) int { return cmp.Compare(w.gap[i], w.gap[j]) })
 	if len(p.order) == p.pads {
-		pads = p.order
+		pads, likely = p.order, cmp.Or(p.likely, p.pads)
 	}
 	var order []int32
 	for i := p.pads * p.per; i < len(p.b); i++ {
@@ -295,7 +317,7 @@ func (w *tracer) newActiveSet() *activeSet {
 			order = append(order, i*int32(p.per)+int32(a))
 		}
 	}
-	return newActiveSet(p, order)
+	return newActiveSet(p, order, len(order)-(p.pads-likely)*p.per)
 }
 
 // motion is how the body and the released rows move.
@@ -322,30 +344,16 @@ func (h *activeSet) solveMotion(with []float64, f [6]float64) (t motion, err err
 		t.rho, err = rigid(&g, b)
 		return t, err
 	}
-	ee, re := mat.NewSymDense(q, nil), mat.NewDense(q, 7, nil)
-	for i := range q {
-		for j := i; j < q; j++ {
-			ee.SetSym(i, j, h.gram[firstReleased+i][firstReleased+j])
-		}
-		for m := range 6 {
-			re.Set(i, m, h.gram[firstReleased+i][m])
-		}
-		re.Set(i, 6, -with[firstReleased+i])
-	}
-	var ch mat.Cholesky
-	var x mat.Dense
-	if !ch.Factorize(ee) {
-		return t, ErrMechanism
-	}
-	if err := ch.SolveTo(&x, re); err != nil {
+	x, ok := h.byReleased(with)
+	if !ok {
 		return t, ErrMechanism
 	}
 	for i := range q {
 		for m := range 6 {
-			v := re.At(i, m)
-			b[m] -= v * x.At(i, 6)
+			v := h.gram[firstReleased+i][m]
+			b[m] -= v * x[i][6]
 			for c := range 6 {
-				g[m][c] -= v * x.At(i, c)
+				g[m][c] -= v * x[i][c]
 			}
 		}
 	}
@@ -353,11 +361,56 @@ func (h *activeSet) solveMotion(with []float64, f [6]float64) (t motion, err err
 		return t, err
 	}
 	for i := range q {
-		v := x.At(i, 6)
+		v := x[i][6]
 		for m, r := range t.rho {
-			v -= x.At(i, m) * r
+			v -= x[i][m] * r
 		}
 		t.nu = append(t.nu, v)
 	}
 	return t, nil
+}
+
+// byReleased solves, with the products of the released rows' sides, for those with the six rigid
+// motions and for the side whose products are given, by Cholesky's method.
+func (h *activeSet) byReleased(with []float64) (x [][7]float64, ok bool) {
+	q := len(h.released)
+	l, x := make([]float64, q*q), make([][7]float64, q)
+	for i := range q {
+		g, row := h.gram[firstReleased+i], l[i*q:(i+1)*q]
+		copy(x[i][:6], g[:6])
+		x[i][6] = -with[firstReleased+i]
+		for j := range i + 1 {
+			v, other := g[firstReleased+j], l[j*q:(j+1)*q]
+			for k, a := range row[:j] {
+				v -= a * other[k]
+			}
+			if j < i {
+				row[j] = v / other[j]
+				continue
+			}
+			if !(v > 0) {
+				return nil, false
+			}
+			row[i] = math.Sqrt(v)
+		}
+		for k, a := range row[:i] {
+			for m, v := range x[k] {
+				x[i][m] -= a * v
+			}
+		}
+		for m := range x[i] {
+			x[i][m] /= row[i]
+		}
+	}
+	for i := q - 1; i >= 0; i-- {
+		for m := range x[i] {
+			x[i][m] /= l[i*q+i]
+		}
+		for k, a := range l[i*q : i*q+i] {
+			for m, v := range x[i] {
+				x[k][m] -= a * v
+			}
+		}
+	}
+	return x, true
 }

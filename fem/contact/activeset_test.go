@@ -198,7 +198,7 @@ func TestHeldComeAndGo(t *testing.T) {
 	for i := range order {
 		order[i] = int32(i)
 	}
-	h, active := newActiveSet(p, order), map[int32]bool{}
+	h, active := newActiveSet(p, order, n-9), map[int32]bool{}
 	for step := range 80 {
 		out, in := map[int32]bool{}, []int32{}
 		for i := range int32(n) {

@@ -16,7 +16,7 @@ type frame struct {
 
 // newFrame builds and factorises the body. The nodes listed in last stay in the root
 // front, so that the flexibility between them is one dense product.
-func newFrame(b *Body, last []int32) (*frame, error) {
+func newFrame(b *Body, last []int32, workers int) (*frame, error) {
 	if len(b.Nodes) < 2 || len(b.Beams) == 0 {
 		return nil, fmt.Errorf("body: want at least one beam between two nodes, found %d beams", len(b.Beams))
 	}
@@ -48,7 +48,7 @@ func newFrame(b *Body, last []int32) (*frame, error) {
 	if err != nil {
 		return nil, err
 	}
-	f.factor, err = sparse.Factorize(k, a, 1)
+	f.factor, err = sparse.Factorize(k, a, workers)
 	return f, err
 }
 

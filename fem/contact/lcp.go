@@ -20,6 +20,7 @@ type lcp struct {
 	per  int
 
 	order   []int32 // in which pads are likely to close, or nil
+	likely  int     // of these, how many are to close at all; 0: any may
 	workers int
 
 	tolerance float64      // relative size of nothing, 1
@@ -32,7 +33,11 @@ type lcp struct {
 
 func (p *lcp) normal(i int) int32 { return int32(i * p.per) }
 
+// isNormal is asked of every row of every stretch; a division by a constant is no division.
 func (p *lcp) isNormal(row int32) bool {
+	if p.per == 3 {
+		return int(row) < 3*p.pads && row%3 == 0
+	}
 	return int(row) < p.pads*p.per && int(row)%p.per == 0
 }
 

@@ -9,6 +9,7 @@ type LoadCase struct {
 	Unapplied float64    // 1 less the fraction of the loads on the plate that a result is for
 	Friction  float64    // coefficient of friction of pads that are Rough, 1
 	Order     []int32    // all pads, in the order in which they are likely to close: saves time, changes nothing; may be nil
+	Likely    int        // how many pads of Order, from the first, are likely to close at all: saves more; 0: any
 	History   bool       // State keeps the whole path, for State.At
 }
 

@@ -141,11 +141,8 @@ func (w *tracer) stuckRows(pads []int) (rows []int32) {
 }
 
 // predictedRates are the rates along a stretch.
-func (w *tracer) predictedRates(d direction, h *activeSet, a *predicted, all []float64) *rates {
-	r := &rates{all: all, rho: a.motion.rho, w: a.w, lambda: make([]float64, len(h.rows))}
-	for k, j := range h.rows {
-		r.lambda[k] = all[j]
-	}
+func (w *tracer) predictedRates(d direction, h *activeSet, a *predicted, lambda []float64) *rates {
+	r := &rates{rho: a.motion.rho, w: a.w, lambda: lambda}
 	w.lastRates, w.lastID, w.lastDt = r, d.id, d.dt
 	return r
 }
@@ -170,7 +167,7 @@ func (h *activeSet) tryPredicted(a *predicted, rows []int32, q equations, open [
 	return true
 }
 
-// forces are the rates of all rows' forces along each stretch.
+// forces are the rates of the active rows' forces along each stretch.
 func (h *activeSet) forces(list []predicted) [][]float64 {
 	xs, ts := make([][]float64, len(list)), make([][]float64, len(list))
 	for i := range list {
@@ -179,9 +176,9 @@ func (h *activeSet) forces(list []predicted) [][]float64 {
 	h.c.Back(xs, ts)
 	out := make([][]float64, len(list))
 	for i := range list {
-		out[i] = make([]float64, len(h.p.b))
-		for _, r := range h.rows[:list[i].rows] {
-			out[i][r] = xs[i][h.c.Place(r)]
+		out[i] = make([]float64, list[i].rows)
+		for k, r := range h.rows[:list[i].rows] {
+			out[i][k] = xs[i][h.c.Place(r)]
 		}
 	}
 	return out

@@ -81,10 +81,7 @@ func (w *tracer) holdBody(opened []int, free error) ([]int, error) {
 func (w *tracer) violations(r *rates) (opens, closes []int) {
 	tiny := w.p.relativeZero()
 	for k, j := range w.active.rows {
-		if !w.p.isNormal(j) || w.lambda[j] > tiny*w.force {
-			continue
-		}
-		if r.lambda[k] < -tiny*w.force {
+		if r.lambda[k] < -tiny*w.force && w.lambda[j] <= tiny*w.force && w.p.isNormal(j) {
 			opens = append(opens, w.p.padOf(j))
 		}
 	}

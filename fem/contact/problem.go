@@ -25,7 +25,7 @@ func (c *Condensed) Problem(b *Body) (*Problem, error) {
 	if err != nil {
 		return nil, err
 	}
-	f, err := newFrame(b, nodes)
+	f, err := newFrame(b, nodes, c.workers())
 	if err != nil {
 		return nil, err
 	}
@@ -82,8 +82,9 @@ func (s *Problem) sum(nodes []int32) {
 	f := s.arms(nodes)
 	workers := s.plate.workers()
 	parallel.Chunks(workers, n, blockRows, func(from, to int) {
+		move := make([]float64, f.dofs)
 		for k := from; k < to; k++ {
-			s.sumRow(n-1-k, f) // the long rows first
+			s.sumRow(n-1-k, f, move) // the long rows first
 		}
 	})
 	parallel.Chunks(workers, n, blockRows, func(lo, hi int) {
@@ -120,8 +121,8 @@ func (s *Problem) arms(nodes []int32) arms {
 	return f
 }
 
-// sumRow sums row i up to the diagonal.
-func (s *Problem) sumRow(i int, f arms) {
+// sumRow sums row i up to the diagonal; it works in move.
+func (s *Problem) sumRow(i int, f arms, move []float64) {
 	n, m := len(s.cols), len(s.plate.cols)
 	ai := s.a[i*n : i*n+i+1]
 	if i < m {
@@ -138,7 +139,7 @@ func (s *Problem) sumRow(i int, f arms) {
 	if f.dofs == 0 {
 		return // all on the held node
 	}
-	move := make([]float64, f.dofs) // of the nodes under a unit force on the row
+	clear(move) // of the nodes under a unit force on the row
 	for k, v := range f.row[i] {
 		for q, g := range f.g[(f.at[i]+k)*f.dofs:][:f.dofs] {
 			move[q] += v * g
@@ -188,7 +189,7 @@ func (s *Problem) lcp(fit LoadCase) *lcp {
 	load, rigid := fr.loadVector()
 	u := append([]float64(nil), load...)
 	s.frame.factor.Solve(u)
-	p := &lcp{a: s.a, r: s.r, f: rigid, gap: fit.Gap, order: fit.Order, history: fit.History, tolerance: fit.Tolerance, pads: len(s.plate.pads), per: s.per, workers: s.plate.workers(),
+	p := &lcp{a: s.a, r: s.r, f: rigid, gap: fit.Gap, order: fit.Order, likely: fit.Likely, history: fit.History, tolerance: fit.Tolerance, pads: len(s.plate.pads), per: s.per, workers: s.plate.workers(),
 		b: make([]float64, len(s.cols)), self: s.plate.loadE}
 	for i, f := range load {
 		p.self += f * u[i]

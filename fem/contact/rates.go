@@ -73,7 +73,7 @@ func (w *tracer) slope(i int32, d direction, r *rates) float64 {
 
 type rates struct {
 	lambda []float64 // of the active rows, in their order
-	all    []float64 // of all rows, those that fade among them
+	all    []float64 // of all rows, those that fade among them; nil of a stretch that was guessed, where none fades
 	rho    [6]float64
 	w      []float64 // of each pad's normal row
 }

@@ -1,19 +1,17 @@
 package contact
 
-import "math"
-
 // step is the length to the next event, (8), at most left.
 func (w *tracer) step(r *rates, left float64) float64 {
 	ds := left
 	tiny := w.p.relativeZero() // slower than this counts as standing, as in wrong
 	for i := range w.p.pads {
 		if !w.closed[i] && r.w[i] < -tiny*w.length {
-			ds = math.Min(ds, math.Max(0, w.gap[i]/-r.w[i]))
+			ds = min(ds, max(0, w.gap[i]/-r.w[i]))
 		}
 	}
 	for k, j := range w.active.rows {
-		if w.p.isNormal(j) && r.lambda[k] < -tiny*w.force {
-			ds = math.Min(ds, math.Max(0, w.lambda[j]/-r.lambda[k]))
+		if r.lambda[k] < -tiny*w.force && w.p.isNormal(j) {
+			ds = min(ds, max(0, w.lambda[j]/-r.lambda[k]))
 		}
 	}
 	return ds

@@ -18,8 +18,10 @@ const leastPart = 1e-14
 type ActiveCholesky struct {
 	kern    kernels
 	workers int
+	a       []float64 // the matrix
 	n       int
-	width   int       // columns of a panel of s
+	front   int       // panels of rows that are followed at every step
+	kept    int       // panels that are up to date; those beyond are as in a, but not yet copied
 	place   []int32   // of each row of the matrix
 	row     []int32   // at each place
 	s       []float64 // lower triangle in panels of eight rows, up to date but for the present batch
@@ -29,29 +31,35 @@ type ActiveCholesky struct {
 	full    []*columnBatch
 	now     *columnBatch
 	off     []int32 // where pairs of rows begin in a batch
-	col     []float64
 	sides   []*Side
+}
+
+// ActiveOrder is a guess at how rows will be taken: a good one saves work and changes nothing.
+type ActiveOrder struct {
+	Rows   []int32 // all of them; those of each part that will be taken first come first
+	Follow int     // so many from the first are told by Rest
+	Likely int     // so many from the first are likely to be taken at all, or followed
 }
 
 // columnBatch holds the columns of a batch.
 type columnBatch struct {
-	w   []float64 // in panels of eight rows; zero in rows taken before
+	w   []float64 // in panels of eight rows; zero in rows taken before, and beyond the front until the batch ends
 	tri []float64 // rows taken in this batch, up to their diagonal, in panels of eight
 	inv []float64 // of the diagonal, 1/value
 	at  []int32   // places of the rows taken
 	pan []int32   // panels that had rows left when it began
 }
 
-// NewActiveCholesky takes the n×n row-major matrix a with no row taken yet. order lists
-// all rows, those that will be taken first in front: a good guess saves work. The
-// factor does not depend on the number of workers.
-func NewActiveCholesky(a []float64, order []int32, workers int) *ActiveCholesky {
-	n := len(order)
+// NewActiveCholesky takes the n×n row-major matrix a with no row taken yet. Rows that are not
+// followed are brought up to date when a batch ends, those that are not likely to be taken when one
+// of them is. The factor does not depend on the number of workers.
+func NewActiveCholesky(a []float64, order ActiveOrder, workers int) *ActiveCholesky {
+	n := len(order.Rows)
 	np := panels(n)
-	c := &ActiveCholesky{kern: fastKernels(), workers: max(1, workers), n: n, width: panelRows*np + Block, row: order,
-		place: make([]int32, n), own: make([]float64, n), taken: make([]bool, panelRows*np), left: make([]int, np), col: make([]float64, panelRows*np)}
-	c.s = make([]float64, panelRows*np*c.width)
-	for i, r := range order {
+	c := &ActiveCholesky{kern: fastKernels(), workers: max(1, workers), a: a, n: n, front: panels(order.Follow), kept: panels(max(order.Likely, order.Follow)),
+		row: order.Rows, place: make([]int32, n), own: make([]float64, n), taken: make([]bool, panelRows*np), left: make([]int, np)}
+	c.s = make([]float64, triOff(np))
+	for i, r := range order.Rows {
 		c.place[r], c.own[i] = int32(i), a[int(r)*n+int(r)]
 		c.left[i/panelRows]++
 	}
@@ -61,20 +69,20 @@ func NewActiveCholesky(a []float64, order []int32, workers int) *ActiveCholesky 
 	for i := 0; i < panelRows*np+2*panelRows; i += 2 {
 		c.off = append(c.off, int32(i/panelRows*panelRows*batchColumns+i%panelRows))
 	}
-	c.share(np, func(p int) { c.load(a, p) })
+	c.share(0, c.kept, c.load)
 	c.now = c.begin()
 	return c
 }
 
 // load copies a panel of the matrix up to the end of its diagonal block.
-func (c *ActiveCholesky) load(a []float64, p int) {
-	pan := c.s[panelRows*c.width*p:]
+func (c *ActiveCholesky) load(p int) {
+	pan := c.s[triOff(p):]
 	rows := c.row[panelRows*p : min(panelRows*(p+1), c.n)]
 	cols := c.row[:min(panelRows*(p+1), c.n)]
 	for j0 := 0; j0 < len(cols); j0 += loadCols {
 		some := cols[j0:min(j0+loadCols, len(cols))]
 		for i, r := range rows {
-			src, dst := a[int(r)*c.n:int(r+1)*c.n], pan[panelRows*j0+i:]
+			src, dst := c.a[int(r)*c.n:int(r+1)*c.n], pan[panelRows*j0+i:]
 			for j, q := range some {
 				dst[panelRows*j] = src[q]
 			}
@@ -86,10 +94,9 @@ func (c *ActiveCholesky) load(a []float64, p int) {
 // cache holds.
 const loadCols = 96
 
-// share calls do for each of n panels, the dear last ones first.
-func (c *ActiveCholesky) share(n int, do func(p int)) {
-	t := newTeam(c.workers)
-	t.each(n, func(i int) { do(n - 1 - i) })
+// share calls do for each of the panels from..to, the dear last ones first.
+func (c *ActiveCholesky) share(from, to int, do func(p int)) {
+	newTeam(c.workers).each(to-from, func(i int) { do(to - 1 - i) })
 }
 
 func (c *ActiveCholesky) begin() *columnBatch {

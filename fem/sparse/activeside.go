@@ -13,11 +13,17 @@ func (s *Side) next(k int, x []float64) float64 {
 	return v / x[j]
 }
 
-// subtract takes the columns of a batch times y off a vector by places.
+// subtract takes the columns of a batch times y off a vector by places, where it is kept up to date.
 func (c *ActiveCholesky) subtract(v []float64, b *columnBatch, y []float64) {
+	c.subtractIn(v, b, y, 0, c.kept)
+}
+
+// subtractIn is subtract in the panels from..to alone.
+func (c *ActiveCholesky) subtractIn(v []float64, b *columnBatch, y []float64, from, to int) {
 	for _, p := range b.pan {
-		at := panelRows * int(p)
-		c.kern.gemv(v[at:at+panelRows], b.w[at*batchColumns:], y)
+		if at := panelRows * int(p); from <= int(p) && int(p) < to {
+			c.kern.gemv(v[at:at+panelRows], b.w[at*batchColumns:], y)
+		}
 	}
 }
 
@@ -78,7 +84,7 @@ func (c *ActiveCholesky) DropSide(s *Side) {
 }
 
 // Rest sets dst, by places, to the sum of what is left of some sides times coef, in
-// the rows not taken. Its other values mean nothing.
+// the followed rows that are not taken. Its other values mean nothing.
 func (c *ActiveCholesky) Rest(dst []float64, sides []*Side, coef []float64) {
 	var y [batchColumns]float64
 	m := len(c.now.at)
@@ -89,6 +95,9 @@ func (c *ActiveCholesky) Rest(dst []float64, sides []*Side, coef []float64) {
 		}
 	}
 	for _, p := range c.now.pan {
+		if int(p) >= c.front {
+			break
+		}
 		if c.left[p] == 0 {
 			continue
 		}

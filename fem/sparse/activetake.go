@@ -11,39 +11,34 @@ import (
 func (c *ActiveCholesky) Take(r int32) error {
 	c.Ready()
 	k, b := int(c.place[r]), c.now
+	if k >= panelRows*c.kept {
+		c.keepAll()
+	}
 	j := len(b.at)
 	var row [batchColumns]float64
 	x := row[:j+1]
-	wk := b.w[k/panelRows*panelRows*batchColumns+k%panelRows:]
-	for i := range j {
-		x[i] = wk[panelRows*i]
+	c.rowOf(k, x[:j])
+	d := c.s[triOff(k/panelRows)+panelRows*k+k%panelRows]
+	for _, v := range x[:j] {
+		d -= v * v
 	}
-	c.column(k, x[:j])
-	d := c.col[k]
 	if !(d > leastPart*c.own[k]) {
 		return fmt.Errorf("row %d adds no compliance (pivot %.3g of %.3g mm/N)", r, d, c.own[k])
 	}
 	x[j] = math.Sqrt(d)
-	inv := 1 / x[j]
 	b.setRow(j, x)
+	b.at = append(b.at, int32(k))
 	for _, p := range b.pan {
-		if c.left[p] == 0 {
-			continue
+		if int(p) >= c.front {
+			break
 		}
-		at := panelRows * int(p)
-		dst := (*[panelRows]float64)(b.w[at*batchColumns+panelRows*j:])
-		src, taken := (*[panelRows]float64)(c.col[at:]), (*[panelRows]bool)(c.taken[at:])
-		for i, v := range src {
-			dst[i] = v * inv
-			if taken[i] {
-				dst[i] = 0
-			}
+		if c.left[p] > 0 {
+			c.column(b, int(p), j, x)
 		}
 	}
 	for _, s := range c.sides {
 		s.Y = append(s.Y, s.next(k, x))
 	}
-	b.at = append(b.at, int32(k))
 	c.taken[k] = true
 	c.left[k/panelRows]--
 	return nil
@@ -58,25 +53,48 @@ func (b *columnBatch) setRow(j int, x []float64) {
 	b.inv[j] = 1 / x[j]
 }
 
-// column sets col to what is left of column k, x being its row of the present
-// batch.
-func (c *ActiveCholesky) column(k int, x []float64) {
-	pk := k / panelRows
-	own := c.s[panelRows*c.width*pk+k%panelRows:]
-	for _, p := range c.now.pan {
-		if c.left[p] == 0 {
-			continue
+// rowOf sets x to the row of place k in the present batch.
+func (c *ActiveCholesky) rowOf(k int, x []float64) {
+	b := c.now
+	if k < panelRows*c.front {
+		wk := b.w[k/panelRows*panelRows*batchColumns+k%panelRows:]
+		for i := range x {
+			x[i] = wk[panelRows*i]
 		}
-		at := panelRows * int(p)
-		dst := c.col[at : at+panelRows]
-		if int(p) >= pk {
-			copy(dst, c.s[c.width*at+panelRows*k:])
-		} else {
-			for i := range dst {
-				dst[i] = own[panelRows*(at+i)]
-			}
+		return
+	}
+	for i := range x {
+		at := int(b.at[i])
+		v := c.s[triOff(max(at, k)/panelRows)+panelRows*min(at, k)+max(at, k)%panelRows]
+		own := b.tri[i/panelRows*panelRows*batchColumns+i%panelRows:]
+		for m, y := range x[:i] {
+			v -= y * own[panelRows*m]
 		}
-		c.kern.gemv(dst, c.now.w[at*batchColumns:], x)
+		x[i] = v * b.inv[i]
+	}
+}
+
+// column sets column j of a batch in panel p; x is the row of the batch's own triangle
+// that ends with its diagonal.
+func (c *ActiveCholesky) column(b *columnBatch, p, j int, x []float64) {
+	k := int(b.at[j])
+	pan := b.w[panelRows*batchColumns*p:]
+	dst := (*[panelRows]float64)(pan[panelRows*j:])
+	if pk := k / panelRows; p >= pk {
+		copy(dst[:], c.s[triOff(p)+panelRows*k:])
+	} else {
+		own := c.s[triOff(pk)+panelRows*panelRows*p+k%panelRows:]
+		for i := range dst {
+			dst[i] = own[panelRows*i]
+		}
+	}
+	c.kern.gemv(dst[:], pan, x[:j])
+	inv, taken := b.inv[j], (*[panelRows]bool)(c.taken[panelRows*p:])
+	for i, v := range dst {
+		dst[i] = v * inv
+		if taken[i] {
+			dst[i] = 0
+		}
 	}
 }
 
@@ -90,26 +108,62 @@ func (c *ActiveCholesky) Ready() {
 // flush ends the batch.
 func (c *ActiveCholesky) flush() {
 	b := c.now
-	y := make([]float64, 0, batchColumns)
+	c.catchUp(b, c.front, c.kept)
 	for _, s := range c.sides {
-		y = append(y[:0], s.Y[len(s.Y)-len(b.at):]...)
-		c.subtract(s.rest, b, y)
+		c.subtract(s.rest, b, s.Y[len(s.Y)-len(b.at):])
 	}
-	runs := c.runs()
-	c.share(len(c.left), func(p int) {
+	c.update(b, 0, c.runs())
+	c.full = append(c.full, b)
+	c.now = c.begin()
+}
+
+// catchUp sets the columns of a batch in the panels from..to.
+func (c *ActiveCholesky) catchUp(b *columnBatch, from, to int) {
+	rows := make([][]float64, len(b.at)) // of the batch's own triangle
+	for j := range rows {
+		rows[j] = make([]float64, j+1)
+		for i := range rows[j] {
+			rows[j][i] = b.tri[j/panelRows*panelRows*batchColumns+j%panelRows+panelRows*i]
+		}
+	}
+	c.share(from, to, func(p int) {
+		if c.left[p] > 0 {
+			for j, x := range rows {
+				c.column(b, p, j, x)
+			}
+		}
+	})
+}
+
+// update takes the columns of a batch times their rows off the panels from the first on that are kept up
+// to date, in the tiles of some runs.
+func (c *ActiveCholesky) update(b *columnBatch, first int, runs [][2]int) {
+	c.share(first, c.kept, func(p int) {
 		if c.left[p] == 0 {
 			return
 		}
-		end := (panelRows*(p+1) + Block - 1) / Block
-		pan, a := c.s[panelRows*c.width*p:][:panelRows*c.width], b.w[panelRows*batchColumns*p:][:panelRows*batchColumns]
+		end := triWidth(p) / Block
+		pan, a := c.s[triOff(p):triOff(p+1)], b.w[panelRows*batchColumns*p:][:panelRows*batchColumns]
 		for _, r := range runs {
 			if to := min(r[1], end); r[0] < to {
 				c.kern.gemm(pan[tileLen*r[0]:], a, b.w, c.off[3*r[0]:3*to])
 			}
 		}
 	})
-	c.full = append(c.full, b)
-	c.now = c.begin()
+}
+
+// keepAll brings the rows up to date that were not likely to be taken.
+func (c *ActiveCholesky) keepAll() {
+	first := c.kept
+	c.kept = len(c.left)
+	c.share(first, c.kept, c.load)
+	for q, b := range c.full {
+		c.catchUp(b, first, c.kept)
+		c.update(b, first, [][2]int{{0, triWidth(c.kept) / Block}})
+		for _, s := range c.sides {
+			c.subtractIn(s.rest, b, s.Y[batchColumns*q:batchColumns*(q+1)], first, c.kept)
+		}
+	}
 }
 
 // runs are the stretches of tiles, six columns each, in which rows are left.
@@ -139,8 +193,8 @@ func (c *ActiveCholesky) Cut(rows int) bool {
 		c.taken[k] = false
 		c.left[k/panelRows]++
 	}
-	for _, p := range b.pan {
-		clear(b.w[panelRows*(batchColumns*int(p)+keep) : panelRows*batchColumns*int(p+1)])
+	for p := range c.front {
+		clear(b.w[panelRows*(batchColumns*p+keep) : panelRows*batchColumns*(p+1)])
 	}
 	b.at = b.at[:keep]
 	for _, s := range c.sides {

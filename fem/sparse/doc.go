@@ -60,7 +60,9 @@
 //
 // ActiveCholesky factorises a dense symmetric matrix row by row in an order that its
 // caller finds out as it goes, and gives the last rows back: the flexibility of an
-// active set, such as the pads of a foot that bear.
+// active set, such as the pads of a foot that bear. Its caller looks at some rows at every
+// step; the others are brought up to date a batch at a time, and those that are hardly
+// ever taken only when one of them is. Guesses decide what it costs, never what it gives.
 //
 // Square factorises a dense matrix without symmetry with the same inner loops, each half as a triangle in panels: the compliance
 // of pads that rub.

@@ -59,8 +59,11 @@ func (x *Reach) Compliance(cols []Column) []float64 {
 	n := len(cols)
 	c := make([]float64, n*n)
 	list := x.groups(cols)
+	work := &pool{free: map[int][][]float64{}}
 	newTeam(x.f.workers).each(len(list), func(g int) {
-		t := x.times(&list[g])
+		t := work.get(Block * len(x.f.a.last) * reachRows)
+		defer work.put(t)
+		x.times(t, &list[g])
 		for h := g; h < len(list); h++ {
 			x.products(c, n, t, &list[g], &list[h])
 		}
@@ -100,16 +103,14 @@ func (x *Reach) groups(cols []Column) (list []reachGroup) {
 	return list
 }
 
-// times is -V G of a group from its first node on, in panels: groups after it touch none
-// before.
-func (x *Reach) times(g *reachGroup) []float64 {
+// times sets t to -V G of a group from its first node on, in panels: groups after it touch
+// none before.
+func (x *Reach) times(t []float64, g *reachGroup) {
 	nodes := len(x.f.a.last) - g.lo
 	width := Block * (g.hi - g.lo)
-	t := make([]float64, tileLen*nodes*reachRows/panelRows)
 	for p := range reachRows / panelRows {
-		x.f.kern.gemm(t[tileLen*nodes*p:], g.v[panelRows*width*p:][:panelRows*width], x.g[tileLen*g.lo:], x.off[3*g.lo:])
+		x.f.kern.gemm0(t[tileLen*nodes*p:], g.v[panelRows*width*p:][:panelRows*width], x.g[tileLen*g.lo:], x.off[3*g.lo:])
 	}
-	return t
 }
 
 // products sets the compliance between the columns of two groups, t being -V G of the
