@@ -62,17 +62,26 @@ func (l *Locator) corners(t int32) (a, b, c Point) {
 // in it. If none does, inside is false, and triangle and coordinates are those
 // of the point of the plan nearest to p. An empty plan gives tri = -1.
 func (l *Locator) Find(p Point) (tri int32, bary [3]float64, inside bool) {
-	if p[0] == p[0] && p[1] == p[1] { // not NaN
-		k := l.row(p[1])*l.nx + l.column(p[0])
-		for _, t := range l.items[l.start[k]:l.start[k+1]] {
-			a, b, c := l.corners(t)
-			if bary, ok := baryIn(a, b, c, p); ok {
-				return t, bary, true
-			}
+	if tri, bary, inside = l.Within(p); !inside {
+		tri, bary = l.nearest(p)
+	}
+	return tri, bary, inside
+}
+
+// Within is Find of a place that may well lie outside, which is then not looked for
+// any further: triangle and coordinates mean nothing.
+func (l *Locator) Within(p Point) (tri int32, bary [3]float64, inside bool) {
+	if p[0] != p[0] || p[1] != p[1] { // NaN
+		return -1, bary, false
+	}
+	k := l.row(p[1])*l.nx + l.column(p[0])
+	for _, t := range l.items[l.start[k]:l.start[k+1]] {
+		a, b, c := l.corners(t)
+		if bary, ok := baryIn(a, b, c, p); ok {
+			return t, bary, true
 		}
 	}
-	tri, bary = l.nearest(p)
-	return tri, bary, false
+	return -1, bary, false
 }
 
 // baryIn returns the barycentric coordinates of p and whether p lies in the

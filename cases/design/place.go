@@ -31,6 +31,16 @@ func (p placer) Outer(q mesh.Point) (at fem.SurfacePoint, inside bool) {
 	return p.at(mesh.Point{n.P[0], n.P[1]}, 1)
 }
 
+// outerWithin is Outer without the nearest place of one that lies beyond the edge.
+func (p placer) outerWithin(q mesh.Point) (at fem.SurfacePoint, inside bool) {
+	n := p.plate.FromOuter(q)
+	tri, bary, inside := p.loc.Within(mesh.Point{n.P[0], n.P[1]})
+	if !inside {
+		return at, false
+	}
+	return p.on(tri, bary, 1), true
+}
+
 // inner returns the place of the inner surface whose plan is q.
 func (p placer) inner(q mesh.Point) (at fem.SurfacePoint, inside bool) {
 	m := q
@@ -46,10 +56,15 @@ func (p placer) middle(q mesh.Point) (at fem.SurfacePoint, inside bool) { return
 
 func (p placer) at(q mesh.Point, zeta float64) (fem.SurfacePoint, bool) {
 	tri, bary, inside := p.loc.Find(q)
+	return p.on(tri, bary, zeta), inside
+}
+
+// on is a place of a triangle of the plan as one of the model.
+func (p placer) on(tri int32, bary [3]float64, zeta float64) fem.SurfacePoint {
 	if p.below {
 		bary[1], bary[2] = bary[2], bary[1]
 	}
-	return fem.SurfacePoint{Shell: tri + p.first, L: bary, Zeta: zeta}, inside
+	return fem.SurfacePoint{Shell: tri + p.first, L: bary, Zeta: zeta}
 }
 
 // spread returns nx × ny places evenly over a rectangle of the outer surface

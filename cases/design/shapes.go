@@ -12,6 +12,11 @@ import (
 // false beyond the plate's edge or over a hole, where it is the nearest one.
 func (b *Built) OnOuter(q mesh.Point) (at fem.SurfacePoint, inside bool) { return b.place.Outer(q) }
 
+// WithinOuter is OnOuter at little cost where it is not inside; the place then means nothing.
+func (b *Built) WithinOuter(q mesh.Point) (at fem.SurfacePoint, inside bool) {
+	return b.place.outerWithin(q)
+}
+
 // OnInner is OnOuter for the inner surface.
 func (b *Built) OnInner(q mesh.Point) (at fem.SurfacePoint, inside bool) { return b.place.inner(q) }
 

@@ -3,6 +3,7 @@ package scale
 import (
 	"image/color"
 	"math"
+	"sync"
 )
 
 // Kind says what the colours of a scale mean: one meaning in every picture.
@@ -22,12 +23,19 @@ func (k Kind) twoSided() bool { return k != Counting }
 func (k Kind) colors() *ColorMap {
 	switch k {
 	case Signed:
-		return Diverging()
+		return diverging()
 	case Sinking:
-		return DownAndUp()
+		return downAndUp()
 	}
-	return Sequential()
+	return sequential()
 }
+
+// The maps never change and take longer to lay out than a scale with one may.
+var (
+	diverging  = sync.OnceValue(Diverging)
+	downAndUp  = sync.OnceValue(DownAndUp)
+	sequential = sync.OnceValue(Sequential)
+)
 
 // Scale divides a range of values into bands of equal width with a colour
 // each. Its zero value is not usable; make one with New.

@@ -26,7 +26,7 @@ func (b *build) levels() {
 		last := math.NaN()
 		for u := step; u < long; u += step {
 			q := mesh.Point{from[0] + u*way[0], from[1] + u*way[1]}
-			at, inside := b.s.Top.Built.OnOuter(q)
+			at, inside := b.s.Top.Built.WithinOuter(q)
 			if !inside {
 				last = math.NaN()
 				continue

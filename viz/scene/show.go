@@ -183,9 +183,9 @@ func deepestGap(s *design.Solution) float64 {
 
 // lowestBase is the base's height where it is lowest over a gap, mm.
 func lowestBase(s *design.Solution) float64 {
-	least := math.Inf(1)
+	least, deep := math.Inf(1), deepestGap(s)
 	for _, c := range answer.FootCells(s) {
-		if s.Top.Built.Case.Bridge.Gap(c.X, c.Y) > 0.5*deepestGap(s) {
+		if s.Top.Built.Case.Bridge.Gap(c.X, c.Y) > 0.5*deep {
 			least = math.Min(least, s.Top.Built.Case.Bridge.Height.Value(c.X))
 		}
 	}

@@ -2,8 +2,9 @@ package scene
 
 import (
 	"math"
-	"slices"
+	"reflect"
 
+	"archload/cases"
 	"archload/cases/design"
 	"archload/fem"
 	"archload/mesh"
@@ -14,6 +15,8 @@ import (
 // never changed, so that any number of goroutines may build scenes from it.
 type Skeleton struct {
 	mesh    *mesh.Mesh
+	plate   mesh.Plate
+	wood    []cases.Brace // of the case
 	below   [][3]int32 // the plate's triangles, turned to face inward
 	edges   edgeBand
 	braces  []braceFrame
@@ -81,7 +84,7 @@ type sheetFrame struct {
 // cut: after a change of outline, arch, thickness, holes, braces or rim. Fits
 // tells.
 func NewSkeleton(s *design.Solution) *Skeleton {
-	k := &Skeleton{mesh: s.Top.Built.Mesh, below: make([][3]int32, len(s.Top.Built.Mesh.Tris))}
+	k := &Skeleton{mesh: s.Top.Built.Mesh, plate: s.Top.Built.Plate, wood: s.Top.Built.Case.Braces, below: make([][3]int32, len(s.Top.Built.Mesh.Tris))}
 	for i, t := range s.Top.Built.Mesh.Tris {
 		k.below[i] = [3]int32{t[0], t[2], t[1]}
 	}
@@ -110,11 +113,10 @@ func NewSkeleton(s *design.Solution) *Skeleton {
 }
 
 // Fits tells whether the skeleton serves a solution, too: it does while the
-// plate and its mesh are the same.
+// plate, its mesh and its braces are the same.
 func (k *Skeleton) Fits(s *design.Solution) bool {
-	return k.mesh == s.Top.Built.Mesh && slices.EqualFunc(k.braces, k.fittedBraces(s), func(a, b braceFrame) bool {
-		return a.name == b.name && slices.Equal(a.stations, b.stations)
-	})
+	b := s.Top.Built
+	return k.mesh == b.Mesh && k.plate == b.Plate && reflect.DeepEqual(k.wood, b.Case.Braces)
 }
 
 // fittedBraces lays out the braces that are glued in.

@@ -93,6 +93,7 @@ func (d *Answered) keep(last *Answered, w Want, linear bool) {
 	if last == nil || last.Live.Name() != d.Live.Name() {
 		return
 	}
+	d.Before = last.Before
 	if last.Live == d.Live {
 		if last.Pitch.serves(1, linear) {
 			d.Pitch = last.Pitch
@@ -170,10 +171,13 @@ func (d *Answered) before(w Want, sure bool) (*Before, error) {
 		return nil, nil
 	case sure:
 		s, b.Bridge = d.Origin.Solution, d.Origin.Report.Bridge
+	case d.Before != nil && d.Before.base == d.base && d.Before.load == w.Load && d.Before.cut == w.Cut:
+		return d.Before, nil
 	default:
 		if s, err = d.base.At(w.Load); err != nil {
 			return nil, err
 		}
+		b.base, b.load, b.cut = d.base, w.Load, w.Cut
 		b.Bridge = answer.BridgeNow(s)
 	}
 	edge, _ := answer.Outlines(s)

@@ -47,6 +47,10 @@ type Shown struct {
 type Before struct {
 	Bridge *answer.BridgeReport // nil without a bridge
 	Cut    *design.LineCut      // nil without a section
+
+	base *live.Live // whose it is under load and cut, while nothing is solved afresh
+	load float64
+	cut  Cut
 }
 
 // Answered is one design under its want.
