@@ -4,9 +4,9 @@ import (
 	"context"
 	"io/fs"
 
-	"archload/cases/tree"
-
+	"archload/cases"
 	"archload/cases/design"
+	"archload/cases/tree"
 )
 
 // Begin opens a case, by the name of a bundled one or by its file in fsys, and
@@ -43,4 +43,14 @@ func (l *Live) Set(ctx context.Context, set ...tree.KeyValue) (*Live, error) {
 	track, short, ways := l.known(top)
 	return &Live{fsys: l.fsys, name: l.name, keys: keys, o: l.o, from: from, c: from.last, top: top,
 		near: l.nearest(), track: track, ways: ways, ahead: short}, nil
+}
+
+// CaseWith is the case with exactly these keys set on top of its file, before it is answered: what Set
+// would be given. Errors are the faults of the keys.
+func (l *Live) CaseWith(keys ...tree.KeyValue) (*cases.Case, error) {
+	from, err := l.from.with(keys)
+	if err != nil {
+		return nil, err
+	}
+	return from.last, nil
 }

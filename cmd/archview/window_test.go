@@ -56,7 +56,7 @@ func (f told) number(name string) float64 {
 // person drives archview on a screen.
 type person struct {
 	*windowtest.Screen
-	t      *testing.T
+	t      testing.TB
 	cmd    *exec.Cmd
 	frames chan told
 	last   told
@@ -65,7 +65,7 @@ type person struct {
 }
 
 // sit opens archview with a command line and waits for its first answer.
-func sit(t *testing.T, args ...string) *person {
+func sit(t testing.TB, args ...string) *person {
 	t.Helper()
 	exe, err := os.Executable()
 	if err != nil {

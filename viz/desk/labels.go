@@ -54,20 +54,34 @@ func (d *Desk) hides(i int, s *scene.Scene, w scene.Label) bool {
 		d.seen = sight{d.camera, d.shown, map[hiddenWord]bool{}}
 	}
 	k := hiddenWord{i, w.Text, w.At}
-	h, known := d.seen.hidden[k]
-	if !known {
-		at := w.At
+	if _, known := d.seen.hidden[k]; !known {
+		d.sightWords(i, s)
+	}
+	return d.seen.hidden[k]
+}
+
+// sightWords finds which words of view i are hidden, all that may be at once.
+func (d *Desk) sightWords(i int, s *scene.Scene) {
+	var words []hiddenWord
+	var places [][3]float64
+	for _, w := range s.Labels {
 		off := wordOff
-		if w.Kind == scene.Level {
+		switch w.Kind {
+		case scene.Orientation:
+		case scene.Level:
 			off = 1
+		default:
+			continue
 		}
+		at := w.At
 		for k := range at {
 			at[k] += off * w.Toward[k]
 		}
-		h = s.Hides(d.camera, at)
-		d.seen.hidden[k] = h
+		words, places = append(words, hiddenWord{i, w.Text, w.At}), append(places, at)
 	}
-	return h
+	for k, h := range s.Hides(d.camera, places) {
+		d.seen.hidden[words[k]] = h
+	}
 }
 
 // wordOff is how far off the rim a word is taken to stand, mm.

@@ -214,11 +214,11 @@ func (d *Desk) tools(one *stage.Answered) []tool.Tool {
 	}
 	box := toolbox{of: want, usual: map[string]float64{}}
 	c := one.Live.Case()
-	if ahead, err := cases.OpenChanged(d.o.FS, want.Name, "hand", want.Keys); err == nil {
+	if ahead, err := d.caseWith(one, want.Name, want.Keys); err == nil {
 		c = ahead
 	}
 	box.tools, box.ahead = tool.Of(c, d.o.Woods), c
-	if own, err := cases.OpenChanged(d.o.FS, want.Name, "hand", nil); err == nil {
+	if own, err := d.caseWith(one, want.Name, nil); err == nil {
 		c = own
 	}
 	for _, t := range tool.Of(c, d.o.Woods) {
@@ -226,6 +226,14 @@ func (d *Desk) tools(one *stage.Answered) []tool.Tool {
 	}
 	d.box = box
 	return box.tools
+}
+
+// caseWith is the case of a name with keys set; that of the design shown is not read again for it.
+func (d *Desk) caseWith(one *stage.Answered, name string, keys []tree.KeyValue) (*cases.Case, error) {
+	if one.Live.Name() == name {
+		return one.Live.CaseWith(keys...)
+	}
+	return cases.OpenChanged(d.o.FS, name, "hand", keys)
 }
 
 // drawFold draws the tools of one fold.

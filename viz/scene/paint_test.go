@@ -184,6 +184,41 @@ func TestPickBehind(t *testing.T) {
 	}
 }
 
+// TestHides: what stands between the eye and some places, looked for at once, is what stands before each
+// by itself, whatever triangle it is.
+func TestHides(t *testing.T) {
+	s := solved(t, "flat-plate", 1)
+	sc := NewSkeleton(s).Build(Show{Solution: s, Field: Sink})
+	for _, v := range Views()[:2] {
+		c := sc.Seen(v.Name, 1280, 800)
+		var places []vec
+		for _, l := range sc.Labels {
+			places = append(places, vec3.Add(l.At, vec{0, 0, -30}), vec3.Add(l.At, vec{3, 1, 12}))
+		}
+		near, _ := c.Clip()
+		hidden := 0
+		for i, got := range sc.Hides(c, places) {
+			way := vec3.Sub(places[i], c.Eye())
+			want := false
+			for _, o := range sc.Solids {
+				for _, k := range o.Tris {
+					d, _, _ := meet(c.Eye(), unit(way), o.Points[k[0]], o.Points[k[1]], o.Points[k[2]])
+					want = want || o.Paint.A == 255 && d > near && d < vec3.Norm(way)-6
+				}
+			}
+			if got != want {
+				t.Errorf("%s: place %v hidden %v, want %v", v.Name, places[i], got, want)
+			}
+			if got {
+				hidden++
+			}
+		}
+		if hidden == 0 || hidden == len(places) {
+			t.Errorf("%s: %d of %d places are hidden: the test tells nothing", v.Name, hidden, len(places))
+		}
+	}
+}
+
 // TestPaintTwice wants the same picture twice, and nothing outside its place.
 func TestPaintTwice(t *testing.T) {
 	s := solved(t, "course-guitar-elastic", 0.5)

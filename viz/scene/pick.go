@@ -79,25 +79,99 @@ func meet(from, dir, a, b, c vec) (d, u, v float64) {
 	return vec3.Dot(f, q) / det, u, v
 }
 
-// Hides tells whether an opaque solid stands between the eye and a place of
-// the scene, mm. What lies within a few millimetres of the place does not
+// Hides tells of each of some places of the scene, mm, whether an opaque solid stands between it
+// and the eye. What lies within a few millimetres of a place does not
 // count: a word at the rim is not hidden by the rim.
-func (s *Scene) Hides(c Camera, p [3]float64) bool {
-	const atIt = 6.0 // mm
-	eye := c.Eye()
-	way := vec3.Sub(p, eye)
-	far := vec3.Norm(way)
-	dir := unit(way)
+func (s *Scene) Hides(c Camera, places []vec) []bool {
+	out := make([]bool, len(places))
+	if len(places) == 0 {
+		return out
+	}
 	near, _ := c.Clip()
+	from := newLook(c.Eye(), places[0], near)
+	rays := make([]ray, len(places))
+	for i, p := range places {
+		rays[i] = from.ray(p)
+	}
+	var seen [][2]float64
 	for _, o := range s.Solids {
 		if o.Paint.A < 255 {
 			continue
 		}
+		seen = seen[:0]
+		for _, p := range o.Points {
+			seen = append(seen, from.place(p))
+		}
 		for _, t := range o.Tris {
-			if d, _, _ := meet(eye, dir, o.Points[t[0]], o.Points[t[1]], o.Points[t[2]]); d > near && d < far-atIt {
-				return true
+			lo, hi := span(seen[t[0]], seen[t[1]], seen[t[2]])
+			for i := range rays {
+				if r := &rays[i]; !out[i] && !r.misses(lo, hi) {
+					out[i] = r.stopped(from, o, t)
+				}
 			}
 		}
 	}
-	return false
+	return out
+}
+
+// look is an eye with a direction and two across it.
+type look struct {
+	eye, ahead, a, b vec
+	near             float64
+}
+
+func newLook(eye, at vec, near float64) look {
+	ahead := unit(vec3.Sub(at, eye))
+	least := 0
+	for k := range ahead {
+		if math.Abs(ahead[k]) < math.Abs(ahead[least]) {
+			least = k
+		}
+	}
+	var e vec
+	e[least] = 1
+	a := unit(vec3.Cross(ahead, e))
+	return look{eye: eye, ahead: ahead, a: a, b: vec3.Cross(ahead, a), near: near}
+}
+
+// place is where a place is seen, in parts of its distance ahead; not numbers if it is not ahead.
+func (k look) place(p vec) [2]float64 {
+	r := vec3.Sub(p, k.eye)
+	far := vec3.Dot(r, k.ahead)
+	if far < k.near {
+		return [2]float64{math.NaN(), math.NaN()}
+	}
+	return [2]float64{vec3.Dot(r, k.a) / far, vec3.Dot(r, k.b) / far}
+}
+
+// ray is the way from the eye to a place.
+type ray struct {
+	at  [2]float64
+	dir vec
+	far float64
+}
+
+func (k look) ray(p vec) ray {
+	way := vec3.Sub(p, k.eye)
+	return ray{at: k.place(p), dir: unit(way), far: vec3.Norm(way)}
+}
+
+// span is the rectangle about three places as they are seen; of one that is not ahead, everything.
+func span(a, b, c [2]float64) (lo, hi [2]float64) {
+	for k := range lo {
+		lo[k], hi[k] = min(a[k], b[k], c[k]), max(a[k], b[k], c[k])
+	}
+	return lo, hi
+}
+
+// misses says that the ray passes beside a rectangle.
+func (r *ray) misses(lo, hi [2]float64) bool {
+	return r.at[0] < lo[0] || r.at[0] > hi[0] || r.at[1] < lo[1] || r.at[1] > hi[1]
+}
+
+// stopped says whether a triangle of a solid stands on the ray, well before its end.
+func (r *ray) stopped(from look, o *Solid, t [3]int32) bool {
+	const atIt = 6.0 // mm
+	d, _, _ := meet(from.eye, r.dir, o.Points[t[0]], o.Points[t[1]], o.Points[t[2]])
+	return d > from.near && d < r.far-atIt
 }

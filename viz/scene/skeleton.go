@@ -17,7 +17,7 @@ type Skeleton struct {
 	mesh    *mesh.Mesh
 	plate   mesh.Plate
 	wood    []cases.Brace // of the case
-	below   [][3]int32 // the plate's triangles, turned to face inward
+	below   [][3]int32    // the plate's triangles, turned to face inward
 	edges   edgeBand
 	braces  []braceFrame
 	sides   sheetFrame

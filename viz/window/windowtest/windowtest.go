@@ -13,11 +13,11 @@ import (
 // Screen is a virtual display for the length of a test.
 type Screen struct {
 	Name string // as DISPLAY takes it: ":5"
-	t    *testing.T
+	t    testing.TB
 }
 
 // Start starts Xvfb on a free display, with more arguments if wanted.
-func Start(t *testing.T, more ...string) *Screen {
+func Start(t testing.TB, more ...string) *Screen {
 	t.Helper()
 	for _, tool := range []string{"Xvfb", "xdotool", "xprop"} {
 		if _, err := exec.LookPath(tool); err != nil {

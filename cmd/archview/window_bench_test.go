@@ -1,0 +1,79 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os/exec"
+	"slices"
+	"testing"
+	"time"
+)
+
+// BenchmarkPointerToPicture drags sliders of the window in steps, each begun when the picture of the one
+// before is on the screen, and tells the median from moving the pointer to the new picture shown.
+func BenchmarkPointerToPicture(b *testing.B) {
+	for _, c := range []struct {
+		id, fold string
+		from, to float64 // shares of the slider
+	}{
+		{"relief.depth", "", 0.2, 0.4},
+		{"strings.tension", "fold_Strings", 0.4, 0.6},
+		{"bridge.hollow", "fold_Bridge", 0.1, 0.4},
+		{"bridge.foot", "fold_Bridge", 0.7, 0.85},
+	} {
+		b.Run(c.id, func(b *testing.B) {
+			p := sit(b, "course-guitar-relief")
+			p.unfold(c.fold, c.id+"/handle")
+			p.point(c.id+"/handle", 0.5)
+			p.Do("xdotool", "mousedown", "1")
+			hand := p.hand()
+			p.moveHand(hand, c.id, c.from)
+			var took []time.Duration
+			for i := 0; b.Loop() || len(took) < 20; i++ {
+				share := c.from + (c.to-c.from)*float64(i%5+1)/5
+				was := p.last.values["A.sink"]
+				began := time.Now()
+				p.moveHand(hand, c.id, share)
+				p.until("another sink", func(f told) bool { return f.values["A.sink"] != was })
+				took = append(took, time.Since(began))
+			}
+			p.Do("xdotool", "mouseup", "1")
+			slices.Sort(took)
+			b.ReportMetric(1e3*took[len(took)/2].Seconds(), "median-ms")
+			b.ReportMetric(1e3*took[len(took)*9/10].Seconds(), "ninth-tenth-ms")
+		})
+	}
+}
+
+// unfold opens a fold of the tools in which a control stands.
+func (p *person) unfold(fold, id string) {
+	if fold == "" {
+		return
+	}
+	p.click("fold_Relief_under_the_foot")
+	p.until("a fold", func(f told) bool { return f.places["relief.depth/handle"] == [4]float64{} })
+	p.click(fold)
+	p.until("the tools of "+fold, func(f told) bool { return f.places[id][3] > 0 })
+}
+
+// hand is a pointer that moves without the start of a program.
+func (p *person) hand() io.Writer {
+	p.t.Helper()
+	c := exec.Command("xdotool", "-")
+	c.Env = p.Env()
+	w, err := c.StdinPipe()
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	if err := c.Start(); err != nil {
+		p.t.Fatal(err)
+	}
+	p.t.Cleanup(func() { _ = w.Close(); _ = c.Wait() })
+	return w
+}
+
+// moveHand moves it to a share of a slider.
+func (p *person) moveHand(hand io.Writer, id string, share float64) {
+	at := p.last.places[id+"/track"]
+	fmt.Fprintf(hand, "mousemove --window %s %.0f %.0f\n", p.id, at[0]+share*at[2], at[1]+at[3]/2)
+}
