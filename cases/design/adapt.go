@@ -7,6 +7,7 @@ import (
 	"archload/cases"
 	"archload/cases/shape"
 	"archload/cases/tree"
+	"archload/fem/contact"
 	"archload/mesh"
 )
 
@@ -138,21 +139,22 @@ func refitted(t *Top, g *shape.Geometry, d difference, o Options) (*Top, error) 
 
 // bear sets the new bridge of t, a copy of another top in the making, on the plate.
 // Contact points beyond the nodes that may carry them ask for another order of
-// elimination; points that press elsewhere for another reduction of the plate;
+// elimination, which then serves any foot under the same base; points that press
+// elsewhere for another reduction of the plate;
 // and a body or a bedding of its own for another contact problem.
 func (t *Top) bear(from *Top) error {
 	b := t.Built
 	zone := united(from.Factored.Model.Zone, b.contactNodes(b.Bridge))
 	if len(zone) > len(from.Factored.Model.Zone) {
-		sys := from.Factored.WithZone(zone)
+		sys := from.Factored.WithZone(united(zone, b.underBase()))
 		factored, err := sys.Prepare(t.Workers)
 		if err != nil {
 			return Explain(b.Case, err)
 		}
 		t.Factored, b.Model = factored, sys.Model
-		return t.condense()
+		t.Cond = contact.Condense(factored, nil, b.Bridge.Hold, b.Loads)
 	}
-	if b.Bridge.bearsAlike(from.Built.Bridge) && slices.Equal(b.Loads, from.Built.Loads) {
+	if t.Factored == from.Factored && b.Bridge.bearsAlike(from.Built.Bridge) && slices.Equal(b.Loads, from.Built.Loads) {
 		return nil
 	}
 	cond, same := t.Cond.Under(b.Bridge.Pads, b.Bridge.Body.Guides...)

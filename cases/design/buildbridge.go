@@ -187,6 +187,25 @@ func surfaceFrame(j surface.Jet) [3][3]float64 {
 	return [3][3]float64{n, t, u}
 }
 
+// underBase are the nodes of the triangles under the whole base of the bridge, over which a
+// hand may draw its feet. A corner of a triangle thinner than half a millimetre may be left out.
+func (b *Built) underBase() []int32 {
+	const step = 0.5 // mm
+	br := b.Case.Bridge
+	half := mesh.Point{float64(br.Length) / 2, float64(br.Width) / 2}
+	lo, hi := mesh.Point{br.At[0] - half[0], br.At[1] - half[1]}, mesh.Point{br.At[0] + half[0], br.At[1] + half[1]}
+	var out []int32
+	last := int32(-1)
+	for _, at := range b.place.spread(lo, hi, int(2*half[0]/step)+1, int(2*half[1]/step)+1) {
+		if at.Shell != last {
+			out = append(out, b.Model.Shells[at.Shell].Nodes[:]...)
+		}
+		last = at.Shell
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
 // contactNodes are the nodes of the triangles that the pads press on, and those of
 // the blocks, rising.
 func (b *Built) contactNodes(st *BridgeModel) []int32 {

@@ -104,6 +104,9 @@ func meshBack(g *shape.Geometry, refine float64) (*mesh.Mesh, error) {
 // another top if its nodes couple alike.
 func solid(ctx context.Context, t *Top, o Options, like *fem.Prepared) (*Top, error) {
 	t.Workers, t.clock = o.WorkerCount(), o.Clock
+	if b := t.Built; o.AnyFoot && b.Bridge != nil {
+		b.Model.Zone = united(b.Model.Zone, b.underBase())
+	}
 	o.Say("assemble")
 	var sys *fem.System
 	var err error

@@ -32,6 +32,9 @@ func (l *Live) At(load float64) (*design.Solution, error) {
 	return s, nil
 }
 
+// Ready does ahead, while nothing else is asked, what the first foot that moves would wait for.
+func (l *Live) Ready() { l.top.Cond.Ready() }
+
 // loadShare is a fraction of some loads.
 func loadShare(loads []contact.BodyLoad, share float64) []contact.BodyLoad {
 	out := make([]contact.BodyLoad, len(loads))

@@ -13,6 +13,7 @@ import (
 // makes it ready for the hand. Whether the options ask for flow and error
 // estimate does not matter here.
 func Begin(ctx context.Context, fsys fs.FS, name string, o design.Options) (*Live, error) {
+	o.AnyFoot = true
 	from, err := openLive(fsys, name)
 	if err != nil {
 		return nil, err

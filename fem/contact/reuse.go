@@ -49,6 +49,14 @@ func (c *Condensed) Moved(pads []Pad, hold Hold, guides ...Guide) *Condensed {
 	return &q
 }
 
+// Ready finds the flexibility of the contact nodes, if that is not known yet, so that the next Moved
+// need not.
+func (c *Condensed) Ready() {
+	if len(c.cols) > 0 {
+		c.reach()
+	}
+}
+
 // Over returns the same body on the same plate under other loads or push on the plate
 // itself, which WithLoads or WithPush gave it.
 func (s *Problem) Over(c *Condensed) *Problem {

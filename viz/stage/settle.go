@@ -28,7 +28,9 @@ func (a *Answerer) step(ctx context.Context, d *Answered, s *Shown) (err error) 
 	w, linear := s.Want, !s.Second
 	switch {
 	case d.quick == nil:
-		d.quick, err = d.Live.Report(ctx)
+		if d.quick, err = d.Live.Report(ctx); err == nil {
+			d.Live.Ready()
+		}
 	case d.Pitch == nil:
 		d.Pitch, err = certain(ctx, d.Live.Case(), linear, a.options)
 		if w.Load == 1 {
