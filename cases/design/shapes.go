@@ -2,6 +2,7 @@ package design
 
 import (
 	"math"
+	"reflect"
 
 	"archload/cases"
 	"archload/fem"
@@ -11,6 +12,11 @@ import (
 // OnOuter returns the place of the outer surface whose plan is q, mm; inside is
 // false beyond the plate's edge or over a hole, where it is the nearest one.
 func (b *Built) OnOuter(q mesh.Point) (at fem.SurfacePoint, inside bool) { return b.place.Outer(q) }
+
+// SamePlate says whether two designs have the same plate, triangles and bars: what is carved and glued.
+func (b *Built) SamePlate(o *Built) bool {
+	return b.Mesh == o.Mesh && b.Plate == o.Plate && reflect.DeepEqual(b.Case.Braces, o.Case.Braces)
+}
 
 // WithinOuter is OnOuter at little cost where it is not inside; the place then means nothing.
 func (b *Built) WithinOuter(q mesh.Point) (at fem.SurfacePoint, inside bool) {

@@ -2,9 +2,7 @@ package scene
 
 import (
 	"math"
-	"reflect"
 
-	"archload/cases"
 	"archload/cases/design"
 	"archload/fem"
 	"archload/mesh"
@@ -15,8 +13,7 @@ import (
 // never changed, so that any number of goroutines may build scenes from it.
 type Skeleton struct {
 	mesh    *mesh.Mesh
-	plate   mesh.Plate
-	wood    []cases.Brace // of the case
+	of      *design.Built // that it was made from
 	below   [][3]int32    // the plate's triangles, turned to face inward
 	edges   edgeBand
 	braces  []braceFrame
@@ -84,7 +81,7 @@ type sheetFrame struct {
 // cut: after a change of outline, arch, thickness, holes, braces or rim. Fits
 // tells.
 func NewSkeleton(s *design.Solution) *Skeleton {
-	k := &Skeleton{mesh: s.Top.Built.Mesh, plate: s.Top.Built.Plate, wood: s.Top.Built.Case.Braces, below: make([][3]int32, len(s.Top.Built.Mesh.Tris))}
+	k := &Skeleton{mesh: s.Top.Built.Mesh, of: s.Top.Built, below: make([][3]int32, len(s.Top.Built.Mesh.Tris))}
 	for i, t := range s.Top.Built.Mesh.Tris {
 		k.below[i] = [3]int32{t[0], t[2], t[1]}
 	}
@@ -115,8 +112,7 @@ func NewSkeleton(s *design.Solution) *Skeleton {
 // Fits tells whether the skeleton serves a solution, too: it does while the
 // plate, its mesh and its braces are the same.
 func (k *Skeleton) Fits(s *design.Solution) bool {
-	b := s.Top.Built
-	return k.mesh == b.Mesh && k.plate == b.Plate && reflect.DeepEqual(k.wood, b.Case.Braces)
+	return s.Top.Built.SamePlate(k.of)
 }
 
 // fittedBraces lays out the braces that are glued in.
