@@ -371,46 +371,64 @@ func (h *activeSet) solveMotion(with []float64, f [6]float64) (t motion, err err
 }
 
 // byReleased solves, with the products of the released rows' sides, for those with the six rigid
-// motions and for the side whose products are given, by Cholesky's method.
+// motions and for the side whose products are given.
 func (h *activeSet) byReleased(with []float64) (x [][7]float64, ok bool) {
 	q := len(h.released)
-	l, x := make([]float64, q*q), make([][7]float64, q)
+	l, ok := h.releasedRoot()
+	if !ok {
+		return nil, false
+	}
+	x = make([][7]float64, q)
+	for i := range q {
+		copy(x[i][:6], h.gram[firstReleased+i][:6])
+		x[i][6] = -with[firstReleased+i]
+		for k, a := range l[i*q : i*q+i] {
+			subtract7(&x[i], a, &x[k])
+		}
+		divide7(&x[i], l[i*q+i])
+	}
+	for i := q - 1; i >= 0; i-- {
+		divide7(&x[i], l[i*q+i])
+		for k, a := range l[i*q : i*q+i] {
+			subtract7(&x[k], a, &x[i])
+		}
+	}
+	return x, true
+}
+
+// releasedRoot is the Cholesky factor of the products of the released rows' sides, row by row; ok is
+// false if there is none.
+func (h *activeSet) releasedRoot() (l []float64, ok bool) {
+	q := len(h.released)
+	l = make([]float64, q*q)
 	for i := range q {
 		g, row := h.gram[firstReleased+i], l[i*q:(i+1)*q]
-		copy(x[i][:6], g[:6])
-		x[i][6] = -with[firstReleased+i]
 		for j := range i + 1 {
 			v, other := g[firstReleased+j], l[j*q:(j+1)*q]
 			for k, a := range row[:j] {
 				v -= a * other[k]
 			}
-			if j < i {
+			switch {
+			case j < i:
 				row[j] = v / other[j]
-				continue
-			}
-			if !(v > 0) {
+			case v > 0:
+				row[i] = math.Sqrt(v)
+			default:
 				return nil, false
 			}
-			row[i] = math.Sqrt(v)
-		}
-		for k, a := range row[:i] {
-			for m, v := range x[k] {
-				x[i][m] -= a * v
-			}
-		}
-		for m := range x[i] {
-			x[i][m] /= row[i]
 		}
 	}
-	for i := q - 1; i >= 0; i-- {
-		for m := range x[i] {
-			x[i][m] /= l[i*q+i]
-		}
-		for k, a := range l[i*q : i*q+i] {
-			for m, v := range x[i] {
-				x[k][m] -= a * v
-			}
-		}
+	return l, true
+}
+
+func subtract7(x *[7]float64, a float64, y *[7]float64) {
+	for m, v := range y {
+		x[m] -= a * v
 	}
-	return x, true
+}
+
+func divide7(x *[7]float64, by float64) {
+	for m := range x {
+		x[m] /= by
+	}
 }

@@ -52,7 +52,7 @@ func (w *tracer) followPredicted(d direction, h *activeSet, s float64, list []pr
 		a := &list[i]
 		w.noteClosed(a.closes)
 		h.rows = rows[:a.rows]
-		r := w.predictedRates(d, h, a, forces[i])
+		r := w.predictedRates(d, a, forces[i])
 		if opens, closes := w.violations(r); len(opens)+len(closes) > 0 {
 			h.restore(a)
 			return s, false
@@ -141,7 +141,7 @@ func (w *tracer) stuckRows(pads []int) (rows []int32) {
 }
 
 // predictedRates are the rates along a stretch.
-func (w *tracer) predictedRates(d direction, h *activeSet, a *predicted, lambda []float64) *rates {
+func (w *tracer) predictedRates(d direction, a *predicted, lambda []float64) *rates {
 	r := &rates{rho: a.motion.rho, w: a.w, lambda: lambda}
 	w.lastRates, w.lastID, w.lastDt = r, d.id, d.dt
 	return r
