@@ -145,7 +145,7 @@ func (d *Desk) goThere() {
 	s := d.shown.Scenes[d.edit]
 	c := s.Seen(view, 100, 100)
 	c.Target, c.Distance = p, nearWorst
-	for k := 0; s.Hides(c, p) && k < 7; k++ { // from another side
+	for k := 0; s.Hides(c, [][3]float64{p})[0] && k < 7; k++ { // from another side
 		c = c.Orbited(45, 0)
 	}
 	d.aim, d.looks.View, d.again = c, "", true
