@@ -38,7 +38,7 @@ func (p placer) outerWithin(q mesh.Point) (at fem.SurfacePoint, inside bool) {
 	if !inside {
 		return at, false
 	}
-	return p.on(tri, bary, 1), true
+	return p.shell(tri, bary, 1), true
 }
 
 // inner returns the place of the inner surface whose plan is q.
@@ -56,11 +56,11 @@ func (p placer) middle(q mesh.Point) (at fem.SurfacePoint, inside bool) { return
 
 func (p placer) at(q mesh.Point, zeta float64) (fem.SurfacePoint, bool) {
 	tri, bary, inside := p.loc.Find(q)
-	return p.on(tri, bary, zeta), inside
+	return p.shell(tri, bary, zeta), inside
 }
 
-// on is a place of a triangle of the plan as one of the model.
-func (p placer) on(tri int32, bary [3]float64, zeta float64) fem.SurfacePoint {
+// shell is a place of a triangle of the plan as one of the model.
+func (p placer) shell(tri int32, bary [3]float64, zeta float64) fem.SurfacePoint {
 	if p.below {
 		bary[1], bary[2] = bary[2], bary[1]
 	}
