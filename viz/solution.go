@@ -35,7 +35,7 @@ func captionOf(s *design.Solution, r *answer.Report) canvas.Caption {
 	} else {
 		foot += "; built-in checks passed"
 	}
-	return canvas.Caption{Title: r.Title, Facts: facts, Footer: foot}
+	return canvas.Caption{Title: r.Title, Facts: facts, Warnings: r.Warnings, Footer: foot}
 }
 
 // edgeWords says in a few words how the edge is held.

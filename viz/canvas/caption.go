@@ -10,6 +10,7 @@ type Caption struct {
 	Title    string   // the case's title
 	Subtitle string   // what is shown, the load
 	Facts    []string // what the numbers rest on: wood, making, hold, rim
+	Warnings []string // what is too much or not sure, over the footer
 	Footer   string   // last line of the page: program, version, checks
 
 	Bare bool // in a report, which says all but the subtitle itself
@@ -64,13 +65,21 @@ func (p *Page) LayCaption(c Caption) CaptionLayout {
 	y -= 6
 	l.rules = append(l.rules, [2]Point{{Margin, y}, {p.W - Margin, y}})
 	l.Free = Rect{Margin, Margin, p.W - Margin, y - 8}
+	warned := Small()
+	warned.Color = Fault()
+	var warnings []string
+	for _, t := range c.Warnings {
+		warnings = append(warnings, p.Wrap("Warning: "+Clean(t), warned, w)...)
+	}
 	foot := p.AtMost(p.Wrap(Clean(c.Footer), Small(), w), 3, Small(), w)
-	if len(foot) == 0 {
+	n := len(warnings) + len(foot)
+	if n == 0 {
 		return l
 	}
-	y = Margin + 10.5*float64(len(foot)) - 1
+	y = Margin + 10.5*float64(n) - 1
 	l.rules = append(l.rules, [2]Point{{Margin, y + 3}, {p.W - Margin, y + 3}})
 	l.Free.Y0 = y + 11
+	down(warnings, warned, 10.5)
 	down(foot, Small(), 10.5)
 	return l
 }

@@ -26,6 +26,9 @@ func BridgeWood() color.NRGBA { return color.NRGBA{196, 170, 140, 255} }
 // Rust is the colour of the bass side and of the loaded shape.
 func Rust() color.NRGBA { return color.NRGBA{160, 74, 28, 255} }
 
+// Fault is the colour of warnings.
+func Fault() color.NRGBA { return color.NRGBA{158, 30, 24, 255} }
+
 // Blue is the colour of the treble side.
 func Blue() color.NRGBA { return color.NRGBA{36, 84, 140, 255} }
 
