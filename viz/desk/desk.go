@@ -81,6 +81,7 @@ type Desk struct {
 	fitted   image.Point // the view's size for which a named view was fitted; zero: not yet
 	nearFoot bool        // it was fitted to the foot
 	seen     sight
+	covers   []cover // of the views
 	drag     drag
 	hover    *hover
 	grips    grip.Hand

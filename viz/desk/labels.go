@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"image"
 	"math"
 
 	"archload/viz/desk/label"
@@ -20,9 +21,8 @@ const leastPitch = 18
 // lines stay where they are, or are left out if there is no room.
 func (d *Desk) drawLabels(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 	density := d.atlas.Density
-	view := pixels(r, density)
-	cover := func(names ...string) func(panel.Rect) bool {
-		c := s.Covered(d.camera, view.Dx(), view.Dy(), coverCell*density, names...)
+	all, bridge := d.covered(i, s, pixels(r, density))
+	meets := func(c *scene.Covered) func(panel.Rect) bool {
 		return func(b panel.Rect) bool {
 			return c.Meets((b.X-r.X)*density, (b.Y-r.Y)*density, (b.Right()-r.X)*density, (b.Bottom()-r.Y)*density)
 		}
@@ -31,7 +31,7 @@ func (d *Desk) drawLabels(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 	in := r
 	in.Y, in.H = r.Y+d.lay.head.all(), r.H-d.lay.head.all() // below the title
 	p := label.Page{Atlas: l.Atlas, In: in, Middle: panel.Point{X: x, Y: y}, Taken: []panel.Rect{d.legendGround()},
-		Object: cover(), Bridge: cover(scene.BridgeSolids()...)}
+		Object: meets(all), Bridge: meets(bridge)}
 	var words []label.Word
 	for _, w := range s.Labels {
 		x, y, ok := d.project(r, w.At)
@@ -42,6 +42,22 @@ func (d *Desk) drawLabels(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 		words = append(words, label.Word{Text: w.Text, Kind: w.Kind, At: panel.Point{X: x, Y: y}, Off: d.off(r, w)})
 	}
 	label.Draw(l, p.Place(words), paperColor())
+}
+
+// covered is what scene i covers of its view, and its bridge alone, found anew when either or the
+// camera changes.
+func (d *Desk) covered(i int, s *scene.Scene, view image.Rectangle) (all, bridge *scene.Covered) {
+	k := cover{of: s, camera: d.camera, size: view.Size(), density: d.atlas.Density}
+	if i < len(d.covers) {
+		if was := d.covers[i]; was.of == k.of && was.camera == k.camera && was.size == k.size && was.density == k.density {
+			return was.all, was.bridge
+		}
+	}
+	cell := coverCell * k.density
+	k.all = s.Covered(d.camera, k.size.X, k.size.Y, cell)
+	k.bridge = s.Covered(d.camera, k.size.X, k.size.Y, cell, scene.BridgeSolids()...)
+	d.covers = append(d.covers[:min(i, len(d.covers)):min(i, len(d.covers))], k)
+	return k.all, k.bridge
 }
 
 // hides says whether a word of view i stands behind something; worked out once

@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"image"
+
 	"archload/cases"
 	"archload/cases/answer"
 	"archload/cases/design"
@@ -40,6 +42,16 @@ type sight struct {
 	camera scene.Camera
 	of     *stage.Shown
 	hidden map[hiddenWord]bool
+}
+
+// cover is what a scene covers of its view.
+type cover struct {
+	of      *scene.Scene
+	camera  scene.Camera
+	size    image.Point // of the view, pixels
+	density float64
+
+	all, bridge *scene.Covered
 }
 
 // noted is since when a note stands.

@@ -14,6 +14,9 @@ type Covered struct {
 // body.
 const thinnest = 128
 
+// insideSkin is the plate's inner face, which covers what the outer one does.
+const insideSkin = "plate inside"
+
 // Covered finds what solids and lines cover of a view of w by h pixels, in squares of cell pixels.
 // Names: of solids, which alone count then.
 func (s *Scene) Covered(c Camera, w, h int, cell float64, names ...string) *Covered {
@@ -25,7 +28,7 @@ func (s *Scene) Covered(c Camera, w, h int, cell float64, names ...string) *Cove
 		only[n] = true
 	}
 	for _, o := range s.Solids {
-		if len(names) > 0 && !only[o.Name] || o.Paint.A < thinnest || o.Name == Shadow {
+		if len(names) > 0 && !only[o.Name] || o.Paint.A < thinnest || o.Name == Shadow || o.Name == insideSkin {
 			continue
 		}
 		at := make([][2]float64, len(o.Points))

@@ -41,7 +41,7 @@ func (b *build) plate() {
 	}
 	b.up = normals(b.outer, m.Tris)
 	out := &Solid{Name: "plate outside", Points: b.outer, Normals: b.up, Tris: m.Tris, Values: b.values, Dim: b.dims(), Paint: spruceColor(), Picks: true}
-	in := &Solid{Name: "plate inside", Points: b.inner, Normals: normals(b.inner, b.k.below), Tris: b.k.below, Values: b.values,
+	in := &Solid{Name: insideSkin, Points: b.inner, Normals: normals(b.inner, b.k.below), Tris: b.k.below, Values: b.values,
 		Paint: insideColor(), Picks: true}
 	b.scene.Solids = append(b.scene.Solids, out, in, b.edge())
 }
