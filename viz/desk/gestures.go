@@ -227,7 +227,7 @@ func (d *Desk) pinAt(view int, at panel.Point, density float64) {
 	n := 1
 	for _, p := range d.want.Pins {
 		var k int
-		if _, err := fmt.Sscanf(p.Name, "%d", &k); err == nil && k >= n {
+		if _, err := fmt.Sscanf(p.Name, "pin %d", &k); err == nil && k >= n {
 			n = k + 1
 		}
 	}
@@ -239,7 +239,7 @@ func (d *Desk) pinAt(view int, at panel.Point, density float64) {
 			return // the second of two clicks
 		}
 	}
-	d.want.Pins = append(d.want.Pins[:len(d.want.Pins):len(d.want.Pins)], scene.Pin{Name: fmt.Sprint(n), At: q})
+	d.want.Pins = append(d.want.Pins[:len(d.want.Pins):len(d.want.Pins)], scene.Pin{Name: fmt.Sprintf("pin %d", n), At: q})
 }
 
 // beginCut starts the line of a section.

@@ -164,6 +164,9 @@ func (d *Desk) statement(i int, s *scene.Scene) string {
 	if d.shown.Want.Behind && d.shown.Designs[i].Full.Top.Built.Back != nil {
 		words += "; the back, down is out of the body"
 	}
+	if b := d.shown.Designs[i].Bridge; b != nil && d.shown.Want.Field == scene.RemainingGap && b.GapLeft < closedGap && d.shown.Want.Load > 0 {
+		words += "; it has closed everywhere"
+	}
 	if c := s.Scale; c != nil && c.Kind != scale.Counting {
 		words += d.signWords(c)
 	}
@@ -179,6 +182,9 @@ func (d *Desk) statement(i int, s *scene.Scene) string {
 	}
 	return words
 }
+
+// closedGap is the gap below which a foot counts as closed, mm: what the numbers show as none.
+const closedGap = 0.0005
 
 // signWords say what the two colours of a scale mean, as far as both are used.
 func (d *Desk) signWords(s *scale.Scale) string {

@@ -85,6 +85,9 @@ func (d *Desk) drawLessons() {
 	list := c.Rest()
 	list.H -= closeRoom
 	c = panel.NewColumn(d.panel.Scroll("lessons list", list), 0, 6)
+	if d.panel.Focus() == "" && len(infos) > 0 {
+		d.panel.SetFocus("lesson " + infos[0].Name) // Enter begins the first
+	}
 	for _, l := range infos {
 		words := d.atlas.ParagraphHeight(panel.Small, l.About, c.Width()-98)
 		row := c.Row(math.Max(panel.ButtonHeight, 22+words+4))

@@ -1,9 +1,12 @@
 package desk
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"archload/viz/panel"
+	"archload/viz/scene"
 )
 
 // On the smallest page with the largest letters every word of a sheet can be reached: what has
@@ -32,5 +35,38 @@ func TestSheetsOnASmallPage(t *testing.T) {
 			t.Errorf("the button that closes lies at %+v over the list at %+v", p.Seen, area.At)
 		}
 		h.key(panel.KeyEscape)
+	}
+}
+
+// Enter begins the first lesson, whose button has the keyboard when the sheet opens.
+func TestEnterBeginsALesson(t *testing.T) {
+	h := newHand(t, Options{Names: []string{"course-guitar"}})
+	h.key(panel.LetterKey('l'))
+	h.frame()
+	h.key(panel.KeyEnter)
+	if h.d.lesson == nil || h.d.over != noSheet {
+		t.Errorf("Enter on the list of lessons: lesson %v, sheet %v", h.d.lesson, h.d.over)
+	}
+}
+
+// The picture of the load flow has its paths, and the tick says so; of a gap that has closed the
+// words over the picture say it; a pin's name cannot be read as a part of its number.
+func TestWhatThePictureSays(t *testing.T) {
+	h := newHand(t, Options{Names: []string{"course-guitar"}})
+	h.key(panel.DigitKey(5))
+	if p, ok := h.d.panel.Find("flow"); !ok || p.Value != "on" || !p.Off {
+		t.Errorf("with the load flow shown the tick of its paths is %+v", p)
+	}
+	h.key(panel.DigitKey(7))
+	if words := h.d.statement(0, h.d.shown.Scenes[0]); !strings.Contains(words, "closed everywhere") {
+		t.Errorf("over a closed gap stands %q", words)
+	}
+	h.key(panel.DigitKey(1))
+	h.key(panel.LetterKey('o'))
+	c := h.d.lay.view.Centre()
+	h.click(c.X, c.Y-90)
+	h.settle()
+	if !slices.ContainsFunc(h.d.shown.Scenes[0].Labels, func(l scene.Label) bool { return strings.HasPrefix(l.Text, "pin 1: ") }) {
+		t.Errorf("no word of the picture names the pin: %+v", h.d.shown.Scenes[0].Labels)
 	}
 }

@@ -23,7 +23,7 @@ func toggles() []toggle {
 		{"contours", "Lines", "C", "a line at each step of the legend", "lines at the steps of the legend",
 			func(d *Desk) *bool { return &d.looks.Contours }, nil},
 		{"flow", "Paths", "W", "the ways of the load from the feet to the rim; each carries the same force", "paths of the load",
-			func(d *Desk) *bool { return &d.want.Flow }, nil},
+			(*Desk).pathsOn, (*Desk).offPaths},
 		{"moving", "Move", "M", "beads run along the paths; a tone swings", "moving beads on the paths, a swinging tone",
 			func(d *Desk) *bool { return &d.moving }, (*Desk).offMoving},
 		{"forces", "Forces", "N", "arrows to one scale: what presses (blue) and what holds (red)", "arrows of the forces",
@@ -81,6 +81,21 @@ func (d *Desk) drawToggles(row panel.Rect, keyed bool) {
 		d.panel.Toggle(c, t.on(d))
 		x += w
 	}
+}
+
+// pathsOn is whether the paths are drawn: of the load flow always.
+func (d *Desk) pathsOn() *bool {
+	if on := true; d.want.Field == scene.LoadFlow {
+		return &on
+	}
+	return &d.want.Flow
+}
+
+func (d *Desk) offPaths() string {
+	if d.want.Field == scene.LoadFlow {
+		return "the load flow is drawn with its paths"
+	}
+	return ""
 }
 
 func (d *Desk) offMoving() string {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"archload/cases/answer"
 	"archload/fem/vec3"
@@ -54,7 +55,7 @@ func (b *build) pins() {
 			text = scale.Reading(s.value(b.values)) + " " + b.in.Field.Unit()
 		}
 		if p.Name != "" {
-			text = p.Name + " " + text
+			text = strings.TrimSuffix(p.Name, ":") + ": " + text
 		}
 		up := unit(s.on(b.up))
 		place := plus(s.on(b.outer), 2*hover, up)

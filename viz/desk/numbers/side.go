@@ -241,7 +241,7 @@ func (s Side) Gauges(c *panel.Column, a *stage.Answered, unpin func(i int)) {
 			continue // a lesson points there
 		}
 		row := c.Row(panel.ToggleHeight)
-		name := fmt.Sprintf("pin %s at x %s, y %s mm", g.Name, scale.Fixed(g.X, 0), scale.Fixed(g.Y, 0))
+		name := fmt.Sprintf("%s at x %s, y %s mm", strings.TrimSuffix(g.Name, ":"), scale.Fixed(g.X, 0), scale.Fixed(g.Y, 0))
 		s.Panel.KeyValue(panel.Rect{X: row.X, Y: row.Y, W: row.W - 30, H: row.H}, name, scale.Fixed(g.Sink, gaugeDigits)+" mm")
 		if s.Panel.Button(panel.Control{ID: fmt.Sprintf("unpin %d", i), At: panel.Rect{X: row.Right() - 24, Y: row.Y, W: 24, H: row.H - 2},
 			Label: "×", Tip: "takes the pin out"}) {
