@@ -45,6 +45,7 @@ func BenchmarkLiveRefit(b *testing.B) {
 		b.Run(c.name, func(b *testing.B) {
 			l := mustSet(b, fineLive(b, "course-guitar"), tree.KeyValue{Key: "bridge.relief.depth", Value: tree.Valued(0.12)})
 			mustAt(b, l, 1)
+			l.Ready() // as in a window whose hand has rested
 			edited(b, l, c.key, c.values...)
 		})
 	}

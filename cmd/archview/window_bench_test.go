@@ -14,15 +14,16 @@ import (
 func BenchmarkPointerToPicture(b *testing.B) {
 	for _, c := range []struct {
 		id, fold string
+		size     string  // of the window: high enough for the tools of the fold
 		from, to float64 // shares of the slider
 	}{
-		{"relief.depth", "", 0.2, 0.4},
-		{"strings.tension", "fold_Strings", 0.4, 0.6},
-		{"bridge.hollow", "fold_Bridge", 0.1, 0.4},
-		{"bridge.foot", "fold_Bridge", 0.7, 0.85},
+		{"relief.depth", "", "1280x800", 0.2, 0.4},
+		{"strings.tension", "fold_Strings", "1280x800", 0.4, 0.6},
+		{"bridge.hollow", "fold_Bridge", "1280x1300", 0.1, 0.4},
+		{"bridge.foot", "fold_Bridge", "1280x1300", 0.7, 0.85},
 	} {
 		b.Run(c.id, func(b *testing.B) {
-			p := sit(b, "course-guitar-relief")
+			p := sit(b, "course-guitar-relief", "--size", c.size)
 			p.unfold(c.fold, c.id+"/handle")
 			p.point(c.id+"/handle", 0.5)
 			p.Do("xdotool", "mousedown", "1")
