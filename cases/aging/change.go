@@ -7,7 +7,6 @@ import (
 	"archload/cases/design"
 	"archload/cases/stability"
 	"archload/fem"
-	"archload/fem/contact"
 	"archload/materials"
 )
 
@@ -116,22 +115,38 @@ func (r *ready) grow(s *design.Solution) {
 }
 
 // followLinear follows it by linear theory, with other forces of the strings if there are any.
-func (r *ready) followLinear(loads []contact.BodyLoad) (*design.Solution, error) {
-	s := &design.Solution{Top: r.top}
-	if r.top.Stand == nil {
-		s.Result = r.top.Cond.RecoverPlate()
+func (r *ready) followLinear(p *pulls) (*design.Solution, error) {
+	top := r.top
+	if p != nil {
+		top = pulled(top, p.plate)
+	}
+	s := &design.Solution{Top: top}
+	if top.Stand == nil {
+		s.Result = top.Cond.RecoverPlate()
 		return s, nil
 	}
-	fit := r.top.Fit()
+	fit := top.Fit()
 	fit.Swell = r.free.rows()
-	if loads != nil {
-		fit.Loads = loads
+	if p != nil {
+		fit.Loads = p.bridge
 	}
-	st, err := r.top.Stand.Onward(r.from.linear.Result.Standing(), fit)
+	st, err := top.Stand.Onward(r.from.linear.Result.Standing(), fit)
 	if err != nil {
-		return nil, design.Explain(r.top.Built.Case, err)
+		return nil, design.Explain(top.Built.Case, err)
 	}
-	s.Result = r.top.Stand.Recover(st, fit)
+	s.Result = top.Stand.Recover(st, fit)
 	r.grow(s)
 	return s, nil
+}
+
+// pulled is a top under other loads on plate and body.
+func pulled(top *design.Top, loads []fem.PointForce) *design.Top {
+	if len(top.Built.StringTies()) == 0 {
+		return top
+	}
+	t, b := *top, *top.Built
+	b.Loads = loads
+	t.Built, t.Cond = &b, top.Cond.WithLoads(loads)
+	t.Stand = top.Stand.Over(t.Cond)
+	return &t
 }

@@ -214,7 +214,7 @@ func cautions(c *cases.Case, w Wish) []string {
 		out = append(out, "the edge is held and does not swell with the plate: on sides that give way the arch moves less")
 	}
 	if c.Season.Strings == "length" {
-		out = append(out, "strings keep their length: the neck's own movement, and steel that grows with warmth, are not in their tension")
+		out = append(out, "strings keep their length: what the neck bends by itself, and steel that grows with warmth, are not in their tension")
 	}
 	if c.Rim.Support == "body" {
 		out = append(out, "the blocks are rigid ("+blockWords(c)+"); they swell as block, plates and side glued together would in the mean, by their stiffness: the pull right beside them is rough")
@@ -222,5 +222,5 @@ func cautions(c *cases.Case, w Wish) []string {
 	if c.Rim.Support == "elastic" {
 		out = append(out, "the sides' lower edge is held still: the back's own swelling is not in these numbers")
 	}
-	return out
+	return append(out, "what is told of cracks and glue is an indication: your own judgement of the wood, of its joints and of how slowly it may dry comes first")
 }

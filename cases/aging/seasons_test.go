@@ -170,6 +170,19 @@ func TestStringsKeepLength(t *testing.T) {
 	text := func(each, keep string) string {
 		return "format = 1\nbase = \"first\"\n[strings]\nscale = 640\neach = [" + each + "]\n[bridge]\nhold = \"slip\"\n[season]\nmoisture = -2\nstrings = \"" + keep + "\"\n"
 	}
+	keepsLength(t, text)
+}
+
+// TestBodyKeepsLength is that of a body, at whose blocks the strings pull and whose blocks come nearer in drier wood.
+func TestBodyKeepsLength(t *testing.T) {
+	text := func(each, keep string) string {
+		return "format = 1\nbase = \"course-guitar-body\"\n[strings]\nscale = 640\neach = [" + each + "]\n[bridge]\nhold = \"slip\"\n[season]\nmoisture = -2\nstrings = \"" + keep + "\"\n"
+	}
+	keepsLength(t, text)
+}
+
+func keepsLength(t *testing.T, text func(each, keep string) string) {
+	t.Helper()
 	kept := run(t, opened(t, text("{ tension = 110 }, { tension = 100 }, { tension = 90 }", "length"))).Seasons[0]
 	var each []string
 	for _, s := range kept.Strings {

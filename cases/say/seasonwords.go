@@ -20,6 +20,9 @@ func WriteSeasons(w io.Writer, r *aging.SeasonsReport) error {
 	section(b, "Seasons, from the made state"+heldAside(r)+r.OrderAside())
 	if m := r.Made; m != nil {
 		line(b, "made", "in air of %.0f %% at %.0f °C: wood at %.1f %%", m.Humidity, m.Temperature, m.Moisture)
+		if m.Bridge != nil {
+			line(b, "bridge sinks when made", "%.3f mm under the strings, in wood so dry; a solve counts with the moisture of the wood cards", m.Bridge.Sink)
+		}
 	}
 	if m := r.Made; m != nil && m.Thrust != nil {
 		line(b, "lengthwise thrust", "%s", thrustText(m.Thrust))
