@@ -130,6 +130,6 @@ func (s *System) WithTangent(u []float64, workers int) *System {
 	q := *s
 	q.K = s.K.Like()
 	q.AddTangent(q.K, u, workers)
-	q.fix()
+	q.K.Fix(q.fix())
 	return &q
 }
