@@ -7,6 +7,7 @@ import (
 	"archload/cases/design"
 	"archload/cases/stability"
 	"archload/fem"
+	"archload/fem/contact"
 	"archload/materials"
 )
 
@@ -149,4 +150,10 @@ func pulled(top *design.Top, loads []fem.PointForce) *design.Top {
 	t.Built, t.Cond = &b, top.Cond.WithLoads(loads)
 	t.Stand = top.Stand.Over(t.Cond)
 	return &t
+}
+
+// pulls are what strings do.
+type pulls struct {
+	bridge []contact.BodyLoad // loads on the bridge
+	plate  []fem.PointForce   // all loads on plate and body
 }

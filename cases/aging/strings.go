@@ -7,8 +7,6 @@ import (
 
 	"archload/cases"
 	"archload/cases/design"
-	"archload/fem"
-	"archload/fem/contact"
 	"archload/fem/vec3"
 )
 
@@ -75,12 +73,6 @@ func (k *kept) tune(made *design.Solution, follow func(*pulls) (*design.Solution
 			return now, nil
 		}
 	}
-}
-
-// pulls are what strings do.
-type pulls struct {
-	bridge []contact.BodyLoad // loads on the bridge
-	plate  []fem.PointForce   // all loads on plate and body
 }
 
 // pulls are the loads with the strings' tensions: those on the bridge come first, those on the blocks last.

@@ -115,3 +115,32 @@ func (r *YearsReport) Failed() []string {
 	}
 	return out
 }
+
+// Meeting is an age with a season.
+type Meeting struct {
+	At       string     `json:"at"`
+	Years    float64    `json:"years"`
+	Season   string     `json:"season"`
+	ArchRise float64    `json:"arch_rise"`     // mm over the rim, from the day that it was strung
+	Action   answer.Num `json:"action_change"` // mm at the octave, from the day that it was strung, positive when strings come lower; null without a bridge
+	GapLeft  answer.Num `json:"gap_left"`      // mm, greatest under the foot
+	Middle   answer.Num `json:"share_middle"`  // of the foot's force on its middle third
+	Used     answer.Num `json:"used"`          // of the strength that a load of this age leaves
+	Across   answer.Num `json:"across_used"`   // of the strength across the grain that it leaves
+}
+
+// Worst is the age and the season of a worst number.
+type Worst struct {
+	At     string     `json:"at"`
+	Season string     `json:"season"`
+	Value  answer.Num `json:"value"` // in the number's unit
+}
+
+// WorstMeetings are the ages with the seasons that ask most of a design; null where there is none.
+type WorstMeetings struct {
+	Lowest  *Worst `json:"action_lowest"`  // strings come lowest, mm lower
+	Highest *Worst `json:"action_highest"` // strings come highest, mm lower, mostly below 0
+	Gap     *Worst `json:"gap_left"`
+	Used    *Worst `json:"used"`
+	Across  *Worst `json:"across_used"`
+}

@@ -18,6 +18,7 @@ import (
 	"archload/cmd/internal/disk"
 	"archload/cmd/internal/shell"
 	"archload/viz/desk"
+	"archload/viz/desk/looks"
 	"archload/viz/panel"
 	"archload/viz/window"
 
@@ -33,7 +34,7 @@ func (o *options) run(cmd *cobra.Command, args []string) error {
 	if o.snapshot != "" {
 		return o.writeSnapshot(cmd, args, w, h)
 	}
-	d, err := o.setUp(args, desk.ParseLooks(remembered()))
+	d, err := o.setUp(args, looks.Parse(remembered()))
 	if err != nil {
 		return err
 	}
@@ -62,7 +63,7 @@ func (o *options) writeSnapshot(cmd *cobra.Command, args []string, w, h int) err
 	say, done := shell.Progress(cmd.ErrOrStderr())
 	defer done()
 	say("archview: reading")
-	d, err := o.setUp(args, desk.UsualLooks())
+	d, err := o.setUp(args, looks.Usual())
 	if err != nil {
 		return err
 	}
@@ -189,7 +190,7 @@ func remembered() string {
 }
 
 // remember writes the looks down. That it cannot is no reason to stop.
-func (o *options) remember(l desk.Looks) {
+func (o *options) remember(l looks.Looks) {
 	file := looksFile()
 	if file == "" || disk.Make(filepath.Dir(file)) != nil {
 		return

@@ -14,6 +14,7 @@ import (
 	"archload/cmd/internal/shell"
 	"archload/materials"
 	"archload/viz/desk"
+	"archload/viz/desk/looks"
 	"archload/viz/stage"
 
 	"github.com/spf13/cobra"
@@ -40,7 +41,7 @@ type options struct {
 func (o *options) flags(c *cobra.Command) {
 	f := c.Flags()
 	f.SortFlags = false
-	f.StringVar(&o.field, "field", "", "what is shown: "+strings.Join(desk.FieldWords(), ", "))
+	f.StringVar(&o.field, "field", "", "what is shown: "+strings.Join(looks.FieldWords(), ", "))
 	f.StringVar(&o.face, "face", "", "face of the plate for stresses: outside or inside")
 	f.StringVar(&o.view, "view", "", "from where: at an angle, from outside, from the tail, from the treble side, from inside, from behind")
 	f.Float64Var(&o.load, "load", 100, "string load, percent of full")
@@ -83,11 +84,11 @@ func (o *options) fits(cases int) error {
 
 // looks turns the flags into what is shown at first; remembered is what the
 // window showed the last time.
-func (o *options) looks(remembered desk.Looks) (desk.Looks, error) {
+func (o *options) looks(remembered looks.Looks) (looks.Looks, error) {
 	l := remembered
 	var err error
 	if o.field != "" {
-		if l.Field, err = desk.FieldNamed(o.field); err != nil {
+		if l.Field, err = looks.FieldNamed(o.field); err != nil {
 			return l, shell.Usagef("--field: %w", err)
 		}
 	}
@@ -99,13 +100,13 @@ func (o *options) looks(remembered desk.Looks) (desk.Looks, error) {
 		return l, shell.Usagef("--face: want outside or inside, found %q", o.face)
 	}
 	if o.view != "" {
-		if err := desk.KnownView(o.view); err != nil {
+		if err := looks.KnownView(o.view); err != nil {
 			return l, shell.Usagef("--view: %w", err)
 		}
 		l.View = o.view
 	}
 	if o.section != "" {
-		if l.Cut, err = desk.CutNamed(o.section); err != nil {
+		if l.Cut, err = looks.CutNamed(o.section); err != nil {
 			return l, shell.Usagef("--section: %w", err)
 		}
 	}
@@ -161,7 +162,7 @@ func (o *options) pixels() (w, h int, err error) {
 }
 
 // setUp makes the options of the desk from a command line.
-func (o *options) setUp(args []string, remembered desk.Looks) (d desk.Options, err error) {
+func (o *options) setUp(args []string, remembered looks.Looks) (d desk.Options, err error) {
 	looks, err := o.looks(remembered)
 	if err != nil {
 		return d, err

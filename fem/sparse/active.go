@@ -1,5 +1,7 @@
 package sparse
 
+import "archload/fem/sparse/team"
+
 // batchColumns is how many columns of the factor are gathered before the rest of
 // the matrix is brought up to date: a multiple of two, for the kernels.
 const batchColumns = 48
@@ -96,7 +98,7 @@ const loadCols = 96
 
 // share calls do for each of the panels from..to, the dear last ones first.
 func (c *ActiveCholesky) share(from, to int, do func(p int)) {
-	newTeam(c.workers).each(to-from, func(i int) { do(to - 1 - i) })
+	team.New(c.workers).Each(to-from, func(i int) { do(to - 1 - i) })
 }
 
 func (c *ActiveCholesky) begin() *columnBatch {

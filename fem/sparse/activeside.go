@@ -1,6 +1,10 @@
 package sparse
 
-import "slices"
+import (
+	"slices"
+
+	"archload/fem/sparse/team"
+)
 
 // next is the side's value for the row at place k, whose factor row in the present
 // batch is x.
@@ -122,7 +126,7 @@ func (c *ActiveCholesky) Back(xs, ts [][]float64) {
 		clear(x)
 	}
 	groups := min(c.workers, len(xs))
-	newTeam(groups).each(groups, func(g int) {
+	team.New(groups).Each(groups, func(g int) {
 		for q := len(c.full); q >= 0; q-- {
 			b := c.now
 			if q < len(c.full) {

@@ -1,5 +1,7 @@
 package sparse
 
+import "archload/fem/sparse/team"
+
 // Column is a sparse vector: Vals[i] at degree of freedom Dofs[i] (6 node + 0..5).
 // Repeated degrees of freedom add up.
 type Column struct {
@@ -24,7 +26,7 @@ func (f *Factor) Compliance(cols []Column) []float64 {
 	for a := range row {
 		row[a] = triOff(a/panelRows) + a%panelRows
 	}
-	newTeam(f.workers).each((n+copyRows-1)/copyRows, func(g int) {
+	team.New(f.workers).Each((n+copyRows-1)/copyRows, func(g int) {
 		for a := copyRows * g; a < min(copyRows*(g+1), n); a++ {
 			to := c[by[a]*n : (by[a]+1)*n]
 			for b, j := range by[:a] {
@@ -50,11 +52,11 @@ func (f *Factor) products(cols []Column) (u []float64, by []int) {
 	u = make([]float64, triLen(Block*r.units))
 	count, group := groups(0, panels(Block*r.units))
 	work := float64(panelRows*count) * float64(r.width*r.width)
-	team := newTeam(f.workers)
-	team.slots <- struct{}{}
-	team.split(len(r.rows), work, func(b int) { r.fill(b, cols) })
-	team.split(count, work, func(g int) { r.eliminate(group(g)) })
-	team.split(count, work, func(g int) {
+	crew := team.New(f.workers)
+	crew.Enter()
+	crew.Split(len(r.rows), work, func(b int) { r.fill(b, cols) })
+	crew.Split(count, work, func(g int) { r.eliminate(group(g)) })
+	crew.Split(count, work, func(g int) {
 		lo, hi := group(count - 1 - g) // the longest rows first
 		r.multiply(u, lo, hi)
 	})

@@ -1,5 +1,7 @@
 package sparse
 
+import "archload/fem/sparse/team"
+
 const (
 	smallUpdate = 1 << 14 // values of an update to which the children are added in one go
 	blockNodes  = 16      // nodes of a block column: 96 columns, 12 panels
@@ -10,7 +12,7 @@ const (
 // dense does the arithmetic of one front, or of rows appended to one.
 type dense struct {
 	kernels
-	team   *team
+	team   *team.Team
 	triRow []int32
 	signs  signs // of the front's pivots; nil: all positive
 }
@@ -35,13 +37,13 @@ func (w *dense) pivots(d, tri []float64, nodes int, factor6 func(j int, blk []fl
 		below := panels(Block * j1)
 		depth := Block * float64(j0)
 		n, group := groups(top, below)
-		w.team.split(n, float64((below-top)*(j1-j0))*depth/2, func(g int) {
+		w.team.Split(n, float64((below-top)*(j1-j0))*depth/2, func(g int) {
 			lo, hi := group(g)
 			w.updateTri(d, lo, hi, j0, j1)
 		})
 		w.diagonalBlock(d, tri, j0, j1, factor6)
 		n, group = groups(below, end)
-		w.team.split(n, float64((end-below)*(j1-j0))*(depth+48), func(g int) {
+		w.team.Split(n, float64((end-below)*(j1-j0))*(depth+48), func(g int) {
 			lo, hi := group(g)
 			w.updateTri(d, lo, hi, j0, j1)
 			for p := lo; p < hi; p++ {
@@ -128,7 +130,7 @@ func (w *dense) rows(s, d, tri []float64, nodes int) {
 	count := len(s) / (tileLen * nodes)
 	n, group := groups(0, count)
 	work := float64(count) * float64(nodes*nodes) * Block / 2
-	w.team.split(n, work, func(g int) {
+	w.team.Split(n, work, func(g int) {
 		lo, hi := group(g)
 		for j0 := 0; j0 < nodes; j0 += blockNodes {
 			w.rowBlock(s, d, tri, rowBlock{nodes, tileLen * nodes, lo, hi, j0})
@@ -173,7 +175,7 @@ func (w *dense) schur(b product) {
 	b.off = rectRows(nil, b.count, Block*b.nodes)
 	n, group := groups(0, panels(Block*b.count))
 	work := float64(b.count*b.count) * float64(b.nodes) * Block * Block / (2 * panelRows)
-	w.team.split(n, work, func(g int) {
+	w.team.Split(n, work, func(g int) {
 		lo, hi := group(n - 1 - g) // the longest rows first
 		for l0 := 0; l0 < b.nodes; l0 += chunkNodes {
 			for j0 := 0; j0 < b.count; j0 += blockNodes {

@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"archload/fem/pages"
+	"archload/fem/sparse/team"
 )
 
 // Factor is the Cholesky factor L of a matrix, P K Pᵀ = L Lᵀ. It is read only
@@ -124,8 +125,7 @@ func (f *Factor) computation(m *Matrix, fresh bool, todo []bool) *computation {
 	return &computation{
 		f: f, m: m, fresh: fresh, todo: todo,
 		updates: make([][]float64, len(f.a.fronts)),
-		pool:    pool{free: map[int][][]float64{}},
-		dense:   dense{kernels: f.kern, team: newTeam(f.workers), triRow: f.a.triRow},
+		dense:   dense{kernels: f.kern, team: team.New(f.workers), triRow: f.a.triRow},
 	}
 }
 
@@ -146,7 +146,7 @@ type computation struct {
 	todo    []bool      // by front: whether it is computed; those above one that is are so too
 	keep    []bool      // by front: whether its update is kept; nil: none
 	updates [][]float64 // by front, from its end to its use
-	pool    pool
+	pool    team.Pool
 	dense   dense
 
 	mu  sync.Mutex
@@ -158,7 +158,7 @@ type computation struct {
 func (c *computation) runTree() {
 	fronts := c.f.a.fronts
 	if c.f.workers == 1 {
-		c.dense.team.slots <- struct{}{}
+		c.dense.team.Enter()
 		c.runTask(int32(len(fronts))-1, 0)
 		return
 	}
@@ -166,15 +166,15 @@ func (c *computation) runTree() {
 	var wg sync.WaitGroup
 	for range c.f.workers {
 		wg.Go(func() {
-			for task, ok := q.pop(); ok; task, ok = q.pop() {
-				c.dense.team.slots <- struct{}{}
+			for task, ok := q.Pop(); ok; task, ok = q.Pop() {
+				c.dense.team.Enter()
 				first := task
 				if waiting[task] < 0 {
 					first = fronts[task].subtree
 				}
 				c.runTask(task, first)
-				<-c.dense.team.slots
-				q.finish(fronts[task].parent, waiting)
+				c.dense.team.Leave()
+				q.Finish(fronts[task].parent, waiting)
 			}
 		})
 	}
@@ -183,31 +183,31 @@ func (c *computation) runTree() {
 
 // tasks cuts the tree into tasks. waiting counts the unfinished children of the
 // fronts that are tasks alone; it is -1 where the whole subtree is the task.
-func (c *computation) tasks() (q *taskQueue, waiting []int32) {
+func (c *computation) tasks() (q *team.Queue, waiting []int32) {
 	fronts := c.f.a.fronts
 	total, all := c.costs()
 	grain := all / float64(24*c.f.workers)
-	q = newTaskQueue() // filled in ascending order, so that it is a heap
+	q = team.NewQueue() // filled in ascending order, so that it is a heap
 	waiting = make([]int32, len(fronts))
 	for k := range fronts {
 		f := &fronts[k]
 		switch {
 		case !c.todo[k]:
 		case total[k] > grain:
-			q.left++
+			q.Expect()
 			for _, ch := range f.children {
 				if c.todo[ch] {
 					waiting[k]++
 				}
 			}
 			if waiting[k] == 0 {
-				q.ready = append(q.ready, int32(k))
+				q.Ready(int32(k))
 			}
 		default:
 			waiting[k] = -1
 			if f.parent < 0 || total[f.parent] > grain {
-				q.left++
-				q.ready = append(q.ready, int32(k))
+				q.Expect()
+				q.Ready(int32(k))
 			}
 		}
 	}
@@ -252,7 +252,7 @@ func (c *computation) eliminate(k int32) {
 		clear(fd.d)
 		clear(fd.s)
 	}
-	fd.u = c.pool.get(triLen(fd.r()))
+	fd.u = c.pool.Get(triLen(fd.r()))
 	fd.addMatrix(c.m, c.f.a.entries[fd.entry:fd.entry+fd.entryN])
 	children := make([]childData, len(fd.children))
 	for i, ch := range fd.children {
@@ -287,7 +287,7 @@ func (c *computation) eliminate(k int32) {
 		case c.keep != nil && c.keep[ch]:
 			c.f.kept[ch] = c.updates[ch]
 		case c.todo[ch]:
-			c.pool.put(c.updates[ch])
+			c.pool.Put(c.updates[ch])
 		}
 		c.updates[ch] = nil
 	}

@@ -1,5 +1,7 @@
 package sparse
 
+import "archload/fem/sparse/team"
+
 // Octet is the number of vectors in an octet: vectors that stand side by side, value r
 // of degree of freedom i at 8i+r. Eight of them pass through a factor, a matrix or a
 // sum of products in hardly more time than one.
@@ -57,13 +59,13 @@ func (s *OctetSolver) solve(x []float64, n int) {
 // one after the other.
 type OctetAlgebra struct {
 	kern kernels
-	team *team
+	team *team.Team
 	n    int
 }
 
 // NewOctetAlgebra prepares it for vectors of 6 values for each of some nodes.
 func NewOctetAlgebra(nodes, workers int) *OctetAlgebra {
-	return &OctetAlgebra{kern: fastKernels(), team: newTeam(workers), n: Block * nodes}
+	return &OctetAlgebra{kern: fastKernels(), team: team.New(workers), n: Block * nodes}
 }
 
 // Len returns the number of values of an octet.
@@ -80,7 +82,7 @@ func (o *OctetAlgebra) count(v []float64) int {
 // chunks calls do for each range of degrees of freedom.
 func (o *OctetAlgebra) chunks(do func(k, lo, hi int)) {
 	n := (o.n + chunkDofs - 1) / chunkDofs
-	o.team.each(n, func(k int) { do(k, chunkDofs*k, min(chunkDofs*(k+1), o.n)) })
+	o.team.Each(n, func(k int) { do(k, chunkDofs*k, min(chunkDofs*(k+1), o.n)) })
 }
 
 // Dots returns the products of the vectors of basis v with those of the octet z:
@@ -144,7 +146,7 @@ func (o *OctetAlgebra) Combine(w, v, h []float64) {
 type OctetProduct struct {
 	n    int
 	kern kernels
-	team *team
+	team *team.Team
 	ptr  []int32   // first block of each row, len n+1
 	col  []int32   // block column of each block
 	val  []float64 // -1 times each block, as a panel of six rows: row r of column c at 8c+r
@@ -152,7 +154,7 @@ type OctetProduct struct {
 
 // Octets prepares products of m, as it is now, with octets, shared between workers.
 func (m *Matrix) Octets(workers int) *OctetProduct {
-	p := &OctetProduct{n: m.n, kern: fastKernels(), team: newTeam(workers), ptr: make([]int32, m.n+1)}
+	p := &OctetProduct{n: m.n, kern: fastKernels(), team: team.New(workers), ptr: make([]int32, m.n+1)}
 	for i := range m.n {
 		for _, j := range m.col[m.ptr[i]:m.ptr[i+1]] {
 			p.ptr[i+1]++
@@ -214,7 +216,7 @@ func (p *OctetProduct) MulTo(y, x []float64) {
 	if n := tileLen * p.n; len(x) != n || len(y) != n {
 		panic("sparse: OctetProduct: length mismatch")
 	}
-	p.team.each((p.n+rowNodes-1)/rowNodes, func(k int) {
+	p.team.Each((p.n+rowNodes-1)/rowNodes, func(k int) {
 		for i := rowNodes * k; i < min(rowNodes*(k+1), p.n); i++ {
 			to := y[tileLen*i:][:tileLen]
 			clear(to)

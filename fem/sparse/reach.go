@@ -3,6 +3,8 @@ package sparse
 import (
 	"cmp"
 	"slices"
+
+	"archload/fem/sparse/team"
 )
 
 // Reach is the part of K⁻¹ between the last nodes of an analysis. With it the
@@ -59,10 +61,10 @@ func (x *Reach) Compliance(cols []Column) []float64 {
 	n := len(cols)
 	c := make([]float64, n*n)
 	list := x.groups(cols)
-	work := &pool{free: map[int][][]float64{}}
-	newTeam(x.f.workers).each(len(list), func(g int) {
-		t := work.get(Block * len(x.f.a.last) * reachRows)
-		defer work.put(t)
+	work := &team.Pool{}
+	team.New(x.f.workers).Each(len(list), func(g int) {
+		t := work.Get(Block * len(x.f.a.last) * reachRows)
+		defer work.Put(t)
 		x.times(t, &list[g])
 		for h := g; h < len(list); h++ {
 			x.products(c, n, t, &list[g], &list[h])

@@ -1,6 +1,10 @@
 package sparse
 
-import "fmt"
+import (
+	"fmt"
+
+	"archload/fem/sparse/team"
+)
 
 const (
 	batchEights = 8       // eights of right-hand sides that pass through a front together
@@ -23,7 +27,7 @@ func (f *Factor) SolveMany(x []float64, nrhs int) {
 	for range f.workers {
 		spare <- f.newBatch()
 	}
-	newTeam(f.workers).each(jobs, func(g int) {
+	team.New(f.workers).Each(jobs, func(g int) {
 		lo, hi := panelRows*(g*eights/jobs), min(panelRows*((g+1)*eights/jobs), nrhs)
 		b := <-spare
 		b.solve(x[n*lo : n*hi])

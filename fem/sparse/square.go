@@ -27,14 +27,7 @@ func (s *Square) Reset(n int) {
 }
 
 // emptied is a slice of n zeros, in the memory of v if it is long enough.
-func emptied(v []float64, n int) []float64 {
-	if cap(v) < n {
-		return make([]float64, n)
-	}
-	v = v[:n]
-	clear(v)
-	return v
-}
+func emptied(v []float64, n int) []float64 { return append(v[:0], make([]float64, n)...) }
 
 // at is where row i of a triangle begins; its next value lies panelRows on.
 func (s *Square) at(i int) int { return triOff(i/panelRows) + i%panelRows }

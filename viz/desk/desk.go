@@ -15,6 +15,7 @@ import (
 	"archload/materials"
 	"archload/viz/desk/caliper"
 	"archload/viz/desk/grip"
+	"archload/viz/desk/looks"
 	"archload/viz/desk/section"
 	"archload/viz/desk/tones"
 	"archload/viz/panel"
@@ -30,7 +31,7 @@ type Options struct {
 	FS     fs.FS          // where their files are
 	Solve  design.Options // how they are answered
 	Woods  []materials.Card
-	Looks  Looks           // what is shown at first
+	Looks  looks.Looks     // what is shown at first
 	Lesson string          // a lesson to begin with, as cases.OpenLesson takes it; "": none
 	Step   int             // of the lesson, from 1; 0: the first
 	Asking bool            // a picture of the step's question, if it has one, not of its answer
@@ -44,7 +45,7 @@ type Options struct {
 	// Picture paints a page for a file; nil: no pictures.
 	Picture func(f *Frame) (image.Image, error)
 	// Remember is told the looks when they change; may be nil.
-	Remember func(Looks)
+	Remember func(looks.Looks)
 }
 
 // Desk is the state of the window. All its methods belong to one goroutine.
@@ -57,8 +58,8 @@ type Desk struct {
 	panel   panel.Panel
 	atlas   *panel.Atlas
 	lay     layout
-	looks   Looks
-	kept    Looks // as remembered last
+	looks   looks.Looks
+	kept    looks.Looks // as remembered last
 	want    stage.Want
 	asked   *stage.Want // what the worker was asked last
 	shown   *stage.Shown
@@ -128,7 +129,7 @@ func New(o Options) (*Desk, error) {
 	if len(o.Names) > 2 {
 		return nil, fmt.Errorf("want two cases at most, found %d", len(o.Names))
 	}
-	d := &Desk{o: o, looks: o.Looks.orUsual(), answer: stage.NewAnswerer(o.FS, o.Solve), folded: usualFolds()}
+	d := &Desk{o: o, looks: o.Looks.OrUsual(), answer: stage.NewAnswerer(o.FS, o.Solve), folded: usualFolds()}
 	if o.OnMovedShape {
 		d.answer.OnMovedShape()
 	}

@@ -12,6 +12,7 @@ import (
 	"archload/cases/design"
 	"archload/cases/lesson"
 	"archload/cases/tree"
+	"archload/viz/desk/looks"
 	"archload/viz/panel"
 	"archload/viz/scale"
 	"archload/viz/scene"
@@ -347,26 +348,26 @@ func TestShortcuts(t *testing.T) {
 // The words by which a lesson asks for a field or a view are those of the scene,
 // in the same order.
 func TestLessonWords(t *testing.T) {
-	if got, want := lesson.Fields(), FieldWords(); !slices.Equal(got, want) {
+	if got, want := lesson.Fields(), looks.FieldWords(); !slices.Equal(got, want) {
 		t.Errorf("lessons know the fields %q, the scene %q", got, want)
 	}
 	if got, want := len(lesson.Views()), len(scene.Views()); got != want {
 		t.Errorf("lessons know %d views, the scene %d", got, want)
 	}
 	for _, v := range lesson.Views() {
-		if err := KnownView(v); err != nil {
+		if err := looks.KnownView(v); err != nil {
 			t.Error(err)
 		}
 	}
 }
 
 func TestLooksRoundTrip(t *testing.T) {
-	l := UsualLooks()
+	l := looks.Usual()
 	l.Field, l.View, l.Cut, l.Contours, l.Flow = scene.StrengthUsed, "from inside", stage.LongArch, false, true
-	if got := ParseLooks(l.Text()); got != l {
+	if got := looks.Parse(l.Text()); got != l {
 		t.Errorf("got %+v, want %+v", got, l)
 	}
-	if got := ParseLooks("field = rubbish\nview = nowhere\n\x00"); got != UsualLooks() {
+	if got := looks.Parse("field = rubbish\nview = nowhere\n\x00"); got != looks.Usual() {
 		t.Errorf("rubbish gives %+v, want the usual looks", got)
 	}
 }

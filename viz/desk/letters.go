@@ -1,18 +1,20 @@
 package desk
 
+import "archload/viz/desk/looks"
+
 // letterScale is how many times as large everything is written in a window: as the looks
 // say, as far as the page keeps room for a picture.
 func (d *Desk) letterScale(width, height int, density float64) float64 {
 	const leastWide, leastTall = 440, 320 // points
-	most := mostLetters
+	most := looks.MostLetters
 	for ; most > 0; most-- {
-		k := density * letterStep(most)
+		k := density * looks.LetterStep(most)
 		if float64(width) >= leastWide*k && float64(height) >= leastTall*k {
 			break
 		}
 	}
 	d.page.mostSteps, d.page.steps = most, min(d.looks.Letters, most)
-	return letterStep(d.page.steps)
+	return looks.LetterStep(d.page.steps)
 }
 
 // enlargeLetters writes everything larger by a step, or smaller. Beyond what the window has room

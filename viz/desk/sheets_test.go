@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"archload/viz/desk/looks"
 	"archload/viz/panel"
 	"archload/viz/scene"
 )
@@ -13,8 +14,8 @@ import (
 // no room is scrolled to.
 func TestSheetsOnASmallPage(t *testing.T) {
 	h := newHand(t, Options{Names: []string{"course-guitar-relief"}})
-	h.resize(800, 560, mostLetters)
-	k := letterStep(h.d.page.steps)
+	h.resize(800, 560, looks.MostLetters)
+	k := looks.LetterStep(h.d.page.steps)
 	for _, sheet := range []struct{ key, area, last string }{{"l", "lessons list", "lesson 8-seasons"}, {"h", "help", ""}} {
 		h.in.Keys = []panel.KeyPress{{Key: panel.LetterKey(rune(sheet.key[0]))}}
 		h.frame()

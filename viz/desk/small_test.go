@@ -3,6 +3,7 @@ package desk
 import (
 	"testing"
 
+	"archload/viz/desk/looks"
 	"archload/viz/panel"
 	"archload/viz/scene"
 )
@@ -20,7 +21,7 @@ func (h *hand) resize(width, height, letters int) {
 func TestEverySizeKeepsAPicture(t *testing.T) {
 	h := newHand(t, Options{Names: []string{"course-guitar-relief"}})
 	for _, size := range [][2]int{{800, 560}, {1024, 768}, {1280, 800}, {1920, 1080}} {
-		for letters := range mostLetters + 1 {
+		for letters := range looks.MostLetters + 1 {
 			h.resize(size[0], size[1], letters)
 			l := h.d.lay
 			if v := l.views[0]; v.W < 260 || v.H-l.head.all() < 100 || v.W*v.H < 0.35*l.page.W*l.page.H {
@@ -47,7 +48,7 @@ func TestFoldedBar(t *testing.T) {
 	push := func(id string) {
 		t.Helper()
 		x, y := h.middle(id)
-		k := letterStep(h.d.page.steps)
+		k := looks.LetterStep(h.d.page.steps)
 		h.click(x*k, y*k)
 		h.settle()
 	}
@@ -67,7 +68,7 @@ func TestFoldedBar(t *testing.T) {
 		t.Errorf("a tick in the list: paths %v, list %v", h.d.want.Flow, h.d.over)
 	}
 	v := h.d.lay.view
-	h.click(letterStep(2)*(v.Right()-60), letterStep(2)*(v.Bottom()-30))
+	h.click(looks.LetterStep(2)*(v.Right()-60), looks.LetterStep(2)*(v.Bottom()-30))
 	if h.d.over != noSheet {
 		t.Error("a press beside the list leaves it open")
 	}
@@ -89,7 +90,7 @@ func TestLettersByHand(t *testing.T) {
 		t.Errorf("one step: %d, page %.0f points wide", h.d.page.steps, h.d.lay.page.W)
 	}
 	h.resize(800, 600, 1)
-	for range mostLetters {
+	for range looks.MostLetters {
 		h.in.Keys = []panel.KeyPress{{Key: panel.KeyPlus, Ctrl: true}}
 		h.frame()
 	}

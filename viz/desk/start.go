@@ -3,9 +3,9 @@ package desk
 import (
 	"io/fs"
 	"path"
-	"strings"
 
 	"archload/cases"
+	"archload/viz/desk/looks"
 	"archload/viz/panel"
 	"archload/viz/stage"
 )
@@ -16,26 +16,6 @@ func (d *Desk) openDesign(name string) {
 	d.beside = nil // another one may be there the next time
 	d.want.Pins, d.lesson, d.over, d.fault, d.edit = nil, nil, noSheet, "", 0
 	d.look(usualView(d.looks.View))
-}
-
-// mostRecent is how many designs are remembered for the start page.
-const mostRecent = 4
-
-// recent are the designs that were shown last, newest first.
-func (l Looks) recent() []string {
-	return strings.FieldsFunc(l.Recent, func(r rune) bool { return r == '\t' })
-}
-
-// withRecent puts the first design that is shown in front of those before.
-func (l Looks) withRecent(name string) Looks {
-	list := []string{name}
-	for _, o := range l.recent() {
-		if o != name && len(list) < mostRecent {
-			list = append(list, o)
-		}
-	}
-	l.Recent = strings.Join(list, "\t")
-	return l
 }
 
 // mostBeside is how many case files of the folder are looked through for the start page.
@@ -99,9 +79,9 @@ func (d *Desk) drawStart() {
 	if d.panel.Button(panel.Control{ID: "start lessons", At: c.Row(panel.ButtonHeight), Label: lessonsWords, Key: "L"}) {
 		d.over = lessonSheet
 	}
-	if last := d.looks.recent(); len(last) > 0 {
+	if last := d.looks.Designs(); len(last) > 0 {
 		d.panel.Heading(c.Row(20), "Your last designs")
-		row := c.Cells(panel.ButtonHeight, max(2, min(mostRecent, int(c.Width()/120))))
+		row := c.Cells(panel.ButtonHeight, max(2, min(looks.MostRecent, int(c.Width()/120))))
 		for i, name := range last[:min(len(last), len(row))] {
 			if d.panel.Button(panel.Control{ID: "recent " + name, At: row[i], Label: stem(name), Tip: path.Clean(name)}) {
 				d.openDesign(name)

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"archload/cases/answer"
+	"archload/viz/desk/looks"
 )
 
 // Line reports the last frame in one line of names and values, for tests and
@@ -39,7 +40,7 @@ func (d *Desk) Line() string {
 func (d *Desk) tellShown(say func(string, any), word func(string, string)) {
 	w := d.shown.Want
 	word("field", w.Field.Word())
-	word("section", cutWords()[w.Cut.Kind])
+	word("section", looks.CutWords()[w.Cut.Kind])
 	say("load", decimals(w.Load))
 	say("scenes", len(d.shown.Scenes))
 	say("settled", d.shown.Settled())
@@ -102,7 +103,7 @@ func (d *Desk) remember() {
 	}
 	l.Field, l.Inside, l.Flow, l.Strings, l.Forces, l.Cut = d.want.Field, d.want.Inside, d.want.Flow, d.want.Strings, d.want.Forces, d.want.Cut.Kind
 	if d.shown != nil && len(d.shown.Designs) > 0 {
-		l = l.withRecent(d.shown.Designs[0].Live.Name())
+		l = l.With(d.shown.Designs[0].Live.Name())
 		d.looks.Recent = l.Recent
 	}
 	if l != d.kept {

@@ -2,17 +2,10 @@ package label
 
 import (
 	"image/color"
-	"math"
 
 	"archload/viz/panel"
 	"archload/viz/scene"
 )
-
-// end is where the line to what is named meets the word.
-func (t Tag) end() panel.Point {
-	b := t.Box
-	return panel.Point{X: math.Max(b.X, math.Min(b.Right(), t.At.X)), Y: math.Max(b.Y, math.Min(b.Bottom(), t.At.Y))}
-}
 
 // Draw writes the words on a ground of paper, and the lines that lead to what they name.
 func Draw(l *panel.List, tags []Tag, paper color.NRGBA) {

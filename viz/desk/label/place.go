@@ -34,6 +34,12 @@ type Tag struct {
 	led  bool // it stands off: a thin line leads back
 }
 
+// end is where the line to what is named meets the word.
+func (t Tag) end() panel.Point {
+	b := t.Box
+	return panel.Point{X: math.Max(b.X, math.Min(b.Right(), t.At.X)), Y: math.Max(b.Y, math.Min(b.Bottom(), t.At.Y))}
+}
+
 // Place finds the places, for what must be said first before the values of lines. A word without
 // a place is left out.
 func (p *Page) Place(words []Word) []Tag {

@@ -1,4 +1,6 @@
-package desk
+// Package looks is how the window shows its drawing, apart from what the designs are: the words for it, and what is
+// remembered of it for the next time.
+package looks
 
 import (
 	"fmt"
@@ -24,36 +26,37 @@ type Looks struct {
 	set      bool
 }
 
-// UsualLooks is what a window shows at first.
-func UsualLooks() Looks {
+// Usual is what a window shows at first.
+func Usual() Looks {
 	return Looks{Display: stage.Display{Field: scene.Sink, Load: 1, Strings: true}, View: scene.Views()[0].Name, Contours: true, set: true}
 }
 
-// mostLetters is how many steps letters can grow.
-const mostLetters = 6
+// MostLetters is how many steps letters can grow.
+const MostLetters = 6
 
-// letterStep is how many times as large everything is written at a step.
-func letterStep(n int) float64 { return 1 + 0.25*float64(n) }
+// LetterStep is how many times as large everything is written at a step.
+func LetterStep(n int) float64 { return 1 + 0.25*float64(n) }
 
-func (l Looks) orUsual() Looks {
+// OrUsual is what is usual where nothing was said.
+func (l Looks) OrUsual() Looks {
 	if !l.set {
-		return UsualLooks()
+		return Usual()
 	}
 	return l
 }
 
-// cutWords are the words of the cuts, in their order: those of the lessons, and
+// CutWords are the words of the cuts, in their order: those of the lessons, and
 // the one that only the hand can draw.
-func cutWords() []string { return append(lesson.Sections(), "drawn") }
+func CutWords() []string { return append(lesson.Sections(), "drawn") }
 
-// Text writes the looks as lines of name and value, which ParseLooks reads.
+// Text writes the looks as lines of name and value, which Parse reads.
 func (l Looks) Text() string {
 	var b strings.Builder
 	line := func(name string, v any) { fmt.Fprintf(&b, "%s = %v\n", name, v) }
 	line("field", l.Field.Word())
 	line("inside", l.Inside)
 	line("view", l.View)
-	line("section", cutWords()[l.Cut])
+	line("section", CutWords()[l.Cut])
 	line("contours", l.Contours)
 	line("flow", l.Flow)
 	line("strings", l.Strings)
@@ -64,10 +67,10 @@ func (l Looks) Text() string {
 	return b.String()
 }
 
-// ParseLooks reads what Text wrote. What it does not know it leaves as usual:
+// Parse reads what Text wrote. What it does not know it leaves as usual:
 // remembered looks are no reason not to start.
-func ParseLooks(text string) Looks {
-	l := UsualLooks()
+func Parse(text string) Looks {
+	l := Usual()
 	for line := range strings.Lines(text) {
 		name, v, _ := strings.Cut(strings.TrimSpace(line), " = ")
 		switch name {
@@ -80,7 +83,7 @@ func ParseLooks(text string) Looks {
 				l.View = v
 			}
 		case "section":
-			if i := slices.Index(cutWords(), v); i >= 0 && stage.CutKind(i) != stage.FreeCut {
+			if i := slices.Index(CutWords(), v); i >= 0 && stage.CutKind(i) != stage.FreeCut {
 				l.Cut = stage.CutKind(i)
 			}
 		case "folded":
@@ -89,7 +92,7 @@ func ParseLooks(text string) Looks {
 			l.Recent = v
 		case "letters":
 			if n, err := strconv.Atoi(v); err == nil {
-				l.Letters = max(0, min(mostLetters, n))
+				l.Letters = max(0, min(MostLetters, n))
 			}
 		case "inside":
 			l.Inside = v == "true"
@@ -138,7 +141,7 @@ func KnownView(word string) error {
 
 // CutNamed returns the cut of a word.
 func CutNamed(word string) (stage.CutKind, error) {
-	words := cutWords()[:stage.FreeCut]
+	words := CutWords()[:stage.FreeCut]
 	if i := slices.Index(words, word); i >= 0 {
 		return stage.CutKind(i), nil
 	}
@@ -151,4 +154,24 @@ func quoted(words []string) string {
 		out = append(out, fmt.Sprintf("%q", w))
 	}
 	return strings.Join(out, ", ")
+}
+
+// MostRecent is how many designs are remembered for the start page.
+const MostRecent = 4
+
+// Designs are those that were shown last, newest first.
+func (l Looks) Designs() []string {
+	return strings.FieldsFunc(l.Recent, func(r rune) bool { return r == '\t' })
+}
+
+// With puts the first design that is shown in front of those before.
+func (l Looks) With(name string) Looks {
+	list := []string{name}
+	for _, o := range l.Designs() {
+		if o != name && len(list) < MostRecent {
+			list = append(list, o)
+		}
+	}
+	l.Recent = strings.Join(list, "\t")
+	return l
 }
