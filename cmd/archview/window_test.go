@@ -256,7 +256,7 @@ func (p *person) pinAndSection() {
 	p.Do("xdotool", "mousemove", "--window", p.id, "520", "300")
 	p.Do("xdotool", "click", "1")
 	p.until("a pin", func(f told) bool {
-		return strings.HasPrefix(f.values["A.gauge+"], "1@") || strings.Contains(fmt.Sprint(f.values), "=1@") || strings.Contains(fmt.Sprint(f.values), ":1@")
+		return strings.Contains(fmt.Sprint(f.values), "pin_1@")
 	})
 	p.key("x")
 	if f := p.until("the section", func(f told) bool { return f.values["section"] == "cross" }); f.number("scenes") != 1 {
