@@ -16,6 +16,6 @@
 // of the case that they set), toggles.go (what is on or off), shortcuts.go (keys of the
 // keyboard); undo.go goes back over what was set, start.go begins without a design;
 // the fields are those of package scene. gestures.go is the pointer over the scene, grips.go what it takes of the design there (package grip), keep.go
-// what is saved, looks.go what is kept from one session to the next, tell.go a line
+// what is saved, package looks what is kept from one session to the next, tell.go a line
 // about each frame for tests.
 package desk
