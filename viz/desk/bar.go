@@ -186,19 +186,9 @@ func (d *Desk) drawMenu() {
 	chosen := false
 	switch d.over {
 	case fieldMenu:
-		c := d.fieldChoice(true)
-		c.Upright = true
-		c.At = d.drop(len(c.Words), wide)
-		c.At.H = c.Height()
-		chosen = d.chooseField(c)
-		d.panel.EndScroll(c.At.H)
+		chosen = d.dropped(d.fieldChoice(true), wide, d.chooseField)
 	case viewMenu:
-		c := d.viewChoice(true)
-		c.Upright = true
-		c.At = d.drop(len(c.Words), wide)
-		c.At.H = c.Height()
-		chosen = d.chooseView(c)
-		d.panel.EndScroll(c.At.H)
+		chosen = d.dropped(d.viewChoice(true), wide, d.chooseView)
 	case drawnMenu:
 		rows := panel.NewColumn(d.drop(len(toggles()), wide), 0, 0)
 		for _, t := range toggles() {
@@ -210,4 +200,14 @@ func (d *Desk) drawMenu() {
 	if chosen {
 		d.over = noSheet
 	}
+}
+
+// dropped draws a choice as a list that is open, so many points wide, and says whether one of it was chosen.
+func (d *Desk) dropped(c panel.Choice, wide float64, choose func(panel.Choice) bool) bool {
+	c.Upright = true
+	c.At = d.drop(len(c.Words), wide)
+	c.At.H = c.Height()
+	chosen := choose(c)
+	d.panel.EndScroll(c.At.H)
+	return chosen
 }

@@ -361,17 +361,6 @@ func TestLessonWords(t *testing.T) {
 	}
 }
 
-func TestLooksRoundTrip(t *testing.T) {
-	l := looks.Usual()
-	l.Field, l.View, l.Cut, l.Contours, l.Flow = scene.StrengthUsed, "from inside", stage.LongArch, false, true
-	if got := looks.Parse(l.Text()); got != l {
-		t.Errorf("got %+v, want %+v", got, l)
-	}
-	if got := looks.Parse("field = rubbish\nview = nowhere\n\x00"); got != looks.Usual() {
-		t.Errorf("rubbish gives %+v, want the usual looks", got)
-	}
-}
-
 // A bar that is left out is drawn no more and counts no more.
 func TestBarLeftOut(t *testing.T) {
 	h := newHand(t, Options{Names: []string{"course-guitar"}})
