@@ -3,6 +3,7 @@ package scene
 import (
 	"image/color"
 	"math"
+	"slices"
 
 	"archload/mesh"
 )
@@ -14,22 +15,25 @@ const (
 	shadowRings = 12
 )
 
-// shadowColor is the shadow's, one ring of it; under a translucent body, which is
-// seen through, it is fainter.
-func shadowColor(body bool) color.NRGBA {
+// shadowColor is the shadow's where it lies under so many rings, each a little dark; under a
+// translucent body, which is seen through, it is fainter.
+func shadowColor(body bool, rings int) color.NRGBA {
+	c, one := color.NRGBA{R: 102, G: 84, B: 62}, 8.0/255
 	if body {
-		return color.NRGBA{96, 88, 70, 5}
+		c, one = color.NRGBA{R: 96, G: 88, B: 70}, 5.0/255
 	}
-	return color.NRGBA{102, 84, 62, 8}
+	c.A = uint8(math.Round(255 * (1 - math.Pow(1-one, float64(rings)))))
+	return c
 }
 
 // Shadow is the name of the solids that are the shadow on the bench: seen from
 // below there is none.
 const Shadow = "shadow"
 
-// shadow lays a soft shadow under everything: the outline, smaller and larger,
-// translucent one over the other, on a bench that is seen by nothing else. It lies
-// to the right of the plate, away from the light.
+// shadow lays a soft shadow under everything, on a bench that is seen by nothing else: as dark
+// as that of the outline, smaller and larger, laid over itself. What lies under the smallest and
+// between each two is drawn once, so that nothing is blended twelve times. It lies to the right
+// of the plate, away from the light.
 func (b *build) shadow() {
 	low := math.Inf(1)
 	for _, o := range b.scene.Solids {
@@ -37,19 +41,51 @@ func (b *build) shadow() {
 			low = math.Min(low, p[2])
 		}
 	}
-	c := mesh.Point{(b.k.lo[0] + b.k.hi[0]) / 2, (b.k.lo[1] + b.k.hi[1]) / 2}
-	var rings []*Solid
-	for ring := range shadowRings {
-		by := 1 + shadowStep*(float64(ring)-0.6*shadowRings)
-		o := &Solid{Name: Shadow, Paint: shadowColor(len(b.k.sides.tris) > 0), Tris: b.k.flat}
-		for _, n := range b.k.mesh.Rim {
-			p := b.k.mesh.Points[n]
-			o.Points = append(o.Points, vec{c[0] + by*(p[0]-c[0]) + 9, c[1] + by*(p[1]-c[1]) - 5, low - shadowDrop - 0.05*float64(ring)})
-			o.Normals = append(o.Normals, vec{0, 0, 1})
-		}
-		rings = append(rings, o)
+	body := len(b.k.sides.tris) > 0
+	at := b.shadowRing(0, low)
+	rings := []*Solid{shadowPart(at, b.k.flat, shadowColor(body, shadowRings))}
+	for ring := 1; ring < shadowRings; ring++ {
+		next := b.shadowRing(ring, low)
+		rings = append(rings, shadowPart(slices.Concat(at, next), between(at, next), shadowColor(body, shadowRings-ring)))
+		at = next
 	}
 	b.scene.Solids = append(b.scene.Solids, rings...)
+}
+
+// shadowRing is the outline on the bench, so much larger; low is what lies lowest, mm.
+func (b *build) shadowRing(ring int, low float64) []vec {
+	c := mesh.Point{(b.k.lo[0] + b.k.hi[0]) / 2, (b.k.lo[1] + b.k.hi[1]) / 2}
+	by := 1 + shadowStep*(float64(ring)-0.6*shadowRings)
+	out := make([]vec, len(b.k.mesh.Rim))
+	for i, n := range b.k.mesh.Rim {
+		p := b.k.mesh.Points[n]
+		out[i] = vec{c[0] + by*(p[0]-c[0]) + 9, c[1] + by*(p[1]-c[1]) - 5, low - shadowDrop}
+	}
+	return out
+}
+
+// between covers what lies between two closed lines of as many points, whose points follow each
+// other in one list. Where the outer one turns inside of the inner, there is nothing.
+func between(in, out []vec) [][3]int32 {
+	n := int32(len(in))
+	var tris [][3]int32
+	for i := range n {
+		j := (i + 1) % n
+		a, b, c, d := in[i], in[j], out[i], out[j]
+		if (d[0]-a[0])*(b[1]-c[1])-(d[1]-a[1])*(b[0]-c[0]) > 0 {
+			tris = append(tris, [3]int32{i, n + i, n + j}, [3]int32{i, n + j, j})
+		}
+	}
+	return tris
+}
+
+// shadowPart is one tone of the shadow, lit from above.
+func shadowPart(pts []vec, tris [][3]int32, paint color.NRGBA) *Solid {
+	o := &Solid{Name: Shadow, Paint: paint, Points: pts, Normals: make([]vec, len(pts)), Tris: tris}
+	for i := range o.Normals {
+		o.Normals[i] = vec{0, 0, 1}
+	}
+	return o
 }
 
 // flatTris covers the region within a closed line of points, anticlockwise, with

@@ -37,3 +37,35 @@ func TestShadeWhereLittleSkyIsSeen(t *testing.T) {
 		t.Errorf("of %d nodes %d lie beside the bridge, %d in the hollow", n, beside, hollow)
 	}
 }
+
+// The tones of the shadow on the bench lie side by side, no place under two of them, and are
+// together as large as the largest outline; they grow fainter outward.
+func TestShadowIsDrawnOnce(t *testing.T) {
+	s := solved(t, "course-guitar", 0.3)
+	k := NewSkeleton(s)
+	all, largest, last := 0.0, 0.0, uint8(255)
+	area := func(a, b, c vec) float64 { return ((b[0]-a[0])*(c[1]-a[1]) - (b[1]-a[1])*(c[0]-a[0])) / 2 }
+	for _, o := range k.Build(Show{Solution: s, Load: 1, Enlarge: 1}).Solids {
+		if o.Name != Shadow {
+			continue
+		}
+		if o.Paint.A >= last || o.Paint.A == 0 {
+			t.Errorf("a tone of opacity %d follows one of %d", o.Paint.A, last)
+		}
+		for _, tri := range o.Tris {
+			one := area(o.Points[tri[0]], o.Points[tri[1]], o.Points[tri[2]])
+			if one < 0 {
+				t.Fatal("a triangle lies on its face")
+			}
+			all += one
+		}
+		last, largest = o.Paint.A, 0
+		rim := o.Points[len(o.Points)-len(k.mesh.Rim):]
+		for i, p := range rim {
+			largest += area(vec{}, p, rim[(i+1)%len(rim)])
+		}
+	}
+	if !(largest > 1e4) || math.Abs(all-largest) > 1e-9*largest {
+		t.Errorf("the tones cover %g mm², the largest outline %g", all, largest)
+	}
+}
