@@ -62,6 +62,7 @@ type Desk struct {
 	kept    looks.Looks // as remembered last
 	want    stage.Want
 	asked   *stage.Want // what the worker was asked last
+	wait    waiting     // for it
 	shown   *stage.Shown
 	busy    bool   // something is being worked on
 	fault   string // why the newest want has no answer
@@ -88,22 +89,24 @@ type Desk struct {
 	grips    grip.Hand
 	caliper  caliper.Table
 
-	play    play
-	now     float64 // s, of the last input
-	again   bool    // another frame is wanted at once
-	moving  bool
-	light   bool // the picture is drawn with less care
-	done    bool
-	alone   bool // the picture and its caption alone: for teaching
-	frames  int
-	copied  string
-	lesson  *teach.Walk
-	fly     passage.Flight
-	aim     scene.Camera // where it flies
-	arrived arrival
-	last    []View  // as drawn last
-	was     []View  // what goes over into the picture; nil: nothing
-	fade    float64 // s, since when
+	play   play
+	now    float64 // s, of the last input
+	again  bool    // another frame is wanted at once
+	moving bool
+	light  bool // the picture is drawn with less care
+
+	underHand bool // designs or load change under the hand
+	done      bool
+	alone     bool // the picture and its caption alone: for teaching
+	frames    int
+	copied    string
+	lesson    *teach.Walk
+	fly       passage.Flight
+	aim       scene.Camera // where it flies
+	arrived   arrival
+	last      []View  // as drawn last
+	was       []View  // what goes over into the picture; nil: nothing
+	fade      float64 // s, since when
 
 	beside     []string      // case files of the folder; nil: not yet looked for
 	lessons    []lesson.Info // that come with the program; nil: not yet asked for
@@ -238,6 +241,7 @@ func (d *Desk) take(n stage.News) {
 	}
 	was := d.shown
 	d.shown = n.Shown
+	d.wait.ends(d.now, d.asked != nil && d.asked.Equal(n.Want))
 	d.rescaled(was)
 	d.passes(was)
 	d.again = true
@@ -280,7 +284,39 @@ func (d *Desk) ask() {
 	}
 	w := d.want
 	d.asked, d.busy = &w, true
+	d.wait.since = d.now
 	d.work.Ask(w)
+}
+
+// waiting is how long the hand waits for the worker.
+type waiting struct {
+	since float64 // s: when the worker was asked last
+	took  float64 // s: the last answer to the newest question; 0: none yet
+	ended bool    // there has been an answer in this pass
+}
+
+// ends notes an answer; newest: to what was asked last.
+func (w *waiting) ends(now float64, newest bool) {
+	w.ended = true
+	if newest {
+		w.took = now - w.since
+	}
+}
+
+// Longest time that an answer may take for a page to wait for it, and how much later than expected it
+// may come, s and 1.
+const (
+	mostWaited = 0.045
+	lateness   = 1.5
+)
+
+// Soon returns within how many seconds the answer to what the hand drags is due; 0: it drags
+// nothing, the answer is in the last page, or it takes longer than a page should wait.
+func (d *Desk) Soon() float64 {
+	if w := &d.wait; d.busy && d.want.Held && !w.ended && w.took > 0 && w.took < mostWaited {
+		return max(0, w.since+lateness*w.took-d.now)
+	}
+	return 0
 }
 
 // beads says whether there are lines for beads to move along, or a tone swings.

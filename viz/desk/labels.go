@@ -2,6 +2,7 @@ package desk
 
 import (
 	"image"
+	"maps"
 	"math"
 
 	"archload/viz/desk/label"
@@ -45,16 +46,24 @@ func (d *Desk) drawLabels(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 }
 
 // covered is what scene i covers of its view, and its bridge alone, found anew when either or the
-// camera changes.
+// camera changes. While the hand drags, words do not get out of each other's way for the little that
+// the drawing's edge moves: what it covered before counts, but for the bridge.
 func (d *Desk) covered(i int, s *scene.Scene, view image.Rectangle) (all, bridge *scene.Covered) {
 	k := cover{of: s, camera: d.camera, size: view.Size(), density: d.atlas.Density}
 	if i < len(d.covers) {
-		if was := d.covers[i]; was.of == k.of && was.camera == k.camera && was.size == k.size && was.density == k.density {
-			return was.all, was.bridge
+		if was := d.covers[i]; was.camera == k.camera && was.size == k.size && was.density == k.density {
+			if was.of == k.of && (d.underHand || !was.held) {
+				return was.all, was.bridge
+			}
+			if d.underHand {
+				k.all, k.held = was.all, true
+			}
 		}
 	}
 	cell := coverCell * k.density
-	k.all = s.Covered(d.camera, k.size.X, k.size.Y, cell)
+	if k.all == nil {
+		k.all = s.Covered(d.camera, k.size.X, k.size.Y, cell)
+	}
 	k.bridge = s.Covered(d.camera, k.size.X, k.size.Y, cell, scene.BridgeSolids()...)
 	d.covers = append(d.covers[:min(i, len(d.covers)):min(i, len(d.covers))], k)
 	return k.all, k.bridge
@@ -66,10 +75,17 @@ func (d *Desk) hides(i int, s *scene.Scene, w scene.Label) bool {
 	if d.drag.what != noDrag {
 		return w.Kind == scene.Level
 	}
-	if d.seen.camera != d.camera || d.seen.of != d.shown {
-		d.seen = sight{d.camera, d.shown, map[hiddenWord]bool{}}
+	switch {
+	case d.seen.camera != d.camera || !d.underHand && (d.seen.of != d.shown || d.seen.briefly):
+		d.seen = sight{camera: d.camera, of: d.shown, hidden: map[hiddenWord]bool{}}
+	case d.seen.of != d.shown: // the words at the rim stay where they were
+		d.seen.of, d.seen.briefly = d.shown, true
+		maps.DeleteFunc(d.seen.hidden, func(k hiddenWord, _ bool) bool { return k.kind == scene.Level })
 	}
-	k := hiddenWord{i, w.Text, w.At}
+	k := hiddenWord{i, w.Kind, w.Text, w.At}
+	if w.Kind == scene.Orientation {
+		k.at = [3]float64{}
+	}
 	if _, known := d.seen.hidden[k]; !known {
 		d.sightWords(i, s)
 	}
@@ -81,10 +97,11 @@ func (d *Desk) sightWords(i int, s *scene.Scene) {
 	var words []hiddenWord
 	var places [][3]float64
 	for _, w := range s.Labels {
-		off := wordOff
-		switch w.Kind {
-		case scene.Orientation:
-		case scene.Level:
+		off, k := wordOff, hiddenWord{i, w.Kind, w.Text, w.At}
+		switch {
+		case w.Kind == scene.Orientation && !d.seen.briefly:
+			k.at = [3]float64{}
+		case w.Kind == scene.Level:
 			off = 1
 		default:
 			continue
@@ -93,9 +110,13 @@ func (d *Desk) sightWords(i int, s *scene.Scene) {
 		for k := range at {
 			at[k] += off * w.Toward[k]
 		}
-		words, places = append(words, hiddenWord{i, w.Text, w.At}), append(places, at)
+		words, places = append(words, k), append(places, at)
 	}
-	for k, h := range s.Hides(d.camera, places) {
+	var before []string
+	if d.seen.briefly {
+		before = scene.BridgeSolids()
+	}
+	for k, h := range s.Hides(d.camera, places, before...) {
 		d.seen.hidden[words[k]] = h
 	}
 }

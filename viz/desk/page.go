@@ -22,7 +22,7 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	if !d.letters(density) {
 		return f
 	}
-	d.again, d.now = false, in.Now
+	d.again, d.now, d.wait.ended = false, in.Now, false
 	d.frames++
 	d.fetch()
 	d.advance(in.Now)
@@ -32,6 +32,7 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	d.panel.Begin(in, d.atlas, w, h)
 	// The hand's picture comes with less care, and once more when it lets go.
 	d.light = in.Down[panel.LeftButton] || d.drag.what != noDrag || d.play.on || d.fly.On || d.was != nil || d.moving && d.beads()
+	d.underHand = d.light && d.want.Held // of the pass before
 	f.Views = d.views(density, in.Now)
 	d.passing(f)
 	d.drawViews()
@@ -73,7 +74,7 @@ func (d *Desk) Sheet(width, height int, density float64) *Frame {
 	w, h := float64(width)/density, float64(height)/density
 	s.lay = layOut(w, h, s.parts(w, h, false))
 	s.fit(density)
-	s.panel, s.light, s.fly.On, s.fitted = panel.Panel{}, false, false, image.Point{}
+	s.panel, s.light, s.underHand, s.fly.On, s.fitted = panel.Panel{}, false, false, false, image.Point{}
 	s.panel.Begin(panel.Input{Away: true}, s.atlas, w, h)
 	f.Views = s.views(density, 0)
 	s.drawViews()

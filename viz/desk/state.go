@@ -33,15 +33,17 @@ type play struct {
 // hiddenWord is a word of one of the views.
 type hiddenWord struct {
 	view int
+	kind scene.LabelKind
 	text string
-	at   [3]float64
+	at   [3]float64 // mm; zero for a word at the rim, of which there is one
 }
 
 // sight is what is known of the words that one camera sees.
 type sight struct {
-	camera scene.Camera
-	of     *stage.Shown
-	hidden map[hiddenWord]bool
+	camera  scene.Camera
+	of      *stage.Shown
+	briefly bool // with the bridge alone in the way
+	hidden  map[hiddenWord]bool
 }
 
 // cover is what a scene covers of its view.
@@ -50,6 +52,7 @@ type cover struct {
 	camera  scene.Camera
 	size    image.Point // of the view, pixels
 	density float64
+	held    bool // all is what an earlier scene covered
 
 	all, bridge *scene.Covered
 }

@@ -1,6 +1,9 @@
 package panel
 
-import "image/color"
+import (
+	"image/color"
+	"slices"
+)
 
 // Vertex is a corner of a triangle on the page.
 type Vertex struct {
@@ -17,6 +20,14 @@ type List struct {
 	Vertices []Vertex
 
 	clips []pixels // what shows, innermost last
+}
+
+// Same tells whether two lists draw the same; nil draws nothing.
+func (l *List) Same(o *List) bool {
+	if l == nil || o == nil {
+		return l == o
+	}
+	return l.Atlas == o.Atlas && slices.Equal(l.Vertices, o.Vertices)
 }
 
 // pixels is a rectangle of whole pixels.

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"math"
+	"slices"
 
 	"archload/fem/vec3"
 )
@@ -81,8 +82,8 @@ func meet(from, dir, a, b, c vec) (d, u, v float64) {
 
 // Hides tells of each of some places of the scene, mm, whether an opaque solid stands between it
 // and the eye. What lies within a few millimetres of a place does not
-// count: a word at the rim is not hidden by the rim.
-func (s *Scene) Hides(c Camera, places []vec) []bool {
+// count: a word at the rim is not hidden by the rim. Names: of solids, which alone count then.
+func (s *Scene) Hides(c Camera, places []vec, names ...string) []bool {
 	out := make([]bool, len(places))
 	if len(places) == 0 {
 		return out
@@ -95,7 +96,7 @@ func (s *Scene) Hides(c Camera, places []vec) []bool {
 	}
 	var seen [][2]float64
 	for _, o := range s.Solids {
-		if o.Paint.A < 255 {
+		if o.Paint.A < 255 || len(names) > 0 && !slices.Contains(names, o.Name) {
 			continue
 		}
 		seen = seen[:0]

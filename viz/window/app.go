@@ -11,6 +11,9 @@ type App interface {
 	// Frame is one pass: input in, page out. Width and height are those of
 	// the page in pixels; density is pixels to a point of the layout.
 	Frame(width, height int, density float64, in panel.Input) *desk.Frame
+	// Soon returns within how many seconds a better page than the last is due, so that
+	// showing that one would only put the better one off; 0: none is.
+	Soon() float64
 	// Moving tells whether another frame is wanted without any input.
 	Moving() bool
 	// Done tells whether the window shall close.
@@ -20,8 +23,8 @@ type App interface {
 	Waker(wake func())
 	// Clipboard returns text to put on the clipboard, once.
 	Clipboard() (text string, ok bool)
-	// Drawn is called after a frame is on the screen, with the processor
-	// time that all threads took for it and the time that went by, seconds.
+	// Drawn is called after a page is on the screen, with the processor time that all
+	// threads took while it was made and painted and the time that went by, seconds.
 	Drawn(cpu, wall float64)
 }
 

@@ -19,9 +19,6 @@ import (
 // The screen belongs to the thread that the program starts on.
 func init() { runtime.LockOSThread() }
 
-// frameTime is the least time from one frame to the next while things move, s.
-const frameTime = 1.0 / 60
-
 // Least size of the window, in points of the layout.
 const (
 	leastWidth  = 800
@@ -47,6 +44,7 @@ func Run(title string, size [2]int, app App) (err error) {
 		return err
 	}
 	defer p.Close()
+	p.inWindow = true
 	glfw.SwapInterval(1)
 	l := &loop{window: w, painter: p, app: app, stale: true}
 	l.listen()
@@ -65,8 +63,16 @@ type loop struct {
 	cursors [3]*glfw.Cursor // by desk.Cursor
 	cursor  desk.Cursor     // as it looks now
 
-	stale bool // the page on the screen is not the one to show
-	again bool // show one more after this: controls settle after a press
+	stale bool // the app wants a turn whatever the hands do
+	again bool // and one more after this: controls settle after a press
+	torn  bool // the screen has lost what it showed
+
+	page  *desk.Frame // to be shown; nil: it is on the screen
+	due   float64     // s: when it is shown at the latest
+	since float64     // s: since when there has been something to show
+	spent spent       // on the page
+
+	turned, shown float64 // s: when the app had its last turn, and when its page came to the screen
 
 	bell   sync.Mutex // guards what follows
 	woken  bool       // somebody asked for a frame
@@ -76,7 +82,7 @@ type loop struct {
 // listen has GLFW report what hands do and what happens to the window.
 func (l *loop) listen() {
 	l.hands.listen(l.window)
-	l.window.SetRefreshCallback(func(*glfw.Window) { l.stale = true })
+	l.window.SetRefreshCallback(func(*glfw.Window) { l.stale, l.torn = true, true })
 	l.window.SetFramebufferSizeCallback(func(*glfw.Window, int, int) { l.stale = true })
 	l.window.SetContentScaleCallback(func(*glfw.Window, float32, float32) { l.stale = true })
 }
@@ -107,52 +113,50 @@ func (l *loop) sleep() {
 	l.closed = true
 }
 
-// run draws when there is a reason to, and sleeps in between.
+// run gives the app its turns and shows its pages when there is a reason to, and sleeps in
+// between.
 func (l *loop) run() error {
-	drawn := glfw.GetTime() - frameTime
+	l.shown = glfw.GetTime() - frameTime
 	for !l.window.ShouldClose() && !l.app.Done() {
-		l.stale = l.rung() || l.hands.any() || l.again || l.app.Moving() || l.stale
-		switch rest := pause(l.stale, l.hands.edges(), glfw.GetTime()-drawn); {
+		news := l.rung()
+		now := glfw.GetTime()
+		why := reasons{any: l.stale || l.again || l.app.Moving(), news: news, hands: l.hands.any(), edges: l.hands.edges()}
+		turn := toTurn(why, now-l.turned, now-l.shown)
+		show := math.Inf(1)
+		if l.page != nil {
+			show = l.due - now
+		}
+		switch rest := min(turn, show); {
 		case math.IsInf(rest, 1):
 			glfw.WaitEvents()
 			continue
-		case rest > 0:
+		case rest > leastWait:
 			glfw.WaitEventsTimeout(rest)
 			continue
-		}
-		drawn = glfw.GetTime()
-		if err := l.frame(); err != nil {
-			return err
+		case show <= leastWait && !why.news && !why.edges:
+			if err := l.show(); err != nil {
+				return err
+			}
+		default:
+			l.turn(news)
 		}
 		glfw.PollEvents()
 	}
 	return nil
 }
 
-// pause returns how long to wait for events before the next frame, s: for ever, +Inf,
-// without a reason to draw; not at all after an edge, which should not wait; else until
-// frameTime has gone by since the last frame.
-func pause(reason, edge bool, sinceDrawn float64) float64 {
-	if !reason {
-		return math.Inf(1)
-	}
-	if rest := frameTime - sinceDrawn; rest > 1e-3 && !edge {
-		return rest
-	}
-	return 0
-}
-
-// frame gives the app what the hands did, pass by pass, and shows the last
-// page.
-func (l *loop) frame() error {
+// turn gives the app what the hands did, pass by pass, and keeps the page that comes of it.
+// News: somebody asked for it.
+func (l *loop) turn(news bool) {
 	began, cpu := glfw.GetTime(), processorTime()
 	width, height := l.window.GetFramebufferSize()
 	density := l.density()
 	l.hands.scale(l.window, width, height, density)
-	l.stale, l.again = false, false
+	l.turned, l.stale, l.again = began, false, false
+	at := l.hands.edges() || news
 	passes := l.hands.take(began)
 	if width == 0 || height == 0 { // iconified
-		return nil
+		return
 	}
 	page := l.app.Frame(width, height, density, passes[0])
 	for _, in := range passes[1:] {
@@ -163,15 +167,29 @@ func (l *loop) frame() error {
 		l.window.SetClipboardString(text)
 	}
 	if page == nil {
-		return nil
+		return
 	}
 	l.point(page.Cursor)
-	if err := l.painter.Paint(page); err != nil {
-		return err
+	if l.page == nil {
+		l.since = began
 	}
-	l.painter.show()
-	l.window.SwapBuffers()
-	l.app.Drawn(processorTime()-cpu, glfw.GetTime()-began)
+	now := glfw.GetTime()
+	l.page, l.due = page, toShow(at, l.app.Soon(), now, l.since, l.shown)
+	l.spent = spent{processorTime() - cpu, now - began}
+}
+
+// show brings the page to the screen, unless it looks as what is there.
+func (l *loop) show() error {
+	began, cpu := glfw.GetTime(), processorTime()
+	if l.torn || !l.painter.Shows(l.page) {
+		if err := l.painter.Paint(l.page); err != nil {
+			return err
+		}
+		l.window.SwapBuffers()
+	}
+	now := glfw.GetTime()
+	l.page, l.torn, l.shown = nil, false, began
+	l.app.Drawn(l.spent.cpu+processorTime()-cpu, l.spent.wall+now-began)
 	return nil
 }
 

@@ -12,7 +12,7 @@ import (
 	"archload/viz/desk"
 )
 
-// Paint draws the frame into the painter's own page. Show or Read gives it out.
+// Paint draws the frame into the painter's own page, for Read, or into its window.
 func (p *Painter) Paint(f *desk.Frame) error {
 	if f.Width <= 0 || f.Height <= 0 {
 		return fmt.Errorf("a page of %d x %d pixels cannot be painted", f.Width, f.Height)
@@ -26,7 +26,7 @@ func (p *Painter) Paint(f *desk.Frame) error {
 	if passes {
 		p.paintWas(f)
 	}
-	if fresh || passes || p.paper != f.Paper || !slices.Equal(p.last, f.Views) {
+	if fresh || passes || !p.showsViews(f) {
 		p.paintViews(f)
 	}
 	p.still.copyTo(p.page.id, image.Rectangle{Max: p.page.size})
@@ -36,10 +36,25 @@ func (p *Painter) Paint(f *desk.Frame) error {
 		p.fading.draw(1 - f.Share)
 	}
 	p.paintPanels(f)
+	p.panels, p.passed = f.Panels, passes
 	if e := gl.GetError(); e != gl.NO_ERROR {
 		return fmt.Errorf("the graphics driver reports error 0x%x", e)
 	}
 	return nil
+}
+
+// Shows tells whether the page painted last looks like the frame.
+func (p *Painter) Shows(f *desk.Frame) bool {
+	return p.page.size == image.Pt(f.Width, f.Height) && len(f.Was) == 0 && !p.passed && p.showsViews(f) && p.panels.Same(f.Panels)
+}
+
+// showsViews tells whether the still picture is that of the frame's views: painted with as much
+// care as they want or with more.
+func (p *Painter) showsViews(f *desk.Frame) bool {
+	return p.paper == f.Paper && slices.EqualFunc(p.last, f.Views, func(is, want desk.View) bool {
+		is.Light = is.Light || want.Light
+		return is == want
+	})
 }
 
 // careful tells whether any view wants several samples to a pixel.

@@ -9,6 +9,7 @@ import (
 	"github.com/go-gl/gl/v3.3-core/gl"
 
 	"archload/viz/desk"
+	"archload/viz/panel"
 )
 
 // Painter draws frames with OpenGL. It belongs to the context that was
@@ -31,7 +32,11 @@ type Painter struct {
 
 	last    []desk.View // what still shows
 	paper   color.NRGBA // and the colour behind it
+	panels  *panel.List // over it
+	passed  bool        // and what went out
 	samples int32
+
+	inWindow bool // the page is the window's own framebuffer
 }
 
 // NewPainter compiles the shaders in the current context.
@@ -67,7 +72,9 @@ func NewPainter() (*Painter, error) {
 func (p *Painter) resize(size image.Point, careful bool) (fresh bool, err error) {
 	if p.page.size != size {
 		p.dropTargets()
-		if p.page, err = newTarget(size, 0, false); err != nil {
+		if p.inWindow {
+			p.page.size = size
+		} else if p.page, err = newTarget(size, 0, false); err != nil {
 			return false, err
 		}
 		if p.still, err = newTarget(size, 0, true); err != nil {
@@ -90,12 +97,6 @@ func (t *target) clear(c color.NRGBA) {
 	gl.ClearColor(float32(c.R)/255, float32(c.G)/255, float32(c.B)/255, 1)
 	gl.DepthMask(true)
 	gl.Clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT)
-}
-
-// show copies the finished page to the window's own framebuffer.
-func (p *Painter) show() {
-	p.page.copyTo(0, image.Rectangle{Max: p.page.size})
-	gl.BindFramebuffer(gl.FRAMEBUFFER, 0)
 }
 
 // Read returns the page as it was painted last, first row at the top.
@@ -122,5 +123,5 @@ func (p *Painter) dropTargets() {
 	p.many.drop()
 	p.still.drop()
 	p.page.drop()
-	p.last = p.last[:0]
+	p.last, p.panels = p.last[:0], nil
 }

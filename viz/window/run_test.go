@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"image/color"
 	"io"
-	"math"
 	"os"
 	"os/exec"
 	"strings"
@@ -77,6 +76,8 @@ func (a *teller) Moving() bool {
 	a.turns++
 	return a.moves > 0
 }
+
+func (a *teller) Soon() float64 { return 0 }
 
 func (a *teller) Done() bool { return a.quit }
 
@@ -289,24 +290,6 @@ func TestRunDrawsWhenThereIsAReason(t *testing.T) {
 		t.Errorf("after %d frames of movement the window told %+v, want nothing before the next key", moving, p)
 	}
 	c.ends()
-}
-
-func TestPause(t *testing.T) {
-	for _, c := range []struct {
-		what         string
-		reason, edge bool
-		since, want  float64 // s
-	}{
-		{"nothing to show", false, false, 1, math.Inf(1)},
-		{"something to show, long after the last frame", true, false, 1, 0},
-		{"something to show, soon after the last frame: 60 frames a second at most", true, false, 0.005, 1.0/60 - 0.005},
-		{"a press, soon after the last frame", true, true, 0.005, 0},
-		{"less than a wait can resolve", true, false, 0.016, 0},
-	} {
-		if got := pause(c.reason, c.edge, c.since); got != c.want && !(math.Abs(got-c.want) < 1e-12) {
-			t.Errorf("%s: %g s, want %g", c.what, got, c.want)
-		}
-	}
 }
 
 func TestRunOnAFineScreen(t *testing.T) {

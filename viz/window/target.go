@@ -41,7 +41,7 @@ func newTarget(size image.Point, samples int32, depth bool) (target, error) {
 
 // drop frees the graphics memory.
 func (t *target) drop() {
-	gl.DeleteFramebuffers(1, &t.id)
+	gl.DeleteFramebuffers(1, &t.id) // of which 0, the window's own, is none
 	gl.DeleteRenderbuffers(2, &t.buffers[0])
 	*t = target{}
 }
