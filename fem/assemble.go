@@ -7,6 +7,7 @@ import (
 	"archload/fem/element"
 	"archload/fem/parallel"
 	"archload/fem/sparse"
+	"archload/mesh"
 )
 
 // Assemble builds all elements and sums their stiffness. workers goroutines
@@ -147,20 +148,75 @@ func (s *System) AddStiffness(k *sparse.Matrix, workers int) {
 }
 
 // addMatrices adds a matrix of each element over its freedoms, which of returns, in buf if it
-// has room. Each worker sums into rows of its own, in the order of the elements: every so-many-th
-// row, as the elements of a batch lie side by side and so do the numbers of their nodes.
+// has room. Each worker sums into rows of its own, in the order of the elements; an element whose
+// nodes lie in the rows of two is computed by both, which costs less than handing it over.
 func (s *System) addMatrices(k *sparse.Matrix, workers int, of func(e Element, buf []float64) []float64) {
-	ks := make([][]float64, min(batchFor(workers), len(s.Elements)))
-	shares := max(1, workers)
-	s.inBatches(workers,
-		func(i int, e Element) { ks[i] = of(e, ks[i]) },
-		func(part []Element) {
-			parallel.Chunks(workers, shares, 1, func(share, _ int) {
-				for i, e := range part {
-					k.AddRows(e.Nodes(), ks[i], int32(share), int32(shares))
-				}
-			})
-		})
+	count := 1
+	if workers > 1 {
+		count = 2*workers + 4 // some more than workers, so that all end together
+	}
+	owner, strips := s.strips(count)
+	parallel.Chunks(workers, len(strips), 1, func(strip, _ int) {
+		var buf []float64
+		for _, i := range strips[strip] {
+			e := s.Elements[i]
+			buf = of(e, buf)
+			k.AddRows(e.Nodes(), buf, owner, int32(strip))
+		}
+	})
+}
+
+// strips parts the nodes into so many strips across the model's longer side, of about as many nodes each, and lists
+// the elements that have nodes in each, rising.
+func (s *System) strips(count int) (strip []int32, elements [][]int32) {
+	nodes := s.Model.Nodes
+	strip = make([]int32, len(nodes))
+	elements = make([][]int32, max(1, min(count, len(nodes))))
+	across := levels(nodes)
+	var before [stripLevels + 1]int // nodes below each level
+	for _, l := range across {
+		before[l+1]++
+	}
+	for l := range stripLevels {
+		before[l+1] += before[l]
+	}
+	for n, l := range across {
+		strip[n] = int32(before[l] * len(elements) / len(nodes))
+	}
+	for i, e := range s.Elements {
+		for _, n := range e.Nodes() {
+			in := &elements[strip[n]]
+			if k := len(*in); k == 0 || (*in)[k-1] != int32(i) {
+				*in = append(*in, int32(i))
+			}
+		}
+	}
+	return strip, elements
+}
+
+// stripLevels is how finely the strips of a model are cut.
+const stripLevels = 512
+
+// levels is how far each node stands along the model's longer side, 0 to stripLevels - 1.
+func levels(nodes []mesh.Node) []int32 {
+	lo, hi := nodes[0].P, nodes[0].P
+	for i := range nodes {
+		for k, v := range nodes[i].P {
+			lo[k], hi[k] = min(lo[k], v), max(hi[k], v)
+		}
+	}
+	along := 0
+	if hi[1]-lo[1] > hi[0]-lo[0] {
+		along = 1
+	}
+	out := make([]int32, len(nodes))
+	if hi[along] == lo[along] {
+		return out
+	}
+	for i := range nodes {
+		out[i] = int32((nodes[i].P[along] - lo[along]) / (hi[along] - lo[along]) * (stripLevels - 1))
+	}
+	return out
 }
 
 // batchFor is how many elements are computed before they are summed.

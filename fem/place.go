@@ -42,31 +42,44 @@ func (m *Model) Middle(points []SurfacePoint) [3]float64 {
 // Column gathers the mean movement of the points along dir as a row over the
 // nodal freedoms; fixed freedoms are left out.
 func (s *System) Column(points []SurfacePoint, dir [3]float64) sparse.Column {
-	type part struct {
-		dof int32
-		val float64
-	}
-	var parts []part
+	var on []nodeRow // by node
 	w := 1 / float64(len(points))
 	for _, p := range points {
 		nodes, row := s.rowAt(p, dir)
-		for j, r := range row {
-			d := 6*nodes[j/6] + int32(j%6)
-			if v := w * r; v != 0 && !s.fixed[d] {
-				parts = append(parts, part{d, v})
+		for k, n := range nodes {
+			at, known := slices.BinarySearchFunc(on, n, func(r nodeRow, n int32) int { return cmp.Compare(r.node, n) })
+			if !known {
+				on = slices.Insert(on, at, nodeRow{node: n})
+			}
+			on[at].add(w, (*[6]float64)(row[6*k:]))
+		}
+	}
+	c := sparse.Column{Dofs: make([]int32, 0, 6*len(on)), Vals: make([]float64, 0, 6*len(on))}
+	for i := range on {
+		for k, v := range on[i].vals {
+			if d := 6*on[i].node + int32(k); on[i].met[k] && !s.fixed[d] {
+				c.Dofs, c.Vals = append(c.Dofs, d), append(c.Vals, v)
 			}
 		}
 	}
-	slices.SortStableFunc(parts, func(a, b part) int { return cmp.Compare(a.dof, b.dof) })
-	c := sparse.Column{Dofs: make([]int32, 0, len(parts)), Vals: make([]float64, 0, len(parts))}
-	for _, p := range parts {
-		if n := len(c.Dofs); n > 0 && c.Dofs[n-1] == p.dof {
-			c.Vals[n-1] += p.val
-			continue
-		}
-		c.Dofs, c.Vals = append(c.Dofs, p.dof), append(c.Vals, p.val)
-	}
 	return c
+}
+
+// nodeRow is a row over the freedoms of one node; met are those that something moves.
+type nodeRow struct {
+	node int32
+	met  [6]bool
+	vals [6]float64
+}
+
+// add adds w times a row.
+func (r *nodeRow) add(w float64, row *[6]float64) {
+	for k, v := range row {
+		if v *= w; v != 0 {
+			r.vals[k] += v
+			r.met[k] = true
+		}
+	}
 }
 
 // rowAt gives the movement of a place of a shell along dir as a row over the

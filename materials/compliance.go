@@ -25,21 +25,16 @@ func pair(n int) (int, int) {
 
 // strainBond returns T with strain' = T strain for engineering strain:
 // strain'_ij = q_ik q_jl strain_kl written for 6-vectors.
-func strainBond(q Axes) [6][6]float64 {
-	var t [6][6]float64
+func strainBond(q *Axes) (t [6][6]float64) {
 	for m := range t {
 		i, j := pair(m)
-		for n := range t {
-			k, l := pair(n)
-			switch {
-			case i == j:
-				t[m][n] = q[i][k] * q[i][l]
-			case k == l:
-				t[m][n] = 2 * q[i][k] * q[j][k]
-			default:
-				t[m][n] = q[i][k]*q[j][l] + q[i][l]*q[j][k]
-			}
+		a, b, r := &q[i], &q[j], &t[m]
+		if i == j {
+			*r = [6]float64{a[0] * a[0], a[1] * a[1], a[2] * a[2], a[1] * a[2], a[0] * a[2], a[0] * a[1]}
+			continue
 		}
+		*r = [6]float64{2 * a[0] * b[0], 2 * a[1] * b[1], 2 * a[2] * b[2],
+			a[1]*b[2] + a[2]*b[1], a[0]*b[2] + a[2]*b[0], a[0]*b[1] + a[1]*b[0]}
 	}
 	return t
 }
@@ -48,26 +43,49 @@ func strainBond(q Axes) [6][6]float64 {
 // expressed in the old ones. S' = T S T' with the Bond matrix T of
 // engineering strain; exactly symmetric.
 func (s Compliance) Turned(q Axes) Compliance {
-	t := strainBond(q)
-	var ts [6][6]float64
-	for m := range ts {
-		for n := range ts {
-			for k := range s {
-				ts[m][n] += t[m][k] * s[k][n]
-			}
-		}
-	}
+	t := strainBond(&q)
+	ts := s.after(&t)
 	var out Compliance
 	for m := range out {
+		a := &ts[m]
 		for n := 0; n <= m; n++ {
-			var sum float64
-			for k := range s {
-				sum += ts[m][k] * t[n][k]
-			}
+			b := &t[n]
+			sum := a[0]*b[0] + a[1]*b[1] + a[2]*b[2] + a[3]*b[3] + a[4]*b[4] + a[5]*b[5]
 			out[m][n], out[n][m] = sum, sum
 		}
 	}
 	return out
+}
+
+// after returns T S, without the products with what is zero in a wood's own axes.
+func (s *Compliance) after(t *[6][6]float64) (ts [6][6]float64) {
+	own := s.own()
+	for m := range ts {
+		a, r := &t[m], &ts[m]
+		for n := range r {
+			switch {
+			case !own:
+				r[n] = a[0]*s[0][n] + a[1]*s[1][n] + a[2]*s[2][n] + a[3]*s[3][n] + a[4]*s[4][n] + a[5]*s[5][n]
+			case n < 3:
+				r[n] = a[0]*s[0][n] + a[1]*s[1][n] + a[2]*s[2][n]
+			default:
+				r[n] = a[n] * s[n][n]
+			}
+		}
+	}
+	return ts
+}
+
+// own says whether shear stands by itself, as it does in a wood's own axes.
+func (s *Compliance) own() bool {
+	for m := 3; m < 6; m++ {
+		for n := range m {
+			if s[m][n] != 0 || s[n][m] != 0 {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // Between returns the compliance in the axes to, when s holds in the axes

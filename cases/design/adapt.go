@@ -101,13 +101,13 @@ func refactored(ctx context.Context, t *Top, g *shape.Geometry, spent Stages, o 
 	if g.Plate != t.Built.Plate {
 		lifted, circ = mesh.Lift(t.Built.Mesh.Plan, g.Plate), &circles{}
 	}
-	b, err := build(g, lifted, t.Built.backOn(g), t.Built.place.on(g.Plate))
+	b, err := build(g, lifted, t.Built.backOn(g), t.Built)
 	if err != nil {
 		return nil, err
 	}
 	feet := slices.DeleteFunc(slices.Clone(t.Factored.Model.Zone), func(n int32) bool { return int(n) >= b.PlateN })
 	b.Model.Zone = united(feet, b.Model.Zone) // the nodes of sides and blocks may have other numbers now
-	return solid(ctx, &Top{Built: b, refine: t.refine, Spent: spent, circles: circ}, o, t.Factored)
+	return solid(ctx, &Top{Built: b, refine: t.refine, Spent: spent, circles: circ, zoned: t.zoned}, o, t.Factored)
 }
 
 // refitted is the same top under other strings, another bridge or other loads;

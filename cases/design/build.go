@@ -16,13 +16,19 @@ import (
 // The mesh's lines are the braces, then the support lines, in the order of the
 // case.
 func Build(g *shape.Geometry, m, back *mesh.Mesh) (*Built, error) {
-	return build(g, m, back, newPlacer(g.Plate, m))
+	return build(g, m, back, nil)
 }
 
-// build is Build for a plate on which places are found already.
-func build(g *shape.Geometry, m, back *mesh.Mesh, place placer) (*Built, error) {
+// build is Build on the plan of triangles of another top, on which places are found already;
+// nil: none.
+func build(g *shape.Geometry, m, back *mesh.Mesh, like *Built) (*Built, error) {
 	c := g.Case
-	b := &Built{Case: c, Geometry: g, Plate: g.Plate, Mesh: m, place: place, PlateN: len(m.Nodes)}
+	b := &Built{Case: c, Geometry: g, Plate: g.Plate, Mesh: m, PlateN: len(m.Nodes)}
+	if like == nil {
+		b.place = newPlacer(g.Plate, m)
+	} else {
+		b.place = like.place.on(g.Plate)
+	}
 	b.Model = &fem.Model{Nodes: append([]mesh.Node(nil), m.Nodes...)}
 	if err := b.plateShells(); err != nil {
 		return nil, err
@@ -42,7 +48,10 @@ func build(g *shape.Geometry, m, back *mesh.Mesh, place placer) (*Built, error) 
 	b.masses()
 	if c.Bridge != nil && c.Strings != nil {
 		var err error
-		if b.Bridge, err = newBridgeModel(b, nil); err != nil {
+		if like != nil && like.Plate != b.Plate {
+			like = nil // the same place of the foot presses on another of the middle surface
+		}
+		if b.Bridge, err = newBridgeModel(b, like); err != nil {
 			return nil, err
 		}
 		b.Model.Zone = b.contactNodes(b.Bridge)

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"archload/cases"
+	"archload/cases/tree"
 	"archload/fem"
 	"archload/fem/contact"
 	"archload/materials"
@@ -186,6 +187,14 @@ func surfaceFrame(j surface.Jet) [3][3]float64 {
 	u := [3]float64{n[1]*t[2] - n[2]*t[1], n[2]*t[0] - n[0]*t[2], n[0]*t[1] - n[1]*t[0]}
 	return [3][3]float64{n, t, u}
 }
+
+// footing is where the base of a bridge stands in plan; the zero value is none.
+type footing struct {
+	at            mesh.Point
+	length, width tree.Length
+}
+
+func baseOf(br *cases.Bridge) footing { return footing{br.At, br.Length, br.Width} }
 
 // underBase are the nodes of the triangles under the whole base of the bridge, over which a
 // hand may draw its feet. A corner of a triangle thinner than half a millimetre may be left out.

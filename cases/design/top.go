@@ -29,6 +29,7 @@ type Top struct {
 	refine  float64 // on top of the case's own
 	clock   Clock
 	circles *circles
+	zoned   footing // the base all of whose nodes may carry contact
 }
 
 // Prepare does the costly part of a solve: arch, mesh, factor and the plate's
@@ -104,8 +105,8 @@ func meshBack(g *shape.Geometry, refine float64) (*mesh.Mesh, error) {
 // another top if its nodes couple alike.
 func solid(ctx context.Context, t *Top, o Options, like *fem.Prepared) (*Top, error) {
 	t.Workers, t.clock = o.WorkerCount(), o.Clock
-	if b := t.Built; o.AnyFoot && b.Bridge != nil {
-		b.Model.Zone = united(b.Model.Zone, b.underBase())
+	if b := t.Built; o.AnyFoot && b.Bridge != nil && t.zoned != baseOf(b.Case.Bridge) {
+		b.Model.Zone, t.zoned = united(b.Model.Zone, b.underBase()), baseOf(b.Case.Bridge)
 	}
 	o.Say("assemble")
 	var sys *fem.System

@@ -116,7 +116,8 @@ func (s *Shell) setStretch(c materials.Reduced) error {
 func (s *Shell) setDrill(plane, mm *[3][3]float64) {
 	f := &s.frame
 	var m [3][3]float64
-	for e, ed := range f.edges {
+	for e := range m {
+		ed := &f.edges[e]
 		m[e] = [3]float64{ed.c * ed.c, ed.s * ed.s, ed.c * ed.s}
 	}
 	te := invert3(m) // Cartesian strain from the strains along edges 12, 23, 31
@@ -127,27 +128,30 @@ func (s *Shell) setDrill(plane, mm *[3][3]float64) {
 	if f.kink {
 		beta0 *= kinkShare
 	}
-	for _, q := range f.drillStrains() {
-		congruence(&s.drill, &q, &nat, 0.75*beta0*f.h)
+	mid := f.drillStrains()
+	for k := range mid {
+		congruence(&s.drill, &mid[k], &nat, 0.75*beta0*f.h)
 	}
 }
 
-// drillStrains returns Q4, Q5, Q6 of the optimal template (beta1..9 = 1, 2, 1,
-// 0, 1, -1, -1, -1, -2): natural strains at the edge midpoints per deviatoric
-// drilling rotation of the corners.
-func (f *facet) drillStrains() [3][3][3]float64 {
-	corner := [3][3][3]float64{
-		{{1, 2, 1}, {0, 1, -1}, {-1, -1, -2}},
-		{{-2, -1, -1}, {1, 1, 2}, {-1, 0, 1}},
-		{{1, -1, 0}, {-1, -2, -1}, {2, 1, 1}},
-	}
-	var mid [3][3][3]float64
-	for k := range mid {
-		a, b := &corner[k], &corner[(k+1)%3]
-		for e, ed := range f.edges {
-			w := 2 * f.area / (3 * ed.length * ed.length)
-			for i := range 3 {
-				mid[k][e][i] = w * (a[e][i] + b[e][i]) / 2
+// drillCorners are Q1, Q2, Q3 of the optimal template (beta1..9 = 1, 2, 1, 0, 1, -1, -1, -1, -2),
+// without their factor 2 A/(3 L²): natural strains at the corners.
+var drillCorners = [3][3][3]float64{
+	{{1, 2, 1}, {0, 1, -1}, {-1, -1, -2}},
+	{{-2, -1, -1}, {1, 1, 2}, {-1, 0, 1}},
+	{{1, -1, 0}, {-1, -2, -1}, {2, 1, 1}},
+}
+
+// drillStrains returns Q4, Q5, Q6 of the optimal template: natural strains at the edge midpoints
+// per deviatoric drilling rotation of the corners.
+func (f *facet) drillStrains() (mid [3][3][3]float64) {
+	for e := range f.edges {
+		ed := &f.edges[e]
+		w := 2 * f.area / (3 * ed.length * ed.length)
+		for k := range mid {
+			a, b, to := &drillCorners[k][e], &drillCorners[(k+1)%3][e], &mid[k][e]
+			for i := range to {
+				to[i] = w * (a[i] + b[i]) / 2
 			}
 		}
 	}
@@ -157,16 +161,14 @@ func (f *facet) drillStrains() [3][3][3]float64 {
 // congruence adds c·q^T e q to dst, symmetric to the last bit if e is.
 func congruence(dst, q, e *[3][3]float64, c float64) {
 	for i := range 3 {
+		a, b, d := q[0][i], q[1][i], q[2][i]
+		p := [9]float64{a * e[0][0], a * e[0][1], a * e[0][2], b * e[1][0], b * e[1][1], b * e[1][2], d * e[2][0], d * e[2][1], d * e[2][2]}
 		for j := i; j < 3; j++ {
-			var v float64
-			for k := range 3 {
-				for l := range 3 {
-					v += q[k][i] * e[k][l] * q[l][j]
-				}
-			}
-			dst[i][j] += c * v
+			x, y, z := q[0][j], q[1][j], q[2][j]
+			v := c * (p[0]*x + p[1]*y + p[2]*z + p[3]*x + p[4]*y + p[5]*z + p[6]*x + p[7]*y + p[8]*z)
+			dst[i][j] += v
 			if i != j {
-				dst[j][i] += c * v
+				dst[j][i] += v
 			}
 		}
 	}

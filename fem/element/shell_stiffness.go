@@ -1,23 +1,65 @@
 package element
 
+import "archload/fem/avx"
+
+// fast says whether the kernels in assembly are there.
+var fast = avx.Has()
+
 // StiffnessTo sets k to the 18x18 stiffness, row-major, global degrees of
 // freedom node by node (N/mm, N, N mm). It is symmetric to the last bit.
 //
 // With b the rows and D the laws, over all rows, k = Σ b_pᵀ (Σ A D_pq b_q): the sums in
-// brackets come first, freedom by freedom, and then one product of two short rows for
-// every pair of freedoms.
+// brackets, the forces, come first, and then a product with the rows for every freedom.
 func (s *Shell) StiffnessTo(k *[324]float64) {
-	var b, t [18][numRows]float64
-	s.transposeTo(&b)
-	s.forcesTo(&t)
-	for i := range b {
-		p := &b[i]
-		for j := i; j < 18; j++ {
-			q := &t[j]
-			v := p[0]*q[0] + p[1]*q[1] + p[2]*q[2] + p[3]*q[3] + p[4]*q[4] + p[5]*q[5] +
-				p[6]*q[6] + p[7]*q[7] + p[8]*q[8] + p[9]*q[9] + p[10]*q[10] + p[11]*q[11]
-			k[18*i+j], k[18*j+i] = v, v
+	c := s.overArea()
+	var t [numRows][18]float64
+	if fast {
+		forcesAVX2(&t, &s.rows, &c)
+		productAVX2(k, &s.rows, &t)
+	} else {
+		forcesGo(&t, &s.rows, &c)
+		productGo(k, &s.rows, &t)
+	}
+	for i := 1; i < 18; i++ {
+		for j := range i {
+			k[18*i+j] = k[18*j+i]
 		}
+	}
+}
+
+// laws are the laws of the rows times the area: 25 of stretch, 9 of bending, 9 of drilling,
+// row-major, and that of the twist.
+type laws [44]float64
+
+func (s *Shell) overArea() (c laws) {
+	a := s.frame.area
+	for p := range s.stretch {
+		for q, v := range s.stretch[p] {
+			c[5*p+q] = v * a
+		}
+	}
+	for p := range s.bend {
+		for q := range s.bend {
+			c[25+3*p+q], c[34+3*p+q] = s.bend[p][q]*a, s.drill[p][q]*a
+		}
+	}
+	c[43] = s.twist * a
+	return c
+}
+
+// forcesGo sets t to the laws times the rows.
+func forcesGo(t, rows *[numRows][18]float64, c *laws) {
+	for j := range 18 {
+		for p := range 5 {
+			d := c[5*p:][:5]
+			t[rowStretch+p][j] = d[0]*rows[0][j] + d[1]*rows[1][j] + d[2]*rows[2][j] + d[3]*rows[3][j] + d[4]*rows[4][j]
+		}
+		for p := range 3 {
+			d, e := c[25+3*p:][:3], c[34+3*p:][:3]
+			t[rowBend+p][j] = d[0]*rows[rowBend][j] + d[1]*rows[rowBend+1][j] + d[2]*rows[rowBend+2][j]
+			t[rowDrill+p][j] = e[0]*rows[rowDrill][j] + e[1]*rows[rowDrill+1][j] + e[2]*rows[rowDrill+2][j]
+		}
+		t[rowTwist][j] = c[43] * rows[rowTwist][j]
 	}
 }
 
@@ -25,42 +67,17 @@ func (s *Shell) StiffnessTo(k *[324]float64) {
 var sumOrder = [numRows]int{rowStretch, rowStretch + 1, rowStretch + 2, rowStretch + 3, rowStretch + 4,
 	rowBend, rowDrill, rowBend + 1, rowDrill + 1, rowBend + 2, rowDrill + 2, rowTwist}
 
-// transposeTo writes the rows freedom by freedom.
-func (s *Shell) transposeTo(b *[18][numRows]float64) {
-	for p, r := range sumOrder {
-		row := &s.rows[r]
-		for i := range b {
-			b[i][p] = row[i]
+// productGo sets the blocks of k on and above the diagonal to rowsᵀ t.
+func productGo(k *[324]float64, rows, t *[numRows][18]float64) {
+	for i := range 18 {
+		first := i / 6 * 6
+		out := k[18*i+first : 18*i+18]
+		clear(out)
+		for _, p := range sumOrder {
+			r := rows[p][i]
+			for j, f := range t[p][first:] {
+				out[j] += r * f
+			}
 		}
-	}
-}
-
-// forcesTo writes A times the laws times the rows, freedom by freedom.
-func (s *Shell) forcesTo(t *[18][numRows]float64) {
-	a := s.frame.area
-	var m [5][5]float64
-	for p := range m {
-		for q := range m {
-			m[p][q] = s.stretch[p][q] * a
-		}
-	}
-	var d, e [3][3]float64
-	for p := range d {
-		for q := range d {
-			d[p][q], e[p][q] = s.bend[p][q]*a, s.drill[p][q]*a
-		}
-	}
-	twist, r := s.twist*a, &s.rows
-	for j := range t {
-		q := &t[j]
-		for p := range m {
-			c := &m[p]
-			q[p] = c[0]*r[0][j] + c[1]*r[1][j] + c[2]*r[2][j] + c[3]*r[3][j] + c[4]*r[4][j]
-		}
-		for p := range d {
-			q[5+2*p] = d[p][0]*r[rowBend][j] + d[p][1]*r[rowBend+1][j] + d[p][2]*r[rowBend+2][j]
-			q[6+2*p] = e[p][0]*r[rowDrill][j] + e[p][1]*r[rowDrill+1][j] + e[p][2]*r[rowDrill+2][j]
-		}
-		q[11] = twist * r[rowTwist][j]
 	}
 }

@@ -1,11 +1,13 @@
 package sparse
 
+import "archload/fem/avx"
+
 // kernels are the inner loops of the solver: assembly where the processor has
 // AVX2 and FMA, else portable Go. See kernel_go.go for what each computes.
 type kernels struct{ avx2 bool }
 
 // fastKernels returns the best kernels for this processor.
-func fastKernels() kernels { return kernels{avx2: hasAVX2()} }
+func fastKernels() kernels { return kernels{avx2: avx.Has()} }
 
 func (kn kernels) gemm(c, a, b []float64, off []int32) {
 	if !kn.avx2 {

@@ -2,8 +2,6 @@
 
 package sparse
 
-func hasAVX2() bool { return false }
-
 // Without assembly the portable kernels stand in; they are never reached.
 
 func gemmAVX2(c, a, b []float64, off []int32)              { gemmGo(c, a, b, off) }

@@ -98,17 +98,17 @@ func (m *Matrix) find(i, j int32) int {
 // 6 len(nodes); of the two blocks of a pair of nodes only one is read, so both
 // triangles must be filled. It panics if k has the wrong length or a pair of
 // nodes is not in the pattern.
-func (m *Matrix) Add(nodes []int32, k []float64) { m.AddRows(nodes, k, 0, 1) }
+func (m *Matrix) Add(nodes []int32, k []float64) { m.AddRows(nodes, k, nil, 0) }
 
-// AddRows is Add for the block rows first, first+step, first+2 step and so on alone, so that
-// several goroutines may each sum all elements into rows of their own.
-func (m *Matrix) AddRows(nodes []int32, k []float64, first, step int32) {
+// AddRows is Add for the block rows of the nodes whose owner is the given one alone, so that
+// several goroutines may each sum elements into rows of their own. Without owners it is Add.
+func (m *Matrix) AddRows(nodes []int32, k []float64, owners []int32, owner int32) {
 	ld := Block * len(nodes)
 	if len(k) != ld*ld {
 		panic(fmt.Sprintf("sparse: Add: %d nodes want %d values, found %d", len(nodes), ld*ld, len(k)))
 	}
 	for a, u := range nodes {
-		if u%step != first {
+		if owners != nil && owners[u] != owner {
 			continue
 		}
 		for b, v := range nodes {
