@@ -3,37 +3,35 @@ package scene
 import (
 	"image/color"
 	"math"
-	"slices"
 
 	"archload/mesh"
 )
 
 // Sizes of the shadow on the bench.
 const (
-	shadowDrop  = 4.0    // mm, of the bench below what lies lowest
-	shadowStep  = 0.0147 // by which each ring is larger than the one before
-	shadowRings = 12
+	shadowDrop  = 4.0  // mm, of the bench below what lies lowest
+	shadowCore  = 0.88 // of the outline's size: within it the shadow is whole
+	shadowHalf  = 1.12 // beyond it the shadow of the key light is gone
+	shadowFar   = 1.32 // and that of the sky
+	shadowRings = 14   // from the core outward
 )
 
-// shadowColor is the shadow's where it lies under so many rings, each a little dark; under a
-// translucent body, which is seen through, it is fainter.
-func shadowColor(body bool, rings int) color.NRGBA {
-	c, one := color.NRGBA{R: 102, G: 84, B: 62}, 8.0/255
+// shadowColor is the shadow's where it is whole; under a translucent body, which is
+// seen through, it is fainter.
+func shadowColor(body bool) color.NRGBA {
 	if body {
-		c, one = color.NRGBA{R: 96, G: 88, B: 70}, 5.0/255
+		return color.NRGBA{92, 68, 44, 60}
 	}
-	c.A = uint8(math.Round(255 * (1 - math.Pow(1-one, float64(rings)))))
-	return c
+	return color.NRGBA{92, 68, 44, 112}
 }
 
-// Shadow is the name of the solids that are the shadow on the bench: seen from
+// Shadow is the name of the solid that is the shadow on the bench: seen from
 // below there is none.
 const Shadow = "shadow"
 
-// shadow lays a soft shadow under everything, on a bench that is seen by nothing else: as dark
-// as that of the outline, smaller and larger, laid over itself. What lies under the smallest and
-// between each two is drawn once, so that nothing is blended twelve times. It lies to the right
-// of the plate, away from the light.
+// shadow lays a soft shadow under everything: the outline, on a bench that is seen by
+// nothing else, whole within and gone without. It lies to the right of the plate, away
+// from the light.
 func (b *build) shadow() {
 	low := math.Inf(1)
 	for _, o := range b.scene.Solids {
@@ -41,51 +39,53 @@ func (b *build) shadow() {
 			low = math.Min(low, p[2])
 		}
 	}
-	body := len(b.k.sides.tris) > 0
-	at := b.shadowRing(0, low)
-	rings := []*Solid{shadowPart(at, b.k.flat, shadowColor(body, shadowRings))}
-	for ring := 1; ring < shadowRings; ring++ {
-		next := b.shadowRing(ring, low)
-		rings = append(rings, shadowPart(slices.Concat(at, next), between(at, next), shadowColor(body, shadowRings-ring)))
-		at = next
+	rim := b.k.mesh.Rim
+	n := int32(len(rim))
+	o := &Solid{Name: Shadow, Paint: shadowColor(len(b.k.sides.tris) > 0), Soft: true, Tris: append([][3]int32(nil), b.k.flat...)}
+	for ring := range int32(shadowRings) {
+		by := shadowCore + (shadowFar-shadowCore)*float64(ring)/(shadowRings-1)
+		for _, node := range rim {
+			o.Points = append(o.Points, b.onBench(b.k.mesh.Points[node], by, low-shadowDrop))
+			o.Normals = append(o.Normals, vec{0, 0, 1})
+			o.Dim = append(o.Dim, shadowAt(by))
+		}
+		if ring > 0 {
+			o.Tris = append(o.Tris, between(o.Points, (ring-1)*n, ring*n, n)...)
+		}
 	}
-	b.scene.Solids = append(b.scene.Solids, rings...)
+	b.solid(o)
 }
 
-// shadowRing is the outline on the bench, so much larger; low is what lies lowest, mm.
-func (b *build) shadowRing(ring int, low float64) []vec {
-	c := mesh.Point{(b.k.lo[0] + b.k.hi[0]) / 2, (b.k.lo[1] + b.k.hi[1]) / 2}
-	by := 1 + shadowStep*(float64(ring)-0.6*shadowRings)
-	out := make([]vec, len(b.k.mesh.Rim))
-	for i, n := range b.k.mesh.Rim {
-		p := b.k.mesh.Points[n]
-		out[i] = vec{c[0] + by*(p[0]-c[0]) + 9, c[1] + by*(p[1]-c[1]) - 5, low - shadowDrop}
-	}
-	return out
-}
-
-// between covers what lies between two closed lines of as many points, whose points follow each
-// other in one list. Where the outer one turns inside of the inner, there is nothing.
-func between(in, out []vec) [][3]int32 {
-	n := int32(len(in))
+// between covers what lies between two closed lines of n points each, which begin at two
+// places of a list. Where the outer one turns inside of the inner, there is nothing.
+func between(pts []vec, in, out, n int32) [][3]int32 {
 	var tris [][3]int32
 	for i := range n {
 		j := (i + 1) % n
-		a, b, c, d := in[i], in[j], out[i], out[j]
+		a, b, c, d := pts[in+i], pts[in+j], pts[out+i], pts[out+j]
 		if (d[0]-a[0])*(b[1]-c[1])-(d[1]-a[1])*(b[0]-c[0]) > 0 {
-			tris = append(tris, [3]int32{i, n + i, n + j}, [3]int32{i, n + j, j})
+			tris = append(tris, [3]int32{in + i, out + i, out + j}, [3]int32{in + i, out + j, in + j})
 		}
 	}
 	return tris
 }
 
-// shadowPart is one tone of the shadow, lit from above.
-func shadowPart(pts []vec, tris [][3]int32, paint color.NRGBA) *Solid {
-	o := &Solid{Name: Shadow, Paint: paint, Points: pts, Normals: make([]vec, len(pts)), Tris: tris}
-	for i := range o.Normals {
-		o.Normals[i] = vec{0, 0, 1}
+// onBench is where the shadow of a place of the outline falls that is drawn so many
+// times as large.
+func (b *build) onBench(p mesh.Point, by, z float64) vec {
+	c := mesh.Point{(b.k.lo[0] + b.k.hi[0]) / 2, (b.k.lo[1] + b.k.hi[1]) / 2}
+	return vec{c[0] + by*(p[0]-c[0]) + 9, c[1] + by*(p[1]-c[1]) - 5, z}
+}
+
+// shadowAt is the share of the shadow that is left on the outline drawn so many times as
+// large, 1 in the core.
+func shadowAt(by float64) float64 {
+	fall := func(from, to float64) float64 {
+		t := math.Min(1, math.Max(0, (by-from)/(to-from)))
+		return 1 - t*t*(3-2*t)
 	}
-	return o
+	const ofSky = 0.2
+	return (1-ofSky)*fall(shadowCore, shadowHalf) + ofSky*fall(shadowCore, shadowFar)
 }
 
 // flatTris covers the region within a closed line of points, anticlockwise, with

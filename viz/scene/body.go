@@ -8,7 +8,7 @@ import (
 	"archload/cases/design"
 )
 
-func backColor() color.NRGBA { return color.NRGBA{176, 140, 100, 58} }
+func backColor() color.NRGBA { return color.NRGBA{196, 138, 82, 74} }
 
 // BackValues is a field of a body's back at the nodes of its mesh, in the field's unit; nil
 // without a body and for fields that are of the top alone. Down is out of the body; the

@@ -21,6 +21,12 @@ func (c Camera) Light() [3]float64 {
 	return unit(plus(plus(vec3.Scale(right, lightRight), lightUp, up), lightBack, back))
 }
 
+// Halfway is the direction half way between the light and the eye, a unit vector.
+func (c Camera) Halfway() [3]float64 {
+	_, _, back := c.Axes()
+	return unit(vec3.Add(c.Light(), back))
+}
+
 // Shade returns the factor by which light changes a colour's sRGB components,
 // for the cosine between the normal, on the side that is seen, and the light.
 func Shade(cosine float64) float64 {

@@ -23,6 +23,9 @@ type Looks struct {
 	BeadEdge            float64     // its light edge stands out by so much of radius less half the line's width
 	BeadEdgeInk         float64     // opacity
 	Nearer              float64     // mm that lines are drawn nearer to the eye
+	LateStep, LeastWide float64     // of LateSums, mm: from entry to entry; stretches are taken no shorter
+	Late, Warm          [3]float64  // what late wood takes of red, green and blue; what shade takes less of them
+	Gloss               [3]float64  // of wood: how bright, its power, how much less a slope along the grain counts
 }
 
 // TheLooks returns the numbers.
@@ -33,7 +36,10 @@ func TheLooks() Looks {
 		Halo:       haloWidth,
 		HaloPaint:  unpacked(haloPaint, haloInk),
 		BeadRadius: beadRadius, BeadSpacing: beadSpacing, BeadEdge: beadEdge, BeadEdgeInk: beadEdgeInk,
-		Nearer: lineNearer,
+		Nearer:   lineNearer,
+		LateStep: lateStep, LeastWide: leastWide,
+		Late: [3]float64{lateRed, lateGreen, lateBlue}, Warm: [3]float64{warmRed, warmGreen, warmBlue},
+		Gloss: [3]float64{glossBright, glossPower, glossStretch},
 	}
 }
 

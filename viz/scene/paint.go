@@ -39,6 +39,7 @@ type painter struct {
 	w, h    int // of the view, samples
 	lens    lens
 	light   vec
+	half    vec // half way between the light and the eye
 	field   fieldPaint
 	skins   []skin
 	lines   []ribbon
@@ -59,6 +60,7 @@ func Paint(dst *image.NRGBA, where image.Rectangle, s *Scene, c Camera, o PaintO
 		return
 	}
 	p := &painter{o: o, per: 2, bias: lineNearer, light: c.Light()}
+	p.half = c.Halfway()
 	if o.Quick {
 		p.per = 1
 	}

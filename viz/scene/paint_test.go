@@ -261,6 +261,7 @@ func TestSeamless(t *testing.T) {
 	sc := NewSkeleton(s).Build(Show{Solution: s})
 	c := sc.Seen("at an angle", 600, 400)
 	out := *named(sc, "plate outside")
+	out.Across = nil                        // in one colour
 	out.Paint = color.NRGBA{255, 0, 0, 128} // twice on a sample would show
 	img := paper(600, 400)
 	Paint(img, img.Rect, &Scene{Solids: []*Solid{&out}}, c, PaintOptions{Unlit: true, Quick: true})

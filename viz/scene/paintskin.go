@@ -24,19 +24,31 @@ type skin struct {
 
 // lightOn is how much light a point of a solid gets, 1: all.
 func (p *painter) lightOn(o *Solid, i int) float64 {
-	if p.o.Unlit || o.Normals == nil {
+	switch {
+	case o.Soft:
+		return o.Dim[i]
+	case p.o.Unlit || o.Normals == nil:
 		return 1
 	}
 	light := Shade(vec3.Dot(o.Normals[i], p.light))
+	if p.wood(o) {
+		light += sheen(o.Normals[i], p.half, o.Along)
+	}
 	if o.Dim != nil {
 		light *= o.Dim[i]
 	}
 	return light
 }
 
-// valueAt is the field's value at a point of a solid, in steps of the legend if there are any; NaN where none is shown.
+// wood tells whether a solid is drawn as wood.
+func (p *painter) wood(o *Solid) bool { return o.Across != nil && (o.Values == nil || !p.field.shown) }
+
+// valueAt is the field's value at a point of a solid, in steps of the legend if there are any, or how far wood lies
+// from the joint, mm; NaN where none is shown.
 func (p *painter) valueAt(o *Solid, i int) float64 {
 	switch {
+	case p.wood(o):
+		return o.Across[i]
 	case o.Values == nil || !p.field.shown:
 		return math.NaN()
 	case p.field.step > 0:
@@ -74,7 +86,7 @@ func (p *painter) skin(o *Solid) skin {
 // paintSkin paints the solid's part in the strip. Faces turned away are left
 // out, but for translucent skins.
 func (p *painter) paintSkin(s *skin) {
-	f := facePaint{p: p, paint: packed(s.of.Paint), alpha: uint32(s.of.Paint.A)}
+	f := facePaint{p: p, paint: packed(s.of.Paint), alpha: uint32(s.of.Paint.A), wood: p.wood(s.of), soft: s.of.Soft}
 	if f.alpha == 255 {
 		f.alpha = 256
 	}
@@ -128,6 +140,8 @@ type facePaint struct {
 	p     *painter
 	paint uint32
 	alpha uint32 // in 256ths; 256: opaque
+	wood  bool   // values are mm from the joint
+	soft  bool   // light is a factor of the opacity
 }
 
 // plane is a quantity over the page, linear.
@@ -217,26 +231,32 @@ func (f *facePaint) row(t *face, y, x0, x1 int) {
 	depth, sample := p.near[first+x0:first+x1], p.sample[first+x0:first+x1]
 	for i := range depth {
 		if float32(near) > depth[i] {
-			c := f.paint
-			if t.valued {
-				along := y
-				if math.Abs(t.value.dy) > math.Abs(t.value.dx) {
-					along = x0 + i
-				}
-				c = p.field.at(value, t.slope, uint32(max(0, light)), along)
-			} else {
-				c = lit(c, uint32(max(0, light)))
-			}
+			c, alpha := f.colour(t, value, uint32(max(0, light)), x0+i, y)
 			if f.alpha == 256 {
 				depth[i], sample[i] = float32(near), c
 			} else {
-				sample[i] = blend(sample[i], c, f.alpha)
+				sample[i] = blend(sample[i], c, alpha)
 			}
 		}
 		near += t.near.dx
 		light += 256 * t.light.dx
 		value += t.value.dx
 	}
+}
+
+// colour is that of a place of a triangle, in so much light, and its opacity, both in 256ths.
+func (f *facePaint) colour(t *face, value float64, light uint32, x, y int) (c, alpha uint32) {
+	switch {
+	case f.soft:
+		return f.paint, f.alpha * min(256, light) / 256
+	case !t.valued:
+		return lit(f.paint, light), f.alpha
+	case f.wood:
+		return woodLit(f.paint, lateMean(value, t.slope), light), f.alpha
+	case math.Abs(t.value.dy) > math.Abs(t.value.dx):
+		return f.p.field.at(value, t.slope, light, x), f.alpha
+	}
+	return f.p.field.at(value, t.slope, light, y), f.alpha
 }
 
 // at is the colour of a value, in steps from the legend's lower end, that

@@ -27,7 +27,8 @@ func (b *build) bars() {
 			left = append(left, b.lifted(st.above[0]))
 			right = append(right, b.lifted(st.above[1]))
 		}
-		b.solid(lofted(f.name, rings, braceColor()))
+		along := unit(vec3.Sub(rings[len(rings)-1][0], rings[0][0]))
+		b.solid(lofted(f.name, rings, braceColor()).grained(along, plus(vec3.Cross(along, vec{0, 0, 1}), 0.3, vec{0, 0, 1})))
 		for k := range 4 {
 			b.line(&Line{Points: column(rings, k), Width: 0.9, Paint: braceLineColor()})
 		}
@@ -99,6 +100,8 @@ func (b *build) bridge() {
 		o := lofted(p.Name, rings, paint)
 		if p.Name == "post" {
 			o.rounded(rings)
+		} else {
+			o.grained(vec{1, 0, 0}, vec{0, 1.1, 0.8})
 		}
 		b.solid(o)
 		b.bridgeLines(p.Name, rings)

@@ -8,11 +8,11 @@ import (
 
 // The colours of the parts. Functions, so that none can be changed.
 
-func spruceColor() color.NRGBA    { return color.NRGBA{244, 228, 196, 255} } // the plate without a field
-func insideColor() color.NRGBA    { return color.NRGBA{238, 219, 184, 255} } // its inner face
-func cutColor() color.NRGBA       { return color.NRGBA{212, 186, 146, 255} } // its edge
+func spruceColor() color.NRGBA    { return color.NRGBA{252, 238, 208, 255} } // the plate without a field
+func insideColor() color.NRGBA    { return color.NRGBA{246, 229, 197, 255} } // its inner face
+func cutColor() color.NRGBA       { return color.NRGBA{224, 200, 160, 255} } // its edge
 func braceColor() color.NRGBA     { return color.NRGBA{250, 239, 215, 255} }
-func sideColor() color.NRGBA      { return color.NRGBA{176, 140, 100, 46} }
+func sideColor() color.NRGBA      { return color.NRGBA{198, 142, 86, 60} }
 func ebonyColor() color.NRGBA     { return color.NRGBA{92, 66, 52, 255} }
 func saddleColor() color.NRGBA    { return color.NRGBA{106, 78, 60, 255} }
 func brassColor() color.NRGBA     { return color.NRGBA{206, 176, 104, 255} }
@@ -40,18 +40,18 @@ func (b *build) plate() {
 		b.inner[i] = plus(vec3.Sub(d.P, arm), b.e, vec3.Sub(move, turn))
 	}
 	b.up = normals(b.outer, m.Tris)
-	out := &Solid{Name: "plate outside", Points: b.outer, Normals: b.up, Tris: m.Tris, Values: b.values, Dim: b.dims(), Paint: spruceColor(), Picks: true}
+	out := &Solid{Name: "plate outside", Points: b.outer, Normals: b.up, Tris: m.Tris, Values: b.values, Dim: b.dims(), Across: b.k.across, Along: b.k.along, Paint: spruceColor(), Picks: true}
 	in := &Solid{Name: insideSkin, Points: b.inner, Normals: normals(b.inner, b.k.below), Tris: b.k.below, Values: b.values,
-		Paint: insideColor(), Picks: true}
+		Across: b.k.across, Along: b.k.along, Paint: insideColor(), Picks: true}
 	b.scene.Solids = append(b.scene.Solids, out, in, b.edge())
 }
 
 // edge is the cut edge, with its dark lines.
 func (b *build) edge() *Solid {
 	e := &b.k.edges
-	pts := make([]vec, 0, 2*len(e.nodes))
+	pts, across := make([]vec, 0, 2*len(e.nodes)), make([]float64, 0, 2*len(e.nodes))
 	for _, n := range e.nodes {
-		pts = append(pts, b.outer[n], b.inner[n])
+		pts, across = append(pts, b.outer[n], b.inner[n]), append(across, b.k.across[n], b.k.across[n])
 	}
 	for i, loop := range e.loops {
 		paint := lineColor()
@@ -67,7 +67,7 @@ func (b *build) edge() *Solid {
 		}
 	}
 	n := normals(pts, e.tris)
-	return &Solid{Name: "plate edge", Points: pts, Normals: n, Dim: b.endGrain(n), Tris: e.tris, Paint: cutColor()}
+	return &Solid{Name: "plate edge", Points: pts, Normals: n, Dim: b.endGrain(n), Across: across, Along: b.k.along, Tris: e.tris, Paint: cutColor()}
 }
 
 // normals returns the unit normals at the points of a skin: the means of the

@@ -32,9 +32,12 @@ type Scene struct {
 type Solid struct {
 	Name    string       // "plate outside", "plate inside", "bass bar", "bridge"
 	Points  [][3]float64 // mm, as drawn: the movements, enlarged, are already added
-	Normals [][3]float64 // unit, of the shape as drawn
+	Normals [][3]float64 // unit, of the shape as drawn; nil: not lit
 	Values  []float64    // of the field, in its unit; nil: Paint everywhere; NaN: no value there
 	Dim     []float64    // factor of light where a place sees less of the sky, 0 to 1; nil: 1 everywhere
+	Across  []float64    // mm from the joint across the grain: wood, where no values are shown; nil: one colour
+	Along   [3]float64   // of wood, along its grain, unit
+	Soft    bool         // Dim is a factor of its opacity, not of light
 	Tris    [][3]int32   // anticlockwise seen from outside the body
 	Paint   color.NRGBA  // where there is no value
 	Picks   bool         // the pointer can read values here

@@ -12,10 +12,11 @@ import (
 const (
 	hollowSteps = 14   // means over the neighbours, by which a hollow is felt
 	hollowFull  = 1.1  // mm below those means at which a hollow is darkest
-	hollowDark  = 0.26 // of the light that it then lacks
+	hollowDark  = 0.22 // of the light that it then lacks
 	blockReach  = 9.0  // mm from a block at which two thirds of its shade are gone
 	blockDark   = 0.42 // of the light that lacks beside it
 	endDark     = 0.24 // of the light that end grain swallows
+	shadeHover  = 1.2  // mm that a string's shadow lies above the plate, so that its width stays clear of it
 	hollowShown = 0.35 // share of a hollow's shade where colours mean something
 )
 
@@ -111,7 +112,8 @@ func (b *build) stringShades(way []vec) {
 			flush()
 			continue
 		}
-		run = append(run, b.lifted(b.k.spot(at)))
+		sp := b.k.spot(at)
+		run = append(run, plus(sp.on(b.outer), shadeHover, sp.on(b.up)))
 	}
 	flush()
 }

@@ -27,7 +27,6 @@ func (k *Skeleton) Build(in Show) *Scene {
 	b.ring()
 	b.back()
 	b.shadow()
-	b.grain()
 	if in.Strings {
 		b.strings()
 	}

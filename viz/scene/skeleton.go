@@ -21,6 +21,8 @@ type Skeleton struct {
 	flat    [][3]int32 // triangles between the nodes of the rim, for the shadow
 	lo, hi  mesh.Point // box of the outline, mm
 	hollow  []float64  // how far each node lies below what is about it, mm
+	across  []float64  // of each node, mm from the joint across the grain
+	along   vec        // along the grain
 	heights [2]float64 // least and greatest of the outer surface at the nodes, mm
 }
 
@@ -98,6 +100,7 @@ func NewSkeleton(s *design.Solution) *Skeleton {
 		k.heights[0], k.heights[1] = math.Min(k.heights[0], z), math.Max(k.heights[1], z)
 	}
 	k.hollow = hollows(k.mesh)
+	k.across, k.along = k.acrossGrain(float64(s.Top.Built.Case.Plate.GrainAngle))
 	k.edges = newEdgeBand(s.Top.Built.Mesh)
 	k.braces = k.fittedBraces(s)
 	k.sides = newSides(s)

@@ -15,8 +15,9 @@ import (
 // Painter draws frames with OpenGL. It belongs to the context that was
 // current when it was made, and to that context's thread.
 type Painter struct {
-	solid, line, flat program
-	fading            fading
+	solid, wood, line, flat program
+	late                    texture
+	fading                  fading
 
 	many  target // scenes with several samples to a pixel
 	still target // the scenes alone, so that panels can change over them
@@ -52,6 +53,7 @@ func NewPainter() (*Painter, error) {
 		uniforms   []string
 	}{
 		{&p.solid, "solid", "solid", solidUniforms()},
+		{&p.wood, "wood", "wood", woodUniforms()},
 		{&p.line, "line", "line", lineUniforms()},
 		{&p.flat, "flat", "flat", []string{"page", "atlas"}},
 	} {
@@ -65,6 +67,7 @@ func NewPainter() (*Painter, error) {
 		return nil, err
 	}
 	p.flats = newFlats()
+	p.late = newLate()
 	return p, nil
 }
 
@@ -112,8 +115,9 @@ func (p *Painter) Close() {
 	p.flats.drop()
 	p.beads.drop()
 	p.fading.drop()
+	p.late.drop()
 	p.beads = quads{}
-	for _, pr := range []*program{&p.solid, &p.line, &p.flat} {
+	for _, pr := range []*program{&p.solid, &p.wood, &p.line, &p.flat} {
 		gl.DeleteProgram(pr.id)
 		*pr = program{}
 	}

@@ -388,3 +388,32 @@ func TestPicturesPass(t *testing.T) {
 		t.Error("the old picture stays")
 	}
 }
+
+// Wood has the same late wood, gloss and shade from both painters, and what is soft the same opacity.
+func TestWoodAgrees(t *testing.T) {
+	p := painterFor(t)
+	wood := sheet(60, arch, nil)
+	wood.Along = [3]float64{0, 1, 0}
+	for _, q := range wood.Points {
+		wood.Across = append(wood.Across, q[0])
+	}
+	soft := sheet(20, func(_, _ float64) float64 { return -30 }, nil)
+	soft.Soft, soft.Paint = true, color.NRGBA{90, 60, 40, 150}
+	for _, q := range soft.Points {
+		soft.Dim = append(soft.Dim, 0.5+q[0]/200)
+	}
+	for _, view := range []string{"at an angle", "from outside"} {
+		f := frameOf(&scene.Scene{Solids: []*scene.Solid{wood, soft}, Radius: 130}, 640, 480, view)
+		got, want := drawn(t, p, f), desk.Software(f)
+		if share := differing(got, want, 14, 60); share > 0.005 {
+			t.Errorf("%s: %.2f %% of the pixels differ by more than 14 levels", view, 100*share)
+		}
+		dark, light := 255, 0
+		for x := 120; x < 520; x++ {
+			dark, light = min(dark, int(got.NRGBAAt(x, 240).B)), max(light, int(got.NRGBAAt(x, 240).B))
+		}
+		if light-dark < 25 {
+			t.Errorf("%s: late wood shows by %d levels only", view, light-dark)
+		}
+	}
+}

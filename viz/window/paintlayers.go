@@ -43,13 +43,15 @@ func (p *Painter) paintPanels(f *desk.Frame) {
 // paintSolids draws the skins of a view: the opaque ones, then those that
 // show what lies behind them. Opaque skins are closed, their backs not drawn.
 func (p *Painter) paintSolids(v *desk.View, clip *[16]float32, density float64) {
-	at := p.solid.at
-	gl.UseProgram(p.solid.id)
-	gl.UniformMatrix4fv(at["clip"], 1, false, &clip[0])
 	l, k := v.Camera.Light(), scene.TheLooks()
-	gl.Uniform3f(at["light"], float32(l[0]), float32(l[1]), float32(l[2]))
-	gl.Uniform4f(at["shade"], float32(k.Darkest), float32(k.Brightest), float32(k.TurnedOff), float32(k.TurnedOn))
+	for _, skins := range []*program{&p.wood, &p.solid} {
+		gl.UseProgram(skins.id)
+		gl.UniformMatrix4fv(skins.at["clip"], 1, false, &clip[0])
+		uniform3(skins.at["light"], l)
+		gl.Uniform4f(skins.at["shade"], float32(k.Darkest), float32(k.Brightest), float32(k.TurnedOff), float32(k.TurnedOn))
+	}
 	p.field(v, density)
+	p.grain(v, k)
 	gl.Enable(gl.CULL_FACE)
 	p.paintSkins(v.Scene, true)
 	gl.Disable(gl.CULL_FACE)
@@ -66,10 +68,42 @@ func (p *Painter) paintSkins(s *scene.Scene, opaque bool) {
 			continue
 		}
 		c := sharesOf(o.Paint)
-		gl.Uniform4f(p.solid.at["paint"], c[0], c[1], c[2], c[3])
+		if k.wood {
+			gl.UseProgram(p.wood.id)
+			gl.Uniform4f(p.wood.at["paint"], c[0], c[1], c[2], c[3])
+			uniform3(p.wood.at["along"], o.Along)
+		} else {
+			gl.UseProgram(p.solid.id)
+			gl.Uniform4f(p.solid.at["paint"], c[0], c[1], c[2], c[3])
+			soft := float32(0)
+			if o.Soft {
+				soft = 1
+			}
+			gl.Uniform1f(p.solid.at["soft"], soft)
+		}
 		gl.BindVertexArray(k.array)
 		gl.DrawElementsWithOffset(gl.TRIANGLES, k.corners, gl.UNSIGNED_INT, 0)
 	}
+}
+
+// grain sets what wood looks like in the view.
+func (p *Painter) grain(v *desk.View, k scene.Looks) {
+	at := p.wood.at
+	gl.UseProgram(p.wood.id)
+	gl.ActiveTexture(gl.TEXTURE1)
+	gl.BindTexture(gl.TEXTURE_2D, p.late.id)
+	gl.ActiveTexture(gl.TEXTURE0)
+	gl.Uniform1i(at["late"], 1)
+	last := float32(len(scene.LateSums())) - 1.001
+	gl.Uniform3f(at["sizes"], float32(k.LateStep), last, float32(k.LeastWide))
+	uniform3(at["takes"], k.Late)
+	uniform3(at["warm"], k.Warm)
+	uniform3(at["gloss"], k.Gloss)
+	uniform3(at["halfway"], v.Camera.Halfway())
+}
+
+func uniform3(at int32, v [3]float64) {
+	gl.Uniform3f(at, float32(v[0]), float32(v[1]), float32(v[2]))
 }
 
 // field sets the colours and the contour lines of the view's scale.

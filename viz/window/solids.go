@@ -23,6 +23,7 @@ type skin struct {
 	array   uint32
 	buffers [2]uint32 // points, triangles
 	corners int32     // of all triangles
+	wood    bool      // drawn as wood: values are mm across the grain
 }
 
 func (s skin) drop() {
@@ -39,6 +40,7 @@ type skinPoint struct {
 
 // newSkin uploads a solid, its values only where a field is shown.
 func newSkin(s *scene.Solid, valued bool) skin {
+	wood := s.Across != nil && !(valued && s.Values != nil)
 	points := make([]skinPoint, len(s.Points))
 	for i := range points {
 		p := &points[i]
@@ -48,15 +50,18 @@ func newSkin(s *scene.Solid, valued bool) skin {
 		}
 		for k := range 3 {
 			p.point[k] = float32(s.Points[i][k])
-			if i < len(s.Normals) {
+			if i < len(s.Normals) && !s.Soft { // what is not lit has none
 				p.normal[k] = float32(s.Normals[i][k])
 			}
+		}
+		if wood {
+			p.value = float32(s.Across[i])
 		}
 		if valued && i < len(s.Values) && !math.IsNaN(s.Values[i]) {
 			p.value, p.has = float32(s.Values[i]), 1
 		}
 	}
-	var k skin
+	k := skin{wood: wood}
 	gl.GenVertexArrays(1, &k.array)
 	gl.BindVertexArray(k.array)
 	gl.GenBuffers(2, &k.buffers[0])
@@ -76,7 +81,7 @@ func newSkin(s *scene.Solid, valued bool) skin {
 }
 
 func solidUniforms() []string {
-	return []string{"clip", "light", "shade", "bands", "paint", "scale", "lines", "cell"}
+	return []string{"clip", "light", "shade", "bands", "paint", "scale", "lines", "cell", "soft"}
 }
 
 // newBands uploads the colours of a scale and the ink on each.
@@ -89,4 +94,20 @@ func newBands(s *scale.Scale) texture {
 		pix = append(pix, b[:]...)
 	}
 	return newTexture(n, 2, pix, 4, gl.LINEAR)
+}
+
+func woodUniforms() []string {
+	return []string{"clip", "light", "shade", "halfway", "along", "gloss", "late", "paint", "sizes", "takes", "warm"}
+}
+
+// newLate uploads how much late wood there is from the joint outward.
+func newLate() texture {
+	sums := scene.LateSums()
+	var t texture
+	gl.GenTextures(1, &t.id)
+	gl.BindTexture(gl.TEXTURE_2D, t.id)
+	gl.TexParameteri(gl.TEXTURE_2D, gl.TEXTURE_MIN_FILTER, gl.NEAREST)
+	gl.TexParameteri(gl.TEXTURE_2D, gl.TEXTURE_MAG_FILTER, gl.NEAREST)
+	gl.TexImage2D(gl.TEXTURE_2D, 0, gl.R32F, int32(len(sums)), 1, 0, gl.RED, gl.FLOAT, gl.Ptr(sums))
+	return t
 }

@@ -5,11 +5,12 @@ uniform vec4 paint;      // where there is no value
 uniform vec4 scale;      // of the field: lower end, step, steps up to the upper end, the step at zero
 uniform vec4 lines;      // half width, half width at zero, distance below which they fade (pixels), opacity
 uniform vec3 cell;       // pixels of a dash of the lines below zero, 0: unbroken; left and top of the view, pixels from below
+uniform float soft;      // 1: light is a factor of the opacity
 in vec3 v;
 out vec4 seen;
 
 void main() {
-	vec3 rgb = paint.rgb * v.z;
+	vec3 rgb = paint.rgb * mix(v.z, 1.0, soft);
 	if (v.y > 0.9995) {
 		float s = (v.x - scale.x) / scale.y; // in steps from the lower end
 		float u = (clamp(s / scale.z, 0.0, 1.0) * 255.0 + 0.5) / 256.0;
@@ -27,5 +28,5 @@ void main() {
 			rgb = mix(min(rgb, 1.0), texture(bands, vec2(u, 0.75)).rgb, ink);
 		}
 	}
-	seen = vec4(rgb, paint.a);
+	seen = vec4(rgb, paint.a * mix(1.0, v.z, soft));
 }

@@ -9,6 +9,6 @@ layout(location = 2) in vec3 value;  // of the field; 1 if there is one, 0 if no
 out vec3 v; // value, whether there is one, factor of light
 void main() {
 	float turned = clamp((dot(normal, light) - shade.z) / (shade.w - shade.z), 0.0, 1.0);
-	v = vec3(value.xy, dot(normal, normal) > 0.25 ? value.z * mix(shade.x, shade.y, turned) : 1.0);
+	v = vec3(value.xy, dot(normal, normal) > 0.25 ? value.z * mix(shade.x, shade.y, turned) : value.z);
 	gl_Position = clip * vec4(point, 1.0);
 }
