@@ -1,6 +1,8 @@
 package scene
 
 import (
+	"sync"
+
 	"archload/cases/answer"
 	"archload/cases/design"
 
@@ -47,6 +49,7 @@ type build struct {
 	values       []float64 // at the nodes; nil: none
 	onFoot       []float64 // at the cells of the foot; nil: none
 	scene        *Scene
+	beside       sync.WaitGroup // what fills in slots of the scene meanwhile
 }
 
 // line adds a line to the scene.

@@ -1,6 +1,9 @@
 package scene
 
-import "math"
+import (
+	"image"
+	"math"
+)
 
 // Covered is which part of a view a scene covers, in squares: where words would stand over what
 // they speak of.
@@ -111,4 +114,38 @@ func (v *Covered) Meets(x0, y0, x1, y1 float64) bool {
 		}
 	}
 	return false
+}
+
+// Reach is the rectangle of a view of w by h pixels that the scene covers, with room for its lines and
+// the beads on them at so many pixels to a point; all of the view if a part lies beside or behind
+// the eye.
+func (s *Scene) Reach(c Camera, w, h int, density float64) image.Rectangle {
+	l, all := c.lens(w, h), image.Rect(0, 0, w, h)
+	lo, hi := [2]float64{float64(w), float64(h)}, [2]float64{}
+	ahead := true
+	add := func(p vec) {
+		x, y, _, ok := l.project(p)
+		ahead = ahead && ok
+		lo, hi = [2]float64{min(lo[0], x), min(lo[1], y)}, [2]float64{max(hi[0], x), max(hi[1], y)}
+	}
+	for _, o := range s.Solids {
+		for _, p := range o.Points {
+			add(p)
+		}
+	}
+	wide := 2.0 * beadRadius
+	for _, line := range s.Lines {
+		wide = max(wide, line.Width/2+haloWidth)
+		for _, p := range line.Points {
+			if !math.IsNaN(p[0] + p[1] + p[2]) {
+				add(p)
+			}
+		}
+	}
+	if !ahead {
+		return all
+	}
+	room := wide*density + 2
+	at := func(v float64) int { return int(max(-1, min(1e6, v))) }
+	return image.Rect(at(lo[0]-room), at(lo[1]-room), at(hi[0]+room)+1, at(hi[1]+room)+1).Intersect(all)
 }

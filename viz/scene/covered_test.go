@@ -1,6 +1,9 @@
 package scene
 
-import "testing"
+import (
+	"image"
+	"testing"
+)
 
 // A square of 100 mm seen from outside covers its own part of the view, a line its way; a faint
 // solid covers nothing.
@@ -30,5 +33,35 @@ func TestCovered(t *testing.T) {
 	x, y := at(-150, 30)
 	if s.Covered(c, 400, 400, 8, "square").Meets(x-4, y-4, x+4, y+4) {
 		t.Error("the line counts among the solids")
+	}
+}
+
+// What Reach returns holds every pixel that Paint changes, from near and from afar, and not much
+// more.
+func TestReach(t *testing.T) {
+	s := solved(t, "course-guitar", 0.3)
+	sc := NewSkeleton(s).Build(Show{Solution: s, Field: Sink, Strings: true, Load: 1})
+	const w, h = 300, 240
+	for _, c := range []struct {
+		of   Camera
+		some bool // it leaves some of the view free
+	}{{sc.Seen("at an angle", w, h).Moved(60, 20, h), true}, {sc.Seen("from the tail", w, h), true}, {Camera{Target: sc.Centre, Distance: 30, Pitch: 20}, false}} {
+		img := image.NewNRGBA(image.Rect(0, 0, w, h))
+		for i := range img.Pix {
+			img.Pix[i] = 255
+		}
+		Paint(img, img.Rect, sc, c.of, PaintOptions{})
+		r := sc.Reach(c.of, w, h, 1)
+		var is image.Rectangle
+		for y := range h {
+			for x := range w {
+				if q := img.NRGBAAt(x, y); q.R < 255 || q.G < 255 || q.B < 255 {
+					is = is.Union(image.Rect(x, y, x+1, y+1))
+				}
+			}
+		}
+		if !is.In(r) || c.some && (r == img.Rect || r.Dx() > is.Dx()+24 || r.Dy() > is.Dy()+24) {
+			t.Errorf("pixels of %v are changed, Reach says %v", is, r)
+		}
 	}
 }

@@ -44,6 +44,20 @@ func (s *Scene) Pick(c Camera, x, y float64, w, h int) (Hit, bool) {
 	return hit, true
 }
 
+// Faces tells whether any triangle of the solid turns its face to the eye: only then is anything
+// of an opaque one seen.
+func (o *Solid) Faces(c Camera) bool {
+	eye := c.Eye()
+	for _, t := range o.Tris {
+		a := o.Points[t[0]]
+		n := vec3.Cross(vec3.Sub(o.Points[t[1]], a), vec3.Sub(o.Points[t[2]], a))
+		if !(vec3.Dot(n, vec3.Sub(eye, a)) <= 0) {
+			return true
+		}
+	}
+	return false
+}
+
 // valueAt is the field's value on a triangle; NaN without one.
 func (o *Solid) valueAt(tri int, bary [3]float64) float64 {
 	if o.Values == nil {

@@ -39,10 +39,11 @@ func (b *build) plate() {
 		b.outer[i] = plus(vec3.Add(d.P, arm), b.e, vec3.Add(move, turn))
 		b.inner[i] = plus(vec3.Sub(d.P, arm), b.e, vec3.Sub(move, turn))
 	}
+	out := &Solid{Name: "plate outside", Points: b.outer, Tris: m.Tris, Values: b.values, Across: b.k.across, Along: b.k.along, Paint: spruceColor(), Picks: true}
+	in := &Solid{Name: insideSkin, Points: b.inner, Tris: b.k.below, Values: b.values, Across: b.k.across, Along: b.k.along, Paint: insideColor(), Picks: true}
+	b.beside.Go(func() { in.Normals, out.Dim = normals(in.Points, in.Tris), b.dims() })
 	b.up = normals(b.outer, m.Tris)
-	out := &Solid{Name: "plate outside", Points: b.outer, Normals: b.up, Tris: m.Tris, Values: b.values, Dim: b.dims(), Across: b.k.across, Along: b.k.along, Paint: spruceColor(), Picks: true}
-	in := &Solid{Name: insideSkin, Points: b.inner, Normals: normals(b.inner, b.k.below), Tris: b.k.below, Values: b.values,
-		Across: b.k.across, Along: b.k.along, Paint: insideColor(), Picks: true}
+	out.Normals = b.up
 	b.scene.Solids = append(b.scene.Solids, out, in, b.edge())
 }
 

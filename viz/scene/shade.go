@@ -65,9 +65,12 @@ func (b *build) dims() []float64 {
 		dark *= hollowShown
 	}
 	br := b.s.Top.Built.Case.Bridge
+	if b.in.Field.OnFoot() { // which is shown without it
+		br = nil
+	}
 	for i, h := range b.k.hollow {
 		out[i] = 1 - dark*math.Min(1, h/hollowFull)
-		if br == nil || b.in.Field.OnFoot() {
+		if br == nil {
 			continue
 		}
 		p := b.k.mesh.Points[i]

@@ -45,6 +45,7 @@ func (k *Skeleton) Build(in Show) *Scene {
 	c.Field, c.Unit = in.Field.Name(), in.Field.Unit()
 	c.Statement = b.statement()
 	c.bound()
+	b.beside.Wait()
 	return c
 }
 

@@ -58,9 +58,10 @@ func (f *fading) draw(left float64) {
 }
 
 // paintWas paints the views that go out and keeps them.
-func (p *Painter) paintWas(f *desk.Frame) {
+func (p *Painter) paintWas(f *desk.Frame) error {
 	out := *f
 	out.Views = f.Was
-	p.paintViews(&out)
+	err := p.paintViews(&out)
 	p.fading.keep(&p.still)
+	return err
 }

@@ -14,7 +14,7 @@ import (
 
 // bandKey and sheetKey are what textures are made from.
 type (
-	bandKey  *scale.Scale
+	bandKey  scale.Scale
 	sheetKey *panel.Atlas
 )
 

@@ -17,17 +17,20 @@ func (p *Painter) Paint(f *desk.Frame) error {
 	if f.Width <= 0 || f.Height <= 0 {
 		return fmt.Errorf("a page of %d x %d pixels cannot be painted", f.Width, f.Height)
 	}
-	fresh, err := p.resize(image.Pt(f.Width, f.Height), careful(f))
+	fresh, err := p.resize(image.Pt(f.Width, f.Height))
 	if err != nil {
 		return err
 	}
 	gl.Disable(gl.FRAMEBUFFER_SRGB)
 	passes := len(f.Was) > 0
 	if passes {
-		p.paintWas(f)
+		err = p.paintWas(f)
 	}
-	if fresh || passes || !p.showsViews(f) {
-		p.paintViews(f)
+	if err == nil && (fresh || passes || !p.showsViews(f)) {
+		err = p.paintViews(f)
+	}
+	if err != nil {
+		return err
 	}
 	p.still.copyTo(p.page.id, image.Rectangle{Max: p.page.size})
 	gl.BindFramebuffer(gl.FRAMEBUFFER, p.page.id)
@@ -57,63 +60,82 @@ func (p *Painter) showsViews(f *desk.Frame) bool {
 	})
 }
 
-// careful tells whether any view wants several samples to a pixel.
-func careful(f *desk.Frame) bool {
-	return slices.ContainsFunc(f.Views, func(v desk.View) bool { return !v.Light })
-}
-
 // paintViews draws all scenes, each in its rectangle of the still picture.
-func (p *Painter) paintViews(f *desk.Frame) {
+func (p *Painter) paintViews(f *desk.Frame) error {
 	gl.Disable(gl.SCISSOR_TEST)
 	p.still.clear(f.Paper)
-	if careful(f) {
-		p.many.clear(f.Paper)
+	parts, most := p.parts(f)
+	if err := p.makeMany(most); err != nil {
+		return err
 	}
-	gl.Enable(gl.SCISSOR_TEST)
+	for i := range f.Views {
+		if r := parts[i]; !r.Empty() && f.Views[i].Light {
+			p.paintPart(f, &f.Views[i], &p.still, r, image.Pt(0, f.Height))
+		} else if !r.Empty() {
+			p.many.clear(f.Paper)
+			p.paintPart(f, &f.Views[i], &p.many, r, image.Pt(r.Min.X, r.Max.Y))
+			p.many.resolveTo(&p.still, r)
+		}
+	}
+	p.last, p.paper = append(p.last[:0], f.Views...), f.Paper
+	p.skins.sweep()
+	p.bands.sweep()
+	p.lines.sweep()
+	return nil
+}
+
+// parts are the rectangles of the page that the scenes of the views can reach, and the size that
+// holds each of those to be drawn with several samples to a pixel; zero: there is none. To clear
+// samples and to bring them together costs as much as to draw, so that there are no more than it takes.
+func (p *Painter) parts(f *desk.Frame) (parts []image.Rectangle, most image.Point) {
+	parts = make([]image.Rectangle, len(f.Views))
 	for i := range f.Views {
 		v := &f.Views[i]
 		r := v.Where.Intersect(image.Rectangle{Max: p.still.size})
 		if r.Empty() || v.Scene == nil {
 			continue
 		}
-		on := &p.still
-		if !v.Light {
-			on = &p.many
+		if parts[i] = r; v.Light {
+			continue
 		}
-		gl.BindFramebuffer(gl.FRAMEBUFFER, on.id)
-		box := func(set func(x, y, w, h int32), r image.Rectangle) {
-			set(int32(r.Min.X), int32(f.Height-r.Max.Y), int32(r.Dx()), int32(r.Dy()))
-		}
-		box(gl.Viewport, v.Where)
-		box(gl.Scissor, r)
-		p.paintScene(v, max(f.Density, 0.1))
-		gl.Disable(gl.SCISSOR_TEST)
-		if !v.Light {
-			p.many.copyTo(p.still.id, r)
-		}
-		gl.Enable(gl.SCISSOR_TEST)
+		parts[i] = r.Intersect(v.Scene.Reach(v.Camera, v.Where.Dx(), v.Where.Dy(), max(f.Density, 0.1)).Add(v.Where.Min))
+		most = image.Pt(max(most.X, parts[i].Dx()), max(most.Y, parts[i].Dy()))
 	}
-	gl.Disable(gl.SCISSOR_TEST)
-	p.last, p.paper = append(p.last[:0], f.Views...), f.Paper
-	p.skins.sweep()
-	p.bands.sweep()
-	p.lines.sweep()
+	return parts, most
 }
 
-// paintScene draws one view: solids, then the lines on and over them.
-func (p *Painter) paintScene(v *desk.View, density float64) {
-	clip := v.Camera.Matrix(v.Where.Dx(), v.Where.Dy())
-	var m [16]float32
-	for i, c := range clip {
-		m[i] = float32(c)
+// paintPart draws a view's part r on a target whose lower left pixel is origin of the page.
+func (p *Painter) paintPart(f *desk.Frame, v *desk.View, on *target, r image.Rectangle, origin image.Point) {
+	gl.BindFramebuffer(gl.FRAMEBUFFER, on.id)
+	box := func(set func(x, y, w, h int32), r image.Rectangle) {
+		set(int32(r.Min.X-origin.X), int32(origin.Y-r.Max.Y), int32(r.Dx()), int32(r.Dy()))
 	}
+	box(gl.Viewport, v.Where)
+	box(gl.Scissor, r)
+	gl.Enable(gl.SCISSOR_TEST)
+	p.paintScene(v, max(f.Density, 0.1), image.Pt(v.Where.Min.X-origin.X, origin.Y-v.Where.Min.Y))
+	gl.Disable(gl.SCISSOR_TEST)
+}
+
+// paintScene draws one view, whose left and top lie so many pixels from the target's left and
+// bottom: solids, then the lines on and over them.
+func (p *Painter) paintScene(v *desk.View, density float64, corner image.Point) {
+	m := matrix(v)
 	gl.Enable(gl.DEPTH_TEST)
 	gl.DepthMask(true)
 	gl.DepthFunc(gl.LESS)
 	gl.Disable(gl.BLEND)
-	p.paintSolids(v, &m, density)
+	p.paintSolids(v, &m, density, corner)
 	p.paintLines(v, &m, density)
 	gl.DepthMask(true)
 	gl.Disable(gl.BLEND)
 	gl.Disable(gl.DEPTH_TEST)
+}
+
+// matrix takes the scene's axes to the view's clip space.
+func matrix(v *desk.View) (m [16]float32) {
+	for i, c := range v.Camera.Matrix(v.Where.Dx(), v.Where.Dy()) {
+		m[i] = float32(c)
+	}
+	return m
 }

@@ -19,7 +19,7 @@ type Painter struct {
 	late                    texture
 	fading                  fading
 
-	many  target // scenes with several samples to a pixel
+	many  target // a scene with several samples to a pixel, as much of the page as it reaches
 	still target // the scenes alone, so that panels can change over them
 	page  target // scenes and panels, finished
 
@@ -72,7 +72,7 @@ func NewPainter() (*Painter, error) {
 }
 
 // resize gives the targets the size of the page; fresh: they are new.
-func (p *Painter) resize(size image.Point, careful bool) (fresh bool, err error) {
+func (p *Painter) resize(size image.Point) (fresh bool, err error) {
 	if p.page.size != size {
 		p.dropTargets()
 		if p.inWindow {
@@ -85,13 +85,19 @@ func (p *Painter) resize(size image.Point, careful bool) (fresh bool, err error)
 		}
 		fresh = true
 	}
-	if careful && p.many.size != size {
-		p.many.drop()
-		if p.many, err = newTarget(size, p.samples, true); err != nil {
-			return false, err
-		}
-	}
 	return fresh, nil
+}
+
+// makeMany makes room for so many pixels with several samples; none: as it is.
+func (p *Painter) makeMany(size image.Point) (err error) {
+	const step = 64 // what a driver draws at a time
+	size = image.Pt((size.X+step-1)/step*step, (size.Y+step-1)/step*step)
+	if size == (image.Point{}) || p.many.size == size {
+		return nil
+	}
+	p.many.drop()
+	p.many, err = newTarget(size, p.samples, true)
+	return err
 }
 
 // clear fills the target with one colour, and its depth with the farthest.

@@ -3,6 +3,7 @@
 package window
 
 import (
+	"image"
 	"math"
 	"unsafe"
 
@@ -42,7 +43,7 @@ func (p *Painter) paintPanels(f *desk.Frame) {
 
 // paintSolids draws the skins of a view: the opaque ones, then those that
 // show what lies behind them. Opaque skins are closed, their backs not drawn.
-func (p *Painter) paintSolids(v *desk.View, clip *[16]float32, density float64) {
+func (p *Painter) paintSolids(v *desk.View, clip *[16]float32, density float64, corner image.Point) {
 	l, k := v.Camera.Light(), scene.TheLooks()
 	for _, skins := range []*program{&p.wood, &p.solid} {
 		gl.UseProgram(skins.id)
@@ -50,21 +51,21 @@ func (p *Painter) paintSolids(v *desk.View, clip *[16]float32, density float64) 
 		uniform3(skins.at["light"], l)
 		gl.Uniform4f(skins.at["shade"], float32(k.Darkest), float32(k.Brightest), float32(k.TurnedOff), float32(k.TurnedOn))
 	}
-	p.field(v, density)
+	p.field(v, density, corner)
 	p.grain(v, k)
 	gl.Enable(gl.CULL_FACE)
-	p.paintSkins(v.Scene, true)
+	p.paintSkins(v, true)
 	gl.Disable(gl.CULL_FACE)
 	gl.DepthMask(false)
 	blend()
-	p.paintSkins(v.Scene, false)
+	p.paintSkins(v, false)
 }
 
 // paintSkins draws either the opaque skins or the others.
-func (p *Painter) paintSkins(s *scene.Scene, opaque bool) {
-	for _, o := range s.Solids {
-		k := p.skins.get(skinKey{o, s.Scale != nil}, func() skin { return newSkin(o, s.Scale != nil) })
-		if k.corners == 0 || (o.Paint.A == 255) != opaque {
+func (p *Painter) paintSkins(v *desk.View, opaque bool) {
+	for _, o := range v.Scene.Solids {
+		k := p.skins.get(skinKey{o, v.Scene.Scale != nil}, func() skin { return newSkin(o, v.Scene.Scale != nil) })
+		if k.corners == 0 || (o.Paint.A == 255) != opaque || opaque && !o.Faces(v.Camera) {
 			continue
 		}
 		c := sharesOf(o.Paint)
@@ -106,8 +107,9 @@ func uniform3(at int32, v [3]float64) {
 	gl.Uniform3f(at, float32(v[0]), float32(v[1]), float32(v[2]))
 }
 
-// field sets the colours and the contour lines of the view's scale.
-func (p *Painter) field(v *desk.View, density float64) {
+// field sets the colours and the contour lines of the view's scale; the view's left and top lie at
+// corner of what is drawn into, pixels from its left and bottom.
+func (p *Painter) field(v *desk.View, density float64, corner image.Point) {
 	at, s := p.solid.at, v.Scene.Scale
 	gl.ActiveTexture(gl.TEXTURE0)
 	gl.Uniform1i(at["bands"], 0)
@@ -118,7 +120,7 @@ func (p *Painter) field(v *desk.View, density float64) {
 		gl.BindTexture(gl.TEXTURE_2D, 0)
 		return
 	}
-	gl.BindTexture(gl.TEXTURE_2D, p.bands.get(s, func() texture { return newBands(s) }).id)
+	gl.BindTexture(gl.TEXTURE_2D, p.bands.get(bandKey(*s), func() texture { return newBands(s) }).id)
 	if s.Step == 0 { // one colour from end to end
 		return
 	}
@@ -126,7 +128,7 @@ func (p *Painter) field(v *desk.View, density float64) {
 	if v.Contours {
 		k := scene.TheLooks()
 		if s.Kind != scale.Counting {
-			gl.Uniform3f(at["cell"], float32(k.DashCell*density), float32(v.Where.Min.X), float32(p.still.size.Y-v.Where.Min.Y))
+			gl.Uniform3f(at["cell"], float32(k.DashCell*density), float32(corner.X), float32(corner.Y))
 		}
 		gl.Uniform4f(at["lines"], float32(k.ContourHalf*density), float32(k.ZeroHalf*density), float32(k.ContourRoom*density), float32(k.ContourInk))
 	}

@@ -86,14 +86,14 @@ func solidUniforms() []string {
 
 // newBands uploads the colours of a scale and the ink on each.
 func newBands(s *scale.Scale) texture {
-	const n = 256
+	const n = 1025
 	tone, ink := scene.Tones(s, n)
 	pix := make([]uint8, 0, 2*4*n)
 	for _, c := range append(tone, ink...) {
 		b := bytesOf(c)
 		pix = append(pix, b[:]...)
 	}
-	return newTexture(n, 2, pix, 4, gl.LINEAR)
+	return newTexture(n, 2, pix, 4, gl.NEAREST)
 }
 
 func woodUniforms() []string {

@@ -56,6 +56,15 @@ func (t *target) copyTo(id uint32, r image.Rectangle) {
 	gl.BlitFramebuffer(x0, y0, x1, y1, x0, y0, x1, y1, gl.COLOR_BUFFER_BIT, gl.NEAREST)
 }
 
+// resolveTo brings the samples of its lower left corner together into a rectangle of another
+// target, given from the top left of the page.
+func (t *target) resolveTo(to *target, r image.Rectangle) {
+	gl.BindFramebuffer(gl.READ_FRAMEBUFFER, t.id)
+	gl.BindFramebuffer(gl.DRAW_FRAMEBUFFER, to.id)
+	gl.BlitFramebuffer(0, 0, int32(r.Dx()), int32(r.Dy()), int32(r.Min.X), int32(to.size.Y-r.Max.Y), int32(r.Max.X), int32(to.size.Y-r.Min.Y),
+		gl.COLOR_BUFFER_BIT, gl.NEAREST)
+}
+
 // read fetches the picture, its first row at the top.
 func (t *target) read() *image.NRGBA {
 	img := image.NewNRGBA(image.Rectangle{Max: t.size})

@@ -13,8 +13,8 @@ void main() {
 	vec3 rgb = paint.rgb * mix(v.z, 1.0, soft);
 	if (v.y > 0.9995) {
 		float s = (v.x - scale.x) / scale.y; // in steps from the lower end
-		float u = (clamp(s / scale.z, 0.0, 1.0) * 255.0 + 0.5) / 256.0;
-		rgb = texture(bands, vec2(u, 0.25)).rgb * v.z;
+		int tone = int(clamp(s / scale.z, 0.0, 1.0) * float(textureSize(bands, 0).x - 1) + 0.5);
+		rgb = texelFetch(bands, ivec2(tone, 0), 0).rgb * v.z;
 		float k = floor(s + 0.5);
 		float slope = length(vec2(dFdx(s), dFdy(s))); // steps to a pixel
 		if (k > 0.5 && k < scale.z - 0.5 && slope > 1e-7 && lines.w > 0.0) {
@@ -25,7 +25,7 @@ void main() {
 				if (mod(floor(at / cell.x), 2.0) > 0.5) cover = 0.0;
 			}
 			float ink = lines.w * clamp(cover, 0.0, 1.0) * min(1.0, 1.0 / (slope * lines.z));
-			rgb = mix(min(rgb, 1.0), texture(bands, vec2(u, 0.75)).rgb, ink);
+			rgb = mix(min(rgb, 1.0), texelFetch(bands, ivec2(tone, 1), 0).rgb, ink);
 		}
 	}
 	seen = vec4(rgb, paint.a * mix(1.0, v.z, soft));
