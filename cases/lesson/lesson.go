@@ -77,6 +77,10 @@ type Point struct {
 	At    mesh.Point // mm, in plan
 	Words string     // written beside it
 	Old   bool       // on the design beside
+
+	Arrow  [3]float64 // mm: an arrow so long there, as drawn; zero: none
+	Above  float64    // mm: over the top, of the arrow
+	Swings bool       // the arrow points both ways
 }
 
 // Fields lists what may colour the top in a lesson.

@@ -55,6 +55,7 @@ func TestBadLessons(t *testing.T) {
 				"bass end of the foot, middle of the foot, treble end of the foot"},
 		{"point's words", lessonText(ok, `point = [{ at = "bridge" }, { at = [0, 0] }]`), "a.toml:7: step[1].point[2]: want words beside a place that has no name"},
 		{"point's place", lessonText(ok, `point = { at = [0, 0, 1], words = "here" }`), "a.toml:7: step[1].point.at: want 2 numbers [x, y], found a list of 3"},
+		{"swings without an arrow", lessonText(ok, `point = { at = "bridge", above = 20, swings = true }`), "a.toml:7: step[1].point: above and swings are of an arrow; want arrow = [x, y, z] in mm with them"},
 		{"point is no place", lessonText(ok, `point = { at = true, words = "here" }`), "a.toml:7: step[1].point.at: want the name of a part of the case, or a place [x, y] in mm, found true"},
 		{"long words", lessonText(ok, `point = { at = "bridge", words = "`+long+`" }`), "a.toml:7: step[1].point.words: want at most 48 characters, found 299"},
 		{"long caption", lessonText(`caption = "`+long+`"`, `case = "first"`), "a.toml:5: step[1].caption: want at most 260 characters, found 299"},

@@ -85,7 +85,7 @@ func TestLessonClaims(t *testing.T) {
 			letsOut(t, own(k, &l.Steps[7]))
 		case "2-relief":
 			bearsAlong(t, own(k, &l.Steps[0]))
-			closesInward(t, own(k, &l.Steps[2]))
+			closesInward(t, own(k, &l.Steps[3]))
 		}
 	}
 }

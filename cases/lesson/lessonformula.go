@@ -8,9 +8,9 @@ import (
 )
 
 // formula is an expression over numbers of a report: the four operations,
-// parentheses, size by abs(...), and references.
+// parentheses, size by abs(...), how many times as much so many decibels are by times(...), and references.
 type formula struct {
-	op     byte // n number, r reference, | size, or + - * /
+	op     byte // n number, r reference, | size, ^ times, or + - * /
 	number float64
 	ref    lookup
 	a, b   *formula
@@ -51,8 +51,11 @@ func (f *formula) value(look func(lookup) (float64, error)) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	if f.op == '|' {
+	switch f.op {
+	case '|':
 		return math.Abs(a), nil
+	case '^': // of movements, 20 dB are ten times
+		return math.Pow(10, a/20), nil
 	}
 	b, err := f.b.value(look)
 	if err != nil {
@@ -156,6 +159,10 @@ func (p *formulaReader) factor() (*formula, error) {
 		p.rest = p.rest[3:]
 		f, err := p.inner()
 		return &formula{op: '|', a: f}, err
+	case strings.HasPrefix(p.rest, "times("):
+		p.rest = p.rest[5:]
+		f, err := p.inner()
+		return &formula{op: '^', a: f}, err
 	}
 	return p.reference()
 }

@@ -125,6 +125,10 @@ type pointFile struct {
 	Words string      `toml:"words"`                  // default: the name
 	Old   bool        `toml:"beside" default:"false"` // on the design beside; default: false
 
+	Arrow  [3]float64 `toml:"arrow"`                  // mm; default: none
+	Above  float64    `toml:"above" want:"0..200"`    // mm; default: 0, on the top
+	Swings bool       `toml:"swings" default:"false"` // default: false
+
 	key string
 }
 
@@ -346,9 +350,12 @@ func (r *lessonReader) words(text, key string, most int, s *Step, design, other 
 
 // point finds a point on the design.
 func (r *lessonReader) point(f *pointFile, design *cases.Case) Point {
-	p := Point{Name: f.At.name, At: f.At.at, Words: f.Words, Old: f.Old}
+	p := Point{Name: f.At.name, At: f.At.at, Words: f.Words, Old: f.Old, Arrow: f.Arrow, Above: f.Above, Swings: f.Swings}
 	if p.Words == "" {
 		p.Words = p.Name
+	}
+	if p.Arrow == ([3]float64{}) && (p.Above > 0 || p.Swings) {
+		r.rep.AddKey(f.key, "above and swings are of an arrow; want arrow = [x, y, z] in mm with them")
 	}
 	if p.Words == "" && r.rep.Clean(f.key) {
 		r.rep.AddKey(f.key, "want words beside a place that has no name")

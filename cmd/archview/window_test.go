@@ -353,7 +353,7 @@ func TestPlainFaults(t *testing.T) {
 		{"course-guitar\n--difference", "", "--difference: want two cases", shell.ExitFaulty},
 		{"course-guitar\n--step\n3", "", "--step: want --lesson", shell.ExitFaulty},
 		{"course-guitar\n--asking", "", "--asking: want --lesson", shell.ExitFaulty},
-		{"--lesson\n2-relief\n--step\n99\n--snapshot\nx.png", "", "want a step from 1 to 7", shell.ExitCannot},
+		{"--lesson\n2-relief\n--step\n99\n--snapshot\nx.png", "", "want a step from 1 to 8", shell.ExitCannot},
 		{"course-guitar\n--snapshot\nx.jpg", "", "ends in .png", shell.ExitFaulty},
 		{"course-guitar\n--snapshot\nnonesuch/x.png", "", "cannot write nonesuch/x.png", shell.ExitCannot},
 	} {

@@ -158,6 +158,9 @@ func (d *Desk) remark(i int, brief bool) (words string, ink color.NRGBA) {
 // statement says what is seen, in a line or two.
 func (d *Desk) statement(i int, s *scene.Scene) string {
 	words := s.Statement
+	if d.lesson != nil && d.lesson.Step().View == fromInside {
+		words = "seen from inside, with the bass on the right; " + words
+	}
 	if len(d.shown.Scenes) < len(d.shown.Designs) {
 		words += "; A: " + d.shown.Designs[0].Now.Top.Built.Case.Title + "; B: " + d.shown.Designs[1].Now.Top.Built.Case.Title
 	}
@@ -183,6 +186,9 @@ func (d *Desk) statement(i int, s *scene.Scene) string {
 	return words
 }
 
+// fromInside is the view in which bass and treble have changed sides.
+const fromInside = "from inside"
+
 // closedGap is the gap below which a foot counts as closed, mm: what the numbers show as none.
 const closedGap = 0.0005
 
@@ -193,8 +199,10 @@ func (d *Desk) signWords(s *scale.Scale) string {
 		return "; brown: more in B, blue: less"
 	case d.shown.Want.Field == scene.Tone:
 		return "; brown against blue (dashed lines)"
-	case s.Kind == scale.Sinking && s.Lo == 0:
+	case s.Kind == scale.Sinking && d.shown.Least() > -s.Step: // no line of the legend lies above zero
 		return ""
+	case s.Kind == scale.Sinking && s.Hi == 0:
+		return "; brown has come up (dashed lines)"
 	case s.Kind == scale.Sinking:
 		return "; green to blue has gone down, brown has come up (dashed lines)"
 	}

@@ -102,7 +102,7 @@ func (d *Desk) drawMeasure(l *panel.List, view panel.Rect) {
 	if d.shown.Want.Forces {
 		d.drawUnit(l, view, s, panel.Point{X: x + 64, Y: foot}, d.shown.Arrow, []float64{20, 10, 50, 5, 100, 2, 200, 1}, "N", "of force")
 	}
-	d.drawUnit(l, view, s, panel.Point{X: x, Y: foot}, d.enlarged(), []float64{0.5, 0.2, 0.1, 0.05, 1, 2, 5}, "mm", "down")
+	d.drawUnit(l, view, s, panel.Point{X: x, Y: foot}, d.enlarged(), []float64{0.5, 0.2, 0.1, 0.05, 1, 2, 5}, "mm", "of movement")
 }
 
 // drawUnit draws one bar that ends at a foot: the first of some round sizes whose bar, each

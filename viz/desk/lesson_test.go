@@ -2,10 +2,12 @@ package desk
 
 import (
 	"slices"
+	"strings"
 	"testing"
 	"testing/fstest"
 	"time"
 
+	"archload/viz/panel"
 	"archload/viz/scene"
 )
 
@@ -21,7 +23,7 @@ case = "first"
 field = "sink"
 play = true
 [[step]]
-caption = "Thinner."
+caption = "Thinner; rolling shear."
 set = { "plate.thickness" = 4.5 }
 beside = "first"
 view = "from the tail"
@@ -56,6 +58,14 @@ func TestQuestionThenAnswer(t *testing.T) {
 	}
 	for h.d.fly.On || h.d.was != nil {
 		h.frame()
+	}
+	words := h.d.atlas.Wrap(panel.Body, "Thinner; ", 1e3)[0]
+	h.to(h.d.lay.caption.X+14+h.d.atlas.TextWidth(panel.Body, words)+30, h.d.lay.caption.Y+8+panel.SmallBold.LineHeight()+2+8)
+	for range 60 {
+		h.frame()
+	}
+	if tip := h.d.panel.TipShown(); !strings.Contains(tip, "roll over each other") {
+		t.Errorf("where the pointer rests on a word of the glossary it tells %q", tip)
 	}
 	if h.d.camera != h.d.aim {
 		t.Errorf("the camera ends at %+v, want %+v", h.d.camera, h.d.aim)

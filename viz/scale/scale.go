@@ -148,8 +148,15 @@ func (s Scale) BandColor(k int) color.NRGBA {
 // Color returns the colour in which the value v is drawn.
 func (s Scale) Color(v float64) color.NRGBA { return s.BandColor(s.Band(v)) }
 
-// LevelText writes the value at the lower edge of band k as a legend shows it.
-func (s Scale) LevelText(k int) string { return Number(s.Level(k), Decimals(s.Step)) }
+// LevelText writes the value at the lower edge of band k as a legend shows it: what has come up is
+// no negative sink.
+func (s Scale) LevelText(k int) string {
+	v := s.Level(k)
+	if s.Kind == Sinking && v < 0 && s.Step > 0 {
+		return Number(-v, Decimals(s.Step)) + " up"
+	}
+	return Number(v, Decimals(s.Step))
+}
 
 // Tone returns the colour a share t, 0 to 1, of the way from the legend's lower
 // end to its upper one, without bands.
@@ -172,9 +179,8 @@ func (s Scale) Smooth(v float64) color.NRGBA {
 // Label is the value at the lower edge of band k in words; sign shown on both
 // sides of a signed scale.
 func (s Scale) Label(k int) string {
-	v := s.Level(k)
-	t := Number(v, Decimals(s.Step))
-	if s.Kind == Signed && v > 0 {
+	t := s.LevelText(k)
+	if s.Kind == Signed && s.Level(k) > 0 {
 		t = "+" + t
 	}
 	return t

@@ -33,6 +33,17 @@ func TestNewScale(t *testing.T) {
 	}
 }
 
+// What has come up is said so, not as a negative sink.
+func TestRiseInWords(t *testing.T) {
+	s := New(-0.2, 0.4, Sinking)
+	if s.LevelText(0) != "0.20 up" || s.Label(0) != "0.20 up" || s.LevelText(s.Bands()) != "0.40" {
+		t.Errorf("legend from %q to %q, line %q; want 0.20 up, 0.40", s.LevelText(0), s.LevelText(s.Bands()), s.Label(0))
+	}
+	if signed := New(-2, 2, Signed); signed.LevelText(0) != "−2.0" && signed.LevelText(0) != "−2" {
+		t.Errorf("push reads %q", signed.LevelText(0))
+	}
+}
+
 func close9(a, b float64) bool {
 	return math.Abs(a-b) <= 1e-9*math.Max(1, math.Max(math.Abs(a), math.Abs(b)))
 }

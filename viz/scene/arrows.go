@@ -63,15 +63,48 @@ func (b *build) arrow(at vec, force float64, words string, toward vec) {
 		paint, sense = pressColor(), -1
 	}
 	tail := plus(at, -long, vec{0, 0, 1})
-	head := math.Min(5, 0.6*math.Abs(long))
-	b.line(&Line{Points: []vec{tail, at}, Width: 3, Paint: paint, Halo: true, Over: true})
-	for _, side := range [2]vec{{0.42 * head, 0, 0}, {0, 0.42 * head, 0}} {
-		back := plus(at, -sense*head, vec{0, 0, 1})
-		b.line(&Line{Points: []vec{vec3.Add(back, side), at, vec3.Sub(back, side)}, Width: 2.4, Paint: paint, Halo: true, Over: true})
-	}
+	b.shaft(tail, at, paint)
+	b.tip(at, vec{0, 0, sense}, math.Min(5, 0.6*math.Abs(long)), paint)
 	if words != "" {
 		b.label(Label{Text: words, At: tail, Kind: Force, Toward: toward})
 	}
+}
+
+// shaft is the line of an arrow.
+func (b *build) shaft(from, to vec, paint color.NRGBA) {
+	b.line(&Line{Points: []vec{from, to}, Width: 3, Paint: paint, Halo: true, Over: true})
+}
+
+// tip is the head of an arrow that points along dir: strokes in two planes, so that one of them is
+// seen from anywhere.
+func (b *build) tip(at, dir vec, head float64, paint color.NRGBA) {
+	aside := vec{1, 0, 0}
+	if math.Abs(dir[0]) > 0.7 {
+		aside = vec{0, 1, 0}
+	}
+	one := unit(vec3.Cross(dir, aside))
+	back := plus(at, -head, dir)
+	for _, side := range [2]vec{vec3.Scale(one, 0.42*head), vec3.Scale(unit(vec3.Cross(dir, one)), 0.42*head)} {
+		b.line(&Line{Points: []vec{vec3.Add(back, side), at, vec3.Sub(back, side)}, Width: 2.4, Paint: paint, Halo: true, Over: true})
+	}
+}
+
+// pinArrow is the arrow of a pin, with its words at the end that is free.
+func (b *build) pinArrow(p *Pin, words string, at vec) {
+	from := plus(at, p.Above, vec{0, 0, 1})
+	to := vec3.Add(from, p.Arrow)
+	dir, free := unit(p.Arrow), to
+	if p.Arrow[2] < 0 { // it presses
+		from, to = vec3.Sub(from, p.Arrow), from
+		free = from
+	}
+	head := math.Min(8, 0.4*vec3.Norm(p.Arrow))
+	b.shaft(from, to, pressColor())
+	b.tip(to, dir, head, pressColor())
+	if p.Swings {
+		b.tip(from, vec3.Scale(dir, -1), head, pressColor())
+	}
+	b.label(Label{Text: words, At: free, Kind: Force, Toward: unit(vec3.Sub(free, vec3.Scale(vec3.Add(from, to), 0.5)))})
 }
 
 // stringArrows are those of the strings; their sum stands over the middle one.

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"archload/cases/answer"
+	"archload/fem/vec3"
 	"archload/mesh"
 )
 
@@ -45,6 +46,50 @@ func TestArrowsClose(t *testing.T) {
 	}
 	if math.Abs(up-press) > 2e-3*press {
 		t.Errorf("the strings press with %.4f N; the arrows up make %.4f N", press, up)
+	}
+}
+
+// An arrow of a pin begins at its place, over it if it stands above, and ends there if it points
+// down; its words stand at the end that is free.
+func TestPinArrows(t *testing.T) {
+	s := solved(t, "course-guitar-relief", 0.3)
+	k := NewSkeleton(s)
+	at := mesh.Point{60, 40}
+	on, _ := k.Place(k.Build(Show{Solution: s, Load: 1, Enlarge: 1}), s, Mark{At: at})
+	for _, p := range []Pin{
+		{At: at, Text: "out", Arrow: [3]float64{30, 0, 0}},
+		{At: at, Text: "swings", Arrow: [3]float64{0, 0, 20}, Above: 10, Swings: true},
+		{At: at, Text: "presses", Arrow: [3]float64{0, 0, -20}, Above: 10},
+	} {
+		sc := k.Build(Show{Solution: s, Load: 1, Enlarge: 1, Pins: []Pin{p}})
+		var shaft []vec
+		heads := 0
+		for _, l := range sc.Lines {
+			switch {
+			case l.Over && l.Width == 3:
+				shaft = l.Points
+			case l.Over && l.Width == 2.4:
+				heads++
+			}
+		}
+		from := plus(on, p.Above, vec{0, 0, 1})
+		to, free := vec3.Add(from, p.Arrow), vec3.Add(from, p.Arrow)
+		if p.Arrow[2] < 0 {
+			from, to = vec3.Sub(from, p.Arrow), from
+			free = from
+		}
+		want := 2 // strokes of a head
+		if p.Swings {
+			want = 4
+		}
+		if len(shaft) != 2 || vec3.Norm(vec3.Sub(shaft[0], from)) > 1 || vec3.Norm(vec3.Sub(shaft[1], to)) > 1 || heads != want {
+			t.Errorf("%s: the arrow runs along %v with %d strokes of heads, want from %v to %v with %d", p.Text, shaft, heads, from, to, want)
+		}
+		for _, l := range sc.Labels {
+			if l.Text == p.Text && vec3.Norm(vec3.Sub(l.At, free)) > 1 {
+				t.Errorf("%s stands at %v, want %v", p.Text, l.At, free)
+			}
+		}
 	}
 }
 

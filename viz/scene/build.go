@@ -36,6 +36,10 @@ type Pin struct {
 	At   mesh.Point // mm, on the outer surface
 	Text string     // the reading; "": the field's value there
 	On   int        // of two designs, the one that is pointed at, from 0; pins with a name are on both
+
+	Arrow  [3]float64 // mm: an arrow so long at the place, for what pushes there or moves; zero: none. One that points down ends there
+	Above  float64    // mm: how far over the place it stands
+	Swings bool       // it points both ways
 }
 
 // build is a scene in the making.

@@ -31,7 +31,7 @@ func (s *Scene) Covered(c Camera, w, h int, cell float64, names ...string) *Cove
 		only[n] = true
 	}
 	for _, o := range s.Solids {
-		if len(names) > 0 && !only[o.Name] || o.Paint.A < thinnest || o.Name == Shadow || o.Name == insideSkin {
+		if len(names) > 0 && !only[o.Name] || len(names) == 0 && o.Paint.A < thinnest || o.Name == Shadow || o.Name == insideSkin {
 			continue
 		}
 		at := make([][2]float64, len(o.Points))

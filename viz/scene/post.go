@@ -1,13 +1,17 @@
 package scene
 
-import "math"
+import (
+	"math"
+
+	"archload/fem/vec3"
+)
 
 // postReach is how much of a post is drawn where the sides, whose height it
 // has, are not modelled, mm.
 const postReach = 60.0
 
 // posts adds the props between top and back, whose upper end goes along with
-// the top.
+// the top. Dashed lines show them through it, like the bars.
 func (b *build) posts() {
 	const corners = 16
 	for i := range b.s.Top.Built.Case.Posts {
@@ -31,5 +35,8 @@ func (b *build) posts() {
 		o := lofted(p.Name, rings, braceColor())
 		o.rounded(rings)
 		b.solid(o)
+		for _, side := range [2]vec{{float64(p.Diameter) / 2, 0, 0}, {-float64(p.Diameter) / 2, 0, 0}} {
+			b.line(&Line{Points: []vec{vec3.Add(top, side), vec3.Add(foot, side)}, Width: 0.9, Dash: 4, Halo: true, Over: true, Paint: underColor()})
+		}
 	}
 }

@@ -59,6 +59,10 @@ func (b *build) pins() {
 		}
 		up := unit(s.on(b.up))
 		place := plus(s.on(b.outer), 2*hover, up)
+		if p.Arrow != (vec{}) {
+			b.pinArrow(&p, text, place)
+			continue
+		}
 		b.line(&Line{Points: circle(place, up, 2.2), Width: 1.6, Paint: lineColor(), Halo: true})
 		b.label(Label{Text: text, At: place, Kind: kind, Toward: up})
 	}

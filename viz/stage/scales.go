@@ -128,6 +128,9 @@ func (s *Shown) Beyond() (most float64, ok bool) {
 	return s.reach[1], s.reach[1] > c.Hi+scale.Slack*c.Step
 }
 
+// Least is the least value of the field that is drawn, in its unit.
+func (s *Shown) Least() float64 { return s.reach[0] }
+
 // Station is a place along the foot, with what it gives to the top on each mm of
 // the foot's length, which does not hang on how many stations there are.
 type Station struct {

@@ -132,8 +132,8 @@ func (o *Sound) swing(k int) (by, most float64) {
 func (o *Sound) words(k int, most float64) string {
 	t := &o.Report.Tones[k]
 	words := fmt.Sprintf("tone %d, %s Hz", k+1, scale.Fixed(t.Hz, 1))
-	if t.Error.Known() {
-		words += fmt.Sprintf(" ± %s (triangles)", scale.Fixed(float64(t.Error)*t.Hz, 1))
+	if off := float64(t.Error) * t.Hz; t.Error.Known() && off >= 0.05 {
+		words += fmt.Sprintf(" ± %s", scale.Fixed(off, 1))
 	}
 	words += ", " + StateWords(o.State) + ": " + t.Pattern
 	if t.Bridge != nil {

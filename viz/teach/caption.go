@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"archload/cases/glossary"
 	"archload/viz/panel"
 )
 
@@ -75,7 +76,11 @@ func (w *Walk) told() string {
 	if w.Asking || len(by) == 0 {
 		return ""
 	}
-	return "numbers as in " + strings.Join(by, ", ")
+	told := "numbers as in " + strings.Join(by, ", ")
+	if strings.Contains(told, "--linear") {
+		told = "reckoned on the shape as carved: " + told
+	}
+	return told
 }
 
 // DrawCaption draws the words of the step, and with controls the way through the lesson.
@@ -100,11 +105,45 @@ func (w *Walk) DrawCaption(p *panel.Panel, at panel.Rect, controls bool) (wish W
 	if asked := w.asked(); asked != "" {
 		y += l.Paragraph(panel.Rect{X: words.X, Y: y, W: words.W, H: 40}, panel.Body, panel.SoftInk(), asked)
 	}
-	y += 2 + l.Paragraph(panel.Rect{X: words.X, Y: y, W: words.W, H: 40}, panel.Body, panel.Ink(), caption)
+	told := panel.Rect{X: words.X, Y: y, W: words.W, H: 40}
+	y += 2 + l.Paragraph(told, panel.Body, panel.Ink(), caption)
+	w.explain(p, told, caption)
 	if caution != "" {
 		l.Paragraph(panel.Rect{X: words.X, Y: y, W: words.W, H: 30}, panel.Small, panel.Fault(), caution)
 	}
 	return wish
+}
+
+// explain underlines the words of a caption that the glossary has, each once: the pointer on one
+// tells what it means.
+func (w *Walk) explain(p *panel.Panel, at panel.Rect, caption string) {
+	l := p.List()
+	tall := panel.Body.LineHeight()
+	known := map[string]bool{}
+	for i, line := range l.Atlas.Wrap(panel.Body, caption, at.W) {
+		x, y := at.X, at.Y+float64(i)*tall
+		for _, piece := range w.marked(line) {
+			wide := l.Atlas.TextWidth(panel.Body, piece.Text)
+			if piece.Means != "" && !known[piece.Means] {
+				known[piece.Means] = true
+				l.Level(x, x+wide, y+tall-2, 1, panel.Pencil())
+				p.Hint("word "+piece.Text, panel.Rect{X: x, Y: y, W: wide, H: tall}, piece.Means)
+			}
+			x += wide
+		}
+	}
+}
+
+// marked are the words of the glossary in a line, looked for once.
+func (w *Walk) marked(line string) []glossary.Piece {
+	if pieces, seen := w.lines[line]; seen {
+		return pieces
+	}
+	if w.lines == nil {
+		w.lines = map[string][]glossary.Piece{}
+	}
+	w.lines[line] = glossary.Marked(line)
+	return w.lines[line]
 }
 
 // drawWay draws the buttons that lead through the lesson.

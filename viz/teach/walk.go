@@ -3,6 +3,7 @@ package teach
 import (
 	"slices"
 
+	"archload/cases/glossary"
 	"archload/cases/lesson"
 	"archload/mesh"
 	"archload/viz/scene"
@@ -15,6 +16,8 @@ type Walk struct {
 	At     int         // the step, from 0
 	Asking bool        // the step's question stands, its answer does not show yet
 	Guess  *mesh.Point // mm, what was clicked for an answer; nil: nothing
+
+	lines map[string][]glossary.Piece // of captions, with the words that are explained
 }
 
 // Begin is a lesson at its first step.
@@ -86,7 +89,7 @@ func (w *Walk) Want() stage.Want {
 		}
 	}
 	for _, p := range s.Points {
-		pin := scene.Pin{Text: p.Words, At: p.At, On: w.Own()}
+		pin := scene.Pin{Text: p.Words, At: p.At, On: w.Own(), Arrow: p.Arrow, Above: p.Above, Swings: p.Swings}
 		if p.Old {
 			pin.On = 0
 		}

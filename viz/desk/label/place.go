@@ -177,12 +177,16 @@ func (p *Page) anywhere(t Tag) (best panel.Rect, ok bool) {
 	if t.Kind == scene.Orientation {
 		return best, false
 	}
-	const step = 9.0
+	const step, clear = 9.0, 12.0
+	from := t.At
+	if t.Kind == scene.Force { // at the end of an arrow, clear of its head
+		from = panel.Point{X: from.X + clear*t.Off.X, Y: from.Y + clear*t.Off.Y}
+	}
 	for _, cover := range []func(panel.Rect) bool{p.Object, p.Bridge, nil} {
 		least := math.Inf(1)
 		for y := p.In.Y; y < p.In.Bottom(); y += step {
 			for x := p.In.X; x < p.In.Right(); x += step {
-				if far := math.Hypot(x-t.At.X, y-t.At.Y); far < least {
+				if far := math.Hypot(x-from.X, y-from.Y); far < least {
 					if r := p.box(t, panel.Point{X: x, Y: y}, panel.Point{}); p.free(r, cover) {
 						best, ok, least = r, true, far
 					}
