@@ -313,7 +313,7 @@ func TestWindowWithTwoDesignsAndALesson(t *testing.T) {
 	p.key("l")
 	p.until("the list of lessons", func(f told) bool { _, ok := f.places["lesson_2-relief"]; return ok })
 	p.click("lesson_2-relief")
-	steps := 7
+	steps := 8
 	for k := 1; k <= steps; k++ {
 		want := fmt.Sprintf("%d/%d", k, steps)
 		p.until("step "+want, func(f told) bool {
