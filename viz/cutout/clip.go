@@ -19,13 +19,17 @@ func (p plane) beyond(q vec) float64 { return p.sign*q[0] - p.to }
 // corner is a point of a skin with what belongs to it.
 type corner struct {
 	p, n  vec
-	value float64
+	value [3]float64 // of the field, factor of light, place across the grain
 }
+
+// columns are what a skin has at its points besides place and normal; nil: it has none.
+func columns(o *scene.Solid) [3]*[]float64 { return [3]*[]float64{&o.Values, &o.Dim, &o.Across} }
 
 // mid is the place between two corners at a part of the way.
 func mid(a, b corner, u float64) corner {
-	c := corner{value: a.value + u*(b.value-a.value)}
+	var c corner
 	for k := range c.p {
+		c.value[k] = a.value[k] + u*(b.value[k]-a.value[k])
 		c.p[k], c.n[k] = a.p[k]+u*(b.p[k]-a.p[k]), a.n[k]+u*(b.n[k]-a.n[k])
 	}
 	return c
@@ -49,13 +53,19 @@ func (p plane) kept(poly []corner) (out []corner) {
 // clipped is what of a skin lies within both planes.
 func clipped(o *scene.Solid, planes [2]plane) *scene.Solid {
 	c := *o
-	c.Points, c.Normals, c.Values, c.Tris = nil, nil, nil, nil
+	c.Points, c.Normals, c.Tris = nil, nil, nil
+	from, to := columns(o), columns(&c)
+	for k := range to {
+		*to[k] = nil
+	}
 	for _, t := range o.Tris {
 		poly := make([]corner, 3)
 		for i, n := range t {
 			poly[i] = corner{p: o.Points[n], n: o.Normals[n]}
-			if o.Values != nil {
-				poly[i].value = o.Values[n]
+			for k := range from {
+				if *from[k] != nil {
+					poly[i].value[k] = (*from[k])[n]
+				}
 			}
 		}
 		for _, p := range planes {
@@ -64,8 +74,10 @@ func clipped(o *scene.Solid, planes [2]plane) *scene.Solid {
 		first := int32(len(c.Points))
 		for i, q := range poly {
 			c.Points, c.Normals = append(c.Points, q.p), append(c.Normals, q.n)
-			if o.Values != nil {
-				c.Values = append(c.Values, q.value)
+			for k := range to {
+				if *from[k] != nil {
+					*to[k] = append(*to[k], q.value[k])
+				}
 			}
 			if i > 1 {
 				c.Tris = append(c.Tris, [3]int32{first, first + int32(i) - 1, first + int32(i)})

@@ -16,6 +16,7 @@ func slab() *scene.Scene {
 		o := &scene.Solid{Name: name}
 		for _, p := range []vec{{-50, -30, z}, {50, -30, z}, {50, 30, z}, {-50, 30, z}} {
 			o.Points, o.Normals, o.Values = append(o.Points, p), append(o.Normals, vec{0, 0, up}), append(o.Values, p[0])
+			o.Dim, o.Across = append(o.Dim, p[1]), append(o.Across, 2*p[0])
 		}
 		o.Tris = [][3]int32{{0, 1, 2}, {0, 2, 3}}
 		if up < 0 {
@@ -53,6 +54,9 @@ func TestStrip(t *testing.T) {
 		for i, p := range o.Points {
 			if p[0] < -7-1e-9 || p[0] > 13+1e-9 || o.Values != nil && math.Abs(o.Values[i]-p[0]) > 1e-9 {
 				t.Errorf("%s: a point at %v with the value %v", o.Name, p, o.Values)
+			}
+			if o.Across != nil && (len(o.Across) != len(o.Points) || math.Abs(o.Across[i]-2*p[0]) > 1e-9 || len(o.Dim) != len(o.Points) || math.Abs(o.Dim[i]-p[1]) > 1e-9) {
+				t.Fatalf("%s: a point at %v of %d with %v across the grain and %v of light", o.Name, p, len(o.Points), o.Across, o.Dim)
 			}
 		}
 	}

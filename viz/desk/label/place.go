@@ -177,10 +177,10 @@ func (p *Page) anywhere(t Tag) (best panel.Rect, ok bool) {
 	if t.Kind == scene.Orientation {
 		return best, false
 	}
-	const step, clear = 9.0, 12.0
+	const step, beyond = 9.0, 12.0
 	from := t.At
 	if t.Kind == scene.Force { // at the end of an arrow, clear of its head
-		from = panel.Point{X: from.X + clear*t.Off.X, Y: from.Y + clear*t.Off.Y}
+		from = panel.Point{X: from.X + beyond*t.Off.X, Y: from.Y + beyond*t.Off.Y}
 	}
 	for _, cover := range []func(panel.Rect) bool{p.Object, p.Bridge, nil} {
 		least := math.Inf(1)
