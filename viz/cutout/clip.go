@@ -25,6 +25,17 @@ type corner struct {
 // columns are what a skin has at its points besides place and normal; nil: it has none.
 func columns(o *scene.Solid) [3]*[]float64 { return [3]*[]float64{&o.Values, &o.Dim, &o.Across} }
 
+// cornerOf is a point of a skin.
+func cornerOf(o *scene.Solid, n int32) corner {
+	c := corner{p: o.Points[n], n: o.Normals[n]}
+	for k, column := range columns(o) {
+		if *column != nil {
+			c.value[k] = (*column)[n]
+		}
+	}
+	return c
+}
+
 // mid is the place between two corners at a part of the way.
 func mid(a, b corner, u float64) corner {
 	var c corner
@@ -59,15 +70,7 @@ func clipped(o *scene.Solid, planes [2]plane) *scene.Solid {
 		*to[k] = nil
 	}
 	for _, t := range o.Tris {
-		poly := make([]corner, 3)
-		for i, n := range t {
-			poly[i] = corner{p: o.Points[n], n: o.Normals[n]}
-			for k := range from {
-				if *from[k] != nil {
-					poly[i].value[k] = (*from[k])[n]
-				}
-			}
-		}
+		poly := []corner{cornerOf(o, t[0]), cornerOf(o, t[1]), cornerOf(o, t[2])}
 		for _, p := range planes {
 			poly = p.kept(poly)
 		}
