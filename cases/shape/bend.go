@@ -2,7 +2,9 @@ package shape
 
 import (
 	"math"
+	"runtime"
 
+	"archload/fem/parallel"
 	"archload/mesh"
 	"archload/mesh/plane"
 	"archload/mesh/surface"
@@ -30,7 +32,7 @@ func newBendMap(outline *plane.Curve, s surface.Surface) *bendMap {
 	}
 	m.point = make([]float64, m.nx*m.ny)
 	m.smooth = make([]float64, m.nx*m.ny)
-	m.each(func(k int, p mesh.Point) {
+	m.eachApart(func(k int, p mesh.Point) {
 		m.point[k] = math.NaN()
 		if outline.Contains(p) {
 			m.point[k] = curvature(s.At(p))
@@ -40,12 +42,22 @@ func newBendMap(outline *plane.Curve, s surface.Surface) *bendMap {
 	return m
 }
 
-// each calls a function for every grid point.
+// each calls a function for every grid point, in their order.
 func (m *bendMap) each(f func(k int, p mesh.Point)) {
 	for j := range m.ny {
-		for i := range m.nx {
-			f(j*m.nx+i, mesh.Point{m.lo[0] + float64(i)*bendCell, m.lo[1] + float64(j)*bendCell})
-		}
+		m.eachOf(j, f)
+	}
+}
+
+// eachApart calls a function for every grid point, on all cores.
+func (m *bendMap) eachApart(f func(k int, p mesh.Point)) {
+	parallel.Chunks(runtime.GOMAXPROCS(0), m.ny, 1, func(j, _ int) { m.eachOf(j, f) })
+}
+
+// eachOf calls a function for every grid point of a row.
+func (m *bendMap) eachOf(j int, f func(k int, p mesh.Point)) {
+	for i := range m.nx {
+		f(j*m.nx+i, mesh.Point{m.lo[0] + float64(i)*bendCell, m.lo[1] + float64(j)*bendCell})
 	}
 }
 

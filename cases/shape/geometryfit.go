@@ -243,18 +243,21 @@ func (f *fitter) checkSurfaces(bends *bendMap) {
 	thin := extreme{z: math.Inf(1)}
 	tight, tightAt := 0.0, mesh.Point{}
 	dip, dipAt := 0.0, mesh.Point{}
-	bends.each(func(k int, p mesh.Point) {
-		if math.IsNaN(bends.point[k]) || f.overHole(p) {
-			return
+	thick, top := make([]float64, len(bends.point)), make([]float64, len(bends.point))
+	bends.eachApart(func(k int, p mesh.Point) {
+		if thick[k] = math.NaN(); !math.IsNaN(bends.point[k]) && !f.overHole(p) {
+			thick[k], top[k] = f.made.Plate.Thickness.At(p).Z, f.made.Plate.Outer.At(p).Z
 		}
-		t := f.made.Plate.Thickness.At(p).Z
+	})
+	bends.each(func(k int, p mesh.Point) {
+		t := thick[k]
 		if t < thin.z {
 			thin = extreme{t, p}
 		}
 		if b := t * bends.point[k]; b > tight {
 			tight, tightAt = b, p
 		}
-		if d := t - f.made.Plate.Outer.At(p).Z; d > dip {
+		if d := t - top[k]; d > dip {
 			dip, dipAt = d, p
 		}
 	})

@@ -170,9 +170,13 @@ func (f *facet) local(v [3]float64) [3]float64 {
 // global degrees of freedom.
 func (f *facet) toGlobal(row *[18]float64) {
 	for b := 0; b < 18; b += 3 {
-		v := [3]float64{row[b], row[b+1], row[b+2]}
-		for k := range 3 {
-			row[b+k] = v[0]*f.axes[0][k] + v[1]*f.axes[1][k] + v[2]*f.axes[2][k]
+		r := (*[3]float64)(row[b:])
+		v := *r
+		if v == ([3]float64{}) {
+			continue
+		}
+		for k := range r {
+			r[k] = v[0]*f.axes[0][k] + v[1]*f.axes[1][k] + v[2]*f.axes[2][k]
 		}
 	}
 }

@@ -11,26 +11,29 @@ package element
 // of the three discrete shear gap triangles (Bletzinger, Bischoff, Ramm 2000).
 func (f *facet) shearRows(rows [][18]float64) {
 	g12, g13, g23 := f.gapRow(0, 1), f.gapRow(0, 2), f.gapRow(1, 2)
-	var er, es [18]float64
+	var er, es [9]float64
 	for k := range er {
 		er[k] = (2*g12[k] + g13[k] - g23[k]) / 3
 		es[k] = (2*g13[k] + g12[k] + g23[k]) / 3
 	}
 	a, b := f.xy[1], f.xy[2] // relative to corner 1, which is the origin
 	det := 2 * f.area
-	axpy(&rows[0], b[1]/det, &er)
-	axpy(&rows[0], -a[1]/det, &es)
-	axpy(&rows[1], -b[0]/det, &er)
-	axpy(&rows[1], a[0]/det, &es)
+	xr, xs, yr, ys := b[1]/det, -a[1]/det, -b[0]/det, a[0]/det
+	for k := range er {
+		at := k/3*6 + 2 + k%3
+		rows[0][at] += xr*er[k] + xs*es[k]
+		rows[1][at] += yr*er[k] + ys*es[k]
+	}
 }
 
-// gapRow returns w_j - w_i + (b_i + b_j).(x_j - x_i)/2, mm.
-func (f *facet) gapRow(i, j int) (row [18]float64) {
+// gapRow returns w_j - w_i + (b_i + b_j).(x_j - x_i)/2, mm, over w and the rotations about x and y
+// of each corner.
+func (f *facet) gapRow(i, j int) (row [9]float64) {
 	dx, dy := f.xy[j][0]-f.xy[i][0], f.xy[j][1]-f.xy[i][1]
-	row[6*i+2], row[6*j+2] = -1, 1
+	row[3*i], row[3*j] = -1, 1
 	for _, n := range [2]int{i, j} {
-		row[6*n+4] = dx / 2
-		row[6*n+3] = -dy / 2
+		row[3*n+2] = dx / 2
+		row[3*n+1] = -dy / 2
 	}
 	return row
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"archload/fem/pages"
+	"archload/fem/sparse/team"
 )
 
 // Like returns a zero matrix with the pattern of m, which the two share.
@@ -30,12 +31,17 @@ func (m *Matrix) SetSum(alpha float64, x *Matrix, beta float64, y *Matrix) {
 }
 
 // SetBlocks sets the values of every block that is kept: of is told its row and column of
-// blocks, column at most row, and fills its 36 values, row-major, which are zero before.
-func (m *Matrix) SetBlocks(of func(row, col int32, values []float64)) {
-	clear(m.val)
-	for i := range m.n {
-		for b := m.ptr[i]; b < m.ptr[i+1]; b++ {
-			of(int32(i), m.col[b], m.val[int(b)*blockLen:][:blockLen])
+// blocks, column at most row, and fills its 36 values, row-major, which are zero before. Some
+// workers share the rows.
+func (m *Matrix) SetBlocks(workers int, of func(row, col int32, values []float64)) {
+	const some = 64
+	team.New(workers).Each((m.n+some-1)/some, func(g int) {
+		for i := some * g; i < min(some*(g+1), m.n); i++ {
+			for b := m.ptr[i]; b < m.ptr[i+1]; b++ {
+				values := m.val[int(b)*blockLen:][:blockLen]
+				clear(values)
+				of(int32(i), m.col[b], values)
+			}
 		}
-	}
+	})
 }

@@ -48,11 +48,12 @@ type blocks struct {
 	unknown    []int // of each spline, by its index in the grid
 	pattern    *sparse.Matrix
 	analysis   *sparse.Analysis
+	tables     tables
 }
 
 func newBlocks(g grid) (*blocks, error) {
 	wide, high := g.nx+3, g.ny+3
-	b := &blocks{across: (wide + blockWide - 1) / blockWide, up: (high + blockHigh - 1) / blockHigh, unknown: make([]int, g.count())}
+	b := &blocks{across: (wide + blockWide - 1) / blockWide, up: (high + blockHigh - 1) / blockHigh, unknown: make([]int, g.count()), tables: newTables()}
 	for j := range high {
 		for i := range wide {
 			at := j/blockHigh*b.across + i/blockWide
@@ -70,14 +71,10 @@ func (b *blocks) total() int { return sparse.Block * b.across * b.up }
 
 // pairs lists the blocks that hold splines which overlap, two by two.
 func (b *blocks) pairs() (list [][]int32) {
-	const (
-		aside  = (blockWide - 1 + splineReach) / blockWide
-		beyond = (blockHigh - 1 + splineReach) / blockHigh
-	)
 	for j := range b.up {
 		for i := range b.across {
-			for dj := 0; dj <= beyond && j+dj < b.up; dj++ {
-				for k := max(i-aside, 0); k <= min(i+aside, b.across-1); k++ {
+			for dj := 0; dj <= blocksBeyond && j+dj < b.up; dj++ {
+				for k := max(i-blocksAside, 0); k <= min(i+blocksAside, b.across-1); k++ {
 					if dj > 0 || k > i {
 						list = append(list, []int32{int32(j*b.across + i), int32((j+dj)*b.across + k)})
 					}
@@ -125,16 +122,9 @@ func entries(di, dj int) (list [sparse.Block * sparse.Block]entry) {
 // fill makes of m, a matrix of the blocks, the sum of data and lambda times rough, each
 // halfReach values for each unknown. What only fills up has a diagonal of one.
 func (b *blocks) fill(m *sparse.Matrix, data, rough []float64, lambda float64) {
-	tables := map[[2]int]*[sparse.Block * sparse.Block]entry{}
-	m.SetBlocks(func(i, j int32, values []float64) {
-		off := [2]int{int(j)%b.across - int(i)%b.across, int(j)/b.across - int(i)/b.across}
-		table := tables[off]
-		if table == nil {
-			list := entries(off[0], off[1])
-			table = &list
-			tables[off] = table
-		}
-		for k, e := range table {
+	m.SetBlocks(workers(), func(i, j int32, values []float64) {
+		di, dj := int(j)%b.across-int(i)%b.across, int(j)/b.across-int(i)/b.across
+		for k, e := range &b.tables[di+blocksAside][-dj] {
 			if e.at < 0 {
 				continue
 			}
@@ -145,4 +135,23 @@ func (b *blocks) fill(m *sparse.Matrix, data, rough []float64, lambda float64) {
 			values[k] = data[halfReach*u+e.at] + lambda*rough[halfReach*u+e.at]
 		}
 	})
+}
+
+// blocksAside and blocksBeyond are the greatest distance of two blocks with splines that overlap.
+const (
+	blocksAside  = (blockWide - 1 + splineReach) / blockWide
+	blocksBeyond = (blockHigh - 1 + splineReach) / blockHigh
+)
+
+// tables are the entries of a block whose column lies up to blocksAside blocks along x from its
+// row, on either side, and 0 to blocksBeyond blocks before it along y.
+type tables [2*blocksAside + 1][blocksBeyond + 1][sparse.Block * sparse.Block]entry
+
+func newTables() (t tables) {
+	for di := range t {
+		for dj := range t[di] {
+			t[di][dj] = entries(di-blocksAside, -dj)
+		}
+	}
+	return t
 }
