@@ -95,6 +95,9 @@ const (
 // asked for, points.
 const narrowPage = 640.0
 
+// tallPage is the height from which a strip may take what a level view leaves, points.
+const tallPage = 780.0
+
 // A lesson's page needs more: below narrowLesson points the panel yields, and where the drawing
 // would be lower than leastLesson points the words stand beside it, on so great a share of the
 // width.
@@ -128,6 +131,7 @@ type parts struct {
 	side     bool // numbers and tools
 	strip    bool
 	bars     float64 // height of a strip with a lesson's bars alone, points; 0: of a section
+	more     float64 // by which the strip of a section is higher where the drawings leave room, points
 	stacked  bool    // designs one above the other
 }
 
@@ -139,7 +143,7 @@ func (p parts) stripTall(of float64) float64 {
 	if !p.strip {
 		return 0
 	}
-	tall := float64(stripHeight)
+	tall := stripHeight + p.more
 	if p.bars > 0 {
 		tall = p.bars
 	}

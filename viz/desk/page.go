@@ -128,7 +128,50 @@ func (d *Desk) parts(w, h float64, controls bool) parts {
 		p.wide.brief = true
 		p.head = d.headTall(p.wide)
 	}
+	if p.strip && p.bars == 0 && d.shown != nil && h >= tallPage {
+		p.more = d.stripMore(p, free, h)
+	}
 	return p
+}
+
+// stripMore is how much higher the strip may be on a page h points high before the drawings,
+// free points wide, get smaller: a plate seen from the tail leaves paper above and below.
+func (d *Desk) stripMore(p parts, free, h float64) float64 {
+	k := roomy{view: d.looks.View, names: d.names(), onFoot: d.shown.Want.Field.OnFoot(), parts: p, free: free, tall: h}
+	was := d.page.roomy
+	if k.more = was.more; k == was || k.view == "" { // turned by hand: as it was
+		return was.more
+	}
+	if k.more = 0; d.levelView() {
+		k.more = d.room(p, free, h)
+	}
+	d.page.roomy = k
+	return k.more
+}
+
+// room looks for stripMore step by step.
+func (d *Desk) room(p parts, free, h float64) float64 {
+	w := free - 2*roomBeside
+	if p.designs == 1 || p.stacked {
+		w -= legendWidth
+	} else {
+		w = (free-legendWidth)/float64(p.designs) - 2*roomBeside
+	}
+	size := func(more float64) float64 {
+		p.more = more
+		tall := p.cellTall(h) - p.head.all() - 2*roomAbove
+		if w < 20 || tall < 20 {
+			return 0
+		}
+		return tall / d.seenFrom(d.shown.Scenes[0], w, tall).Distance
+	}
+	const step, most, worth = 20.0, 140.0, 0.92
+	whole := size(0) // a lower view stands nearer, and its perspective makes it a little smaller
+	more := 0.0
+	for more < most && size(more+step) > worth*whole {
+		more += step
+	}
+	return more
 }
 
 // stacksLarger tells whether two designs are drawn larger one above the other than side by

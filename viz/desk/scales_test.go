@@ -40,3 +40,26 @@ func TestScalesHoldUnderTheHand(t *testing.T) {
 		t.Error("at rest the legend does not reach as far as the values")
 	}
 }
+
+// Seen from the tail a plate leaves paper above and below: the strip takes it, keeps it while the
+// plate is turned by hand, and gives it back to a view that needs it.
+func TestStripTakesWhatALevelViewLeaves(t *testing.T) {
+	h := newHand(t, Options{Names: []string{"course-guitar-relief"}})
+	h.key(panel.LetterKey('x'))
+	h.key(panel.LetterKey('o'))
+	low := h.d.lay.strip.H
+	h.key(panel.LetterKey('t'))
+	tall := h.d.lay.strip.H
+	if low != stripHeight || tall < low+40 {
+		t.Errorf("the strip is %g points high from outside, %g from the tail", low, tall)
+	}
+	c := h.d.lay.view.Centre()
+	h.drag(panel.RightButton, c.X, c.Y, c.X+60, c.Y-20)
+	if got := h.d.lay.strip.H; got != tall {
+		t.Errorf("while it is turned the strip goes from %g to %g", tall, got)
+	}
+	h.key(panel.LetterKey('o'))
+	if got := h.d.lay.strip.H; got != low {
+		t.Errorf("the strip stays %g points high", got)
+	}
+}

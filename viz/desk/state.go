@@ -123,6 +123,7 @@ type pageFit struct {
 	menuAt           float64 // left edge of the list that the folded bar has opened, points
 	room             headRoom
 	stack            stacking
+	roomy            roomy
 }
 
 // headRoom is how many lines are kept for remarks over the drawings: the drawing must not move
@@ -140,4 +141,14 @@ type stacking struct {
 	onFoot     bool
 	free, tall float64 // points
 	on         bool
+}
+
+// roomy is how much higher the strip may be, and for what that was found.
+type roomy struct {
+	view       string
+	names      string
+	onFoot     bool
+	parts      parts
+	free, tall float64 // points
+	more       float64 // points
 }

@@ -16,13 +16,15 @@ const (
 	shadowRings = 14   // from the core outward
 )
 
-// shadowColor is the shadow's where it is whole; under a translucent body, which is
-// seen through, it is fainter.
-func shadowColor(body bool) color.NRGBA {
-	if body {
-		return color.NRGBA{92, 68, 44, 60}
+// shadowColor is the shadow's where it is whole, fainter the higher the plate is above the
+// bench, mm; under a translucent body, which is seen through, it is fainter, too.
+func shadowColor(body bool, high float64) color.NRGBA {
+	const whole, half = 122, 40 // opacity, and mm at which half of it is left
+	c := color.NRGBA{92, 68, 44, 60}
+	if !body {
+		c.A = uint8(whole * half / (half + math.Max(0, high)))
 	}
-	return color.NRGBA{92, 68, 44, 112}
+	return c
 }
 
 // Shadow is the name of the solid that is the shadow on the bench: seen from
@@ -41,7 +43,7 @@ func (b *build) shadow() {
 	}
 	rim := b.k.mesh.Rim
 	n := int32(len(rim))
-	o := &Solid{Name: Shadow, Paint: shadowColor(len(b.k.sides.tris) > 0), Soft: true, Tris: append([][3]int32(nil), b.k.flat...)}
+	o := &Solid{Name: Shadow, Paint: shadowColor(len(b.k.sides.tris) > 0, b.k.heights[0]-low+shadowDrop), Soft: true, Tris: append([][3]int32(nil), b.k.flat...)}
 	for ring := range int32(shadowRings) {
 		by := shadowCore + (shadowFar-shadowCore)*float64(ring)/(shadowRings-1)
 		for _, node := range rim {

@@ -8,7 +8,8 @@ import (
 	"archload/cases/design"
 )
 
-func backColor() color.NRGBA { return color.NRGBA{196, 138, 82, 74} }
+func backColor() color.NRGBA      { return color.NRGBA{206, 142, 78, 74} }
+func solidBackColor() color.NRGBA { return color.NRGBA{224, 176, 118, 255} }
 
 // BackValues is a field of a body's back at the nodes of its mesh, in the field's unit; nil
 // without a body and for fields that are of the top alone. Down is out of the body; the
@@ -37,9 +38,12 @@ func (b *build) back() {
 	for i, t := range k.Mesh.Tris {
 		tris[i] = [3]int32{t[0], t[2], t[1]}
 	}
-	o := &Solid{Name: "back", Points: pts, Normals: normals(pts, tris), Tris: tris, Paint: backColor()}
+	o := &Solid{Name: "back", Points: pts, Normals: normals(pts, tris), Tris: tris, Along: vec{0, 1, 0}, Paint: backColor()}
+	for _, p := range k.Mesh.Points { // two halves joined in the middle
+		o.Across = append(o.Across, p[0])
+	}
 	if b.in.Behind {
-		o.Paint.A = 255
+		o.Paint = solidBackColor()
 		if b.in.Field != Wood && !b.in.Field.OnFoot() && !b.in.Difference {
 			o.Values = BackValues(b.s, b.in.Field, b.in.Face)
 		}

@@ -12,7 +12,7 @@ func spruceColor() color.NRGBA    { return color.NRGBA{252, 238, 208, 255} } // 
 func insideColor() color.NRGBA    { return color.NRGBA{246, 229, 197, 255} } // its inner face
 func cutColor() color.NRGBA       { return color.NRGBA{224, 200, 160, 255} } // its edge
 func braceColor() color.NRGBA     { return color.NRGBA{250, 239, 215, 255} }
-func sideColor() color.NRGBA      { return color.NRGBA{198, 142, 86, 60} }
+func sideColor() color.NRGBA      { return color.NRGBA{212, 148, 82, 66} }
 func ebonyColor() color.NRGBA     { return color.NRGBA{92, 66, 52, 255} }
 func saddleColor() color.NRGBA    { return color.NRGBA{106, 78, 60, 255} }
 func brassColor() color.NRGBA     { return color.NRGBA{206, 176, 104, 255} }
@@ -101,7 +101,8 @@ func (b *build) ring() {
 		u := b.s.Result.U[6*n : 6*n+3]
 		pts[i] = plus(b.s.Top.Built.Model.Nodes[n].P, b.e, vec{u[0], u[1], u[2]})
 	}
-	b.solid(&Solid{Name: "sides", Points: pts, Normals: normals(pts, f.tris), Tris: f.tris, Paint: sideColor()})
+	sides := &Solid{Name: "sides", Points: pts, Normals: normals(pts, f.tris), Tris: f.tris, Paint: sideColor()}
+	b.solid(sides.grained(vec{}, vec{0, 0, 1})) // along the bend
 	if len(f.foot) > 1 {
 		l := make([]vec, 0, len(f.foot)+1)
 		for _, n := range f.foot {
