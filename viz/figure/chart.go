@@ -99,6 +99,9 @@ func (in ChartInput) panel(g *canvas.Page, p ChartPanel, r canvas.Rect, lowest b
 	}
 	y := canvas.NewAxis(lo, hi, 4, r.Y0, r.Y1)
 	g.Levels(y, r.X0, r.X1)
+	if lo < 0 && hi > 0 {
+		g.Line(canvas.At(r.X0, y.At(0)), canvas.At(r.X1, y.At(0)), canvas.Pen{Width: 0.7, Color: canvas.SoftInk()})
+	}
 	x, at := in.across(r)
 	for i, l := range p.Lines {
 		by := designPen(i)

@@ -142,7 +142,7 @@ func (v footGrid) means(g *canvas.Page, in FootPressureInput, r canvas.Rect) {
 	if !math.IsNaN(in.Limit) {
 		words += fmt.Sprintf(", %.0f %% of the %s MPa that crush the softer wood", 100*most/in.Limit, scale.Reading(in.Limit))
 	}
-	by := canvas.Pen{Width: 1.4, Color: canvas.Rust()}
+	by := canvas.Pen{Width: 1.4, Color: canvas.Blue()}
 	g.SampleRow(canvas.At(v.x.A, r.Y1-12), v.x.B-v.x.A, []canvas.KeyItem{{Words: words, Sample: canvas.LineSample(by)}})
 	for i := range in.Names {
 		var run []canvas.Point

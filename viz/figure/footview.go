@@ -155,7 +155,7 @@ func (v *footView) drawForces(g *canvas.Page) {
 			}
 			a, b := v.span(f, i)
 			bar := canvas.Box(a, y.At(n), b, y.A)
-			g.Fill([][]canvas.Point{canvas.Loop(bar)}, canvas.Faded(canvas.Rust(), 0.75))
+			g.Fill([][]canvas.Point{canvas.Loop(bar)}, canvas.Faded(canvas.Blue(), 0.85))
 			if numbers {
 				t := canvas.Tag{Text: scale.Reading(n), In: canvas.Label(), Back: &paper}
 				t.Box = g.Place(canvas.At((a+b)/2, bar.Y0-8.5), t.Text, t.In, 0.5, 0)

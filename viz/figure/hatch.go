@@ -1,7 +1,10 @@
 package figure
 
 import (
+	"cmp"
+	"maps"
 	"math"
+	"slices"
 
 	"archload/viz/canvas"
 	"archload/viz/scale"
@@ -40,6 +43,73 @@ func hatchLines(c []canvas.Point, step float64) [][]canvas.Point {
 		}
 		if len(cut) == 2 {
 			out = append(out, cut)
+		}
+	}
+	return out
+}
+
+// sideStep is the distance between the lines of hatchSide along x and along y, points.
+const sideStep = 5.5
+
+func sidePen() canvas.Pen {
+	return canvas.Pen{Width: 0.35, Color: canvas.Faded(canvas.Ink(), 0.45)}
+}
+
+// hatched tells whether band k lies on the side of zero that is hatched, so that the sign
+// shows without colours, too: pull, and what has come up.
+func (v *planView) hatched(k int) bool {
+	s := v.scale
+	if s.Step == 0 || v.in.Field.Plain {
+		return false
+	}
+	middle := (s.Level(k) + s.Level(k+1)) / 2
+	return s.Kind == scale.Signed && middle > 0 || s.Kind == scale.Sinking && middle < 0
+}
+
+// hatchWords says in the legend what is hatched; "": nothing.
+func (v *planView) hatchWords() string {
+	switch s := v.scale; {
+	case v.hatched(s.Bands() - 1):
+		return "hatched: above zero"
+	case v.hatched(0):
+		return "hatched: has come up"
+	}
+	return ""
+}
+
+// hatchSide hatches that side of the plan.
+func (v *planView) hatchSide(g *canvas.Page) {
+	if v.hatchWords() == "" {
+		return
+	}
+	loops, _ := v.sheet.above(0)
+	if v.hatched(0) { // below zero is what lies within the one or the other edge, not within both
+		all, _ := v.sheet.above(math.Inf(-1))
+		loops = append(loops, all...)
+	}
+	g.Stroke(hatchWithin(paths(v.lay.frame, loops), sideStep), false, sidePen())
+}
+
+// hatchWithin returns the pieces of the lines x + y = k·step that lie within an odd number of
+// closed lines, points.
+func hatchWithin(loops [][]canvas.Point, step float64) [][]canvas.Point {
+	cuts := map[int][]canvas.Point{}
+	for _, l := range loops {
+		for i, a := range l {
+			b := l[(i+1)%len(l)]
+			da, db := (a.X+a.Y)/step, (b.X+b.Y)/step
+			for k := math.Ceil(min(da, db)); k < max(da, db); k++ {
+				t := (k - da) / (db - da)
+				cuts[int(k)] = append(cuts[int(k)], canvas.At(a.X+t*(b.X-a.X), a.Y+t*(b.Y-a.Y)))
+			}
+		}
+	}
+	var out [][]canvas.Point
+	for _, k := range slices.Sorted(maps.Keys(cuts)) {
+		c := cuts[k]
+		slices.SortFunc(c, func(p, q canvas.Point) int { return cmp.Compare(p.X, q.X) })
+		for i := 0; i+1 < len(c); i += 2 {
+			out = append(out, []canvas.Point{c[i], c[i+1]})
 		}
 	}
 	return out

@@ -79,6 +79,9 @@ func (v *planView) legendNotes() []string {
 	if s.Kind != scale.Counting && s.Lo < 0 && !f.Plain {
 		out = append(out, "dashed lines: below zero")
 	}
+	if words := v.hatchWords(); words != "" {
+		out = append(out, words)
+	}
 	if lo < s.Lo-scale.Slack*s.Step || hi > s.Hi+scale.Slack*s.Step {
 		out = append(out, "values beyond the scale take its end colours")
 	}
@@ -114,6 +117,11 @@ func (v *planView) drawLegend(g *canvas.Page) {
 	s := l.scale
 	for k := 0; k < s.Bands(); k++ {
 		g.Fill([][]canvas.Point{canvas.Loop(l.patch(k))}, s.BandColor(k))
+	}
+	for k := range s.Bands() {
+		if v.hatched(k) {
+			g.Stroke(hatchLines(canvas.Loop(l.patch(k)), sideStep), false, sidePen())
+		}
 	}
 	for k := 1; k < s.Bands(); k++ {
 		r := l.patch(k)

@@ -154,6 +154,7 @@ func (v *planView) drawField(g *canvas.Page) []canvas.Tag {
 		loops, lines[k] = v.sheet.above(level)
 		g.Fill(paths(f, loops), v.scale.BandColor(k))
 	}
+	v.hatchSide(g)
 	var names []canvas.Tag
 	for k := 1; k < len(lines) && !v.in.Field.Plain; k++ {
 		name, ok := v.placeLineName(g, k, lines[k])

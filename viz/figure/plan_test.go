@@ -42,6 +42,12 @@ func TestPixelsTellTheValue(t *testing.T) {
 			}
 			x, y := pic.Where(q)
 			lx, ly := pic.LegendAt(v)
+			if pic.v.hatched(s.Band(v)) {
+				if math.Abs(pic.offHatch(x, y)) < 0.25 {
+					continue // on a line of the hatch
+				}
+				lx += (0.5 - pic.offHatch(lx, ly)) * sideStep
+			}
 			places, legend, want = append(places, [2]float64{x, y}), append(legend, [2]float64{lx, ly}), append(want, s.Color(v))
 		}
 		if len(places) < 500 {
@@ -74,6 +80,13 @@ type shownPlan struct {
 func (p shownPlan) Where(q mesh.Point) (left, top float64) {
 	at := p.v.lay.frame.At(q)
 	return at.X, p.Height - at.Y
+}
+
+// offHatch is how far a place lies from the nearest line of the hatch, from -0.5 to 0.5 of
+// their distance.
+func (p shownPlan) offHatch(left, top float64) float64 {
+	u := (left + p.Height - top) / sideStep
+	return u - math.Round(u)
 }
 
 // LegendAt is a place inside the legend's patch for the value v.

@@ -164,3 +164,19 @@ func TestColorMapOutside(t *testing.T) {
 		t.Errorf("At(NaN) = %v, want the grey of no value %v", got, NoValue())
 	}
 }
+
+// What goes down and what comes up both get darker with every step away from zero, so that a
+// grey print keeps how far; which of the two it is, is hatched.
+func TestDownAndUpFall(t *testing.T) {
+	m := DownAndUp()
+	for _, way := range []int{-1, 1} {
+		before := 101.0
+		for i := 0; i <= mapSize/2; i++ {
+			l := cielab(m.at[mapSize/2+way*i].linear())[0]
+			if l >= before {
+				t.Errorf("lightness L* %d steps from zero, way %d, is %g, not below %g", i, way, l, before)
+			}
+			before = l
+		}
+	}
+}
