@@ -59,9 +59,15 @@ func BenchmarkLiveRefactor(b *testing.B) {
 		{"wood", "plate.wood", []tree.ChangeValue{tree.Valued("engelmann-spruce"), tree.Valued("sitka-spruce")}},
 		{"thickness", "plate.thickness_scale", []tree.ChangeValue{tree.Valued(0.98), tree.Valued(1.02)}},
 		{"brace", "brace[1].height_scale", []tree.ChangeValue{tree.Valued(0.9), tree.Valued(1.1)}},
+		{"graduation", "plate.thickness_change", []tree.ChangeValue{thinner("-0.2", -0.2), thinner("-0.3", -0.3)}},
 	} {
 		b.Run(c.name, func(b *testing.B) { edited(b, fineLive(b, "course-guitar"), c.key, c.values...) })
 	}
+}
+
+// thinner takes some wood off above the bridge, none at the flanks.
+func thinner(text string, by float64) tree.ChangeValue {
+	return tree.ChangeValue{Text: text, Value: []any{[]any{0.0, 60.0, by}, []any{110.0, -80.0, 0.0}, []any{-110.0, -80.0, 0.0}}}
 }
 
 // BenchmarkLiveReshape is another arch: higher, or its apex moved.
