@@ -42,17 +42,24 @@ func (d *Desk) drawRuler() {
 		play = "Stop"
 	}
 	button := panel.Rect{X: in.X, Y: in.Y + 12, W: 84, H: panel.ButtonHeight}
-	if d.panel.Button(panel.Control{ID: "play", At: button, Label: play, Key: "P", Tip: "brings the strings up to pitch, from nothing to full"}) {
+	key := "P"
+	if in.W < narrowRuler {
+		button.W, key = 50, ""
+	}
+	if d.panel.Button(panel.Control{ID: "play", At: button, Label: play, Key: key, Tip: "brings the strings up to pitch, from nothing to full [P]"}) {
 		d.togglePlay()
 	}
 	load := d.want.Load
 	s := panel.Slider{Control: panel.Control{ID: "load", At: panel.Rect{X: button.Right() + 16, Y: in.Y, W: in.Right() - button.Right() - 16, H: in.H},
-		Label: d.loadName() + d.eventWords(), Tip: "how far the load is brought up to full", Off: d.offLoad()},
+		Label: d.loadName() + d.eventWords(), Tip: "how far the load is brought up to full", Off: d.offLoad()}, Shorter: []string{d.loadName(), "Load", ""},
 		Min: 0, Max: 1, Step: 0.01, Default: 1, Format: scale.Percent, Marks: d.eventMarks()}
 	if d.panel.Slider(s, &load) {
 		d.want.Load, d.play.on = load, false
 	}
 }
+
+// narrowRuler is the width below which the button beside the ruler goes without its key, points.
+const narrowRuler = 260.0
 
 // offLoad is why the load cannot be changed; "": it can.
 func (d *Desk) offLoad() string {

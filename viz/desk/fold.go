@@ -43,10 +43,15 @@ func (d *Desk) foldSide() {
 	d.looks.NoSide = !d.looks.NoSide
 }
 
+// sideTab is where that tab stands: at the panel's edge.
+func (d *Desk) sideTab() panel.Rect {
+	v := d.lay.heads[len(d.lay.heads)-1]
+	return panel.Rect{X: v.Right() - 24, Y: d.lay.view.Y + 7, W: 18, H: 24}
+}
+
 // drawSideTab draws the tab that folds the panel away, at the edge of the drawing.
 func (d *Desk) drawSideTab() {
-	v, tip := d.lay.view, "folds the panel away [F]"
-	at := panel.Rect{X: v.Right() - 24, Y: v.Y + 7, W: 18, H: 24}
+	at, tip := d.sideTab(), "folds the panel away [F]"
 	c, way := at.Centre(), 1.0 // to where the panel goes
 	if d.lay.side.Empty() {
 		tip, way = "brings the panel of numbers and tools [F]", -1

@@ -5,6 +5,7 @@ import (
 	"image/color"
 	"math"
 	"slices"
+	"strings"
 
 	"archload/cases/tree"
 	"archload/viz/desk/numbers"
@@ -17,7 +18,8 @@ import (
 type heading struct {
 	face   panel.Face
 	title  []string
-	said   []string // what is seen
+	shared []string // what is seen in all drawings alike, over the first
+	said   []string // what is seen in this one
 	remark []string
 	ink    color.NRGBA // of the remark
 }
@@ -32,27 +34,52 @@ func (d *Desk) headTall(width headWide) headTall {
 	for i := range d.shown.Scenes {
 		h := d.heading(i, width)
 		t.title = math.Max(t.title, h.titleTall())
-		if d.saidOnce() && i > 0 {
-			h.said = nil
-		}
+		t.shared = math.Max(t.shared, float64(len(h.shared))*panel.Small.LineHeight())
 		t.said = math.Max(t.said, float64(len(h.said))*panel.Small.LineHeight())
 		if d.fault == "" { // what is not possible passes, and stands over the drawing
 			lines = max(lines, len(h.remark))
 		}
 	}
 	room := &d.page.room
-	if names := d.names(); room.width != width || room.names != names {
-		*room = headRoom{width: width, names: names}
+	if names := d.names(); room.lines == nil || room.names != names || len(room.lines) > mostRooms {
+		*room = headRoom{names: names, lines: map[headWide]int{}}
 	}
-	room.lines = max(room.lines, lines)
-	t.remark = float64(room.lines) * panel.Small.LineHeight()
+	room.lines[width] = max(room.lines[width], lines)
+	t.remark = float64(room.lines[width]) * panel.Small.LineHeight()
 	return t
 }
 
-// saidOnce tells whether what is seen is the same of all drawings.
-func (d *Desk) saidOnce() bool {
+// mostRooms is for how many widths the room of remarks is remembered.
+const mostRooms = 64
+
+// sameClause tells whether two clauses say the same, gaps aside: they are drawn as large as the movement.
+func sameClause(a, b string) bool {
+	const gaps = " and gaps"
+	return strings.Replace(a, gaps, "", 1) == strings.Replace(b, gaps, "", 1)
+}
+
+// clauses are what is said of drawing i: what is true of all of them, and what of this one alone.
+func (d *Desk) clauses(i int) (shared, own string) {
+	const between = "; "
 	s := d.shown.Scenes
-	return len(s) == 2 && d.statement(0, s[0]) == d.statement(1, s[1])
+	words := d.statement(i, s[i])
+	if len(s) == 1 {
+		return "", words
+	}
+	var all, one []string
+	other := strings.Split(d.statement(1-i, s[1-i]), between)
+	for _, c := range strings.Split(words, between) {
+		k := slices.IndexFunc(other, func(o string) bool { return sameClause(o, c) })
+		switch {
+		case k < 0:
+			one = append(one, c)
+		case len(other[k]) > len(c):
+			all = append(all, other[k])
+		default:
+			all = append(all, c)
+		}
+	}
+	return strings.Join(all, between), strings.Join(one, between)
 }
 
 // heading of design i.
@@ -63,11 +90,11 @@ func (d *Desk) heading(i int, width headWide) heading {
 		h.face = panel.BodyBold
 	}
 	h.title = d.atlas.Wrap(h.face, title, width.one)
-	said := width.one
-	if d.saidOnce() {
-		said = width.all
+	shared, own := d.clauses(i)
+	if i == 0 {
+		h.shared = d.lines(shared, width.all, width.line)
 	}
-	h.said = d.atlas.Wrap(panel.Small, d.statement(i, d.shown.Scenes[i]), said)
+	h.said = d.lines(own, width.one, width.line)
 	var words string
 	if words, h.ink = d.remark(i, width.brief); d.fault != "" {
 		words, h.ink = "Not possible: "+d.fault+". The design stays as it was.", panel.Fault()
@@ -76,6 +103,17 @@ func (d *Desk) heading(i int, width headWide) heading {
 		h.remark = d.atlas.Wrap(panel.Small, words, width.one)
 	}
 	return h
+}
+
+// lines breaks words to a width, or shortens them to one line of it.
+func (d *Desk) lines(words string, width float64, one bool) []string {
+	switch {
+	case words == "":
+		return nil
+	case one:
+		return []string{d.atlas.Shortened(panel.Small, words, width)}
+	}
+	return d.atlas.Wrap(panel.Small, words, width)
 }
 
 func (h heading) titleTall() float64 {
@@ -103,18 +141,28 @@ func (d *Desk) drawHeads(l *panel.List) {
 	for i := range d.shown.Scenes {
 		r := d.lay.heads[i]
 		h := d.heading(i, d.lay.wide)
-		if d.saidOnce() && i > 0 {
-			h.said = nil
-		}
 		y := r.Y + headTop
 		written(l, r.X+headLeft, y, h.face, panel.Ink(), h.title)
 		y += d.lay.head.title
+		d.panel.Hint(fmt.Sprintf("seen %d", i), panel.Rect{X: r.X, Y: y, W: r.W, H: d.lay.head.shared + d.lay.head.said}, d.rest(i))
+		written(l, r.X+headLeft, y, panel.Small, panel.SoftInk(), h.shared)
+		if r.Y == d.lay.heads[0].Y { // beside each other: all begin under the shared words
+			y += d.lay.head.shared
+		}
 		written(l, r.X+headLeft, y, panel.Small, panel.SoftInk(), h.said)
-		if i == 0 || r.Y == d.lay.heads[0].Y || len(h.said) > 0 {
+		if r.Y == d.lay.heads[0].Y || len(h.said) > 0 {
 			y += d.lay.head.said
 		}
 		written(l, r.X+headLeft, y, panel.Small, h.ink, h.remark)
 	}
+}
+
+// rest is what is said of drawing i where one line of it stands over the drawing; "": all stands there.
+func (d *Desk) rest(i int) string {
+	if !d.lay.wide.line {
+		return ""
+	}
+	return d.statement(i, d.shown.Scenes[i])
 }
 
 // written writes lines on a thin ground of paper, so that they can be read over a drawing.

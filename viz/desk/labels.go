@@ -4,6 +4,7 @@ import (
 	"image"
 	"maps"
 	"math"
+	"strings"
 
 	"archload/viz/desk/label"
 	"archload/viz/panel"
@@ -31,7 +32,7 @@ func (d *Desk) drawLabels(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 	x, y, _ := d.project(r, s.Centre)
 	in := r
 	in.Y, in.H = r.Y+d.lay.head.all(), r.H-d.lay.head.all() // below the title
-	p := label.Page{Atlas: l.Atlas, In: in, Middle: panel.Point{X: x, Y: y}, Taken: []panel.Rect{d.legendGround()},
+	p := label.Page{Atlas: l.Atlas, In: in, Middle: panel.Point{X: x, Y: y}, Taken: d.taken(),
 		Object: meets(all), Bridge: meets(bridge)}
 	var words []label.Word
 	for _, w := range s.Labels {
@@ -40,9 +41,35 @@ func (d *Desk) drawLabels(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 		if !ok || !r.Holds(panel.Point{X: x, Y: y}) || aside && d.hides(i, s, w) || w.Kind == scene.Level && math.Abs(d.camera.Pitch) < leastPitch {
 			continue
 		}
-		words = append(words, label.Word{Text: w.Text, Kind: w.Kind, At: panel.Point{X: x, Y: y}, Off: d.off(r, w)})
+		words = append(words, label.Word{Text: w.Text, Short: shortWords(w), Kind: w.Kind, At: panel.Point{X: x, Y: y}, Off: d.off(r, w)})
 	}
 	label.Draw(l, p.Place(words), paperColor())
+}
+
+// shortWords is what a label can say in less room: its number alone, where that of its place tells the rest.
+func shortWords(w scene.Label) string {
+	if w.Kind != scene.SectorForce && w.Kind != scene.Force && w.Kind != scene.Part {
+		return ""
+	}
+	for i := 1; i < len(w.Text); i++ {
+		if w.Text[i-1] == ' ' && w.Text[i] >= '0' && w.Text[i] <= '9' {
+			number, _, _ := strings.Cut(w.Text[i:], ", ")
+			return number
+		}
+	}
+	return ""
+}
+
+// taken is what words of the drawings must not cover: legend, measures and the tab of the panel.
+func (d *Desk) taken() []panel.Rect {
+	out := []panel.Rect{d.legendGround()}
+	for _, m := range d.measures() {
+		out = append(out, m.box(d.atlas))
+	}
+	if !d.alone && !d.lay.bar.Empty() {
+		out = append(out, d.sideTab())
+	}
+	return out
 }
 
 // covered is what scene i covers of its view, and its bridge alone, found anew when either or the

@@ -32,11 +32,11 @@ func (f barForm) height() float64 {
 
 // headTall is how high the parts of the headings are, the greatest of all designs, points.
 type headTall struct {
-	title, said, remark float64
+	title, shared, said, remark float64
 }
 
 // all is the height of a head, points.
-func (t headTall) all() float64 { return headTop + t.title + t.said + t.remark + 4 }
+func (t headTall) all() float64 { return headTop + t.title + t.shared + t.said + t.remark + 4 }
 
 // Room about a heading's words, points: above, at the left, and at the right, where the panel
 // is folded away.
@@ -50,6 +50,7 @@ const (
 type headWide struct {
 	one, all float64
 	brief    bool // warnings are only counted: there is no room for them
+	line     bool // what is seen has one line, and goes on in a note at the pointer
 }
 
 // headWidth is that of n drawings in a width that they share, points.
@@ -81,6 +82,9 @@ type layout struct {
 	ruler   panel.Rect // string load
 	side    panel.Rect // numbers and tools
 }
+
+// stacked tells whether two drawings stand one above the other.
+func (l *layout) stacked() bool { return len(l.views) > 1 && l.views[1].Y > l.views[0].Y }
 
 // Sizes, points.
 const (
@@ -130,9 +134,51 @@ type parts struct {
 	controls bool // bar and ruler
 	side     bool // numbers and tools
 	strip    bool
+	low      bool    // the strip takes less of the height
 	bars     float64 // height of a strip with a lesson's bars alone, points; 0: of a section
 	more     float64 // by which the strip of a section is higher where the drawings leave room, points
 	stacked  bool    // designs one above the other
+}
+
+// yield is what a page gives up for its drawing.
+type yield struct {
+	brief bool // warnings are only counted
+	aside bool // the strip stands in a column beside the drawing
+	line  bool // what is seen has one line
+	low   bool // the strip is low
+}
+
+// yields are the ways to give up something, that which costs the eye least first.
+func yields() []yield {
+	return []yield{{}, {brief: true}, {brief: true, aside: true}, {brief: true, line: true}, {brief: true, aside: true, line: true},
+		{brief: true, line: true, low: true}}
+}
+
+// mostHead is the share of a drawing's height that its head may take before the page yields.
+const mostHead = 0.36
+
+// Least height and width for the plate in a drawing, points, for which a page yields.
+const (
+	leastPlate     = 150.0
+	leastPlateWide = 110.0
+)
+
+// room is how well such a page shows its drawings, 1: as well as need be.
+func (p parts) room(free, h float64) float64 {
+	wide, tall := p.plate(free, h)
+	return math.Min(1, math.Max(0, wide)/leastPlateWide) * math.Min(1, math.Max(0, tall)/leastPlate) * math.Min(1, mostHead*p.cellTall(h)/p.head.all())
+}
+
+// plate is the room for the plate in each drawing on a page of free × h points beside the panel and a lesson's words, points.
+func (p parts) plate(free, h float64) (wide, tall float64) {
+	if p.words == 0 { // else a lesson's words stand there
+		free -= p.aside
+	}
+	wide, tall = free-legendWidth, p.cellTall(h)-p.head.all()-2*roomAbove
+	if p.designs > 1 && !p.stacked {
+		wide /= float64(p.designs)
+	}
+	return wide - 2*roomBeside, tall
 }
 
 // across tells whether the bar runs over the panel, too.
@@ -147,6 +193,9 @@ func (p parts) stripTall(of float64) float64 {
 	if p.bars > 0 {
 		tall = p.bars
 	}
+	if p.low {
+		return math.Min(tall, 0.34*of)
+	}
 	return math.Min(tall, 0.42*of)
 }
 
@@ -157,8 +206,8 @@ func (p parts) drawingTall(h float64) float64 {
 	}
 	h -= p.foot
 	if p.aside > 0 {
-		if p.bars > 0 {
-			return h // both stand in the column
+		if p.bars > 0 || p.words == 0 {
+			return h // all stands in the column
 		}
 		return h - p.stripTall(h)
 	}
@@ -172,9 +221,6 @@ func (p parts) cellTall(h float64) float64 {
 	}
 	return p.drawingTall(h)
 }
-
-// mostHead is the share of a drawing's height above which its warnings are only counted.
-const mostHead = 0.36
 
 // layOut divides a page of w × h points. The legend lies in the drawing; beside
 // two drawings it has a column of its own.
@@ -216,6 +262,9 @@ func layOut(w, h float64, p parts) layout {
 			cell = panel.Rect{X: rest.X, Y: rest.Y + rest.H*float64(i)/float64(n), W: rest.W, H: rest.H / float64(n)}
 		}
 		head := panel.Rect{X: cell.X, Y: cell.Y, W: cell.W, H: p.head.all()}
+		if n == 1 && p.words == 0 {
+			head.W += p.aside // which begins below it
+		}
 		if p.stacked && i > 0 { // clear of the legend
 			head.X, head.W = head.X+legendWidth, head.W-legendWidth
 		}
@@ -235,6 +284,12 @@ func (l *layout) belowDrawing(rest panel.Rect, p parts) panel.Rect {
 	}
 	tall := p.stripTall(rest.H)
 	switch {
+	case p.aside > 0 && p.words == 0: // the strip alone, under a head that runs over both
+		if p.designs == 1 {
+			column.Y, column.H = column.Y+p.head.all(), column.H-p.head.all()
+		}
+		l.strip = column
+		return rest
 	case tall > 0 && p.aside > 0 && p.bars > 0:
 		column.H -= tall
 		l.strip = panel.Rect{X: column.X, Y: column.Bottom(), W: column.W, H: tall}

@@ -18,7 +18,11 @@ const legendTall = 300.0
 // room.
 func (d *Desk) legendStrip() panel.Rect {
 	r := d.lay.legend
-	room := math.Min(barRoom, 0.3*r.H)
+	bars := 1.0
+	if d.lay.stacked() && d.want.Forces {
+		bars = 2
+	}
+	room := bars * math.Min(barRoom, 0.3*r.H)
 	tall := math.Min(r.H-44-room, legendTall)
 	if tall < 60 {
 		return panel.Rect{}
@@ -89,44 +93,79 @@ func unitWords(unit string) string {
 // points.
 const barRoom = 96.0
 
-// drawMeasure draws how long a round movement is in the drawing, and how long a round
-// force: upright bars where the legend ends, as long as they are drawn in the middle of
-// the scene.
-func (d *Desk) drawMeasure(l *panel.List, view panel.Rect) {
+// measure is an upright bar that shows how long a round movement, or a round force, is in the drawing.
+type measure struct {
+	foot  panel.Point
+	long  float64 // points
+	size  string
+	words string
+}
+
+// box is what a measure covers with its words, points.
+func (m measure) box(a *panel.Atlas) panel.Rect {
+	wide := math.Max(a.TextWidth(panel.SmallBold, m.size), a.TextWidth(panel.Small, m.words))
+	tall := math.Max(m.long, 30)
+	return panel.Rect{X: m.foot.X - 8, Y: m.foot.Y - m.long/2 - tall/2 - 4, W: 18 + wide + 6, H: tall + 8}
+}
+
+// measures are the bars for movement and force at the foot of the first drawing, below the legend,
+// as long as both are drawn in the middle of the scene.
+func (d *Desk) measures() []measure {
 	s := d.shown.Scenes[0]
 	const steepest = 62 // deg: from higher up upright lengths are too short to be compared
 	if d.shown.Want.Field == scene.Tone || math.Abs(d.camera.Pitch) > steepest {
-		return // how far a tone swings is not known
+		return nil // how far a tone swings is not known
 	}
-	x, foot := d.lay.legend.X+18, d.lay.legend.Bottom()-16
-	if d.shown.Want.Forces {
-		d.drawUnit(l, view, s, panel.Point{X: x + 64, Y: foot}, d.shown.Arrow, []float64{20, 10, 50, 5, 100, 2, 200, 1}, "N", "of force")
+	var out []measure
+	view := d.lay.views[0]
+	foot := panel.Point{X: d.lay.legend.X + 18, Y: d.lay.legend.Bottom() - 16}
+	if m, ok := d.measure(view, s, d.enlarged(), []float64{0.5, 0.2, 0.1, 0.05, 1, 2, 5}); ok {
+		m.foot, m.size, m.words = foot, m.size+" mm", "of movement"
+		out = append(out, m)
+		if box := m.box(d.atlas); d.lay.stacked() { // the second drawing's title is beside it
+			foot.Y = box.Y - 6
+		} else {
+			foot.X = box.Right() + 12
+		}
 	}
-	d.drawUnit(l, view, s, panel.Point{X: x, Y: foot}, d.enlarged(), []float64{0.5, 0.2, 0.1, 0.05, 1, 2, 5}, "mm", "of movement")
+	if m, ok := d.measure(view, s, d.shown.Arrow, []float64{20, 10, 50, 5, 100, 2, 200, 1}); ok && d.shown.Want.Forces {
+		m.foot, m.size, m.words = foot, m.size+" N", "of force"
+		out = append(out, m)
+	}
+	return out
 }
 
-// drawUnit draws one bar that ends at a foot: the first of some round sizes whose bar, each
-// unit drawn as so many mm of the scene, has a good length.
-func (d *Desk) drawUnit(l *panel.List, view panel.Rect, s *scene.Scene, foot panel.Point, perUnit float64, sizes []float64, unit, words string) {
+// measure is the first of some round sizes whose bar, each unit drawn as so many mm of the scene, has
+// a good length.
+func (d *Desk) measure(view panel.Rect, s *scene.Scene, perUnit float64, sizes []float64) (m measure, ok bool) {
 	_, y0, ok := d.project(view, s.Centre)
 	up := s.Centre
 	up[2] += perUnit
 	_, y1, ok2 := d.project(view, up)
-	long := math.Abs(y0 - y1) // points to a unit
 	if !ok || !ok2 {
-		return
+		return m, false
 	}
 	for _, v := range sizes {
-		n := v * long
-		if n < 8 || n > 62 {
-			continue
+		if n := v * math.Abs(y0-y1); n >= 8 && n <= 62 {
+			return measure{long: n, size: fmt.Sprintf("%g", v)}, true
 		}
-		l.Upright(foot.X, foot.Y-n, foot.Y, 2, panel.Rust())
-		for _, y := range []float64{foot.Y - n, foot.Y} {
-			l.Level(foot.X-4, foot.X+6, y, 1.5, panel.Rust())
+	}
+	return m, false
+}
+
+// drawMeasures draws them.
+func (d *Desk) drawMeasures(l *panel.List) {
+	ground := paperColor()
+	ground.A = 190
+	for _, m := range d.measures() {
+		l.Rect(m.box(l.Atlas), ground) // a drawing may lie under it
+		l.Upright(m.foot.X, m.foot.Y-m.long, m.foot.Y, 2, panel.Rust())
+		for _, y := range []float64{m.foot.Y - m.long, m.foot.Y} {
+			l.Level(m.foot.X-4, m.foot.X+6, y, 1.5, panel.Rust())
 		}
-		l.TextIn(panel.Rect{X: foot.X + 10, Y: foot.Y - n/2 - 15, W: 90, H: 15}, panel.SmallBold, panel.Left, panel.Ink(), fmt.Sprintf("%g %s", v, unit))
-		l.TextIn(panel.Rect{X: foot.X + 10, Y: foot.Y - n/2, W: 90, H: 15}, panel.Small, panel.Left, panel.SoftInk(), words)
-		return
+		at := panel.Rect{X: m.foot.X + 10, Y: m.foot.Y - m.long/2 - 15, W: 90, H: 15}
+		l.TextIn(at, panel.SmallBold, panel.Left, panel.Ink(), m.size)
+		at.Y += at.H
+		l.TextIn(at, panel.Small, panel.Left, panel.SoftInk(), m.words)
 	}
 }

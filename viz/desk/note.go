@@ -9,6 +9,9 @@ import (
 // noteTime is how long a note stands, s.
 const noteTime = 8.0
 
+// lowView is the height of the drawings below which notes stand over the strip, points.
+const lowView = 250.0
+
 // say notes what was just done, for a while.
 func (d *Desk) say(text string) { d.note, d.noted = text, noted{} }
 
@@ -34,6 +37,9 @@ func (d *Desk) drawNote() {
 		return
 	}
 	l, in := d.panel.List(), d.lay.view
+	if in.H < lowView && d.lay.strip.W > in.H {
+		in = d.lay.strip // it would hide the drawing
+	}
 	w := min(l.Atlas.TextWidth(panel.Body, d.note)+24, in.W-40)
 	lines := l.Atlas.Wrap(panel.Body, d.note, w-24)
 	h := float64(len(lines))*panel.Body.LineHeight() + 12

@@ -70,7 +70,7 @@ func (d *Desk) Sheet(width, height int, density float64) *Frame {
 		return f
 	}
 	s := *d // a desk of its own: panel, layout and camera of the live one stay
-	s.page = pageFit{stack: d.page.stack}
+	s.page = pageFit{stacked: d.page.stacked}
 	w, h := float64(width)/density, float64(height)/density
 	s.lay = layOut(w, h, s.parts(w, h, false))
 	s.fit(density)
@@ -119,20 +119,60 @@ func (d *Desk) parts(w, h float64, controls bool) parts {
 		p.words = d.captionHeight(p.aside)
 		free -= p.aside
 	}
-	if d.shown != nil {
-		p.designs = len(d.shown.Scenes)
-		p.stacked = p.designs > 1 && (d.levelView() || d.stacksLarger(free, p.drawingTall(h)))
-	}
-	p.wide = headWidth(free, p.designs, p.stacked)
-	if p.head = d.headTall(p.wide); p.head.all() > mostHead*p.cellTall(h) {
-		p.wide.brief = true
-		p.head = d.headTall(p.wide)
-	}
-	if p.strip && p.bars == 0 && d.shown != nil && h >= tallPage {
+	p = d.yielding(p, free, h)
+	d.page.stacked = p.stacked
+	if p.strip && p.bars == 0 && p.aside == 0 && d.shown != nil && h >= tallPage {
 		p.more = d.stripMore(p, free, h)
 	}
 	return p
 }
+
+// yielding is the first way to divide a page of h points, so many of its width free beside the panel and a lesson's
+// words, that leaves room enough for each plate; without one that which leaves most.
+func (d *Desk) yielding(p parts, free, h float64) parts {
+	best, most := p, math.Inf(-1)
+	for _, y := range yields() {
+		if (y.aside || y.low) && (!p.strip || p.words > 0) {
+			continue
+		}
+		q := d.arranged(p, y, free, h)
+		if room := q.room(free, h); room > most+0.02 {
+			best, most = q, room
+		}
+		if most >= 1 {
+			break
+		}
+	}
+	return best
+}
+
+// arranged is a page that gives up y.
+func (d *Desk) arranged(p parts, y yield, free, h float64) parts {
+	if y.aside {
+		p.aside = math.Round(asideShare * free)
+	}
+	p.low = y.low
+	own := free
+	if p.words == 0 {
+		own -= p.aside
+	}
+	if d.shown != nil {
+		p.designs = len(d.shown.Scenes)
+		tall := p.drawingTall(h)
+		p.stacked = p.designs > 1 && (d.levelView() && tall >= leastStack || d.stacksLarger(own, tall, y))
+	}
+	if p.designs == 1 && p.words == 0 {
+		own = free // the head runs over both
+	}
+	p.wide = headWidth(own, p.designs, p.stacked)
+	p.wide.brief, p.wide.line = y.brief, y.line
+	p.head = d.headTall(p.wide)
+	return p
+}
+
+// leastStack is the height for two drawings, points, from which on those seen from the edge stand one above the other
+// in any case.
+const leastStack = 300.0
 
 // stripMore is how much higher the strip may be on a page h points high before the drawings,
 // free points wide, get smaller: a plate seen from the tail leaves paper above and below.
@@ -176,18 +216,19 @@ func (d *Desk) room(p parts, free, h float64) float64 {
 
 // stacksLarger tells whether two designs are drawn larger one above the other than side by
 // side, in an area of free × tall points.
-func (d *Desk) stacksLarger(free, tall float64) bool {
-	k := stacking{view: d.looks.View, names: d.names(), onFoot: d.shown.Want.Field.OnFoot(), free: free, tall: tall}
-	was := d.page.stack
+func (d *Desk) stacksLarger(free, tall float64, y yield) bool {
+	k := stacking{view: d.looks.View, names: d.names(), onFoot: d.shown.Want.Field.OnFoot(), free: free, tall: tall, yield: y}
 	if k.view == "" { // turned by hand: as it was
-		return was.on
+		return d.page.stacked
 	}
-	if k.on = was.on; k == was {
-		return was.on
+	if on, known := d.page.stacks[k]; known {
+		return on
 	}
 	n := float64(len(d.shown.Scenes))
 	size := func(stacked bool, w, h, inset float64) float64 {
-		h -= d.headTall(headWidth(free, int(n), stacked)).all()
+		wide := headWidth(free, int(n), stacked)
+		wide.brief, wide.line = y.brief, y.line
+		h -= d.headTall(wide).all()
 		w, h = w-inset-2*roomBeside, h-2*roomAbove
 		if w < 20 || h < 20 {
 			return 0
@@ -195,9 +236,12 @@ func (d *Desk) stacksLarger(free, tall float64) bool {
 		return h / d.seenFrom(d.shown.Scenes[0], w, h).Distance
 	}
 	const worth = 1.1
-	k.on = size(true, free, tall/n, legendWidth) > worth*size(false, (free-legendWidth)/n, tall, 0)
-	d.page.stack = k
-	return k.on
+	on := size(true, free, tall/n, legendWidth) > worth*size(false, (free-legendWidth)/n, tall, 0)
+	if d.page.stacks == nil || len(d.page.stacks) > mostRooms {
+		d.page.stacks = map[stacking]bool{}
+	}
+	d.page.stacks[k] = on
+	return on
 }
 
 // seenFrom is the camera of the named view, fitted to what the field is about in a view of
@@ -302,7 +346,7 @@ func (d *Desk) drawViews() {
 	if s := d.shown.Scenes[0]; s.Scale != nil {
 		d.drawLegend(l, *s.Scale, s.Unit)
 	}
-	d.drawMeasure(l, d.lay.views[0])
+	d.drawMeasures(l)
 	if d.edit < len(d.lay.views) && d.edit < len(d.shown.Scenes) {
 		d.drawArrival(l, d.lay.views[d.edit])
 	}

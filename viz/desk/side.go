@@ -255,10 +255,11 @@ func (d *Desk) drawFold(c *panel.Column, name string, tools []tool.Tool) {
 func (d *Desk) drawTool(c *panel.Column, t *tool.Tool) {
 	control := panel.Control{ID: t.ID, Label: t.Label, Tip: t.Tip, Off: t.Why}
 	if t.Most > t.Least {
-		control.At = c.Row(panel.SliderHeight)
 		v := t.Value
-		if d.panel.Slider(panel.Slider{Control: control, Unit: t.Unit, Min: math.Min(t.Least, v), Max: math.Max(t.Most, v), Step: t.Step,
-			Default: d.box.usual[t.ID], Decimals: tool.Digits(t.Step), Format: t.Show, Typed: true}, &v) {
+		s := panel.Slider{Control: control, Unit: t.Unit, Min: math.Min(t.Least, v), Max: math.Max(t.Most, v), Step: t.Step,
+			Default: d.box.usual[t.ID], Decimals: tool.Digits(t.Step), Format: t.Show, Typed: true}
+		s.At = c.Row(s.Tall(d.atlas, c.Width(), v))
+		if d.panel.Slider(s, &v) {
 			d.change(t.Set(v))
 			if v == d.box.usual[t.ID] {
 				d.forget(t.Set(v))

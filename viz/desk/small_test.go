@@ -1,11 +1,13 @@
 package desk
 
 import (
+	"fmt"
 	"testing"
 
 	"archload/viz/desk/looks"
 	"archload/viz/panel"
 	"archload/viz/scene"
+	"archload/viz/stage"
 )
 
 // resize gives the page another size, in pixels, and letters so many steps larger.
@@ -116,4 +118,68 @@ func TestLessonOnASmallPage(t *testing.T) {
 			}
 		}
 	}
+}
+
+// smallPages are the pages of the windows that are small, with the steps of their largest letters.
+func smallPages() [][3]int { return [][3]int{{800, 600, 3}, {1024, 768, 5}, {1280, 800, 6}} }
+
+// unreadable lists the words of a watched page that are cut, covered, or lie over each other.
+func (h *hand) unreadable() (out []string) {
+	written := h.d.panel.List().Written()
+	for i, w := range written {
+		at := panel.Point{X: w.At.X, Y: w.At.Y}
+		scrolled := h.d.lay.side.Holds(at) // a line at the edge may be half in sight
+		switch {
+		case w.Text != w.Whole:
+			out = append(out, fmt.Sprintf("%q stands as %q", w.Whole, w.Text))
+		case w.Seen.W < w.At.W-1 || !scrolled && (w.Under || w.Seen.H < w.At.H-1):
+			out = append(out, fmt.Sprintf("%q is cut or covered at %.0f, %.0f", w.Text, at.X, at.Y))
+		}
+		for _, o := range written[:i] {
+			if m := w.Seen.Meet(o.Seen); m.W > 1.5 && m.H > 1.5 {
+				out = append(out, fmt.Sprintf("%q lies over %q", w.Text, o.Text))
+			}
+		}
+	}
+	return out
+}
+
+// everyPage shows fields from one view after another on the small pages, with the least, middle
+// and largest letters, and reports what cannot be read and where the drawing is too small.
+func (h *hand) everyPage(fields []scene.Field, leastPlate float64) {
+	h.d.panel.Watch()
+	cuts := []stage.CutKind{stage.NoCut, stage.CrossArch, stage.LongArch}
+	for k, f := range fields {
+		h.d.see(f)
+		h.d.want.Cut.Kind, h.d.want.Forces = cuts[k%len(cuts)], k%2 == 1
+		h.d.look(scene.Views()[k%len(scene.Views())].Name)
+		h.settle()
+		h.d.moving, h.d.note = false, ""
+		for _, s := range smallPages() {
+			for _, letters := range []int{0, (s[2] + 1) / 2, s[2]} {
+				h.width, h.height, h.d.looks.Letters = s[0], s[1], letters
+				h.frame()
+				h.frame() // areas know how high they are
+				where := fmt.Sprintf("%d x %d, letters %d, %s %s, cut %d", s[0], s[1], letters, f.Name(), h.d.looks.View, h.d.want.Cut.Kind)
+				if v := h.d.lay.views[0]; v.H-h.d.lay.head.all() < leastPlate {
+					h.t.Errorf("%s: %.0f points are left for the drawing", where, v.H-h.d.lay.head.all())
+				}
+				for _, u := range h.unreadable() {
+					h.t.Errorf("%s: %s", where, u)
+				}
+			}
+		}
+	}
+}
+
+// On every small page, with letters of every size, each field can be read: no word is cut, none
+// covers another, and the drawing has room.
+func TestEverySmallPageCanBeRead(t *testing.T) {
+	newHand(t, Options{Names: []string{"course-guitar-relief"}}).everyPage(scene.Fields(), 130)
+}
+
+// So can two designs.
+func TestTwoDesignsOnSmallPages(t *testing.T) {
+	fields := []scene.Field{scene.LoadFlow, scene.Sink, scene.StressAlong, scene.RemainingGap}
+	newHand(t, Options{Names: []string{"course-guitar-relief", "course-guitar"}}).everyPage(fields, 65)
 }

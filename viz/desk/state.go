@@ -122,25 +122,25 @@ type pageFit struct {
 	asked            bool    // it is asked for
 	menuAt           float64 // left edge of the list that the folded bar has opened, points
 	room             headRoom
-	stack            stacking
 	roomy            roomy
+	stacks           map[stacking]bool // whether two designs stand one above the other, as found
+	stacked          bool              // they do
 }
 
 // headRoom is how many lines are kept for remarks over the drawings: the drawing must not move
 // when one goes.
 type headRoom struct {
-	width headWide
 	names string // of the designs
-	lines int
+	lines map[headWide]int
 }
 
-// stacking is whether two designs stand one above the other, and for what that was found.
+// stacking is for what it was found whether two designs stand one above the other.
 type stacking struct {
 	view       string
 	names      string
 	onFoot     bool
 	free, tall float64 // points
-	on         bool
+	yield      yield
 }
 
 // roomy is how much higher the strip may be, and for what that was found.

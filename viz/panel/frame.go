@@ -16,6 +16,7 @@ func (p *Panel) Begin(in Input, a *Atlas, w, h float64) {
 		room = len(p.list.Vertices) * 9 / 8 // about as much as the last frame
 	}
 	p.list = NewList(a)
+	p.list.watched = p.watched
 	p.list.Vertices = make([]Vertex, 0, room)
 	p.list.Clip(p.page)
 	p.hot = ""

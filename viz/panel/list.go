@@ -20,6 +20,9 @@ type List struct {
 	Vertices []Vertex
 
 	clips []pixels // what shows, innermost last
+
+	watched bool // what is written is kept
+	written []Written
 }
 
 // Same tells whether two lists draw the same; nil draws nothing.

@@ -37,6 +37,7 @@ type Panel struct {
 	wheeled bool   // the wheel has been used
 	wake    float64
 	after   []func(*List) // drawn over everything, at the end
+	watched bool          // its pages keep what is written on them
 }
 
 // lastPress is where and when the pointer last went down on a control.
@@ -132,6 +133,7 @@ func (p *Panel) Lid(r Rect) {
 	p.underLid = false
 	p.order = p.order[:0]
 	p.Cover(r)
+	p.list.written = nil
 	p.list.Rect(Rect{r.X + 3, r.Y + 3, r.W, r.H}, faded(Ink(), 0.12))
 	p.list.Rect(r, Slip())
 	p.list.Frame(r, 1, Pencil())

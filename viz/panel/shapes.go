@@ -45,6 +45,7 @@ func (l *List) block(x0, y0, x1, y1 float64, k color.NRGBA) {
 func (l *List) Rect(r Rect, k color.NRGBA) {
 	x0, y0, x1, y1 := l.snapped(r)
 	l.block(x0, y0, x1, y1, k)
+	l.hide(r, k.A)
 }
 
 // Frame draws the outline of a rectangle, inside it; width in points.

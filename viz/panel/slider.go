@@ -19,6 +19,8 @@ type Slider struct {
 	// Format writes the value in place of Decimals and Unit, if it is given.
 	Format func(v float64) string
 	Typed  bool // the value can be typed, too
+	// Shorter are words in place of the label where it has no room, the longest first.
+	Shorter []string
 }
 
 // Mark is a place on a slider's rule.
@@ -41,6 +43,30 @@ func (s Slider) Height() float64 {
 		}
 	}
 	return SliderHeight
+}
+
+// Tall is the height that suits the slider at a value in a width, points: words that have no room beside the value have a line
+// of their own.
+func (s Slider) Tall(a *Atlas, width, v float64) float64 {
+	room := width - typedWidth
+	if !s.typed() {
+		room = width - a.TextWidth(Body, s.text(v)) - 8
+	}
+	if a.TextWidth(Small, s.said(v)) > room {
+		return s.Height() + labelLine
+	}
+	return s.Height()
+}
+
+// typed tells whether the value can be typed now.
+func (s Slider) typed() bool { return s.Typed && s.Off == "" }
+
+// said is what stands over the rule at a value that is not typed.
+func (s Slider) said(v float64) string {
+	if s.typed() && s.Format != nil {
+		return s.words() + ": " + s.text(v)
+	}
+	return s.words()
 }
 
 // within returns v between the ends; what is no number is the default.
@@ -103,9 +129,17 @@ func withUnit(t, unit string) string {
 	return t + " " + unit
 }
 
+// extra is the height of a line of its own for the words, points.
+func (s Slider) extra() float64 {
+	if s.At.H >= s.Height()+labelLine {
+		return labelLine
+	}
+	return 0
+}
+
 // track returns where the handle's middle can be.
 func (s Slider) track() Rect {
-	return Rect{s.At.X + handleHalf, s.At.Y + labelLine, max(1, s.At.W-2*handleHalf), ruleBelow}
+	return Rect{s.At.X + handleHalf, s.At.Y + s.extra() + labelLine, max(1, s.At.W-2*handleHalf), ruleBelow}
 }
 
 // placeOf returns where on the rule v lies.
@@ -147,7 +181,7 @@ const typedWidth = 112.0
 
 // number is the line on which the slider's value is typed.
 func (s Slider) number() Number {
-	at := Rect{s.At.Right() - typedWidth, s.At.Y - 1, typedWidth, labelLine}
+	at := Rect{s.At.Right() - typedWidth, s.At.Y + s.extra() - 1, typedWidth, labelLine}
 	unit := s.Unit
 	if unit == "degrees" {
 		unit = "deg"
@@ -252,18 +286,24 @@ func (p *Panel) drawSlider(s Slider, f feel, v float64) {
 	if s.Off != "" {
 		rule, body, value = Hair(), asleep(), asleep()
 	}
-	words := Rect{s.At.X, s.At.Y, s.At.W, labelLine - 1}
-	shown, said := s.text(v), s.words()
-	if s.Typed && s.Off == "" {
+	words := Rect{s.At.X, t.Y - labelLine, s.At.W, labelLine - 1}
+	shown, said := s.text(v), s.said(v)
+	own := s.extra() > 0
+	if s.typed() {
 		words.W -= typedWidth
-		if s.Format != nil {
-			said += ": " + shown
-		}
 	} else {
 		l.TextIn(words, Body, Right, value, shown)
 		words.W -= l.Atlas.TextWidth(Body, shown) + 8
 	}
-	l.TextIn(words, Body, Left, s.ink(), said)
+	if own {
+		words = Rect{s.At.X, s.At.Y, s.At.W, labelLine - 1}
+	}
+	for _, shorter := range s.Shorter {
+		if l.Atlas.TextWidth(Small, said) > words.W {
+			said = shorter
+		}
+	}
+	l.TextIn(words, l.Atlas.fitting(said, words.W), Left, s.ink(), said)
 	l.Level(t.X, t.Right(), y, 1, rule)
 	p.marks(s, y, rule)
 	if s.Off == "" {

@@ -18,6 +18,11 @@ const (
 
 // Text writes one line whose baseline runs through at.
 func (l *List) Text(at Point, f Face, to Align, k color.NRGBA, s string) {
+	l.write(at, f, to, k, s, s)
+}
+
+// write writes a line in place of a whole one.
+func (l *List) write(at Point, f Face, to Align, k color.NRGBA, s, whole string) {
 	d := l.Atlas.Density
 	x := at.X * d
 	switch w := l.Atlas.TextWidth(f, s) * d; to {
@@ -30,6 +35,7 @@ func (l *List) Text(at Point, f Face, to Align, k color.NRGBA, s string) {
 	if math.IsNaN(x+y) || math.IsInf(x+y, 0) {
 		return
 	}
+	l.note(x, y, f, s, whole)
 	for _, r := range s {
 		g := l.Atlas.glyph(f, r)
 		l.letter(g, x, y, k)
@@ -63,7 +69,7 @@ func (l *List) TextIn(r Rect, f Face, to Align, k color.NRGBA, s string) {
 	case Right:
 		at.X = r.Right()
 	}
-	l.Text(at, f, to, k, l.Atlas.Shortened(f, s, r.W))
+	l.write(at, f, to, k, l.Atlas.Shortened(f, s, r.W), s)
 }
 
 // fitting returns the face of a control's words: the usual one, or the small one where the usual has

@@ -10,10 +10,11 @@ import (
 
 // Word is a word about a place of the page.
 type Word struct {
-	Text string
-	Kind scene.LabelKind
-	At   panel.Point // of what it names, points
-	Off  panel.Point // unit: where it stands off from there; zero: away from the middle of the drawing
+	Text  string
+	Short string // what stands in its place where there is no room for all of it; "": nothing does
+	Kind  scene.LabelKind
+	At    panel.Point // of what it names, points
+	Off   panel.Point // unit: where it stands off from there; zero: away from the middle of the drawing
 }
 
 // Page is where words find places.
@@ -110,7 +111,17 @@ func (p *Page) place(w Word) (Tag, bool) {
 	if off == (panel.Point{}) || w.Kind == scene.Part || w.Kind == scene.Reading {
 		off = p.away(w.At)
 	}
-	box, ok := p.near(t, off)
+	box, cost, ok := p.near(t, off)
+	if w.Short != "" && (!ok || cost > distant) {
+		short := t
+		short.Text = w.Short
+		if b, c, found := p.near(short, off); found && (!ok || c < 0.5*cost) {
+			t, box, ok = short, b, true
+		}
+	}
+	if w.Kind == scene.Orientation && cost > distant {
+		return t, false // it would lead across the page
+	}
 	if !ok {
 		if box, ok = p.anywhere(t); !ok {
 			return t, false
@@ -150,9 +161,12 @@ func (p *Page) free(r panel.Rect, cover func(panel.Rect) bool) bool {
 	return !slices.ContainsFunc(p.Taken, func(o panel.Rect) bool { return !r.Meet(o).Empty() }) && (cover == nil || !cover(r))
 }
 
+// distant is how far off what it names a word stands too far to be read with it, if fewer words stand nearer, points.
+const distant = 90.0
+
 // near looks along a direction and to both sides of it for the nearest place that is free; to go
 // aside is worth going as much farther.
-func (p *Page) near(t Tag, off panel.Point) (best panel.Rect, ok bool) {
+func (p *Page) near(t Tag, off panel.Point) (best panel.Rect, cost float64, ok bool) {
 	const step, reach, aside = 7.0, 420.0, 34.0 // points; points for a radian
 	least := math.Inf(1)
 	for far := 0.0; far < reach && far < least; far += step {
@@ -168,7 +182,7 @@ func (p *Page) near(t Tag, off panel.Point) (best panel.Rect, ok bool) {
 			}
 		}
 	}
-	return best, ok
+	return best, least, ok
 }
 
 // anywhere is the nearest place of the page that is free, over the drawing if there is none

@@ -69,3 +69,14 @@ func TestPlaceOnAFullPage(t *testing.T) {
 		t.Errorf("places %+v; want the force alone, off the bridge", tags)
 	}
 }
+
+// Where all of a word has no room beside the drawing its number stands there alone.
+func TestShortWords(t *testing.T) {
+	p := page(t)
+	p.In = panel.Rect{X: 100, Y: 100, W: 100, H: 60}
+	p.Object = func(r panel.Rect) bool { return !r.Meet(panel.Rect{X: 100, Y: 100, W: 60, H: 60}).Empty() }
+	tags := p.Place([]Word{{Text: "treble side 58 N", Short: "58 N", Kind: scene.SectorForce, At: panel.Point{X: 155, Y: 130}}})
+	if len(tags) != 1 || tags[0].Text != "58 N" || p.Object(tags[0].Box) {
+		t.Errorf("places %+v; want the newtons alone, beside the drawing", tags)
+	}
+}

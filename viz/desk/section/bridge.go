@@ -151,18 +151,16 @@ func fillBetween(l *panel.List, pts []panel.Point, k color.NRGBA) {
 	}
 }
 
-// measures writes heights beside the section: of the arch over the plan's level, and of
-// the strings over it; and how far the bridge has sunk, under it.
-func (s *Strip) measures(l *panel.List, f stripFrame, a *stage.Answered, b *beside) {
+// measures writes heights beside the section, if there is room: of the arch over the plan's level, and of
+// the strings over it.
+func (s *Strip) measures(l *panel.List, f stripFrame, b *beside) {
+	if f.narrow() {
+		return
+	}
 	x := f.place(f.hi, 0).X + 12
 	bracket(l, x, f.place(0, 0).Y, f.place(0, b.crown).Y, fmt.Sprintf("arch %s mm", scale.Fixed(b.crown, 1)))
 	if !math.IsInf(b.saddle, -1) {
 		bracket(l, x, f.place(0, b.crown).Y, f.place(0, b.saddle).Y, fmt.Sprintf("strings %s mm", scale.Fixed(b.saddle-b.crown, 1)))
-	}
-	if a.Bridge != nil && len(s.shown.Designs) == 1 && f.at.H >= low {
-		words := fmt.Sprintf("bridge %s mm down", scale.Fixed(a.Bridge.Sink, 3))
-		at := f.place((f.lo+f.hi)/2, f.low)
-		l.TextIn(panel.Rect{X: at.X - 90, Y: f.at.Bottom() - 14, W: 180, H: 14}, panel.SmallBold, panel.Middle, panel.Rust(), words)
 	}
 }
 

@@ -29,16 +29,13 @@ func (s *Strip) Draw(l *panel.List, at panel.Rect, in Input) {
 	cut := room
 	edited := s.shown.Of(in.Edit)
 	foot := edited != nil && edited.Bridge != nil && s.shown.Want.Cut.Kind == stage.CrossArch
+	var beside panel.Rect
 	if foot || in.Beside != nil {
-		cut.W = math.Round(0.56 * room.W)
+		cut, beside = divided(l, room)
 	}
 	f := s.fit(l.Atlas, cut)
 	s.drawSection(l, f)
 	s.caption(l, f)
-	beside := panel.Rect{X: cut.Right() + 18, Y: room.Y, W: room.Right() - cut.Right() - 18, H: room.H}
-	if beside.W > 0 {
-		l.Upright(cut.Right()+8, room.Y+4, room.Bottom()-4, 1, panel.Hair())
-	}
 	switch {
 	case in.Beside != nil:
 		in.Beside(beside)
@@ -46,6 +43,25 @@ func (s *Strip) Draw(l *panel.List, at panel.Rect, in Input) {
 		s.drawFoot(l, beside)
 	}
 }
+
+// divided is the room of the section and of what stands beside it, or, in an upright strip, below
+// it, with a line between them.
+func divided(l *panel.List, room panel.Rect) (cut, beside panel.Rect) {
+	cut, beside = room, room
+	if room.W < upright*room.H {
+		cut.H = math.Round(0.5*room.H) - 6
+		beside.Y, beside.H = cut.Bottom()+12, room.Bottom()-cut.Bottom()-12
+		l.Level(room.X, room.Right(), cut.Bottom()+5, 1, panel.Hair())
+		return cut, beside
+	}
+	cut.W = math.Round(0.56 * room.W)
+	beside.X, beside.W = cut.Right()+18, room.Right()-cut.Right()-18
+	l.Upright(cut.Right()+8, room.Y+4, room.Bottom()-4, 1, panel.Hair())
+	return cut, beside
+}
+
+// upright is how many times as wide as high a strip is at least in which two pictures stand side by side.
+const upright = 1.6
 
 // leastStretch is how many times as large as widths heights are drawn at least,
 // if the strip is wide enough for it.
@@ -77,8 +93,11 @@ func (s *Strip) fit(at *panel.Atlas, r panel.Rect) stripFrame {
 			f.low = math.Min(f.low, b.Bottom-math.Max(0, b.Sink)*s.shown.Enlarge)
 		}
 	}
-	const left, right = 20.0, 96.0 // points: room beside
-	f.stretch = leastStretch       // for the length of the words
+	left, right := 20.0, 96.0 // points: room beside
+	if f.narrow() {
+		right = left
+	}
+	f.stretch = leastStretch // for the length of the words
 	room := (r.H - s.captionTall(at, f) - 4) / math.Max(1, f.top-f.low)
 	// A wide strip is not filled: an arch that is not stretched says nothing.
 	f.sx = math.Min((r.W-left-right)/math.Max(1, f.hi-f.lo), room/leastStretch)
@@ -115,15 +134,44 @@ func (s *Strip) drawSection(l *panel.List, f stripFrame) {
 		switch {
 		case ok && i == 0:
 			b.draw(l, f)
-			s.measures(l, f, a, &b)
+			s.measures(l, f, &b)
 		case ok:
 			b.drawLoaded(l, f, inks[i%2])
 		}
 	}
 	ends := [...][2]string{stage.CrossArch: {"bass", "treble"}, stage.LongArch: {"tail", "neck"}, stage.FreeCut: {"from", "to"}}[s.shown.Want.Cut.Kind]
-	y := f.z0 - 8
-	l.TextIn(panel.Rect{X: f.place(f.lo, 0).X - 50, Y: y + 8, W: 50, H: 16}, panel.Small, panel.Right, panel.SoftInk(), ends[0])
-	l.TextIn(panel.Rect{X: f.place(f.hi, 0).X - 2, Y: y + 8, W: 50, H: 16}, panel.Small, panel.Left, panel.SoftInk(), ends[1])
+	from, to := f.ends(l.Atlas, ends)
+	l.TextIn(from, panel.Small, panel.Right, panel.SoftInk(), ends[0])
+	l.TextIn(to, panel.Small, panel.Left, panel.SoftInk(), ends[1])
+	s.sunk(l, f, panel.Rect{X: from.Right() + 6, Y: f.at.Bottom() - 14, W: to.X - from.Right() - 12, H: 14})
+}
+
+// ends is where the words for both ends stand: beside the rim and below it, within the strip.
+func (f stripFrame) ends(a *panel.Atlas, words [2]string) (from, to panel.Rect) {
+	const tall, under = 16.0, 6.0 // points; of the strip's edge below its room
+	y := math.Min(f.z0, f.at.Bottom()+under-tall)
+	box := func(right float64, s string) panel.Rect {
+		w := a.TextWidth(panel.Small, s) + 1
+		return panel.Rect{X: math.Max(f.at.X-under, math.Min(right-w, f.at.Right()+under-w)), Y: y, W: w, H: tall}
+	}
+	from = box(f.place(f.lo, 0).X, words[0])
+	to = box(f.place(f.hi, 0).X-2+a.TextWidth(panel.Small, words[1])+1, words[1])
+	return from, to
+}
+
+// sunk writes how far the bridge has gone down, in the longest words for which there is room.
+func (s *Strip) sunk(l *panel.List, f stripFrame, r panel.Rect) {
+	a := s.shown.Designs[0]
+	if a.Bridge == nil || len(s.shown.Designs) > 1 || f.at.H < low || s.shown.Want.Cut.Kind == stage.FreeCut {
+		return
+	}
+	down := scale.Fixed(a.Bridge.Sink, 3) + " mm down"
+	for _, words := range []string{"bridge " + down, down} {
+		if l.Atlas.TextWidth(panel.SmallBold, words) <= r.W {
+			l.TextIn(r, panel.SmallBold, panel.Middle, panel.Rust(), words)
+			return
+		}
+	}
 }
 
 // words say what is cut, and how it is drawn; in a low strip in one sentence.
