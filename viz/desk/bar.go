@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"archload/viz/desk/layout"
 	"archload/viz/panel"
 	"archload/viz/scene"
 )
@@ -24,21 +25,21 @@ func viewWords() (words, keys []string) {
 // viewTip says what hands do to a view.
 const viewTip = "where the top is seen from; drag to turn, wheel to come nearer, right button to shift"
 
-// barForm is the fullest that has room on a page, of whose width so much is free beside the
+// layout.Form is the fullest that has room on a page, of whose width so much is free beside the
 // panel, points.
-func (d *Desk) barForm(page, free float64) barForm {
-	for f, width := range []float64{barBeside: free, barAcross: page, barPlain: page} {
-		if d.barFits(barForm(f), width-2*barPadding) {
-			return barForm(f)
+func (d *Desk) barForm(page, free float64) layout.Form {
+	for f, width := range []float64{layout.Beside: free, layout.Across: page, layout.Plain: page} {
+		if d.barFits(layout.Form(f), width-2*layout.BarPadding) {
+			return layout.Form(f)
 		}
 	}
-	return barFolded
+	return layout.Folded
 }
 
-func (d *Desk) barFits(f barForm, width float64) bool {
+func (d *Desk) barFits(f layout.Form, width float64) bool {
 	fields, fieldKeys := fieldWords()
 	views, viewKeys := viewWords()
-	return d.wordsWidth(fields, fieldKeys, f.keyed()) <= width && d.wordsWidth(views, viewKeys, f.keyed())+10+d.togglesWidth(f.keyed()) <= width
+	return d.wordsWidth(fields, fieldKeys, f.Keyed()) <= width && d.wordsWidth(views, viewKeys, f.Keyed())+10+d.togglesWidth(f.Keyed()) <= width
 }
 
 // wordsWidth is what the words of a choice need in a row, points.
@@ -107,13 +108,13 @@ func (d *Desk) chooseView(c panel.Choice) bool {
 
 // drawBar draws what is seen, and from where.
 func (d *Desk) drawBar() {
-	d.panel.Sheet(d.lay.bar)
-	c := panel.NewColumn(d.lay.bar, barPadding, 0)
-	if d.lay.form == barFolded {
+	d.panel.Sheet(d.lay.Bar)
+	c := panel.NewColumn(d.lay.Bar, layout.BarPadding, 0)
+	if d.lay.Form == layout.Folded {
 		d.drawMenus(c.Row(panel.ButtonHeight))
 		return
 	}
-	keyed := d.lay.form.keyed()
+	keyed := d.lay.Form.Keyed()
 	fields := d.fieldChoice(keyed)
 	fields.At = c.Row(panel.ChoiceHeight)
 	d.chooseField(fields)
@@ -168,12 +169,12 @@ func (d *Desk) drawMenus(row panel.Rect) {
 // drop lays a list of n rows under the button that opened it, and closes it when the hand
 // presses elsewhere.
 func (d *Desk) drop(n int, width float64) panel.Rect {
-	bar := d.lay.bar
-	r := panel.Rect{X: math.Min(d.page.menuAt, d.lay.page.Right()-width-8), Y: bar.Bottom() - 2, W: width, H: 16 + panel.ToggleHeight*float64(n)}
-	r.H = math.Min(r.H, d.lay.page.Bottom()-r.Y-8)
+	bar := d.lay.Bar
+	r := panel.Rect{X: math.Min(d.page.menuAt, d.lay.Page.Right()-width-8), Y: bar.Bottom() - 2, W: width, H: 16 + panel.ToggleHeight*float64(n)}
+	r.H = math.Min(r.H, d.lay.Page.Bottom()-r.Y-8)
 	in := d.panel.Input()
 	at := panel.Point{X: in.X, Y: in.Y}
-	if in.Pressed[panel.LeftButton] && !r.Holds(at) && !bar.Holds(at) || d.lay.form != barFolded {
+	if in.Pressed[panel.LeftButton] && !r.Holds(at) && !bar.Holds(at) || d.lay.Form != layout.Folded {
 		d.over = noSheet
 	}
 	d.panel.Lid(r)

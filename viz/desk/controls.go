@@ -19,24 +19,11 @@ func (d *Desk) drawControls() {
 	d.drawSideTab()
 }
 
-// see shows another field; a tone is seen in motion.
-func (d *Desk) see(f scene.Field) {
-	d.moving = f == scene.Tone || d.moving && d.want.Field != scene.Tone
-	d.want.Field = f
-}
-
-// look moves the camera to a named view.
-func (d *Desk) look(view string) {
-	d.looks.View, d.want.Behind = view, view == scene.Behind
-	d.fitted.X = 0
-	d.again = true
-}
-
 // drawRuler draws the string load, from nothing to full, with what happens at
 // the foot on the way.
 func (d *Desk) drawRuler() {
-	d.panel.Sheet(d.lay.ruler)
-	in := d.lay.ruler.Inset(12, 4)
+	d.panel.Sheet(d.lay.Ruler)
+	in := d.lay.Ruler.Inset(12, 4)
 	play := "Play"
 	if d.play.on || d.swings() {
 		play = "Stop"

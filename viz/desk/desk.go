@@ -15,6 +15,7 @@ import (
 	"archload/materials"
 	"archload/viz/desk/caliper"
 	"archload/viz/desk/grip"
+	"archload/viz/desk/layout"
 	"archload/viz/desk/looks"
 	"archload/viz/desk/section"
 	"archload/viz/desk/tones"
@@ -57,7 +58,7 @@ type Desk struct {
 
 	panel   panel.Panel
 	atlas   *panel.Atlas
-	lay     layout
+	lay     layout.Page
 	looks   looks.Looks
 	kept    looks.Looks // as remembered last
 	want    stage.Want
@@ -342,4 +343,17 @@ func (d *Desk) names() string {
 		s += one.Name + "\n"
 	}
 	return s
+}
+
+// see shows another field; a tone is seen in motion.
+func (d *Desk) see(f scene.Field) {
+	d.moving = f == scene.Tone || d.moving && d.want.Field != scene.Tone
+	d.want.Field = f
+}
+
+// look moves the camera to a named view.
+func (d *Desk) look(view string) {
+	d.looks.View, d.want.Behind = view, view == scene.Behind
+	d.fitted.X = 0
+	d.again = true
 }

@@ -22,7 +22,7 @@ import (
 
 func TestTurnShiftNear(t *testing.T) {
 	h := newHand(t, Options{Names: []string{"course-guitar-relief"}})
-	c := h.d.lay.view.Centre()
+	c := h.d.lay.View.Centre()
 	was := h.d.camera
 	h.drag(panel.LeftButton, c.X, c.Y, c.X+100, c.Y+40)
 	if got := h.d.camera; got.Yaw == was.Yaw || got.Pitch == was.Pitch || got.Distance != was.Distance {
@@ -197,7 +197,7 @@ func TestSectionAndPins(t *testing.T) {
 		t.Fatalf("the cross-arch is %+v, want one through two bars", cut)
 	}
 	h.key(panel.LetterKey('o'))
-	c := h.d.lay.view.Centre()
+	c := h.d.lay.View.Centre()
 	h.click(c.X, c.Y-90)
 	h.settle()
 	if len(h.d.want.Pins) != 1 {
@@ -226,12 +226,12 @@ func TestSectionAndPins(t *testing.T) {
 func TestHover(t *testing.T) {
 	h := newHand(t, Options{Names: []string{"course-guitar"}})
 	h.key(panel.LetterKey('o'))
-	c := h.d.lay.view.Centre()
+	c := h.d.lay.View.Centre()
 	h.to(c.X, c.Y-90)
 	if h.d.hover == nil || !(h.d.hover.read.Sink > 0) || math.Abs(h.d.hover.wood.Thickness-5) > 1e-9 {
 		t.Fatalf("over the plate the pointer reads %+v", h.d.hover)
 	}
-	h.to(h.d.lay.view.X+4, h.d.lay.view.Bottom()-4)
+	h.to(h.d.lay.View.X+4, h.d.lay.View.Bottom()-4)
 	if h.d.hover != nil {
 		t.Errorf("beside the plate the pointer reads %+v", h.d.hover)
 	}

@@ -5,7 +5,7 @@
 //	Input ─Desk.Frame→ Want ─worker→ Shown ─Desk.Frame→ Frame
 //
 // Package stage answers the want; desk.go holds the state and page.go lays a frame
-// out: the bar (bar.go, in what form layout.go says), the words
+// out: the bar (bar.go, in what form package layout says), the words
 // over each drawing (heading.go), the ruler of the load (controls.go), the panel at the side (side.go), whose
 // numbers are package numbers, what stands under a saved picture (truth.go), the strip with
 // the cut and the foot (package section), the list of tones (package tones), the table of thicknesses (package caliper), the lesson's caption (lesson.go), sheets

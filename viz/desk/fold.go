@@ -45,15 +45,15 @@ func (d *Desk) foldSide() {
 
 // sideTab is where that tab stands: at the panel's edge.
 func (d *Desk) sideTab() panel.Rect {
-	v := d.lay.heads[len(d.lay.heads)-1]
-	return panel.Rect{X: v.Right() - 24, Y: d.lay.view.Y + 7, W: 18, H: 24}
+	v := d.lay.Heads[len(d.lay.Heads)-1]
+	return panel.Rect{X: v.Right() - 24, Y: d.lay.View.Y + 7, W: 18, H: 24}
 }
 
 // drawSideTab draws the tab that folds the panel away, at the edge of the drawing.
 func (d *Desk) drawSideTab() {
 	at, tip := d.sideTab(), "folds the panel away [F]"
 	c, way := at.Centre(), 1.0 // to where the panel goes
-	if d.lay.side.Empty() {
+	if d.lay.Side.Empty() {
 		tip, way = "brings the panel of numbers and tools [F]", -1
 	}
 	if d.panel.Button(panel.Control{ID: "fold side", At: at, Tip: tip}) {

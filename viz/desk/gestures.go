@@ -6,6 +6,7 @@ import (
 
 	"archload/cases/answer"
 	"archload/mesh"
+	"archload/viz/desk/layout"
 	"archload/viz/panel"
 	"archload/viz/scale"
 	"archload/viz/scene"
@@ -53,7 +54,7 @@ func (d *Desk) gestures(in panel.Input, density float64) {
 
 // viewAt is the view under a place of the page; -1: none.
 func (d *Desk) viewAt(at panel.Point) int {
-	for i, r := range d.lay.views {
+	for i, r := range d.lay.Views {
 		if r.Holds(at) {
 			return i
 		}
@@ -103,13 +104,13 @@ func (d *Desk) turn(dx, dy float64) {
 
 // shift moves the drawing along with the pointer.
 func (d *Desk) shift(dx, dy, density float64) {
-	d.camera = d.camera.Moved(dx*density, dy*density, pixels(d.lay.views[0], density).Dy())
+	d.camera = d.camera.Moved(dx*density, dy*density, layout.Pixels(d.lay.Views[0], density).Dy())
 	d.looks.View = ""
 }
 
 // nearer zooms about a place of the page.
 func (d *Desk) nearer(view int, at panel.Point, factor, density float64) {
-	r := pixels(d.lay.views[view], density)
+	r := layout.Pixels(d.lay.Views[view], density)
 	x, y := at.X*density-float64(r.Min.X), at.Y*density-float64(r.Min.Y)
 	d.camera = d.camera.Zoomed(factor, x, y, r.Dx(), r.Dy())
 	d.looks.View, d.fly.On = "", false
@@ -121,7 +122,7 @@ func (d *Desk) hit(view int, at panel.Point, density float64) (mesh.Point, bool)
 	if d.shown == nil || view >= len(d.shown.Scenes) {
 		return mesh.Point{}, false
 	}
-	r := pixels(d.lay.views[view], density)
+	r := layout.Pixels(d.lay.Views[view], density)
 	h, ok := d.shown.Scenes[view].Pick(d.camera, at.X*density-float64(r.Min.X), at.Y*density-float64(r.Min.Y), r.Dx(), r.Dy())
 	if !ok {
 		return mesh.Point{}, false
@@ -191,10 +192,10 @@ func (d *Desk) drawHover(l *panel.List) {
 		d.drawTwin(l, h)
 	}
 	r := panel.Rect{X: h.at.X + 16, Y: h.at.Y + 16, W: width, H: line*float64(len(rows)) + 10}
-	if r.Right() > d.lay.view.Right()-4 {
+	if r.Right() > d.lay.View.Right()-4 {
 		r.X = h.at.X - 12 - r.W
 	}
-	if r.Bottom() > d.lay.view.Bottom()-4 {
+	if r.Bottom() > d.lay.View.Bottom()-4 {
 		r.Y = h.at.Y - 12 - r.H
 	}
 	l.Rect(r, panel.Slip())

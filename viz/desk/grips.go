@@ -12,7 +12,7 @@ import (
 
 // lookAt is how view i sees its design.
 func (d *Desk) lookAt(i int) grip.Look {
-	r := d.lay.views[i]
+	r := d.lay.Views[i]
 	return grip.Look{View: i, Of: d.shown.Designs[i], Scene: d.shown.Scenes[i],
 		Project: func(p [3]float64) (x, y float64, ok bool) { return d.project(r, p) }}
 }
@@ -63,7 +63,7 @@ func (d *Desk) drawGrips(l *panel.List) {
 		view = held
 	}
 	if view >= 0 && view < len(d.shown.Scenes) && d.grippable() && d.over == noSheet {
-		d.grips.Draw(l, d.lookAt(view), d.lay.views[view])
+		d.grips.Draw(l, d.lookAt(view), d.lay.Views[view])
 	}
 }
 
@@ -77,7 +77,7 @@ func (d *Desk) drawTwin(l *panel.List, h *hover) {
 		return
 	}
 	p, ok := d.shown.Designs[i].Skeleton.Place(d.shown.Scenes[i], d.shown.Designs[i].Now, scene.Mark{At: h.place, Inside: d.camera.Pitch < 0})
-	if x, y, seen := d.project(d.lay.views[i], p); ok && seen {
+	if x, y, seen := d.project(d.lay.Views[i], p); ok && seen {
 		l.Circle(panel.Point{X: x, Y: y}, 6, 3.5, panel.Slip())
 		l.Circle(panel.Point{X: x, Y: y}, 6, 1.5, panel.Rust())
 	}

@@ -12,7 +12,7 @@ import (
 // grip is where the hand sees something that can be taken, once the pointer is over the drawing.
 func (h *hand) grip(id string) panel.Point {
 	h.t.Helper()
-	h.to(h.d.lay.view.Centre().X, h.d.lay.view.Centre().Y)
+	h.to(h.d.lay.View.Centre().X, h.d.lay.View.Centre().Y)
 	for _, p := range h.d.grips.Places() {
 		if p.ID == id {
 			return p.Point
@@ -24,7 +24,7 @@ func (h *hand) grip(id string) panel.Point {
 
 // perMM is how many points of the page a millimetre of the plan takes at a place, to the treble and to the neck.
 func (h *hand) perMM(at [3]float64) (x, y float64) {
-	r := h.d.lay.views[0]
+	r := h.d.lay.Views[0]
 	x0, y0, _ := h.d.project(r, at)
 	x1, _, _ := h.d.project(r, [3]float64{at[0] + 1, at[1], at[2]})
 	_, y1, _ := h.d.project(r, [3]float64{at[0], at[1] + 1, at[2]})
@@ -104,7 +104,7 @@ func TestApexAndPostAreDragged(t *testing.T) {
 	}
 	steps, keys := len(h.d.past.before), h.d.want.Designs[0].Keys
 	p = h.grip(id)
-	h.drag(panel.LeftButton, p.X, p.Y, h.d.lay.view.X+2, p.Y)
+	h.drag(panel.LeftButton, p.X, p.Y, h.d.lay.View.X+2, p.Y)
 	h.settle()
 	if h.d.fault == "" || len(h.d.past.before) != steps || !sameDesigns(h.d.want.Designs, h.d.shown.Want.Designs) || len(h.d.want.Designs[0].Keys) != len(keys) {
 		t.Errorf("an apex beside the plate: fault %q, %d steps, want a fault and %d", h.d.fault, len(h.d.past.before), steps)

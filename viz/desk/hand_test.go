@@ -153,7 +153,7 @@ func (h *hand) drag(button int, x0, y0, x1, y1 float64) {
 // scrollTo turns the wheel over the side until a control can be seen.
 func (h *hand) scrollTo(id string) {
 	h.t.Helper()
-	h.to(h.d.lay.side.Centre().X, h.d.lay.side.Centre().Y)
+	h.to(h.d.lay.Side.Centre().X, h.d.lay.Side.Centre().Y)
 	for range 60 {
 		if p, ok := h.d.panel.Find(id); ok && p.Seen.H >= p.At.H {
 			return

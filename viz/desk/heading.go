@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"archload/cases/tree"
+	"archload/viz/desk/layout"
 	"archload/viz/desk/numbers"
 	"archload/viz/panel"
 	"archload/viz/scale"
@@ -24,28 +25,28 @@ type heading struct {
 	ink    color.NRGBA // of the remark
 }
 
-// headTall is how high the headings are in a width, points.
-func (d *Desk) headTall(width headWide) headTall {
+// layout.HeadTall is how high the headings are in a width, points.
+func (d *Desk) headTall(width layout.HeadWide) layout.HeadTall {
 	if d.shown == nil {
-		return headTall{}
+		return layout.HeadTall{}
 	}
-	var t headTall
+	var t layout.HeadTall
 	lines := 1 // one is kept for a remark
 	for i := range d.shown.Scenes {
 		h := d.heading(i, width)
-		t.title = math.Max(t.title, h.titleTall())
-		t.shared = math.Max(t.shared, float64(len(h.shared))*panel.Small.LineHeight())
-		t.said = math.Max(t.said, float64(len(h.said))*panel.Small.LineHeight())
+		t.Title = math.Max(t.Title, h.titleTall())
+		t.Shared = math.Max(t.Shared, float64(len(h.shared))*panel.Small.LineHeight())
+		t.Said = math.Max(t.Said, float64(len(h.said))*panel.Small.LineHeight())
 		if d.fault == "" { // what is not possible passes, and stands over the drawing
 			lines = max(lines, len(h.remark))
 		}
 	}
 	room := &d.page.room
 	if names := d.names(); room.lines == nil || room.names != names || len(room.lines) > mostRooms {
-		*room = headRoom{names: names, lines: map[headWide]int{}}
+		*room = headRoom{names: names, lines: map[layout.HeadWide]int{}}
 	}
 	room.lines[width] = max(room.lines[width], lines)
-	t.remark = float64(room.lines[width]) * panel.Small.LineHeight()
+	t.Remark = float64(room.lines[width]) * panel.Small.LineHeight()
 	return t
 }
 
@@ -83,24 +84,24 @@ func (d *Desk) clauses(i int) (shared, own string) {
 }
 
 // heading of design i.
-func (d *Desk) heading(i int, width headWide) heading {
+func (d *Desk) heading(i int, width layout.HeadWide) heading {
 	h := heading{face: panel.TitleBold}
 	title := d.title(i)
-	if d.atlas.TextWidth(h.face, title) > width.one {
+	if d.atlas.TextWidth(h.face, title) > width.One {
 		h.face = panel.BodyBold
 	}
-	h.title = d.atlas.Wrap(h.face, title, width.one)
+	h.title = d.atlas.Wrap(h.face, title, width.One)
 	shared, own := d.clauses(i)
 	if i == 0 {
-		h.shared = d.lines(shared, width.all, width.line)
+		h.shared = d.lines(shared, width.All, width.Line)
 	}
-	h.said = d.lines(own, width.one, width.line)
+	h.said = d.lines(own, width.One, width.Line)
 	var words string
-	if words, h.ink = d.remark(i, width.brief); d.fault != "" {
+	if words, h.ink = d.remark(i, width.Brief); d.fault != "" {
 		words, h.ink = "Not possible: "+d.fault+". The design stays as it was.", panel.Fault()
 	}
 	if words != "" {
-		h.remark = d.atlas.Wrap(panel.Small, words, width.one)
+		h.remark = d.atlas.Wrap(panel.Small, words, width.One)
 	}
 	return h
 }
@@ -139,27 +140,27 @@ func (d *Desk) title(i int) string {
 // drawHeads names the designs, and says in a line what is seen.
 func (d *Desk) drawHeads(l *panel.List) {
 	for i := range d.shown.Scenes {
-		r := d.lay.heads[i]
-		h := d.heading(i, d.lay.wide)
-		y := r.Y + headTop
-		written(l, r.X+headLeft, y, h.face, panel.Ink(), h.title)
-		y += d.lay.head.title
-		d.panel.Hint(fmt.Sprintf("seen %d", i), panel.Rect{X: r.X, Y: y, W: r.W, H: d.lay.head.shared + d.lay.head.said}, d.rest(i))
-		written(l, r.X+headLeft, y, panel.Small, panel.SoftInk(), h.shared)
-		if r.Y == d.lay.heads[0].Y { // beside each other: all begin under the shared words
-			y += d.lay.head.shared
+		r := d.lay.Heads[i]
+		h := d.heading(i, d.lay.Wide)
+		y := r.Y + layout.HeadTop
+		written(l, r.X+layout.HeadLeft, y, h.face, panel.Ink(), h.title)
+		y += d.lay.Head.Title
+		d.panel.Hint(fmt.Sprintf("seen %d", i), panel.Rect{X: r.X, Y: y, W: r.W, H: d.lay.Head.Shared + d.lay.Head.Said}, d.rest(i))
+		written(l, r.X+layout.HeadLeft, y, panel.Small, panel.SoftInk(), h.shared)
+		if r.Y == d.lay.Heads[0].Y { // beside each other: all begin under the shared words
+			y += d.lay.Head.Shared
 		}
-		written(l, r.X+headLeft, y, panel.Small, panel.SoftInk(), h.said)
-		if r.Y == d.lay.heads[0].Y || len(h.said) > 0 {
-			y += d.lay.head.said
+		written(l, r.X+layout.HeadLeft, y, panel.Small, panel.SoftInk(), h.said)
+		if r.Y == d.lay.Heads[0].Y || len(h.said) > 0 {
+			y += d.lay.Head.Said
 		}
-		written(l, r.X+headLeft, y, panel.Small, h.ink, h.remark)
+		written(l, r.X+layout.HeadLeft, y, panel.Small, h.ink, h.remark)
 	}
 }
 
 // rest is what is said of drawing i where one line of it stands over the drawing; "": all stands there.
 func (d *Desk) rest(i int) string {
-	if !d.lay.wide.line {
+	if !d.lay.Wide.Line {
 		return ""
 	}
 	return d.statement(i, d.shown.Scenes[i])
@@ -187,7 +188,7 @@ func (d *Desk) remark(i int, brief bool) (words string, ink color.NRGBA) {
 		return "Seen from inside, the plate hides the foot.", panel.SoftInk()
 	}
 	// A page without controls lists them all at its foot.
-	if all := numbers.Warned(a); len(all) > 0 && w.Load == 1 && !d.lay.bar.Empty() {
+	if all := numbers.Warned(a); len(all) > 0 && w.Load == 1 && !d.lay.Bar.Empty() {
 		words = "Warning: " + all[0]
 		switch {
 		case brief:

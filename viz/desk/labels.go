@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"archload/viz/desk/label"
+	"archload/viz/desk/layout"
 	"archload/viz/panel"
 	"archload/viz/scene"
 )
@@ -23,7 +24,7 @@ const leastPitch = 18
 // lines stay where they are, or are left out if there is no room.
 func (d *Desk) drawLabels(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 	density := d.atlas.Density
-	all, bridge := d.covered(i, s, pixels(r, density))
+	all, bridge := d.covered(i, s, layout.Pixels(r, density))
 	meets := func(c *scene.Covered) func(panel.Rect) bool {
 		return func(b panel.Rect) bool {
 			return c.Meets((b.X-r.X)*density, (b.Y-r.Y)*density, (b.Right()-r.X)*density, (b.Bottom()-r.Y)*density)
@@ -31,7 +32,7 @@ func (d *Desk) drawLabels(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 	}
 	x, y, _ := d.project(r, s.Centre)
 	in := r
-	in.Y, in.H = r.Y+d.lay.head.all(), r.H-d.lay.head.all() // below the title
+	in.Y, in.H = r.Y+d.lay.Head.All(), r.H-d.lay.Head.All() // below the title
 	p := label.Page{Atlas: l.Atlas, In: in, Middle: panel.Point{X: x, Y: y}, Taken: d.taken(),
 		Object: meets(all), Bridge: meets(bridge)}
 	var words []label.Word
@@ -66,7 +67,7 @@ func (d *Desk) taken() []panel.Rect {
 	for _, m := range d.measures() {
 		out = append(out, m.box(d.atlas))
 	}
-	if !d.alone && !d.lay.bar.Empty() {
+	if !d.alone && !d.lay.Bar.Empty() {
 		out = append(out, d.sideTab())
 	}
 	return out

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"archload/cases/glossary"
+	"archload/viz/desk/layout"
 	"archload/viz/panel"
 	"archload/viz/scale"
 	"archload/viz/scene"
@@ -17,9 +18,9 @@ const legendTall = 300.0
 // legendStrip is where the colours of the legend stand; empty if there is no
 // room.
 func (d *Desk) legendStrip() panel.Rect {
-	r := d.lay.legend
+	r := d.lay.Legend
 	bars := 1.0
-	if d.lay.stacked() && d.want.Forces {
+	if d.lay.Stacked() && d.want.Forces {
 		bars = 2
 	}
 	room := bars * math.Min(barRoom, 0.3*r.H)
@@ -36,7 +37,7 @@ func (d *Desk) legendGround() panel.Rect {
 	if s.Empty() || d.shown == nil || d.shown.Scenes[0].Scale == nil {
 		return panel.Rect{}
 	}
-	return panel.Rect{X: d.lay.legend.X, Y: d.lay.legend.Y, W: legendWidth, H: s.Bottom() + 12 - d.lay.legend.Y}
+	return panel.Rect{X: d.lay.Legend.X, Y: d.lay.Legend.Y, W: layout.LegendWidth, H: s.Bottom() + 12 - d.lay.Legend.Y}
 }
 
 // drawLegend draws the colours of a scale with the value at each step, lowest
@@ -44,7 +45,7 @@ func (d *Desk) legendGround() panel.Rect {
 // it are then said over it.
 func (d *Desk) drawLegend(l *panel.List, s scale.Scale, unit string) {
 	const least = 13.0 // between two values
-	strip, r := d.legendStrip(), d.lay.legend
+	strip, r := d.legendStrip(), d.lay.Legend
 	if strip.Empty() {
 		return
 	}
@@ -117,12 +118,12 @@ func (d *Desk) measures() []measure {
 		return nil // how far a tone swings is not known
 	}
 	var out []measure
-	view := d.lay.views[0]
-	foot := panel.Point{X: d.lay.legend.X + 18, Y: d.lay.legend.Bottom() - 16}
+	view := d.lay.Views[0]
+	foot := panel.Point{X: d.lay.Legend.X + 18, Y: d.lay.Legend.Bottom() - 16}
 	if m, ok := d.measure(view, s, d.enlarged(), []float64{0.5, 0.2, 0.1, 0.05, 1, 2, 5}); ok {
 		m.foot, m.size, m.words = foot, m.size+" mm", "of movement"
 		out = append(out, m)
-		if box := m.box(d.atlas); d.lay.stacked() { // the second drawing's title is beside it
+		if box := m.box(d.atlas); d.lay.Stacked() { // the second drawing's title is beside it
 			foot.Y = box.Y - 6
 		} else {
 			foot.X = box.Right() + 12

@@ -49,7 +49,7 @@ func (d *Desk) drawCaption(controls bool) {
 	if d.lesson == nil {
 		return
 	}
-	switch d.lesson.DrawCaption(&d.panel, d.lay.caption, controls) {
+	switch d.lesson.DrawCaption(&d.panel, d.lay.Caption, controls) {
 	case teach.Back:
 		d.walk(-1)
 	case teach.On:
@@ -88,17 +88,17 @@ func (d *Desk) course() passage.Course {
 // drawHalt says in the drawing what happens at the foot while the load stands there.
 func (d *Desk) drawHalt(l *panel.List) {
 	one := d.design()
-	if !d.play.on || one == nil || d.edit >= len(d.lay.views) {
+	if !d.play.on || one == nil || d.edit >= len(d.lay.Views) {
 		return
 	}
 	_, halt, _ := d.course().At(d.now - d.play.since)
 	if halt < 0 {
 		return
 	}
-	e, in := one.Events[halt], d.lay.views[d.edit]
+	e, in := one.Events[halt], d.lay.Views[d.edit]
 	words := "at " + scale.Reading(100*e.Load) + " % of the load: " + e.Words
 	w := math.Min(l.Atlas.TextWidth(panel.BodyBold, words)+28, in.W)
-	r := panel.Rect{X: in.X + (in.W-w)/2, Y: in.Y + d.lay.head.all() + 6, W: w, H: 28}
+	r := panel.Rect{X: in.X + (in.W-w)/2, Y: in.Y + d.lay.Head.All() + 6, W: w, H: 28}
 	l.Rect(r, panel.Slip())
 	l.Frame(r, 2, panel.Rust())
 	l.TextIn(r, panel.BodyBold, panel.Middle, panel.Ink(), words)

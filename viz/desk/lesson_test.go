@@ -37,7 +37,7 @@ func TestQuestionThenAnswer(t *testing.T) {
 	if !h.d.lesson.Asking || h.d.shown.Want.Field != scene.Wood || h.d.shown.Want.Load != 0 {
 		t.Fatalf("the first step shows %+v, want bare wood without load", h.d.shown.Want)
 	}
-	c := h.d.lay.view.Centre()
+	c := h.d.lay.View.Centre()
 	h.click(c.X, c.Y)
 	if h.d.lesson.Asking || !h.d.play.on || h.d.lesson.Guess == nil {
 		t.Fatalf("a click does not answer: asking %v, play %v", h.d.lesson.Asking, h.d.play.on)
@@ -60,7 +60,7 @@ func TestQuestionThenAnswer(t *testing.T) {
 		h.frame()
 	}
 	words := h.d.atlas.Wrap(panel.Body, "Thinner; ", 1e3)[0]
-	h.to(h.d.lay.caption.X+14+h.d.atlas.TextWidth(panel.Body, words)+30, h.d.lay.caption.Y+8+panel.SmallBold.LineHeight()+2+8)
+	h.to(h.d.lay.Caption.X+14+h.d.atlas.TextWidth(panel.Body, words)+30, h.d.lay.Caption.Y+8+panel.SmallBold.LineHeight()+2+8)
 	for range 60 {
 		h.frame()
 	}

@@ -36,9 +36,9 @@ func (d *Desk) drawNote() {
 		d.note = ""
 		return
 	}
-	l, in := d.panel.List(), d.lay.view
-	if in.H < lowView && d.lay.strip.W > in.H {
-		in = d.lay.strip // it would hide the drawing
+	l, in := d.panel.List(), d.lay.View
+	if in.H < lowView && d.lay.Strip.W > in.H {
+		in = d.lay.Strip // it would hide the drawing
 	}
 	w := min(l.Atlas.TextWidth(panel.Body, d.note)+24, in.W-40)
 	lines := l.Atlas.Wrap(panel.Body, d.note, w-24)

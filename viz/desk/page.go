@@ -4,6 +4,7 @@ import (
 	"image"
 	"math"
 
+	"archload/viz/desk/layout"
 	"archload/viz/panel"
 	"archload/viz/scene"
 	"archload/viz/stage"
@@ -27,7 +28,7 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	d.fetch()
 	d.advance(in.Now)
 	w, h := float64(width)/density, float64(height)/density
-	d.lay = layOut(w, h, d.parts(w, h, !d.alone))
+	d.lay = layout.Of(w, h, d.parts(w, h, !d.alone))
 	d.fit(density)
 	d.panel.Begin(in, d.atlas, w, h)
 	// The hand's picture comes with less care, and once more when it lets go.
@@ -72,7 +73,7 @@ func (d *Desk) Sheet(width, height int, density float64) *Frame {
 	s := *d // a desk of its own: panel, layout and camera of the live one stay
 	s.page = pageFit{stacked: d.page.stacked}
 	w, h := float64(width)/density, float64(height)/density
-	s.lay = layOut(w, h, s.parts(w, h, false))
+	s.lay = layout.Of(w, h, s.parts(w, h, false))
 	s.fit(density)
 	s.panel, s.light, s.underHand, s.fly.On, s.fitted = panel.Panel{}, false, false, false, image.Point{}
 	s.panel.Begin(panel.Input{Away: true}, s.atlas, w, h)
@@ -99,44 +100,44 @@ func (d *Desk) letters(density float64) bool {
 }
 
 // parts says what a page of w × h points has.
-func (d *Desk) parts(w, h float64, controls bool) parts {
-	d.page.narrow = w < narrowPage || d.lesson != nil && w < narrowLesson
-	p := parts{designs: 1, controls: controls, side: d.sideOpen(controls), strip: d.stripped()}
+func (d *Desk) parts(w, h float64, controls bool) layout.Parts {
+	d.page.narrow = w < layout.NarrowPage || d.lesson != nil && w < layout.NarrowLesson
+	p := layout.Parts{Designs: 1, Controls: controls, Side: d.sideOpen(controls), Strip: d.stripped()}
 	free := w
-	if p.side {
-		free -= sideWide(w)
+	if p.Side {
+		free -= layout.SideWide(w)
 	}
 	if controls {
-		p.form = d.barForm(w, free)
+		p.Form = d.barForm(w, free)
 	} else {
-		p.foot = d.footHeight(w)
+		p.Foot = d.footHeight(w)
 	}
 	if c := d.lesson.Chart(); d.want.Cut.Kind == stage.NoCut && len(c.Rows) > 0 {
-		p.bars = teach.BarsHeight(c)
+		p.Bars = teach.BarsHeight(c)
 	}
-	if p.words = d.captionHeight(free); p.words > 0 && p.drawingTall(h) < leastLesson {
-		p.aside = math.Round(asideShare * free)
-		p.words = d.captionHeight(p.aside)
-		free -= p.aside
+	if p.Words = d.captionHeight(free); p.Words > 0 && p.DrawingTall(h) < layout.LeastLesson {
+		p.Aside = math.Round(layout.AsideShare * free)
+		p.Words = d.captionHeight(p.Aside)
+		free -= p.Aside
 	}
 	p = d.yielding(p, free, h)
-	d.page.stacked = p.stacked
-	if p.strip && p.bars == 0 && p.aside == 0 && d.shown != nil && h >= tallPage {
-		p.more = d.stripMore(p, free, h)
+	d.page.stacked = p.Stacked
+	if p.Strip && p.Bars == 0 && p.Aside == 0 && d.shown != nil && h >= layout.TallPage {
+		p.More = d.stripMore(p, free, h)
 	}
 	return p
 }
 
 // yielding is the first way to divide a page of h points, so many of its width free beside the panel and a lesson's
 // words, that leaves room enough for each plate; without one that which leaves most.
-func (d *Desk) yielding(p parts, free, h float64) parts {
+func (d *Desk) yielding(p layout.Parts, free, h float64) layout.Parts {
 	best, most := p, math.Inf(-1)
-	for _, y := range yields() {
-		if (y.aside || y.low) && (!p.strip || p.words > 0) {
+	for _, y := range layout.Yields() {
+		if (y.Aside || y.Low) && (!p.Strip || p.Words > 0) {
 			continue
 		}
 		q := d.arranged(p, y, free, h)
-		if room := q.room(free, h); room > most+0.02 {
+		if room := q.Room(free, h); room > most+0.02 {
 			best, most = q, room
 		}
 		if most >= 1 {
@@ -147,26 +148,26 @@ func (d *Desk) yielding(p parts, free, h float64) parts {
 }
 
 // arranged is a page that gives up y.
-func (d *Desk) arranged(p parts, y yield, free, h float64) parts {
-	if y.aside {
-		p.aside = math.Round(asideShare * free)
+func (d *Desk) arranged(p layout.Parts, y layout.Yield, free, h float64) layout.Parts {
+	if y.Aside {
+		p.Aside = math.Round(layout.AsideShare * free)
 	}
-	p.low = y.low
+	p.Low = y.Low
 	own := free
-	if p.words == 0 {
-		own -= p.aside
+	if p.Words == 0 {
+		own -= p.Aside
 	}
 	if d.shown != nil {
-		p.designs = len(d.shown.Scenes)
-		tall := p.drawingTall(h)
-		p.stacked = p.designs > 1 && (d.levelView() && tall >= leastStack || d.stacksLarger(own, tall, y))
+		p.Designs = len(d.shown.Scenes)
+		tall := p.DrawingTall(h)
+		p.Stacked = p.Designs > 1 && (d.levelView() && tall >= leastStack || d.stacksLarger(own, tall, y))
 	}
-	if p.designs == 1 && p.words == 0 {
+	if p.Designs == 1 && p.Words == 0 {
 		own = free // the head runs over both
 	}
-	p.wide = headWidth(own, p.designs, p.stacked)
-	p.wide.brief, p.wide.line = y.brief, y.line
-	p.head = d.headTall(p.wide)
+	p.Wide = layout.HeadWidth(own, p.Designs, p.Stacked)
+	p.Wide.Brief, p.Wide.Line = y.Brief, y.Line
+	p.Head = d.headTall(p.Wide)
 	return p
 }
 
@@ -176,7 +177,7 @@ const leastStack = 300.0
 
 // stripMore is how much higher the strip may be on a page h points high before the drawings,
 // free points wide, get smaller: a plate seen from the tail leaves paper above and below.
-func (d *Desk) stripMore(p parts, free, h float64) float64 {
+func (d *Desk) stripMore(p layout.Parts, free, h float64) float64 {
 	k := roomy{view: d.looks.View, names: d.names(), onFoot: d.shown.Want.Field.OnFoot(), parts: p, free: free, tall: h}
 	was := d.page.roomy
 	if k.more = was.more; k == was || k.view == "" { // turned by hand: as it was
@@ -190,16 +191,16 @@ func (d *Desk) stripMore(p parts, free, h float64) float64 {
 }
 
 // room looks for stripMore step by step.
-func (d *Desk) room(p parts, free, h float64) float64 {
-	w := free - 2*roomBeside
-	if p.designs == 1 || p.stacked {
-		w -= legendWidth
+func (d *Desk) room(p layout.Parts, free, h float64) float64 {
+	w := free - 2*layout.RoomBeside
+	if p.Designs == 1 || p.Stacked {
+		w -= layout.LegendWidth
 	} else {
-		w = (free-legendWidth)/float64(p.designs) - 2*roomBeside
+		w = (free-layout.LegendWidth)/float64(p.Designs) - 2*layout.RoomBeside
 	}
 	size := func(more float64) float64 {
-		p.more = more
-		tall := p.cellTall(h) - p.head.all() - 2*roomAbove
+		p.More = more
+		tall := p.CellTall(h) - p.Head.All() - 2*layout.RoomAbove
 		if w < 20 || tall < 20 {
 			return 0
 		}
@@ -216,7 +217,7 @@ func (d *Desk) room(p parts, free, h float64) float64 {
 
 // stacksLarger tells whether two designs are drawn larger one above the other than side by
 // side, in an area of free × tall points.
-func (d *Desk) stacksLarger(free, tall float64, y yield) bool {
+func (d *Desk) stacksLarger(free, tall float64, y layout.Yield) bool {
 	k := stacking{view: d.looks.View, names: d.names(), onFoot: d.shown.Want.Field.OnFoot(), free: free, tall: tall, yield: y}
 	if k.view == "" { // turned by hand: as it was
 		return d.page.stacked
@@ -226,17 +227,17 @@ func (d *Desk) stacksLarger(free, tall float64, y yield) bool {
 	}
 	n := float64(len(d.shown.Scenes))
 	size := func(stacked bool, w, h, inset float64) float64 {
-		wide := headWidth(free, int(n), stacked)
-		wide.brief, wide.line = y.brief, y.line
-		h -= d.headTall(wide).all()
-		w, h = w-inset-2*roomBeside, h-2*roomAbove
+		wide := layout.HeadWidth(free, int(n), stacked)
+		wide.Brief, wide.Line = y.Brief, y.Line
+		h -= d.headTall(wide).All()
+		w, h = w-inset-2*layout.RoomBeside, h-2*layout.RoomAbove
 		if w < 20 || h < 20 {
 			return 0
 		}
 		return h / d.seenFrom(d.shown.Scenes[0], w, h).Distance
 	}
 	const worth = 1.1
-	on := size(true, free, tall/n, legendWidth) > worth*size(false, (free-legendWidth)/n, tall, 0)
+	on := size(true, free, tall/n, layout.LegendWidth) > worth*size(false, (free-layout.LegendWidth)/n, tall, 0)
 	if d.page.stacks == nil || len(d.page.stacks) > mostRooms {
 		d.page.stacks = map[stacking]bool{}
 	}
@@ -271,7 +272,7 @@ func (d *Desk) fit(density float64) {
 	if d.fly.On { // the camera is on its way
 		defer func() { d.camera, d.fly.On = d.fly.At(d.aim, d.now) }()
 	}
-	size := pixels(d.lay.views[0], density).Size()
+	size := layout.Pixels(d.lay.Views[0], density).Size()
 	onFoot := d.shown.Want.Field.OnFoot()
 	if size == d.fitted && onFoot == d.nearFoot || size.X < 1 || size.Y < 1 {
 		return
@@ -279,19 +280,13 @@ func (d *Desk) fit(density float64) {
 	d.fitted, d.nearFoot = size, onFoot
 	s := d.shown.Scenes[0]
 	// Beside the legend and below the title, with room all round for the words outside the plate.
-	inset, head := d.lay.inset*density, d.lay.head.all()*density
-	w, h := max(40, float64(size.X)-inset-2*roomBeside*density), max(40, float64(size.Y)-head-2*roomAbove*density)
+	inset, head := d.lay.Inset*density, d.lay.Head.All()*density
+	w, h := max(40, float64(size.X)-inset-2*layout.RoomBeside*density), max(40, float64(size.Y)-head-2*layout.RoomAbove*density)
 	c := d.seenFrom(s, w, h)
 	c.Distance *= float64(size.Y) / h
 	d.aim = c.Moved(inset/2, head/2, size.Y)
 	d.camera = d.aim
 }
-
-// Room in a view for the words outside the plate, points.
-const (
-	roomBeside = 34.0
-	roomAbove  = 10.0
-)
 
 // levelView tells whether the plate is seen from its edge: two designs then
 // stand one above the other, heights along one scale.
@@ -306,7 +301,7 @@ func (d *Desk) views(density, now float64) []View {
 	}
 	var out []View
 	for i, s := range d.scenes() {
-		out = append(out, View{Where: pixels(d.lay.views[i], density), Scene: s.Above(d.camera), Camera: d.camera, Contours: d.looks.Contours && !s.Plain,
+		out = append(out, View{Where: layout.Pixels(d.lay.Views[i], density), Scene: s.Above(d.camera), Camera: d.camera, Contours: d.looks.Contours && !s.Plain,
 			Phase: d.phase(now), Light: d.light})
 	}
 	return out
@@ -331,13 +326,13 @@ func (d *Desk) drawViews() {
 		return
 	}
 	for i, s := range d.shown.Scenes {
-		r := d.lay.views[i]
+		r := d.lay.Views[i]
 		l.Clip(r)
 		d.drawLabels(l, r, i, s)
 		l.Unclip()
 		switch {
-		case i > 0 && r.X > d.lay.views[0].X:
-			l.Upright(r.X, r.Y+d.lay.head.all(), r.Bottom()-8, 1, panel.Hair())
+		case i > 0 && r.X > d.lay.Views[0].X:
+			l.Upright(r.X, r.Y+d.lay.Head.All(), r.Bottom()-8, 1, panel.Hair())
 		case i > 0:
 			l.Level(r.X+8, r.Right()-8, r.Y, 1, panel.Hair())
 		}
@@ -347,8 +342,8 @@ func (d *Desk) drawViews() {
 		d.drawLegend(l, *s.Scale, s.Unit)
 	}
 	d.drawMeasures(l)
-	if d.edit < len(d.lay.views) && d.edit < len(d.shown.Scenes) {
-		d.drawArrival(l, d.lay.views[d.edit])
+	if d.edit < len(d.lay.Views) && d.edit < len(d.shown.Scenes) {
+		d.drawArrival(l, d.lay.Views[d.edit])
 	}
 	d.drawHalt(l)
 }
@@ -363,6 +358,6 @@ func (d *Desk) drawWaiting() {
 	if len(d.want.Designs) == 0 {
 		words = ""
 	}
-	r := d.lay.view.Inset(40, 40)
+	r := d.lay.View.Inset(40, 40)
 	l.Paragraph(panel.Rect{X: r.X, Y: r.Y + r.H/2 - 20, W: r.W, H: 60}, panel.Title, panel.SoftInk(), words)
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"archload/viz/desk/layout"
 	"archload/viz/panel"
 )
 
@@ -47,19 +48,19 @@ func TestStripTakesWhatALevelViewLeaves(t *testing.T) {
 	h := newHand(t, Options{Names: []string{"course-guitar-relief"}})
 	h.key(panel.LetterKey('x'))
 	h.key(panel.LetterKey('o'))
-	low := h.d.lay.strip.H
+	low := h.d.lay.Strip.H
 	h.key(panel.LetterKey('t'))
-	tall := h.d.lay.strip.H
-	if low != stripHeight || tall < low+40 {
+	tall := h.d.lay.Strip.H
+	if low != layout.StripHeight || tall < low+40 {
 		t.Errorf("the strip is %g points high from outside, %g from the tail", low, tall)
 	}
-	c := h.d.lay.view.Centre()
+	c := h.d.lay.View.Centre()
 	h.drag(panel.RightButton, c.X, c.Y, c.X+60, c.Y-20)
-	if got := h.d.lay.strip.H; got != tall {
+	if got := h.d.lay.Strip.H; got != tall {
 		t.Errorf("while it is turned the strip goes from %g to %g", tall, got)
 	}
 	h.key(panel.LetterKey('o'))
-	if got := h.d.lay.strip.H; got != low {
+	if got := h.d.lay.Strip.H; got != low {
 		t.Errorf("the strip stays %g points high", got)
 	}
 }

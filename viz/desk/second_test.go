@@ -16,7 +16,7 @@ func TestPointerReadsBoth(t *testing.T) {
 	h := newHand(t, Options{Names: []string{"course-guitar", "course-guitar-treble"}})
 	h.key(panel.LetterKey('o'))
 	for i := range 2 {
-		c := h.d.lay.views[i].Centre()
+		c := h.d.lay.Views[i].Centre()
 		h.to(c.X+30, c.Y-60)
 		r := h.d.hover
 		if r == nil || r.other == nil || r.onB != (i == 1) {
@@ -46,7 +46,7 @@ func TestOpenAFileOfTheFolder(t *testing.T) {
 	if got := float64(h.d.shown.Designs[0].Live.Case().Plate.Thickness.Const); math.Abs(got-4.5) > 1e-9 {
 		t.Errorf("the file that was opened is %g mm thick, want 4.5", got)
 	}
-	h.to(h.d.lay.side.X+60, h.d.lay.side.Y+118)
+	h.to(h.d.lay.Side.X+60, h.d.lay.Side.Y+118)
 	for range 60 {
 		h.frame()
 	}

@@ -24,7 +24,7 @@ func (d *Desk) sheets() {
 
 // lid lays a sheet in the middle of the page.
 func (d *Desk) lid(w, h float64) panel.Rect {
-	page := d.lay.page
+	page := d.lay.Page
 	w, h = min(w, page.W-24), min(h, page.H-24)
 	r := panel.Rect{X: (page.W - w) / 2, Y: (page.H - h) / 2, W: w, H: h}
 	d.panel.Lid(r)

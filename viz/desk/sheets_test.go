@@ -21,8 +21,8 @@ func TestSheetsOnASmallPage(t *testing.T) {
 		h.frame()
 		h.frame()
 		area, ok := h.d.panel.Find(sheet.area)
-		if !ok || area.At.Bottom() > h.d.lay.page.H {
-			t.Fatalf("the sheet of %q lies at %+v on a page %.0f high", sheet.area, area.At, h.d.lay.page.H)
+		if !ok || area.At.Bottom() > h.d.lay.Page.H {
+			t.Fatalf("the sheet of %q lies at %+v on a page %.0f high", sheet.area, area.At, h.d.lay.Page.H)
 		}
 		h.to(area.At.Centre().X*k, area.At.Centre().Y*k)
 		for range 60 {
@@ -32,7 +32,7 @@ func TestSheetsOnASmallPage(t *testing.T) {
 		if p, ok := h.d.panel.Find(sheet.last); sheet.last != "" && (!ok || p.Seen.H < p.At.H) {
 			t.Errorf("the wheel does not bring %q into sight", sheet.last)
 		}
-		if p, ok := h.d.panel.Find("close"); !ok || p.Seen.Bottom() > h.d.lay.page.H || !p.Seen.Meet(area.At).Empty() {
+		if p, ok := h.d.panel.Find("close"); !ok || p.Seen.Bottom() > h.d.lay.Page.H || !p.Seen.Meet(area.At).Empty() {
 			t.Errorf("the button that closes lies at %+v over the list at %+v", p.Seen, area.At)
 		}
 		h.key(panel.KeyEscape)
@@ -64,7 +64,7 @@ func TestWhatThePictureSays(t *testing.T) {
 	}
 	h.key(panel.DigitKey(1))
 	h.key(panel.LetterKey('o'))
-	c := h.d.lay.view.Centre()
+	c := h.d.lay.View.Centre()
 	h.click(c.X, c.Y-90)
 	h.settle()
 	if !slices.ContainsFunc(h.d.shown.Scenes[0].Labels, func(l scene.Label) bool { return strings.HasPrefix(l.Text, "pin 1: ") }) {

@@ -83,9 +83,9 @@ func (d *Desk) arrowKeys() {
 		case panel.KeyDown:
 			d.turn(0, -step)
 		case panel.KeyPlus:
-			d.nearer(0, d.lay.views[0].Centre(), 1.15, d.atlas.Density)
+			d.nearer(0, d.lay.Views[0].Centre(), 1.15, d.atlas.Density)
 		case panel.KeyMinus:
-			d.nearer(0, d.lay.views[0].Centre(), 1/1.15, d.atlas.Density)
+			d.nearer(0, d.lay.Views[0].Centre(), 1/1.15, d.atlas.Density)
 		default:
 			continue
 		}

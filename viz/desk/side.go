@@ -23,11 +23,11 @@ import (
 
 // drawSide draws the numbers and the tools.
 func (d *Desk) drawSide() {
-	if d.lay.side.Empty() {
+	if d.lay.Side.Empty() {
 		return
 	}
-	d.panel.Sheet(d.lay.side)
-	above, below := d.lay.side.Inset(1, 1), d.lay.side.Inset(1, 1)
+	d.panel.Sheet(d.lay.Side)
+	above, below := d.lay.Side.Inset(1, 1), d.lay.Side.Inset(1, 1)
 	above.H = math.Round(numbersShare * above.H)
 	below.Y, below.H = above.Bottom(), below.H-above.H
 	c := panel.NewColumn(d.panel.Scroll("numbers", above), 12, 4)
@@ -359,17 +359,17 @@ func (d *Desk) drawCaution(c *panel.Column) {
 
 // drawStrip draws the section under the drawing, and a lesson's bars.
 func (d *Desk) drawStrip() {
-	if !d.stripped() || d.lay.strip.Empty() {
+	if !d.stripped() || d.lay.Strip.Empty() {
 		return
 	}
-	d.panel.Sheet(d.lay.strip)
+	d.panel.Sheet(d.lay.Strip)
 	in := section.Input{Shown: d.shown, Cut: d.want.Cut.Kind, Edit: d.edit, Enlarge: d.enlarged()}
 	if c := d.lesson.Chart(); len(c.Rows) > 0 {
 		in.Beside = func(r panel.Rect) { teach.DrawBars(d.panel.List(), r, c) }
 	}
 	if in.Cut == stage.NoCut {
-		in.Beside(d.lay.strip.Inset(14, 6))
+		in.Beside(d.lay.Strip.Inset(14, 6))
 		return
 	}
-	d.section.Draw(d.panel.List(), d.lay.strip, in)
+	d.section.Draw(d.panel.List(), d.lay.Strip, in)
 }

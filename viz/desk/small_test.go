@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"testing"
 
+	"archload/viz/desk/layout"
 	"archload/viz/desk/looks"
 	"archload/viz/panel"
 	"archload/viz/scene"
@@ -26,13 +27,13 @@ func TestEverySizeKeepsAPicture(t *testing.T) {
 		for letters := range looks.MostLetters + 1 {
 			h.resize(size[0], size[1], letters)
 			l := h.d.lay
-			if v := l.views[0]; v.W < 260 || v.H-l.head.all() < 100 || v.W*v.H < 0.35*l.page.W*l.page.H {
+			if v := l.Views[0]; v.W < 260 || v.H-l.Head.All() < 100 || v.W*v.H < 0.35*l.Page.W*l.Page.H {
 				t.Errorf("%d x %d, letters %d: a page of %.0f x %.0f points has a drawing of %.0f x %.0f under %.0f of words",
-					size[0], size[1], letters, l.page.W, l.page.H, v.W, v.H, l.head.all())
+					size[0], size[1], letters, l.Page.W, l.Page.H, v.W, v.H, l.Head.All())
 			}
 			for _, p := range h.d.panel.Places() {
-				if p.At.Right() > l.page.W+0.5 || p.At.X < -0.5 {
-					t.Errorf("%d x %d, letters %d: %q reaches from %.0f to %.0f on a page %.0f wide", size[0], size[1], letters, p.ID, p.At.X, p.At.Right(), l.page.W)
+				if p.At.Right() > l.Page.W+0.5 || p.At.X < -0.5 {
+					t.Errorf("%d x %d, letters %d: %q reaches from %.0f to %.0f on a page %.0f wide", size[0], size[1], letters, p.ID, p.At.X, p.At.Right(), l.Page.W)
 				}
 			}
 		}
@@ -44,8 +45,8 @@ func TestEverySizeKeepsAPicture(t *testing.T) {
 func TestFoldedBar(t *testing.T) {
 	h := newHand(t, Options{Names: []string{"course-guitar-relief"}})
 	h.resize(800, 600, 2)
-	if h.d.lay.form != barFolded || !h.d.lay.side.Empty() {
-		t.Fatalf("a page of %.0f points has the bar %d and a panel %.0f wide", h.d.lay.page.W, h.d.lay.form, h.d.lay.side.W)
+	if h.d.lay.Form != layout.Folded || !h.d.lay.Side.Empty() {
+		t.Fatalf("a page of %.0f points has the bar %d and a panel %.0f wide", h.d.lay.Page.W, h.d.lay.Form, h.d.lay.Side.W)
 	}
 	push := func(id string) {
 		t.Helper()
@@ -69,17 +70,17 @@ func TestFoldedBar(t *testing.T) {
 	if !h.d.want.Flow || h.d.over != drawnMenu {
 		t.Errorf("a tick in the list: paths %v, list %v", h.d.want.Flow, h.d.over)
 	}
-	v := h.d.lay.view
+	v := h.d.lay.View
 	h.click(looks.LetterStep(2)*(v.Right()-60), looks.LetterStep(2)*(v.Bottom()-30))
 	if h.d.over != noSheet {
 		t.Error("a press beside the list leaves it open")
 	}
 	push("fold side")
-	if h.d.lay.side.Empty() || h.d.looks.NoSide {
+	if h.d.lay.Side.Empty() || h.d.looks.NoSide {
 		t.Error("the tab does not bring the panel")
 	}
 	h.key(panel.LetterKey('f'))
-	if !h.d.lay.side.Empty() {
+	if !h.d.lay.Side.Empty() {
 		t.Error("F does not fold it away")
 	}
 }
@@ -88,16 +89,16 @@ func TestFoldedBar(t *testing.T) {
 func TestLettersByHand(t *testing.T) {
 	h := newHand(t, Options{Names: []string{"course-guitar-relief"}})
 	h.push("larger letters")
-	if h.d.page.steps != 1 || h.d.lay.page.W != pageWidth/1.25 {
-		t.Errorf("one step: %d, page %.0f points wide", h.d.page.steps, h.d.lay.page.W)
+	if h.d.page.steps != 1 || h.d.lay.Page.W != pageWidth/1.25 {
+		t.Errorf("one step: %d, page %.0f points wide", h.d.page.steps, h.d.lay.Page.W)
 	}
 	h.resize(800, 600, 1)
 	for range looks.MostLetters {
 		h.in.Keys = []panel.KeyPress{{Key: panel.KeyPlus, Ctrl: true}}
 		h.frame()
 	}
-	if h.d.page.steps != h.d.page.mostSteps || h.d.lay.page.W < 440 || h.d.note == "" {
-		t.Errorf("letters grew by %d steps of %d to a page %.0f points wide; said %q", h.d.page.steps, h.d.page.mostSteps, h.d.lay.page.W, h.d.note)
+	if h.d.page.steps != h.d.page.mostSteps || h.d.lay.Page.W < 440 || h.d.note == "" {
+		t.Errorf("letters grew by %d steps of %d to a page %.0f points wide; said %q", h.d.page.steps, h.d.page.mostSteps, h.d.lay.Page.W, h.d.note)
 	}
 }
 
@@ -108,9 +109,9 @@ func TestLessonOnASmallPage(t *testing.T) {
 	for _, letters := range []int{0, 3} {
 		h.resize(800, 600, letters)
 		l := h.d.lay
-		v, c := l.views[0], l.caption
-		if v.H-l.head.all() < 60 || !v.Meet(c).Empty() || c.Right() > l.page.W+0.5 || c.Bottom() > l.ruler.Y+0.5 {
-			t.Errorf("letters %d: a drawing of %.0f x %.0f under %.0f of words, the step's words at %+v on a page of %.0f x %.0f", letters, v.W, v.H, l.head.all(), c, l.page.W, l.page.H)
+		v, c := l.Views[0], l.Caption
+		if v.H-l.Head.All() < 60 || !v.Meet(c).Empty() || c.Right() > l.Page.W+0.5 || c.Bottom() > l.Ruler.Y+0.5 {
+			t.Errorf("letters %d: a drawing of %.0f x %.0f under %.0f of words, the step's words at %+v on a page of %.0f x %.0f", letters, v.W, v.H, l.Head.All(), c, l.Page.W, l.Page.H)
 		}
 		for _, id := range []string{"step back", "step on", "end lesson"} {
 			if p, ok := h.d.panel.Find(id); !ok || p.Seen.W < p.At.W || p.Seen.H < p.At.H || p.At.Right() > c.Right() || p.At.Bottom() > c.Bottom() {
@@ -128,7 +129,7 @@ func (h *hand) unreadable() (out []string) {
 	written := h.d.panel.List().Written()
 	for i, w := range written {
 		at := panel.Point{X: w.At.X, Y: w.At.Y}
-		scrolled := h.d.lay.side.Holds(at) // a line at the edge may be half in sight
+		scrolled := h.d.lay.Side.Holds(at) // a line at the edge may be half in sight
 		switch {
 		case w.Text != w.Whole:
 			out = append(out, fmt.Sprintf("%q stands as %q", w.Whole, w.Text))
@@ -161,8 +162,8 @@ func (h *hand) everyPage(fields []scene.Field, leastPlate float64) {
 				h.frame()
 				h.frame() // areas know how high they are
 				where := fmt.Sprintf("%d x %d, letters %d, %s %s, cut %d", s[0], s[1], letters, f.Name(), h.d.looks.View, h.d.want.Cut.Kind)
-				if v := h.d.lay.views[0]; v.H-h.d.lay.head.all() < leastPlate {
-					h.t.Errorf("%s: %.0f points are left for the drawing", where, v.H-h.d.lay.head.all())
+				if v := h.d.lay.Views[0]; v.H-h.d.lay.Head.All() < leastPlate {
+					h.t.Errorf("%s: %.0f points are left for the drawing", where, v.H-h.d.lay.Head.All())
 				}
 				for _, u := range h.unreadable() {
 					h.t.Errorf("%s: %s", where, u)

@@ -7,6 +7,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/mesh"
+	"archload/viz/desk/layout"
 	"archload/viz/panel"
 	"archload/viz/scene"
 	"archload/viz/stage"
@@ -131,7 +132,7 @@ type pageFit struct {
 // when one goes.
 type headRoom struct {
 	names string // of the designs
-	lines map[headWide]int
+	lines map[layout.HeadWide]int
 }
 
 // stacking is for what it was found whether two designs stand one above the other.
@@ -140,7 +141,7 @@ type stacking struct {
 	names      string
 	onFoot     bool
 	free, tall float64 // points
-	yield      yield
+	yield      layout.Yield
 }
 
 // roomy is how much higher the strip may be, and for what that was found.
@@ -148,7 +149,7 @@ type roomy struct {
 	view       string
 	names      string
 	onFoot     bool
-	parts      parts
+	parts      layout.Parts
 	free, tall float64 // points
 	more       float64 // points
 }

@@ -13,10 +13,10 @@ func (d *Desk) footHeight(width float64) float64 {
 
 // drawFootLines writes it at the foot of the page.
 func (d *Desk) drawFootLines() {
-	w := d.lay.page.W
+	w := d.lay.Page.W
 	lines, rust := numbers.Foot(d.atlas, d.shown, w-28)
 	l := d.panel.List()
-	y := d.lay.page.Bottom() - d.footHeight(w)
+	y := d.lay.Page.Bottom() - d.footHeight(w)
 	l.Level(14, w-14, y+2, 1, panel.Hair())
 	for i, t := range lines {
 		k := panel.SoftInk()
