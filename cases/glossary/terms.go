@@ -49,7 +49,7 @@ func ofTop() []Term {
 		{Name: "glue line", Also: []string{"its glue line"}, Means: "The joint between a brace and the top."},
 		{Name: "peel", Means: "Pull that opens a glue line, square to it; joints bear far less of it than of shear."},
 		{Name: "shear", Means: "Layers pushed past each other: in a glue line along it, in a plate through its thickness."},
-		{Name: "fitted", Means: "Of a brace: glued in. One that is not fitted is left out of the computation."},
+		{Name: "fitted", Plain: true, Means: "Of a brace: glued in. One that is not fitted is left out of the computation."},
 		{Name: "gauge", Also: []string{"gauges", "dial gauge"}, Means: "A place where a dial gauge could stand; the number is what it would show from slack strings to pitch, down positive."},
 		{Name: "tension", Plain: true, Means: "The pull of a string, or a stress that pulls wood apart."},
 		{Name: "outer face", Means: "The outside of the top, seen with the instrument on its back."},

@@ -70,17 +70,20 @@ func (w *Walk) asked() string {
 	return w.Step().Ask
 }
 
-// told says which commands print the step's numbers; "" while it asks, and without any.
-func (w *Walk) told() string {
+// told says which commands print the step's numbers, in so few words as fit; "" while it asks, and without any.
+func (w *Walk) told(fits func(string) bool) string {
 	by := w.Step().Commands()
 	if w.Asking || len(by) == 0 {
 		return ""
 	}
 	told := "numbers as in " + strings.Join(by, ", ")
-	if strings.Contains(told, "--linear") {
-		told = "reckoned on the shape as carved: " + told
+	if full := "reckoned on the shape as carved: " + told; strings.Contains(told, "--linear") && fits(full) {
+		return full
 	}
-	return told
+	if fits(told) {
+		return told
+	}
+	return ""
 }
 
 // DrawCaption draws the words of the step, and with controls the way through the lesson.
@@ -97,7 +100,8 @@ func (w *Walk) DrawCaption(p *panel.Panel, at panel.Rect, controls bool) (wish W
 		words.W -= wayWidth
 		wish = w.drawWay(p, panel.Rect{X: words.Right() + 10, Y: in.Y, W: wayWidth - 10, H: in.H})
 	}
-	if told := w.told(); l.Atlas.TextWidth(panel.SmallBold, w.head())+l.Atlas.TextWidth(panel.Small, told)+20 < words.W {
+	free := words.W - l.Atlas.TextWidth(panel.SmallBold, w.head()) - 20
+	if told := w.told(func(s string) bool { return l.Atlas.TextWidth(panel.Small, s) < free }); told != "" {
 		l.TextIn(panel.Rect{X: words.X, Y: words.Y, W: words.W, H: 15}, panel.Small, panel.Right, panel.SoftInk(), told)
 	}
 	y := words.Y
