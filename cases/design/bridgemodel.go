@@ -127,14 +127,15 @@ func (st *BridgeModel) nearestNode(x float64, first, end int) int32 {
 }
 
 // bearsAlike says whether two bridges give the same contact problem: they may
-// differ in gaps, in what the strings do and in weight.
+// differ in gaps, in what the strings do and in weight; in grip also in their guides,
+// which hold nothing there.
 func (st *BridgeModel) bearsAlike(o *BridgeModel) bool {
 	same := func(p, q contact.Pad) bool {
 		return p.Node == q.Node && p.At == q.At && p.Dir == q.Dir && p.Area == q.Area && p.Bedding == q.Bedding && slices.Equal(p.Spread, q.Spread)
 	}
 	a, b := &st.Body, &o.Body
 	return st.Hold == o.Hold && slices.EqualFunc(st.Pads, o.Pads, same) &&
-		slices.Equal(a.Nodes, b.Nodes) && slices.EqualFunc(a.Beams, b.Beams, sameBeam) && slices.Equal(a.Guides, b.Guides)
+		slices.Equal(a.Nodes, b.Nodes) && slices.EqualFunc(a.Beams, b.Beams, sameBeam) && (st.Hold == contact.Grip || slices.Equal(a.Guides, b.Guides))
 }
 
 // sameBeam says whether two beams are as stiff; they may differ in weight.

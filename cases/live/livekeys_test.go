@@ -84,7 +84,14 @@ func TestLiveWayBack(t *testing.T) {
 	if e := furthest(answer.SinkField(mustAt(t, back, 1)), answer.SinkField(first)); e > 1e-10 {
 		t.Errorf("back again, sink differs by %.3g", e)
 	}
-	if q := mustSet(t, other, tree.KeyValue{Key: "bridge.saddle_height", Value: tree.Valued(25.0)}); q.track != nil || len(q.ways) > 0 {
+	if q := mustSet(t, other, tree.KeyValue{Key: "bridge.saddle_height", Value: tree.Valued(25.0)}); q.track != nil {
+		t.Error("another saddle is answered by the way of this one")
+	} else if q.top.Stand != other.top.Stand {
+		t.Error("in grip another saddle asks for the contact problem anew")
+	} else if got, want := answer.Sink(mustAt(t, q, 1)), answer.Sink(mustSolve(t, q.Case())); math.Abs(got-want) > 1e-9*want {
+		t.Errorf("with another saddle the bridge sinks %.12g mm, solved afresh %.12g mm", got, want)
+	}
+	if q := mustSet(t, other, tree.KeyValue{Key: "bridge.wood", Value: tree.Valued("sugar-maple")}); q.track != nil || len(q.ways) > 0 {
 		t.Error("another bridge keeps the ways of this one")
 	}
 }

@@ -132,7 +132,7 @@ func (h *activeSet) readmit(i int) {
 // remove lets a set of rows go: those just taken leave the factor, others become
 // released, too many cost a new factor.
 func (h *activeSet) remove(out map[int32]bool) error {
-	h.rows = slices.DeleteFunc(h.rows, func(r int32) bool { return out[r] })
+	h.rows = slices.DeleteFunc(slices.Clone(h.rows), func(r int32) bool { return out[r] }) // the path keeps what was
 	keep := h.c.Len()
 	for keep > 0 && h.c.InBatch(keep-1) {
 		keep--

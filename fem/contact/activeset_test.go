@@ -130,7 +130,7 @@ func checkHistory(t *testing.T, trial int, p *lcp, st *State) {
 		for i := range p.pads {
 			released = released || p.per > 1 && knots[s-1].closed[i] && (!k.closed[i] || k.slides[i])
 		}
-		if d := apartBy(k.lambda, before.Lambda); d > 1e-8 && !released {
+		if d := apartBy(k.all(k.lambda), before.Lambda); d > 1e-8 && !released {
 			t.Errorf("trial %d at %g: forces jump by %.2g of the greatest", trial, k.load, d)
 		}
 	}
@@ -151,7 +151,7 @@ func checkRates(t *testing.T, trial int, p *lcp, k *segment) {
 		f[m] = -p.f[m]
 	}
 	lambda, rho := p.dense(t, rows, p.b, f)
-	if d := max(apartBy(k.dl, lambda), apartBy(k.dr[:], rho[:])); d > 1e-7 {
+	if d := max(apartBy(k.all(k.dl), lambda), apartBy(k.dr[:], rho[:])); d > 1e-7 {
 		t.Errorf("trial %d at %g: rates of %d rows are %.2g of the greatest apart, want 1e-7", trial, k.load, len(rows), d)
 	}
 }

@@ -45,6 +45,8 @@ type history struct {
 // change with the load along it.
 type segment struct {
 	load           float64 // fraction of full load
+	size           int     // rows
+	rows           []int32 // of lambda and dl, the others are zero; nil: all
 	lambda, dl     []float64
 	gap, dg        []float64
 	rho, dr        [6]float64
@@ -54,13 +56,26 @@ type segment struct {
 	rough          *roughSegment
 }
 
+// all spreads values of the stretch's rows over all rows.
+func (k *segment) all(values []float64) []float64 {
+	if k.rows == nil {
+		return values
+	}
+	out := make([]float64, k.size)
+	for i, j := range k.rows {
+		out[j] = values[i]
+	}
+	return out
+}
+
 // at is the contact at a load of the stretch.
 func (k *segment) at(load float64) *State {
 	s := load - k.load
-	st := &State{Lambda: slices.Clone(k.lambda), Gap: slices.Clone(k.gap), Closed: k.closed, Slides: k.slides, Rho: k.rho,
+	st := &State{Lambda: make([]float64, k.size), Gap: slices.Clone(k.gap), Closed: k.closed, Slides: k.slides, Rho: k.rho,
 		Work: k.work + (k.load+load)/2*k.done*s, Lost: k.lost}
-	for i := range st.Lambda {
-		st.Lambda[i] += s * k.dl[i]
+	copy(st.Lambda, k.all(k.lambda))
+	for j, v := range k.all(k.dl) {
+		st.Lambda[j] += s * v
 	}
 	for i := range st.Gap {
 		st.Gap[i] += s * k.dg[i]

@@ -2,25 +2,19 @@ package contact
 
 import "slices"
 
-// keepSegment notes the stretch that begins here.
+// keepSegment notes the stretch that begins here. What is written once and never changed is shared, not
+// copied: a path has as many stretches as pads.
 func (w *tracer) keepSegment(d direction, r *rates) {
 	if !w.p.history || d.dt == 0 {
 		return
 	}
-	k := segment{load: w.load, lambda: slices.Clone(w.lambda), dl: make([]float64, len(w.lambda)), gap: slices.Clone(w.gap), dg: slices.Clone(r.w),
+	k := segment{load: w.load, size: len(w.lambda), gap: slices.Clone(w.gap), dg: over(r.w, d.dt), dl: over(r.lambda, d.dt),
 		rho: w.rho, dr: r.rho, closed: slices.Clone(w.closed), slides: slices.Clone(w.slides),
 		work: w.state.Work, lost: w.state.Lost, done: w.p.self * d.dt}
-	for i := range k.gap {
-		if w.closed[i] {
-			k.gap[i], k.dg[i] = 0, 0
-		}
-	}
-	for i, j := range w.active.rows {
-		k.dl[j] = r.lambda[i] / d.dt
+	k.rows, k.lambda = w.active.rows[:len(w.active.rows):len(w.active.rows)], make([]float64, len(w.active.rows))
+	for i, j := range k.rows {
+		k.lambda[i] = w.lambda[j]
 		k.done += w.p.b[j] * r.lambda[i]
-	}
-	for i := range k.dg {
-		k.dg[i] /= d.dt
 	}
 	for m := range k.dr {
 		k.dr[m] /= d.dt
@@ -30,6 +24,18 @@ func (w *tracer) keepSegment(d direction, r *rates) {
 		w.state.history = &history{per: w.p.per}
 	}
 	w.state.history.segments = append(w.state.history.segments, k)
+}
+
+// over divides the values of a list.
+func over(list []float64, by float64) []float64 {
+	if by == 1 {
+		return list
+	}
+	out := make([]float64, len(list))
+	for i, v := range list {
+		out[i] = v / by
+	}
+	return out
 }
 
 // noteForces notes the normal forces at the present load.

@@ -130,7 +130,7 @@ func (r *roughSegment) addTo(st *State, s float64) {
 // keepRough notes the stretch between two moments.
 func (st *State) keepRough(p *lcp, from, to *friction.Moment) {
 	dt := to.Load - from.Load
-	k := segment{load: from.Load, lambda: from.Force, dl: make([]float64, len(from.Force)), gap: from.Gap, dg: make([]float64, p.pads),
+	k := segment{load: from.Load, size: len(from.Force), lambda: from.Force, dl: make([]float64, len(from.Force)), gap: from.Gap, dg: make([]float64, p.pads),
 		rho: from.Rho, work: from.Work, lost: from.Lost, done: p.self,
 		rough: &roughSegment{slid: from.Slid, ds: make([]float64, p.pads), glides: to.Guided, loose: to.Loose}}
 	k.closed, k.slides = kinds(to)
