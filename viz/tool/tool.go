@@ -115,7 +115,7 @@ func bridgeTools(b *cases.Bridge, woods []materials.Card) []Tool {
 	if b.Build == builds[1] {
 		build = 1
 	}
-	return append(out,
+	return append(out, saddleTool(b),
 		Tool{ID: "bridge.hollow", Group: Bridge, Label: "Hollowed from below", Unit: "mm", Least: 0, Most: 10, Step: 0.5, Value: deep,
 			Tip: "depth of the hollow; 0: solid",
 			Set: func(v float64) []tree.KeyValue {
@@ -129,6 +129,22 @@ func bridgeTools(b *cases.Bridge, woods []materials.Card) []Tool {
 			Pick: func(i int) []tree.KeyValue {
 				return []tree.KeyValue{word("bridge.hold", holds()[i])}
 			}})
+}
+
+// saddleTool raises the strings above the top, no lower than the base, or posts of 1 mm and the
+// saddle beam on it, allow.
+func saddleTool(b *cases.Bridge) Tool {
+	least := b.Height.Value(0)
+	if b.Build == "posts" {
+		for _, x := range b.Posts.Places() {
+			least = math.Max(least, b.Height.Value(x)+float64(b.SaddleBeam.Height)+1)
+		}
+	}
+	const room, step = 25, 0.1 // mm
+	least = math.Ceil(least/step-1e-9) * step
+	return Tool{ID: "bridge.saddle_height", Group: Bridge, Label: "Saddle height", Unit: "mm", Least: rounded(least), Most: rounded(least + room), Step: step,
+		Value: float64(b.SaddleHeight), Tip: "how high the strings stand above the top at the bridge's middle",
+		Set: func(v float64) []tree.KeyValue { return []tree.KeyValue{number("bridge.saddle_height", v)} }}
 }
 
 // holds are the ways in which a foot is held sideways, in the order of the tool's words.

@@ -88,3 +88,29 @@ func TestGraduationTable(t *testing.T) {
 		})
 	}
 }
+
+// The saddle's slider goes as low as the case allows and stands where the case says, of one piece and
+// on posts.
+func TestSaddleHeight(t *testing.T) {
+	for _, name := range []string{"course-guitar", "course-guitar-posts"} {
+		c, err := cases.Open(nil, name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := saddleTool(c.Bridge)
+		if s.Value != float64(c.Bridge.SaddleHeight) || s.Least >= s.Value || s.Most <= s.Value {
+			t.Errorf("%s: it stands at %g of %g..%g, the case says %g", name, s.Value, s.Least, s.Most, c.Bridge.SaddleHeight)
+		}
+		for _, v := range []float64{s.Least, s.Value + 0.3, s.Most} {
+			set, err := cases.OpenChanged(nil, name, "hand", s.Set(v))
+			if err != nil {
+				t.Errorf("%s: at %g mm: %v", name, v, err)
+			} else if now := saddleTool(set.Bridge); math.Abs(now.Value-v) > 1e-9 || now.Least != s.Least || now.Most != s.Most {
+				t.Errorf("%s: set to %g mm it stands at %g of %g..%g", name, v, now.Value, now.Least, now.Most)
+			}
+		}
+		if _, err := cases.OpenChanged(nil, name, "hand", s.Set(s.Least-0.2)); err == nil {
+			t.Errorf("%s: a lower saddle than %g mm is possible too", name, s.Least)
+		}
+	}
+}
