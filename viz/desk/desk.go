@@ -96,7 +96,8 @@ type Desk struct {
 	moving bool
 	light  bool // the picture is drawn with less care
 
-	underHand bool // designs or load change under the hand
+	underHand bool    // designs or load change under the hand
+	fresh     float64 // s: until when a new answer's picture is drawn with less care; 0: no longer
 	done      bool
 	alone     bool // the picture and its caption alone: for teaching
 	frames    int
@@ -209,7 +210,16 @@ func (d *Desk) Moving() bool {
 
 // Wake returns after how many seconds another frame is wanted even if the
 // hand does nothing; infinite: never.
-func (d *Desk) Wake() float64 { return min(d.panel.Wake(), d.noteLeft()) }
+func (d *Desk) Wake() float64 {
+	care := math.Inf(1)
+	if d.fresh > 0 {
+		care = max(d.fresh-d.now, 1e-3)
+	}
+	return min(d.panel.Wake(), d.noteLeft(), care)
+}
+
+// restTime is how long nothing new must come before a picture is drawn with care, s.
+const restTime = 0.12
 
 // Clipboard returns text to put on the clipboard, once.
 func (d *Desk) Clipboard() (string, bool) {
@@ -242,6 +252,9 @@ func (d *Desk) take(n stage.News) {
 	}
 	was := d.shown
 	d.shown = n.Shown
+	if d.stop != nil && was != nil && !was.Want.Equal(n.Want) {
+		d.fresh = d.now + restTime
+	}
 	d.wait.ends(d.now, d.asked != nil && d.asked.Equal(n.Want))
 	d.rescaled(was)
 	d.passes(was)
@@ -311,10 +324,10 @@ const (
 	lateness   = 1.5
 )
 
-// Soon returns within how many seconds the answer to what the hand drags is due; 0: it drags
-// nothing, the answer is in the last page, or it takes longer than a page should wait.
+// Soon returns within how many seconds the answer to what the hand did is due; 0: none is, it is in
+// the last page, or it takes longer than a page should wait.
 func (d *Desk) Soon() float64 {
-	if w := &d.wait; d.busy && d.want.Held && !w.ended && w.took > 0 && w.took < mostWaited {
+	if w := &d.wait; d.busy && !w.ended && w.took > 0 && w.took < mostWaited {
 		return max(0, w.since+lateness*w.took-d.now)
 	}
 	return 0

@@ -31,8 +31,12 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	d.lay = layout.Of(w, h, d.parts(w, h, !d.alone))
 	d.fit(density)
 	d.panel.Begin(in, d.atlas, w, h)
-	// The hand's picture comes with less care, and once more when it lets go.
-	d.light = in.Down[panel.LeftButton] || d.drag.what != noDrag || d.play.on || d.fly.On || d.was != nil || d.moving && d.beads()
+	// The hand's picture comes with less care, and once more when it lets go; so does a new one, until
+	// nothing newer comes.
+	if d.now >= d.fresh {
+		d.fresh = 0
+	}
+	d.light = d.fresh > 0 || in.Down[panel.LeftButton] || d.drag.what != noDrag || d.play.on || d.fly.On || d.was != nil || d.moving && d.beads()
 	d.underHand = d.light && d.want.Held // of the pass before
 	f.Views = d.views(density, in.Now)
 	d.passing(f)

@@ -35,16 +35,17 @@ func toTurn(r reasons, sinceTurn, sinceShown float64) float64 {
 }
 
 // toShow returns when a page is shown at the latest: at once, or a page's time after the last one
-// was, or, where a better one is due soon, that much later. The first page that was kept back for
+// was; where a better one is due soon, that much later. The first page that was kept back for
 // it came at since.
 func toShow(once bool, soon, now, since, shown float64) float64 {
-	switch {
-	case once:
-		return now
-	case soon > 0:
-		return max(min(now+soon, since+mostHeld), shown+frameTime)
+	at := shown + frameTime
+	if once {
+		at = now
 	}
-	return shown + frameTime
+	if soon > 0 {
+		at = max(at, min(now+soon, since+mostHeld))
+	}
+	return at
 }
 
 // spent is the time that went into a page, s: of the processor, and by the clock.

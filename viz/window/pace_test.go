@@ -35,10 +35,11 @@ func TestShow(t *testing.T) {
 		{"a press", true, 0.02, now, now, now},
 		{"a page, long after the last", false, 0, now, 1, 1 + 1.0/60},
 		{"a page, soon after the last", false, 0, now, now - 0.004, now - 0.004 + 1.0/60},
+		{"a press, and a better page soon", true, 0.02, now, 1, now + 0.02},
 		{"a better one soon", false, 0.02, now, 1, now + 0.02},
 		{"a better one sooner than the next page", false, 0.001, now, now, now + 1.0/60},
 		{"kept back for a while", false, 0.02, now - 0.045, 1, now + 0.005},
-		{"kept back long enough", false, 0.02, now - 0.07, 1, now - 0.02},
+		{"kept back long enough", false, 0.02, now - 0.07, now - 0.04, now - 0.02},
 	} {
 		if got := toShow(c.once, c.soon, now, c.since, c.shown); math.Abs(got-c.at) > 1e-12 {
 			t.Errorf("%s: at %g s, want %g", c.what, got, c.at)
