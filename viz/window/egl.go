@@ -16,6 +16,7 @@ typedef unsigned (*bind_api)(unsigned);
 typedef void *(*create_context)(void *, void *, void *, const int *);
 typedef unsigned (*make_current)(void *, void *, void *, void *);
 typedef unsigned (*destroy_context)(void *, void *);
+typedef unsigned (*query_devices)(int, void **, int *);
 
 struct egl {
 	void *display, *context;
@@ -24,8 +25,28 @@ struct egl {
 	destroy_context destroy;
 };
 
-// egl_open opens an OpenGL 3.3 core context without a surface on Mesa's
-// surfaceless platform (EGL_MESA_platform_surfaceless). It returns which step
+// egl_display opens a display without a screen: Mesa's surfaceless platform
+// (EGL_MESA_platform_surfaceless), else a graphics card (EGL_EXT_platform_device), as
+// drivers that are not Mesa's have it. It returns which step failed, 0 for none.
+static int egl_display(struct egl *e, initialize init) {
+	platform_display display = (platform_display)e->get("eglGetPlatformDisplay");
+	query_devices query = (query_devices)e->get("eglQueryDevicesEXT");
+	void *cards[8];
+	int n = 0;
+	if (!display) return 2;
+	e->display = display(0x31DD, 0, 0); // EGL_PLATFORM_SURFACELESS_MESA
+	if (e->display && init(e->display, 0, 0)) return 0;
+	if (query && !query(8, cards, &n)) n = 0;
+	for (int i = 0; i < n; i++) {
+		void *card = display(0x313F, cards[i], 0); // EGL_PLATFORM_DEVICE_EXT
+		if (!card) continue;
+		e->display = card;
+		if (init(card, 0, 0)) return 0;
+	}
+	return e->display ? 4 : 3;
+}
+
+// egl_open opens an OpenGL 3.3 core context without a surface. It returns which step
 // failed, 0 for none. The library stays loaded: OpenGL's functions live in it.
 static int egl_open(struct egl *e, const char *library) {
 	static const int want[] = {
@@ -42,11 +63,8 @@ static int egl_open(struct egl *e, const char *library) {
 	e->current = (make_current)dlsym(lib, "eglMakeCurrent");
 	e->destroy = (destroy_context)dlsym(lib, "eglDestroyContext");
 	if (!e->get || !init || !bind || !create || !e->current || !e->destroy) return 2;
-	platform_display display = (platform_display)e->get("eglGetPlatformDisplay");
-	if (!display) return 2;
-	e->display = display(0x31DD, 0, 0); // EGL_PLATFORM_SURFACELESS_MESA
-	if (!e->display) return 3;
-	if (!init(e->display, 0, 0)) return 4;
+	int step = egl_display(e, init);
+	if (step) return step;
 	if (!bind(0x30A2)) return 5; // EGL_OPENGL_API
 	e->context = create(e->display, 0, 0, want);
 	if (!e->context) return 5;

@@ -1,0 +1,68 @@
+//go:build cgo
+
+package window
+
+import (
+	"fmt"
+	"testing"
+	"time"
+
+	"github.com/go-gl/gl/v3.3-core/gl"
+
+	"archload/cases/design"
+	"archload/viz/desk"
+	"archload/viz/panel"
+	"archload/viz/scene"
+)
+
+// BenchmarkFrames paints the window of the course guitar in its sizes, off the screen, by whatever driver
+// there is: turned under the hand, turned with care, and with another picture each time, of which all is
+// uploaded.
+func BenchmarkFrames(b *testing.B) {
+	d, err := desk.New(desk.Options{Names: []string{"course-guitar-relief"}, Solve: design.Options{Workers: 2}})
+	if err != nil {
+		b.Fatal(err)
+	}
+	if err := d.Settle(b.Context(), false); err != nil {
+		b.Fatal(err)
+	}
+	for _, size := range [][2]int{{1280, 800}, {1920, 1080}, {2560, 1440}} {
+		for _, how := range []string{"turned", "careful", "new"} {
+			b.Run(fmt.Sprintf("%dx%d/%s", size[0], size[1], how), func(b *testing.B) {
+				p := painterFor(b) // a context belongs to its thread
+				f := d.Frame(size[0], size[1], 1, panel.Input{Away: true})
+				v := &f.Views[0]
+				v.Light = how != "careful"
+				used, most := 0.0, time.Duration(0)
+				for b.Loop() {
+					v.Camera = v.Camera.Orbited(0.5, 0)
+					if how == "new" {
+						v.Scene = copied(v.Scene)
+					}
+					began, cpu := time.Now(), processorTime()
+					if err := p.Paint(f); err != nil {
+						b.Fatal(err)
+					}
+					gl.Finish()
+					used += processorTime() - cpu
+					most = max(most, time.Since(began))
+				}
+				b.Logf("drawn by %s", gl.GoStr(gl.GetString(gl.RENDERER)))
+				b.ReportMetric(float64(b.N)/b.Elapsed().Seconds(), "frames/s")
+				b.ReportMetric(1e3*used/float64(b.N), "cpu-ms/frame")
+				b.ReportMetric(1e3*most.Seconds(), "longest-ms")
+			})
+		}
+	}
+}
+
+// copied is a scene of other solids that look the same.
+func copied(s *scene.Scene) *scene.Scene {
+	out := *s
+	out.Solids = nil
+	for _, o := range s.Solids {
+		c := *o
+		out.Solids = append(out.Solids, &c)
+	}
+	return &out
+}
