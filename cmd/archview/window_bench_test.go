@@ -30,7 +30,8 @@ func BenchmarkPointerToPicture(b *testing.B) {
 	} {
 		b.Run(c.id, func(b *testing.B) {
 			p := sit(b, "course-guitar-relief", "--size", c.size)
-			hand, step := p.hand(), func(i int) {}
+			hand := p.hand()
+			var step func(i int)
 			if c.words == nil {
 				p.unfold(c.fold, c.id+"/handle")
 				p.point(c.id+"/handle", 0.5)
