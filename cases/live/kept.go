@@ -1,6 +1,7 @@
 package live
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -40,6 +41,25 @@ func (l *Live) Kept(file string) ([]byte, error) {
 	k.line("base = %s\n", tomlText(base))
 	k.table("", top, reflect.TypeFor[cases.Case]())
 	return []byte(k.text.String()), k.err
+}
+
+// Stale names the first file of the design that no longer says what was read of it, so that what is kept on
+// top of it would be another design; "" if all of them do.
+func (l *Live) Stale() string {
+	for _, was := range l.c.Rep.Order {
+		if was.Data == nil || bundled(was) {
+			continue
+		}
+		info, err := fs.Stat(was.Fsys, was.Path)
+		if err == nil && !info.Mode().IsRegular() {
+			continue // a pipe is read once
+		}
+		now, err := tree.OpenSource(was.Fsys, was.Path, was.Label)
+		if err != nil || !bytes.Equal(now.Data, was.Data) {
+			return was.Label
+		}
+	}
+	return ""
 }
 
 // title is the case's; one that speaks of the case as it was is marked.

@@ -9,6 +9,7 @@ import (
 	"math"
 	"slices"
 
+	"archload/cases"
 	"archload/cases/design"
 	"archload/cases/lesson"
 	"archload/cases/tree"
@@ -110,7 +111,9 @@ type Desk struct {
 	was       []View  // what goes over into the picture; nil: nothing
 	fade      float64 // s, since when
 
-	beside     []string      // case files of the folder; nil: not yet looked for
+	beside     []string     // case files of the folder; nil: not yet looked for
+	bundled    []cases.Info // designs that come with the program; nil: not yet asked for
+	bundledErr error
 	lessons    []lesson.Info // that come with the program; nil: not yet asked for
 	lessonsErr error
 }

@@ -12,6 +12,7 @@ import (
 	"archload/cases/design"
 	"archload/cases/lesson"
 	"archload/cases/tree"
+	"archload/viz/desk/layout"
 	"archload/viz/desk/looks"
 	"archload/viz/panel"
 	"archload/viz/scale"
@@ -176,6 +177,13 @@ func TestTwoDesigns(t *testing.T) {
 	}
 	if s.Scenes[0].Enlarge != s.Scenes[1].Enlarge {
 		t.Errorf("movements are drawn %g and %g times as large", s.Scenes[0].Enlarge, s.Scenes[1].Enlarge)
+	}
+	for i := range h.d.shown.Scenes { // no line of words runs over into the other drawing
+		for _, line := range append(h.d.heading(i, h.d.lay.Wide).said, h.d.heading(i, h.d.lay.Wide).remark...) {
+			if w := h.d.atlas.TextWidth(panel.Small, line); layout.HeadLeft+w > h.d.lay.Heads[i].W {
+				t.Errorf("design %d: %q is %.0f points wide, over %.0f", i, line, w, h.d.lay.Heads[i].W)
+			}
+		}
 	}
 	h.key(panel.LetterKey('d'))
 	s = h.d.shown

@@ -38,9 +38,12 @@ func (d *Desk) keepCase() {
 	}
 	words, settled := numbers.Command(d.shown, d.edit)
 	words = strings.Replace(words, "of the kept case", name, 1)
-	if settled {
+	switch stale := one.Live.Stale(); {
+	case stale != "":
+		d.say("kept as " + name + ", on top of " + stale + "; but that file has changed or gone since it was opened, so " + words + " may give other numbers")
+	case settled:
 		d.say("kept as " + name + "; " + words + " gives the same numbers")
-	} else {
+	default:
 		d.say("kept as " + name + "; archload solve " + name + " gives the numbers to which the window settles")
 	}
 	d.copied = name

@@ -1,7 +1,10 @@
 package desk
 
 import (
+	"flag"
+	"fmt"
 	"math"
+	"math/rand/v2"
 	"regexp"
 	"strings"
 	"testing"
@@ -12,6 +15,7 @@ import (
 	"archload/cases/design"
 	"archload/cases/quantity"
 	"archload/cases/stability"
+	"archload/cases/tree"
 	"archload/viz/desk/numbers"
 	"archload/viz/panel"
 	"archload/viz/scale"
@@ -111,6 +115,60 @@ func TestSettledNumbersAreThoseOfTheKeptCase(t *testing.T) {
 	if words, settled := numbers.Command(h.d.shown, 0); !settled || words != "archload solve of the kept case --times 0.4" {
 		t.Errorf("the window names %q, settled %v", words, settled)
 	}
+}
+
+// edits is how many sequences of edits are tried.
+var edits = flag.Int("edits", 1, "random sequences of edits that are tried")
+
+// Whatever tools the hand takes in whatever order, what is kept gives the numbers that have settled.
+func TestRandomEditsSettleToTheKeptCase(t *testing.T) {
+	names := []string{"course-guitar-relief", "bowed-layout", "course-guitar-two-feet", "octave-mandola"}
+	for n := range *edits {
+		chance := rand.New(rand.NewPCG(17, uint64(n)))
+		name := names[n%len(names)]
+		h := newHand(t, Options{Names: []string{name}, OnMovedShape: true, Solve: design.Options{Workers: 2, Refine: 0.2, NoError: true}})
+		said := fmt.Sprintf("%s, sequence %d:", name, n)
+		for range 3 + chance.IntN(3) {
+			said += h.anyEdit(chance)
+		}
+		if chance.IntN(3) == 0 {
+			h.d.want.Load = 0.01 * float64(10+chance.IntN(90))
+			said += fmt.Sprintf(" load = %g", h.d.want.Load)
+			h.settle()
+		}
+		if len(h.d.shown.Designs[0].Live.Keys()) > 0 { // else all is as it was, or not possible
+			h.asSolved(said)
+		}
+		h.d.Close()
+		t.Log(said)
+	}
+}
+
+// anyEdit sets one of the tools to something, and says to what.
+func (h *hand) anyEdit(chance *rand.Rand) string {
+	tools := h.d.tools(h.d.design())
+	u := tools[chance.IntN(len(tools))]
+	var set []tree.KeyValue
+	switch {
+	case u.Why != "":
+		return ""
+	case u.Most > u.Least:
+		v := u.Least + (0.2+0.6*chance.Float64())*(u.Most-u.Least)
+		set = u.Set(u.Step * math.Round(v/u.Step))
+	default:
+		set = u.Pick(chance.IntN(len(u.Words)))
+	}
+	h.d.change(set)
+	h.settle()
+	said := ""
+	for _, k := range set {
+		said += " " + k.Key + " = " + k.Value.Text
+	}
+	if h.d.fault != "" {
+		h.d.fault = ""
+		return said + " (not possible)"
+	}
+	return said
 }
 
 // Below full load each number has its ±, after a change that of the design before until its own is there.

@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"image"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -69,5 +71,35 @@ func TestWhatThePictureSays(t *testing.T) {
 	h.settle()
 	if !slices.ContainsFunc(h.d.shown.Scenes[0].Labels, func(l scene.Label) bool { return strings.HasPrefix(l.Text, "pin 1: ") }) {
 		t.Errorf("no word of the picture names the pin: %+v", h.d.shown.Scenes[0].Labels)
+	}
+}
+
+// On the page to choose from, and before there is a picture, every key of the window does nothing
+// that needs a design.
+func TestKeysWithoutADesign(t *testing.T) {
+	for _, names := range [][]string{nil, {"course-guitar-relief"}} {
+		d, err := New(Options{Names: names, Keep: func(string, []byte) (string, error) { t.Error("something is kept"); return "", nil },
+			Picture: func(f *Frame) (image.Image, error) { return Software(f), nil }})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for range 2 {
+			for _, s := range shortcuts() {
+				if s.words == "leaves" {
+					continue
+				}
+				d.Frame(pageWidth, pageHeight, 1, panel.Input{X: 400, Y: 300, Keys: []panel.KeyPress{{Key: s.key, Ctrl: s.ctrl}}})
+				d.Frame(pageWidth, pageHeight, 1, panel.Input{X: 400, Y: 300})
+			}
+		}
+		if names == nil && (d.play.on || d.want.Load != 1) {
+			t.Errorf("without a design the load is at %g, and plays: %v", d.want.Load, d.play.on)
+		}
+		for _, k := range []panel.Key{panel.KeyLeft, panel.KeyUp, panel.KeyPlus, panel.KeyMinus} {
+			d.Frame(300, 200, 1, panel.Input{Keys: []panel.KeyPress{{Key: k}}})
+		}
+		if d.camera != (scene.Camera{}) && names == nil || math.IsNaN(d.camera.Distance) || math.IsNaN(d.camera.Target[0]) {
+			t.Errorf("without a picture the keys take the camera to %+v", d.camera)
+		}
 	}
 }

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"math"
+	"slices"
 
 	"archload/viz/panel"
 	"archload/viz/scene"
@@ -56,13 +57,20 @@ func shortcuts() []shortcut {
 func (d *Desk) shortcuts() {
 	for _, k := range d.panel.Unused() {
 		for _, s := range shortcuts() {
-			if s.key == k.Key && s.ctrl == k.Ctrl {
+			if s.key == k.Key && s.ctrl == k.Ctrl && (s.bare() || len(d.want.Designs) > 0) {
 				s.do(d)
 				d.again = true
 			}
 		}
 	}
-	d.arrowKeys()
+	if d.shown != nil {
+		d.arrowKeys()
+	}
+}
+
+// bare tells whether a key does something on the page to choose from, without a design.
+func (s shortcut) bare() bool {
+	return slices.Contains([]string{"Ctrl +", "Ctrl −", "Ctrl N", "L", "H", "", "Esc", "Ctrl Q"}, s.name)
 }
 
 // arrowKeys turn the drawing, plus and minus bring it nearer, unless a control

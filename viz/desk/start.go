@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"io/fs"
 	"path"
 
 	"archload/cases"
@@ -18,36 +17,13 @@ func (d *Desk) openDesign(name string) {
 	d.look(usualView(d.looks.View))
 }
 
-// mostBeside is how many case files of the folder are looked through for the start page.
+// mostBeside is how many case files of the folder stand on the start page.
 const mostBeside = 24
-
-// beside are the case files of the folder in which the window was opened.
-func beside(fsys fs.FS) []string {
-	out := []string{}
-	if fsys == nil {
-		return out
-	}
-	files, err := fs.ReadDir(fsys, ".")
-	if err != nil {
-		return out
-	}
-	for _, f := range files {
-		if len(out) == mostBeside {
-			break
-		}
-		if f.Type().IsRegular() && path.Ext(f.Name()) == ".toml" {
-			if _, err := cases.Open(fsys, f.Name()); err == nil {
-				out = append(out, f.Name())
-			}
-		}
-	}
-	return out
-}
 
 // drawBeside lists the case files of the folder.
 func (d *Desk) drawBeside(c *panel.Column) {
 	if d.beside == nil {
-		d.beside = beside(d.o.FS)
+		d.beside = cases.Beside(d.o.FS, mostBeside)
 	}
 	if len(d.beside) == 0 {
 		return
@@ -88,9 +64,11 @@ func (d *Desk) drawStart() {
 			}
 		}
 	}
-	infos, err := cases.Bundled()
-	if err != nil {
-		d.panel.Note(c.Row(20), err.Error())
+	if d.bundled == nil {
+		d.bundled, d.bundledErr = cases.Bundled() // it reads them all
+	}
+	if d.bundledErr != nil {
+		d.panel.Note(c.Row(20), d.bundledErr.Error())
 	}
 	const own = "A design of your own: archview MY-DESIGN.toml; archload new makes one to begin with."
 	list := c.Rest()
@@ -99,7 +77,7 @@ func (d *Desk) drawStart() {
 	in := panel.NewColumn(d.panel.Scroll("start", list), 0, 6)
 	d.drawBeside(in)
 	d.panel.Heading(in.Row(20), "Designs that come with the program")
-	for _, i := range infos {
+	for _, i := range d.bundled {
 		at, wide := 178.0, 166.0 // of the words beside the button
 		if in.Width() < 460 {    // or under it
 			at, wide = 0, in.Width()

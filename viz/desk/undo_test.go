@@ -1,7 +1,9 @@
 package desk
 
 import (
+	"strings"
 	"testing"
+	"testing/fstest"
 
 	"archload/viz/panel"
 )
@@ -46,5 +48,51 @@ func TestTyped(t *testing.T) {
 	h.settle()
 	if got := float64(h.d.shown.Designs[0].Live.Case().Bridge.Relief.Depth); got != 0.2 {
 		t.Errorf("0.2 was typed, the relief is %g mm", got)
+	}
+}
+
+// The sink of before a change stands in the plan as dashed lines, until all is taken back.
+func TestBeforeInThePlan(t *testing.T) {
+	h := newHand(t, Options{Names: []string{"course-guitar-relief"}})
+	dashes := func() (n int) {
+		for _, l := range h.d.shown.Scenes[0].Lines {
+			if l.Dash == 7 {
+				n += len(l.Points)
+			}
+		}
+		return n
+	}
+	if n := dashes(); n > 0 {
+		t.Errorf("nothing is changed, and %d points of before are drawn", n)
+	}
+	h.slide("relief.depth", 0.8)
+	if n := dashes(); n < 100 || !strings.Contains(h.d.statement(0, h.d.shown.Scenes[0]), "long dashes: as its file says") {
+		t.Errorf("after a change %d points of before are drawn, under the words %q", n, h.d.statement(0, h.d.shown.Scenes[0]))
+	}
+	h.key(panel.LetterKey('z'))
+	if n := dashes(); n > 0 {
+		t.Errorf("all is taken back, and %d points of before are drawn", n)
+	}
+}
+
+// What is kept on top of a file that has changed meanwhile is said to be another design.
+func TestKeptOnAChangedFile(t *testing.T) {
+	const mine = "format = 1\nbase = \"course-guitar-relief\"\n"
+	files := fstest.MapFS{"mine.toml": {Data: []byte(mine)}}
+	h := newHand(t, Options{Names: []string{"mine.toml"}, FS: files})
+	h.slide("relief.depth", 0.5)
+	h.key(panel.LetterKey('k'))
+	if strings.Contains(h.d.note, "other numbers") || len(h.kept) != 1 {
+		t.Errorf("the file is as it was; %d are kept, and it says %q", len(h.kept), h.d.note)
+	}
+	files["mine.toml"] = &fstest.MapFile{Data: []byte(mine + "plate.thickness = 3\n")}
+	h.key(panel.LetterKey('k'))
+	if !strings.Contains(h.d.note, "mine.toml; but that file has changed or gone") {
+		t.Errorf("the file has changed; it says %q", h.d.note)
+	}
+	delete(files, "mine.toml")
+	h.key(panel.LetterKey('k'))
+	if !strings.Contains(h.d.note, "changed or gone") {
+		t.Errorf("the file is gone; it says %q", h.d.note)
 	}
 }

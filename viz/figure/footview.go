@@ -193,12 +193,17 @@ func (v *footView) drawShares(g *canvas.Page, y float64) {
 	for _, s := range v.in.Shares {
 		total += nought(s.Force)
 	}
+	var percent []float64
+	for _, s := range v.in.Shares {
+		percent = append(percent, 100*s.Force/total)
+	}
+	digits := scale.Alike(0, percent...)
 	for _, s := range v.in.Shares {
 		a, b := v.x.At(s.From)+1, v.x.At(s.To)-1
 		g.Stroke([][]canvas.Point{{canvas.At(a, y+26), canvas.At(a, y+22), canvas.At(b, y+22), canvas.At(b, y+26)}}, false, canvas.Firm())
 		words := scale.Reading(s.Force) + " N"
 		if total > 0 {
-			words += fmt.Sprintf(" · %.0f %%", 100*s.Force/total)
+			words += fmt.Sprintf(" · %.*f %%", digits, 100*s.Force/total)
 		}
 		bolder := canvas.Style{Size: canvas.Smallest, Face: canvas.Bold, Color: canvas.Ink()}
 		g.Text(canvas.At((a+b)/2, y+12), g.Shorten(canvas.Clean(s.Name), bolder, b-a), bolder, 0.5)

@@ -101,8 +101,14 @@ func (v *planView) rimWords() (neck, tail, bass, treble string) {
 	if r == nil {
 		return neck, tail, bass, treble
 	}
+	all := []float64{r.Neck, r.Tail, r.Bass, r.Treble}
+	forces := scale.Alike(1, all...)
+	for i := range all {
+		all[i] *= 100 / r.Load
+	}
+	shares := scale.Alike(0, all...)
 	with := func(name string, n float64) string {
-		return fmt.Sprintf("%s: %s N, %s %%", name, scale.Number(n, 1), scale.Number(100*n/r.Load, 0))
+		return fmt.Sprintf("%s: %s N, %s %%", name, scale.Number(n, forces), scale.Number(100*n/r.Load, shares))
 	}
 	return with(neck, r.Neck), with(tail, r.Tail), with(bass, r.Bass), with(treble, r.Treble)
 }

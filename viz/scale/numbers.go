@@ -47,6 +47,30 @@ func Fixed(v float64, n int) string {
 	return strings.Replace(t, "-", "−", 1)
 }
 
+// Alike returns how many decimals values that stand beside each other need, n or up to two more, so
+// that none which agree to a quarter of the last one are written as if they differed.
+func Alike(n int, values ...float64) int {
+	for k := n; k < n+2; k++ {
+		if !split(k, values) {
+			return k
+		}
+	}
+	return n + 2
+}
+
+// split says whether two values that agree to a quarter of decimal n are rounded apart.
+func split(n int, values []float64) bool {
+	near := 0.25 * math.Pow(10, -float64(n))
+	for i, v := range values {
+		for _, o := range values[:i] {
+			if math.Abs(v-o) < near && Fixed(v, n) != Fixed(o, n) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // Percent writes a fraction.
 func Percent(v float64) string { return Fixed(100*v, 0) + " %" }
 

@@ -110,3 +110,26 @@ func TestNumbers(t *testing.T) {
 		}
 	}
 }
+
+// Equal shares are not written as different ones.
+func TestAlike(t *testing.T) {
+	for _, c := range []struct {
+		n      int
+		values []float64
+		want   int
+	}{
+		{0, []float64{13.49, 13.51}, 1},
+		{0, []float64{13.4495, 13.4505, 13.5}, 2},
+		{0, []float64{13.495, 13.505}, 1},
+		{0, []float64{13.2, 13.9}, 0},
+		{0, []float64{13.3, 13.7}, 0},
+		{1, []float64{21.04, 21.06}, 2},
+		{1, []float64{21.049, 21.051}, 2},
+		{0, []float64{math.NaN(), 1}, 0},
+		{0, nil, 0},
+	} {
+		if got := Alike(c.n, c.values...); got != c.want {
+			t.Errorf("%v need %d decimals, want %d", c.values, got, c.want)
+		}
+	}
+}

@@ -17,6 +17,7 @@ type Show struct {
 	Face       Face               // of the plate, for fields that differ between the faces
 	Values     []float64          // of the field, in its unit, at the nodes or the cells of the foot; nil: taken from Solution
 	Difference bool               // Values are what another design has more of
+	Before     *Before            // the same field before a change, to be drawn as dashed lines; nil: none
 	Range      *[2]float64        // ends of the legend, in the field's unit; nil: from the values
 	Enlarge    float64            // movements are drawn so many times as large, 1; 0: EnlargeFor
 	Strings    bool               // draw them

@@ -181,11 +181,7 @@ func newFieldPaint(s *scale.Scale, o PaintOptions, per int) fieldPaint {
 	for i := range f.tone {
 		c := s.Tone(float64(i) / tones)
 		f.tone[i] = packed(c)
-		ink := color.NRGBA{51, 38, 26, 255}
-		if brightness(c) < 0.42 {
-			ink = color.NRGBA{251, 248, 240, 255}
-		}
-		f.ink[i] = packed(ink)
+		f.ink[i] = packed(lineInk(c))
 	}
 	if f.step > 0 {
 		f.zero = math.Round(-f.lo / f.step)
@@ -196,6 +192,14 @@ func newFieldPaint(s *scale.Scale, o PaintOptions, per int) fieldPaint {
 	}
 	f.half, f.fade = [2]float64{contourHalf * d, zeroHalf * d}, contourRoom*d
 	return f
+}
+
+// lineInk is that of a contour line on a colour.
+func lineInk(on color.NRGBA) color.NRGBA {
+	if brightness(on) < 0.42 {
+		return color.NRGBA{251, 248, 240, 255}
+	}
+	return color.NRGBA{51, 38, 26, 255}
 }
 
 func packed(c color.NRGBA) uint32 { return uint32(c.R)<<16 | uint32(c.G)<<8 | uint32(c.B) }

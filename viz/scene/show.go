@@ -35,6 +35,7 @@ func (k *Skeleton) Build(in Show) *Scene {
 	b.pins()
 	b.worst()
 	b.cut()
+	b.before()
 	b.words()
 	b.levels()
 	c := b.scene
@@ -103,6 +104,9 @@ func (b *build) statement() string {
 	}
 	if f.HasFaces() {
 		words += [2]string{", outer face", ", inner face"}[b.in.Face]
+	}
+	if b.in.Before != nil {
+		words += " (long dashes: as its file says)"
 	}
 	return words + ", " + b.loadWords() + "; " + b.enlargeWords()
 }

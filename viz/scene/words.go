@@ -158,6 +158,7 @@ type rimPart struct {
 // rimParts are those that the rim has.
 func (b *build) rimParts(c answer.SectorsReport) (out []rimPart) {
 	stations, loop := answer.RimStations(b.s), b.k.mesh.Rim
+	digits := scale.Alike(0, c.Neck, c.Tail, c.Bass, c.Treble)
 	for _, w := range []struct {
 		name  string
 		force float64
@@ -167,7 +168,7 @@ func (b *build) rimParts(c answer.SectorsReport) (out []rimPart) {
 			continue
 		}
 		p, q := b.k.mesh.Points[loop[(i+len(loop)-1)%len(loop)]], b.k.mesh.Points[loop[(i+1)%len(loop)]]
-		out = append(out, rimPart{node: loop[i], force: w.force, words: fmt.Sprintf("%s %.0f N", sectorWords(w.name), w.force),
+		out = append(out, rimPart{node: loop[i], force: w.force, words: fmt.Sprintf("%s %.*f N", sectorWords(w.name), digits, w.force),
 			away: unit(vec{q[1] - p[1], p[0] - q[0], 0})})
 	}
 	return out
@@ -240,6 +241,7 @@ func middleOf(st []answer.RimStation, sector string) (at int, ok bool) {
 // braceForces adds what each brace carries, as a line under it as wide as its
 // share of the load.
 func (b *build) braceForces() {
+	forces, shares := braceDigits(b.in.Flow.Braces)
 	for _, r := range b.in.Flow.Braces {
 		i := slices.IndexFunc(b.k.braces, func(f braceFrame) bool { return f.name == r.Name })
 		if i < 0 {
@@ -261,6 +263,15 @@ func (b *build) braceForces() {
 		if last := above[len(above)-1]; last[1] > end[1] {
 			end = last
 		}
-		b.label(Label{Text: fmt.Sprintf("%s %.0f N, %.0f %%", r.Name, r.HandOver, 100*r.Share), At: end, Kind: Part})
+		b.label(Label{Text: fmt.Sprintf("%s %.*f N, %.*f %%", r.Name, forces, r.HandOver, shares, 100*r.Share), At: end, Kind: Part})
 	}
+}
+
+// braceDigits are the decimals with which what braces carry is written.
+func braceDigits(braces []answer.BraceFlowReport) (forces, shares int) {
+	var n, percent []float64
+	for _, r := range braces {
+		n, percent = append(n, r.HandOver), append(percent, 100*r.Share)
+	}
+	return scale.Alike(0, n...), scale.Alike(0, percent...)
 }

@@ -180,6 +180,7 @@ func (d *Answered) before(w Want, sure bool) (*Before, error) {
 		b.base, b.load, b.cut = d.base, w.Load, w.Cut
 		b.Bridge = answer.BridgeNow(s)
 	}
+	b.Sink = &scene.Before{Mesh: s.Top.Built.Mesh, Values: scene.Values(s, scene.Sink, scene.Outer)}
 	edge, _ := answer.Outlines(s)
 	if from, to, ok := cutLine(s.Top.Built.Case, w.Cut, edge); ok {
 		cut := s.CutAlong(from, to)
@@ -373,7 +374,7 @@ func (s *Shown) draw() {
 	for i, d := range s.Designs {
 		now, skeleton := d.drawn(w)
 		s.Scenes = append(s.Scenes, skeleton.Build(scene.Show{
-			Solution: now, Statement: s.airWords(d), Behind: w.Behind, Field: w.Field, Face: w.face(), Values: s.values[i], Enlarge: s.Enlarge, Range: &s.Range,
+			Solution: now, Statement: s.airWords(d), Behind: w.Behind, Field: w.Field, Face: w.face(), Values: s.values[i], Enlarge: s.Enlarge, Range: &s.Range, Before: d.sinkBefore(w),
 			Load: w.Load, Strings: w.Strings, Flow: s.lines(d), Forces: s.arrows(d), Worst: s.worst(d), Pins: pinsOf(w.Pins, i), Cut: d.cutEnds(),
 		}))
 	}
@@ -477,6 +478,15 @@ func greatest(values []float64, share float64) float64 {
 // pinsOf are the pins on design i: a lesson points at one of two.
 func pinsOf(pins []scene.Pin, i int) []scene.Pin {
 	return slices.DeleteFunc(slices.Clone(pins), func(p scene.Pin) bool { return p.Name == "" && p.On != i })
+}
+
+// sinkBefore is the sink of the design as its file says, where sink is shown and the hand has changed
+// something: a second design, and that of a lesson, is what a change is seen by.
+func (d *Answered) sinkBefore(w Want) *scene.Before {
+	if d.Before == nil || w.Field != scene.Sink || w.Behind || w.Linear || len(w.Designs) > 1 {
+		return nil
+	}
+	return d.Before.Sink
 }
 
 // cutEnds are the ends of the section's line; equal without one.

@@ -47,6 +47,7 @@ type Shown struct {
 type Before struct {
 	Bridge *answer.BridgeReport // nil without a bridge
 	Cut    *design.LineCut      // nil without a section
+	Sink   *scene.Before        // of the outer surface
 
 	base *live.Live // whose it is under load and cut, while nothing is solved afresh
 	load float64

@@ -315,14 +315,17 @@ func barTools(b *cases.Brace, i int) []Tool {
 	}
 }
 
-// woodTool chooses among the wood cards of a use, and the wood that is there
-// now.
+// woodTool chooses among the wood cards of a use, in the order of the alphabet, and the wood
+// that is there now.
 func woodTool(key, group, label, now string, cards []materials.Card, use string) Tool {
 	var names, titles []string
-	for _, c := range cards {
+	plain := func(c materials.Card) string {
+		title, _, _ := strings.Cut(c.Title, " (")
+		return title
+	}
+	for _, c := range slices.SortedFunc(slices.Values(cards), func(a, b materials.Card) int { return strings.Compare(plain(a), plain(b)) }) {
 		if slices.Contains(c.Uses, use) || c.Name == now {
-			title, _, _ := strings.Cut(c.Title, " (")
-			names, titles = append(names, c.Name), append(titles, title)
+			names, titles = append(names, c.Name), append(titles, plain(c))
 		}
 	}
 	if !slices.Contains(names, now) { // the case's own

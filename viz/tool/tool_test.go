@@ -2,6 +2,8 @@ package tool
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"archload/cases"
@@ -112,5 +114,34 @@ func TestSaddleHeight(t *testing.T) {
 		if _, err := cases.OpenChanged(nil, name, "hand", s.Set(s.Least-0.2)); err == nil {
 			t.Errorf("%s: a lower saddle than %g mm is possible too", name, s.Least)
 		}
+	}
+}
+
+// The woods of a list stand in the order of their words, and the one in use is chosen.
+func TestWoodsByTheAlphabet(t *testing.T) {
+	cards, err := materials.Cards()
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := cases.Open(nil, "course-guitar")
+	if err != nil {
+		t.Fatal(err)
+	}
+	lists := 0
+	for _, u := range Of(c, cards) {
+		if !strings.Contains(u.ID, "wood") {
+			continue
+		}
+		lists++
+		if !slices.IsSorted(u.Words) || u.Pick(u.Chosen)[0].Value.Text == "" {
+			t.Errorf("%s lists %q, %d chosen", u.ID, u.Words, u.Chosen)
+		}
+		again, err := cases.OpenChanged(nil, "course-guitar", "hand", u.Pick(u.Chosen))
+		if err != nil || again.Plate.Wood != c.Plate.Wood || again.Bridge.Wood != c.Bridge.Wood {
+			t.Errorf("%s: what is chosen is not the wood in use (%v)", u.ID, err)
+		}
+	}
+	if lists < 2 {
+		t.Errorf("%d lists of woods", lists)
 	}
 }

@@ -1,0 +1,126 @@
+package scene
+
+import (
+	"image/color"
+
+	"archload/mesh"
+)
+
+// Before is a field of the plate as it was before a change, to be drawn as dashed lines over
+// the field of now.
+type Before struct {
+	Mesh   *mesh.Mesh
+	Values []float64 // at the mesh's nodes, in the field's unit
+}
+
+// before draws where the lines at the legend's steps lay before the change: in plan they lie
+// where they lay, and on the skins of now.
+func (b *build) before() {
+	s := b.scene.Scale
+	if b.in.Before == nil || s == nil || s.Step == 0 || b.scene.Plain {
+		return
+	}
+	for k := 1; k < s.Bands(); k++ {
+		ink := lineInk(s.Tone(float64(k) / float64(s.Bands())))
+		ink.A = 200
+		for _, way := range levelLines(b.in.Before, s.Lo+float64(k)*s.Step) {
+			b.dashed(way, ink)
+		}
+	}
+}
+
+// dashed draws a way in plan on both skins, as far as it lies on wood.
+func (b *build) dashed(way []mesh.Point, ink color.NRGBA) {
+	var above, below []vec
+	flush := func() {
+		for _, run := range [2][]vec{above, below} {
+			if len(run) > 1 {
+				b.line(&Line{Points: run, Width: 1.3, Dash: 7, Paint: ink})
+			}
+		}
+		above, below = nil, nil
+	}
+	for _, q := range way {
+		at, inside := b.s.Top.Built.WithinOuter(q)
+		if !inside {
+			flush()
+			continue
+		}
+		p := b.k.spot(at)
+		above = append(above, b.lifted(p))
+		below = append(below, plus(p.on(b.inner), -hover, unit(p.on(b.up))))
+	}
+	flush()
+}
+
+// crossing is where a line at a step of the legend crosses an edge of a triangle: the edge's
+// nodes, the lesser first.
+type crossing [2]int32
+
+// levelLines are the lines at a value, in plan, straight within a triangle.
+func levelLines(f *Before, level float64) (out [][]mesh.Point) {
+	order, next := crossings(f, level)
+	for _, line := range chained(order, next) {
+		way := make([]mesh.Point, len(line))
+		for i, c := range line {
+			p, q := f.Mesh.Points[c[0]], f.Mesh.Points[c[1]]
+			u := (level - f.Values[c[0]]) / (f.Values[c[1]] - f.Values[c[0]])
+			way[i] = mesh.Point{p[0] + u*(q[0]-p[0]), p[1] + u*(q[1]-p[1])}
+		}
+		out = append(out, way)
+	}
+	return out
+}
+
+// crossings are those of one level, each with its neighbours on the line: one where the line
+// ends at the plate's edge, else two. A value on the level counts as below it.
+func crossings(f *Before, level float64) (order []crossing, next map[crossing][]crossing) {
+	next = map[crossing][]crossing{}
+	for _, t := range f.Mesh.Tris {
+		var ends []crossing
+		for i := range t {
+			m, n := t[i], t[(i+1)%3]
+			if (f.Values[m] > level) != (f.Values[n] > level) {
+				ends = append(ends, crossing{min(m, n), max(m, n)})
+			}
+		}
+		if len(ends) == 2 {
+			for i, c := range ends {
+				if next[c] == nil {
+					order = append(order, c)
+				}
+				next[c] = append(next[c], ends[1-i])
+			}
+		}
+	}
+	return order, next
+}
+
+// chained walks from crossing to crossing: first the lines that end, then the closed ones.
+func chained(order []crossing, next map[crossing][]crossing) (lines [][]crossing) {
+	seen := map[crossing]bool{}
+	walk := func(c crossing) {
+		first, line := c, []crossing{}
+		for on := true; on; {
+			line, seen[c], on = append(line, c), true, false
+			for _, n := range next[c] {
+				if !seen[n] {
+					c, on = n, true
+					break
+				}
+			}
+		}
+		if len(line) > 2 && len(next[first]) == 2 {
+			line = append(line, first)
+		}
+		lines = append(lines, line)
+	}
+	for _, ends := range []int{1, 2} {
+		for _, c := range order {
+			if len(next[c]) == ends && !seen[c] {
+				walk(c)
+			}
+		}
+	}
+	return lines
+}
