@@ -43,7 +43,7 @@ func (s *increment) moment() *Moment {
 
 // noteWays notes how far the pads moved while they bore, and after which share of the
 // increment those that opened did so: where the force that is used up and the gap that
-// a force would have to close meet in proportion.
+// a force would have to close meet in proportion; likewise those that closed, where the pace before did not tell.
 func (s *increment) noteWays(m *Moment) {
 	n := len(s.p.B)
 	for i := range m.Bears {
@@ -56,10 +56,26 @@ func (s *increment) noteWays(m *Moment) {
 		if m.Kind[i] == Slides {
 			m.Slid[i] += math.Hypot(m.Bears[i][0], m.Bears[i][1])
 		}
-		if force := s.from.Force[3*i]; s.from.Kind[i] != Open && m.Kind[i] == Open {
-			m.Turn[i] = force / max(force+m.Gap[i]/s.p.A[3*i*n+3*i], 1e-300)
+		switch was, own := s.from, s.p.A[3*i*n+3*i]; {
+		case was.Kind[i] != Open && m.Kind[i] == Open:
+			m.Turn[i] = was.Force[3*i] / max(was.Force[3*i]+m.Gap[i]/own, 1e-300)
+			m.Slid[i] += s.slidUntilOpen(m, i)
+		case was.Kind[i] == Open && s.share[i] == 1: // the pace before did not tell
+			m.Turn[i] = was.Gap[i] / (was.Gap[i] + m.Force[3*i]*own)
 		}
 	}
+}
+
+// slidUntilOpen is how far pad i slid in the increment before it opened: then it stood where it had come to without
+// its own drag.
+func (s *increment) slidUntilOpen(m *Moment, i int) float64 {
+	var slid [2]float64
+	for a := range slid {
+		j := 3*i + 1 + a
+		give := s.p.A[j*len(s.p.B)+j] * s.from.Force[j]
+		slid[a] = m.Turn[i]*(m.Bears[i][a]+give) - give
+	}
+	return math.Hypot(slid[0], slid[1])
 }
 
 // trapezoid is the loads' work in the increment along a straight line, (6).

@@ -23,9 +23,11 @@ func (p *Problem) Onward(m *Moment) (*Path, error) {
 		switch {
 		case ok && (n == mostSteps || before != nil && apart(before.Last(), path.Last()) <= changeClose):
 			path.Solves, path.factor = solves, p.factor
+			path.firstTurns()
 			return path, nil
 		case ok:
 			before = path
+			c.first.rate = p.pace(path)
 		case n == mostSteps:
 			return nil, ErrNoRest
 		}
@@ -86,6 +88,33 @@ func (c *change) inSteps(n int, like func(k int) *Moment) (*Path, bool) {
 	return path, true
 }
 
+// firstTurns tells from how the forces go on after which share of the first step its pads closed: the pace before, which
+// tells it in later steps, is not known there.
+func (p *Path) firstTurns() {
+	first, m, next := &p.Moments[0], &p.Moments[1], &p.Moments[2]
+	for i := range m.Kind {
+		if j := 3 * i; first.Kind[i] == Open && m.Kind[i] != Open && next.Force[j] > m.Force[j] {
+			m.Turn[i] = max(0, 1-m.Force[j]/(next.Force[j]-m.Force[j]))
+		}
+	}
+}
+
+// pace is that of the pads in half the first step of a path, of those that close in it as it were without their own
+// force: whoever takes the change anew in twice as many steps knows by it when and where a pad closes in the first.
+func (p *Problem) pace(path *Path) [][3]float64 {
+	first, m, n := &path.Moments[0], &path.Moments[1], len(p.B)
+	out := make([][3]float64, p.pads())
+	for i, v := range m.rate {
+		for k := range v {
+			if j := 3*i + k; first.Kind[i] == Open && m.Kind[i] != Open {
+				v[k] -= p.A[j*n+j] * m.Force[j]
+			}
+			out[i][k] = v[k] / 2
+		}
+	}
+	return out
+}
+
 // between is the moment after k half steps of the path: a guess; nil without a path.
 func (p *Path) between(k int) *Moment {
 	if p == nil {
@@ -141,7 +170,9 @@ func (p *Path) before() *Moment {
 // smooth in what differs. The error is ErrNoRest.
 func (p *Problem) OnwardLike(m *Moment, earlier *Path) (*Path, error) {
 	p.factor = earlier.factor
-	path, ok := p.changeFrom(m).inSteps(len(earlier.Moments)-1, func(k int) *Moment { return &earlier.Moments[k] })
+	c := p.changeFrom(m)
+	c.first.rate = earlier.Moments[0].rate
+	path, ok := c.inSteps(len(earlier.Moments)-1, func(k int) *Moment { return &earlier.Moments[k] })
 	if !ok {
 		return p.Onward(m)
 	}
