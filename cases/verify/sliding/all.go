@@ -12,10 +12,12 @@ func All() map[string]problem.Problem {
 		return problem.Problem{Solve: func(context.Context, problem.Density) (problem.Readings, error) { return f() }}
 	}
 	return map[string]problem.Problem{
-		"bar over rough ground":    once(pulledBar),
-		"block on a slope":         once(block),
-		"beam over rough supports": once(roughBeam),
-		"friction by brute force":  once(bruteForce),
-		"foot with friction":       {Solve: foot},
+		"bar over rough ground":            once(pulledBar),
+		"bar on rough ground swells":       once(slab),
+		"places that rub through a change": once(rubbing),
+		"block on a slope":                 once(block),
+		"beam over rough supports":         once(roughBeam),
+		"friction by brute force":          once(bruteForce),
+		"foot with friction":               {Solve: foot},
 	}
 }

@@ -17,6 +17,7 @@ func All() map[string]problem.Problem {
 		"swelling free":          once(freePlate),
 		"swelling body":          once(wholeBody),
 		"swelling gradient":      once(flatPlate),
+		"swelling air":           once(damperAir),
 		"swelling strip":         once(twoLayers),
 		"swelling cylinder":      once(cylinder),
 		"swelling sphere":        once(sphere),
@@ -27,5 +28,6 @@ func All() map[string]problem.Problem {
 		"creep alike":            once(creepAlike),
 		"creep strip":            once(creepStrip),
 		"creep closes":           once(creepCloses),
+		"creep rubs":             once(creepRubs),
 	}
 }

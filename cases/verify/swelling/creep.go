@@ -8,10 +8,12 @@ import (
 	"archload/cases/design"
 	"archload/cases/tree"
 	"archload/cases/verify/problem"
+	"archload/materials"
 )
 
 // creepAlike is a plate of wood that creeps alike in all directions: its sink after 50 years over the first
-// one, over 1 + a tⁿ.
+// one, over 1 + a tⁿ; its stress stays, so that the strength used then is the first one over what of its strength the wood
+// has left, percent.
 func creepAlike(ctx context.Context) (problem.Readings, error) {
 	c, err := load("creep-alike")
 	if err != nil {
@@ -22,7 +24,10 @@ func creepAlike(ctx context.Context) (problem.Readings, error) {
 		return nil, err
 	}
 	k := c.Cards["plate.wood"].Creep
-	return problem.Readings{"sink": float64(r.Years[0].Sink.Mid) / float64(r.Strung.Sink.Mid) / (1 + k.Along*math.Pow(50, k.Power))}, nil
+	return problem.Readings{
+		"sink":     float64(r.Years[0].Sink.Mid) / float64(r.Strung.Sink.Mid) / grownBy(k, 50),
+		"strength": 100 * float64(r.Strung.Strength.Used.Mid/r.Years[0].Strength.Used.Mid),
+	}, nil
 }
 
 // layer is one of two layers that bend together.
@@ -126,6 +131,8 @@ func creepCloses(ctx context.Context) (problem.Readings, error) {
 		return nil, err
 	}
 	k := c.Cards["plate.wood"].Creep
-	growth := func(years answer.Num) float64 { return 1 + k.Along*math.Pow(float64(years), k.Power) }
-	return problem.Readings{"closes": growth(r.Foot.MiddleCloses) / grown}, nil
+	return problem.Readings{"closes": grownBy(k, float64(r.Foot.MiddleCloses)) / grown}, nil
 }
+
+// grownBy is 1 + a tⁿ along the grain.
+func grownBy(k materials.Creep, years float64) float64 { return 1 + k.Along*math.Pow(years, k.Power) }

@@ -111,6 +111,21 @@ func flatPlate(ctx context.Context) (problem.Readings, error) {
 	}, nil
 }
 
+// damperAir is a free flat plate that goes from the air in which it was made to damper air: by how many percentage points of
+// moisture a gauge has moved across the grain.
+func damperAir(ctx context.Context) (problem.Readings, error) {
+	s, err := seasonOf(ctx, "air")
+	if err != nil {
+		return nil, err
+	}
+	c, err := load("air")
+	if err != nil {
+		return nil, err
+	}
+	g := s.Gauges[1]
+	return problem.Readings{"points": g.Displacement[0] / (g.X * c.Cards["plate.wood"].Water.Swell[1])}, nil
+}
+
 // twoLayers is a strip of two layers of which one swells: its curvature over
 //
 //	6 e (1 + m)² / (h (3 (1 + m)² + (1 + m n)(m² + 1/(m n)))),  m = h1/h2, n = E1/E2
