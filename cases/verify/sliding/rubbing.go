@@ -1,6 +1,7 @@
 package sliding
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -57,42 +58,43 @@ func rubbing() (problem.Readings, error) {
 		if err != nil {
 			return nil, err
 		}
-		from, to := shift(all, 0), shift(all, 1)
-		if _, err := c.swell(from); err != nil {
-			return nil, err
-		}
-		there, err := c.swell(to)
-		if err != nil {
-			return nil, err
-		}
-		back, err := c.swell(from)
-		if err != nil {
-			return nil, err
+		var states [3]*contact.State // as the change begins, there and back again
+		for k, share := range []float64{0, 1, 0} {
+			if states[k], err = c.swell(shift(all, share)); err != nil {
+				return nil, err
+			}
 		}
 		for i := range all {
-			p, pad := &all[i], corners+i
-			drag := math.Hypot(there.Lambda[3*pad+1], there.Lambda[3*pad+2])
-			out[kind+" drag"] = max(out[kind+" drag"], math.Abs(drag-p.drag)/(rough*0.1/give))
-			if p.slid > 0 {
-				out[kind+" slid"] = max(out[kind+" slid"], math.Abs(there.Slid[pad]/p.slid-1))
-			}
+			p, there := &all[i], states[1]
+			p.compare(out, kind, there, corners+i)
 			if p.at == 0 {
 				continue
 			}
-			for name, v := range map[string]struct {
-				st     *contact.State
-				at     float64
-				closes bool
-			}{" at": {there, p.at, p.closes > 0}, " back at": {back, 1 - p.at, p.closes < 0}} {
-				at, err := turnOf(v.st, pad, v.closes)
-				if err != nil {
-					return nil, fmt.Errorf("%s, place %d: %w", kind, i, err)
-				}
-				out[kind+name] = max(out[kind+name], math.Abs(at-v.at))
+			err := errors.Join(
+				compareTurn(out, kind+" at", there, corners+i, p.closes > 0, p.at),
+				compareTurn(out, kind+" back at", states[2], corners+i, p.closes < 0, 1-p.at))
+			if err != nil {
+				return nil, fmt.Errorf("%s, place %d: %w", kind, i, err)
 			}
 		}
 	}
 	return out, nil
+}
+
+// compare sets drag and slide at the end of the change beside those of the closed form.
+func (p *place) compare(out problem.Readings, kind string, st *contact.State, pad int) {
+	drag := math.Hypot(st.Lambda[3*pad+1], st.Lambda[3*pad+2])
+	out[kind+" drag"] = max(out[kind+" drag"], math.Abs(drag-p.drag)/(rough*0.1/give))
+	if p.slid > 0 {
+		out[kind+" slid"] = max(out[kind+" slid"], math.Abs(st.Slid[pad]/p.slid-1))
+	}
+}
+
+// compareTurn sets the share of a change at which a pad closes or opens beside that of the closed form.
+func compareTurn(out problem.Readings, name string, st *contact.State, pad int, closes bool, want float64) error {
+	at, err := turnOf(st, pad, closes)
+	out[name] = max(out[name], math.Abs(at-want))
+	return err
 }
 
 // corners is the number of pads that hold the block.
