@@ -59,7 +59,7 @@ func sidePen() canvas.Pen {
 // shows without colours, too: pull, and what has come up.
 func (v *planView) hatched(k int) bool {
 	s := v.scale
-	if s.Step == 0 || v.in.Field.Plain {
+	if s.Step == 0 {
 		return false
 	}
 	middle := (s.Level(k) + s.Level(k+1)) / 2

@@ -102,6 +102,9 @@ const (
 // StripHeight is the usual height of the strip, points.
 const StripHeight = 186.0
 
+// stripShare is the share of the height between bar and ruler that it has on a larger page.
+const stripShare = 0.17
+
 // Sizes, points.
 const (
 	rulerHeight = 58
@@ -203,7 +206,7 @@ func (p Parts) stripTall(of float64) float64 {
 	if !p.Strip {
 		return 0
 	}
-	tall := StripHeight + p.More
+	tall := math.Max(StripHeight, stripShare*of) + p.More
 	if p.Bars > 0 {
 		tall = p.Bars
 	}
