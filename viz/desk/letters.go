@@ -5,7 +5,10 @@ import "archload/viz/desk/looks"
 // letterScale is how many times as large everything is written in a window: as the looks
 // say, as far as the page keeps room for a picture.
 func (d *Desk) letterScale(width, height int, density float64) float64 {
-	const leastWide, leastTall = 440, 320 // points
+	leastWide, leastTall := 440.0, 320.0 // points
+	if d.lesson != nil {                 // its words need room, too
+		leastWide, leastTall = 520, 390
+	}
 	most := looks.MostLetters
 	for ; most > 0; most-- {
 		k := density * looks.LetterStep(most)

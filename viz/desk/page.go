@@ -124,13 +124,20 @@ func (d *Desk) parts(w, h float64, controls bool) layout.Parts {
 		p.Words = d.captionHeight(p.Aside)
 		free -= p.Aside
 	}
-	p = d.yielding(p, free, h)
+	bars := p
+	if p = d.yielding(p, free, h); p.Words > 0 && p.Bars == 0 && len(d.lesson.Chart().Rows) > 0 && p.Room(free, h) < leastRoom {
+		bars.Bars = teach.BarsHeight(d.lesson.Chart()) // without the section
+		p = d.yielding(bars, free, h)
+	}
 	d.page.stacked = p.Stacked
 	if p.Strip && p.Bars == 0 && p.Aside == 0 && d.shown != nil && h >= layout.TallPage {
 		p.More = d.stripMore(p, free, h)
 	}
 	return p
 }
+
+// leastRoom is how ill the drawings of a lesson may be shown before the section beside its bars goes.
+const leastRoom = 0.15
 
 // yielding is the first way to divide a page of h points, so many of its width free beside the panel and a lesson's
 // words, that leaves room enough for each plate; without one that which leaves most.
@@ -219,6 +226,9 @@ func (d *Desk) room(p layout.Parts, free, h float64) float64 {
 	return more
 }
 
+// leastHead is the width below which a title's words would be broken, points.
+const leastHead = 90.0
+
 // stacksLarger tells whether two designs are drawn larger one above the other than side by
 // side, in an area of free × tall points.
 func (d *Desk) stacksLarger(free, tall float64, y layout.Yield) bool {
@@ -228,6 +238,9 @@ func (d *Desk) stacksLarger(free, tall float64, y layout.Yield) bool {
 	}
 	if on, known := d.page.stacks[k]; known {
 		return on
+	}
+	if layout.HeadWidth(free, len(d.shown.Scenes), false).One < leastHead {
+		return true
 	}
 	n := float64(len(d.shown.Scenes))
 	size := func(stacked bool, w, h, inset float64) float64 {

@@ -367,7 +367,7 @@ func (d *Desk) drawStrip() {
 	if c := d.lesson.Chart(); len(c.Rows) > 0 {
 		in.Beside = func(r panel.Rect) { teach.DrawBars(d.panel.List(), r, c) }
 	}
-	if in.Cut == stage.NoCut {
+	if in.Cut == stage.NoCut || d.lay.Bars {
 		in.Beside(d.lay.Strip.Inset(14, 6))
 		return
 	}

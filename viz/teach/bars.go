@@ -33,16 +33,26 @@ func DrawBars(l *panel.List, at panel.Rect, c lesson.Chart) {
 	if wide > wordsShare*at.W {
 		face, wide = panel.Small, math.Min(small, wordsShare*at.W)
 	}
+	over := small > wordsShare*at.W // the words stand over their bars
+	if over {
+		wide = -8
+	}
 	room := panel.Rect{X: at.X + wide + 18, Y: at.Y + head, W: at.W - wide - 26, H: at.H - head - 2}
 	x := func(v float64) float64 { return room.X + room.W*(v-lo)/(hi-lo) }
 	tall := math.Min(rowTall, room.H/float64(len(c.Rows)))
 	for i, r := range c.Rows {
 		y := room.Y + tall*float64(i)
-		l.TextIn(panel.Rect{X: at.X, Y: y, W: wide + 4, H: tall}, face, panel.Left, panel.Ink(), r.Words)
-		from, to := math.Min(x(0), x(r.Value)), math.Max(x(0), x(r.Value))
-		l.Rect(panel.Rect{X: from, Y: y + 0.2*tall, W: to - from, H: 0.6 * tall}, barInk(r.Of))
+		words, bar := panel.Rect{X: at.X, Y: y, W: wide + 4, H: tall}, panel.Rect{Y: y + 0.2*tall, H: 0.6 * tall}
+		if over {
+			words.W, words.H = at.W, 0.6*tall
+			bar.Y, bar.H = y+0.65*tall, 0.25*tall
+		}
+		l.TextIn(words, face, panel.Left, panel.Ink(), r.Words)
+		bar.X = math.Min(x(0), x(r.Value))
+		bar.W = math.Max(x(0), x(r.Value)) - bar.X
+		l.Rect(bar, barInk(r.Of))
 		if r.Spread > 0 {
-			drawSpread(l, x(r.Value-r.Spread), x(r.Value+r.Spread), y+0.5*tall, 0.3*tall)
+			drawSpread(l, x(r.Value-r.Spread), x(r.Value+r.Spread), bar.Centre().Y, bar.H/2)
 		}
 	}
 	l.Upright(x(0), room.Y, room.Y+tall*float64(len(c.Rows)), 1.5, panel.Ink())

@@ -90,7 +90,6 @@ func (w *Walk) told(fits func(string) bool) string {
 func (w *Walk) DrawCaption(p *panel.Panel, at panel.Rect, controls bool) (wish Wish) {
 	p.Sheet(at)
 	in := at.Inset(14, 8)
-	caption, caution := w.words()
 	l := p.List()
 	words := in
 	switch {
@@ -100,6 +99,22 @@ func (w *Walk) DrawCaption(p *panel.Panel, at panel.Rect, controls bool) (wish W
 		words.W -= wayWidth
 		wish = w.drawWay(p, panel.Rect{X: words.Right() + 10, Y: in.Y, W: wayWidth - 10, H: in.H})
 	}
+	if w.CaptionHeight(l.Atlas, at.W) <= at.H+0.5 {
+		w.drawWords(p, words)
+		return wish
+	}
+	if controls && at.W < narrow { // a small page with large letters
+		words.H -= wayHeight + 6
+	}
+	in = p.Scroll("lesson words", words)
+	p.EndScroll(w.drawWords(p, in) - in.Y)
+	return wish
+}
+
+// drawWords writes the words of the step, and returns where they end, points.
+func (w *Walk) drawWords(p *panel.Panel, words panel.Rect) (bottom float64) {
+	caption, caution := w.words()
+	l := p.List()
 	free := words.W - l.Atlas.TextWidth(panel.SmallBold, w.head()) - 20
 	if told := w.told(func(s string) bool { return l.Atlas.TextWidth(panel.Small, s) < free }); told != "" {
 		l.TextIn(panel.Rect{X: words.X, Y: words.Y, W: words.W, H: 15}, panel.Small, panel.Right, panel.SoftInk(), told)
@@ -113,9 +128,9 @@ func (w *Walk) DrawCaption(p *panel.Panel, at panel.Rect, controls bool) (wish W
 	y += 2 + l.Paragraph(told, panel.Body, panel.Ink(), caption)
 	w.explain(p, told, caption)
 	if caution != "" {
-		l.Paragraph(panel.Rect{X: words.X, Y: y, W: words.W, H: 30}, panel.Small, panel.Fault(), caution)
+		y += l.Paragraph(panel.Rect{X: words.X, Y: y, W: words.W, H: 30}, panel.Small, panel.Fault(), caution)
 	}
-	return wish
+	return y
 }
 
 // explain underlines the words of a caption that the glossary has, each once: the pointer on one

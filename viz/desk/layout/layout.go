@@ -83,6 +83,7 @@ type Page struct {
 	Inset   float64    // how much of a drawing's left side the legend takes
 	Caption panel.Rect // of a lesson's step
 	Strip   panel.Rect // the section
+	Bars    bool       // the strip has a lesson's bars alone
 	Ruler   panel.Rect // string load
 	Side    panel.Rect // numbers and tools
 }
@@ -182,8 +183,9 @@ const (
 
 // Room is how well such a page shows its drawings, 1: as well as need be.
 func (p Parts) Room(free, h float64) float64 {
+	const least = 0.05 // one that is missing leaves the others to be weighed
 	wide, tall := p.plate(free, h)
-	return math.Min(1, math.Max(0, wide)/leastPlateWide) * math.Min(1, math.Max(0, tall)/leastPlate) * math.Min(1, mostHead*p.CellTall(h)/p.Head.All())
+	return math.Min(1, math.Max(least, wide/leastPlateWide)) * math.Min(1, math.Max(least, tall/leastPlate)) * math.Min(1, mostHead*p.CellTall(h)/p.Head.All())
 }
 
 // plate is the room for the plate in each drawing on a page of free × h points beside the panel and a lesson's words, points.
@@ -242,7 +244,7 @@ func (p Parts) CellTall(h float64) float64 {
 // Of divides a page of w × h points. The legend lies in the drawing; beside
 // two drawings it has a column of its own.
 func Of(w, h float64, p Parts) Page {
-	l := Page{Page: panel.Rect{W: w, H: h}, Form: p.Form, Head: p.Head, Wide: p.Wide}
+	l := Page{Page: panel.Rect{W: w, H: h}, Form: p.Form, Head: p.Head, Wide: p.Wide, Bars: p.Bars > 0}
 	rest := l.Page
 	bar := 0.0
 	if p.Controls {
