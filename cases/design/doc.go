@@ -54,7 +54,8 @@
 //     serve shallower reliefs too is followed that much farther.
 //   - The bridge: its wood, its height, its saddle. Another frame stands on the
 //     same points, so the compliance of the plate under them stays; the frame's
-//     own flexibility, a matrix of the same size, is added to it anew.
+//     own flexibility, a matrix of the same size, is added to it anew. A saddle
+//     that is only higher on a foot that grips leaves that too.
 //   - Another foot, or the foot elsewhere on triangles that are fine enough. Its
 //     points press elsewhere, on nodes that were put last in the order of
 //     elimination for just that. The flexibility of all those nodes is found once,

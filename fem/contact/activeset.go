@@ -255,10 +255,10 @@ func (h *activeSet) solve(q equations, w []float64, open []bool) (all []float64,
 	}
 	h.movement(s, dt, t, w, open)
 	all = make([]float64, len(h.p.b))
-	x := make([]float64, h.c.Places())
-	h.c.Back([][]float64{x}, [][]float64{h.rightSide(s, dt, t)})
-	for _, r := range h.rows {
-		all[r] = x[h.c.Place(r)]
+	x := make([]float64, len(h.rows))
+	h.c.Back([][]float64{x}, h.rows, [][]float64{h.rightSide(s, dt, t)})
+	for k, r := range h.rows {
+		all[r] = x[k]
 	}
 	return all, t.rho, nil
 }

@@ -169,18 +169,11 @@ func (h *activeSet) tryPredicted(a *predicted, rows []int32, q equations, open [
 
 // forces are the rates of the active rows' forces along each stretch.
 func (h *activeSet) forces(list []predicted) [][]float64 {
-	xs, ts := make([][]float64, len(list)), make([][]float64, len(list))
+	out, ts := make([][]float64, len(list)), make([][]float64, len(list))
 	for i := range list {
-		xs[i], ts[i] = make([]float64, h.c.Places()), list[i].rightSide
+		out[i], ts[i] = make([]float64, list[i].rows), list[i].rightSide
 	}
-	h.c.Back(xs, ts)
-	out := make([][]float64, len(list))
-	for i := range list {
-		out[i] = make([]float64, list[i].rows)
-		for k, r := range h.rows[:list[i].rows] {
-			out[i][k] = xs[i][h.c.Place(r)]
-		}
-	}
+	h.c.Back(out, h.rows, ts)
 	return out
 }
 

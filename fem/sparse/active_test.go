@@ -61,13 +61,13 @@ func randomDense(rng *rand.Rand, n int) []float64 {
 func checkActive(t *testing.T, c *ActiveCholesky, s *Side, a, b []float64, rows []int32, follow int) {
 	t.Helper()
 	n := len(b)
-	x, rest := make([]float64, c.Places()), make([]float64, c.Places())
-	c.Back([][]float64{x}, [][]float64{slices.Clone(s.Y)})
+	x, rest := make([]float64, len(rows)), make([]float64, c.Places())
+	c.Back([][]float64{x}, rows, [][]float64{s.Y})
 	c.Rest(rest, []*Side{s}, []float64{1})
 	for i := range n {
 		want := b[i]
-		for _, r := range rows {
-			want -= a[i*n+int(r)] * x[c.Place(r)]
+		for k, r := range rows {
+			want -= a[i*n+int(r)] * x[k]
 		}
 		got := rest[c.Place(int32(i))]
 		if c.Place(int32(i)) >= follow {
@@ -99,11 +99,11 @@ func TestActiveCholeskyWorkers(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		xs, ts := make([][]float64, 5), make([][]float64, 5)
+		xs, ts := make([][]float64, 11), make([][]float64, 11)
 		for i := range xs {
-			xs[i], ts[i] = make([]float64, c.Places()), slices.Clone(s.Y[:30*(i+1)])
+			xs[i], ts[i] = make([]float64, n), s.Y[:13*(i+1)]
 		}
-		c.Back(xs, ts)
+		c.Back(xs, order, ts)
 		got := slices.Concat(xs...)
 		if want == nil {
 			want = got

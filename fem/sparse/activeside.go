@@ -119,57 +119,57 @@ func (c *ActiveCholesky) Rest(dst []float64, sides []*Side, coef []float64) {
 }
 
 // Back solves Lᵀx = t, t in the order in which rows were taken, for several t at
-// once; each may stop short of the last rows taken. x is by places, zero in rows
-// not taken. The t are used up.
-func (c *ActiveCholesky) Back(xs, ts [][]float64) {
-	for _, x := range xs {
-		clear(x)
-	}
-	groups := min(c.workers, len(xs))
-	team.New(groups).Each(groups, func(g int) {
+// once; each may stop short of the last rows taken. Of each x, which is zero in rows not
+// taken, it writes the values of as many rows as dst has room for.
+func (c *ActiveCholesky) Back(dst [][]float64, rows []int32, ts [][]float64) {
+	eights := panels(len(ts))
+	team.New(min(c.workers, eights)).Each(eights, func(g int) {
+		lo, hi := panelRows*g, min(panelRows*(g+1), len(ts))
+		x := make([]float64, panelRows*len(c.taken)) // value r at a place stands at 8 place + r
 		for q := len(c.full); q >= 0; q-- {
-			b := c.now
-			if q < len(c.full) {
-				b = c.full[q]
-			}
-			for i := g; i < len(xs); i += groups {
-				t := ts[i]
-				t = t[min(q*batchColumns, len(t)):min(q*batchColumns+len(b.at), len(t))]
-				c.back(b, xs[i], t)
+			c.back(q, x, ts[lo:hi])
+		}
+		for r, d := range dst[lo:hi] {
+			for k := range d {
+				d[k] = x[panelRows*int(c.place[rows[k]])+r]
 			}
 		}
 	})
 }
 
-// back does one batch of Back: what the rows taken later carry, then the rows of
+// back does batch q of Back: what the rows taken later carry, then the rows of
 // the batch, eight at a time.
-func (c *ActiveCholesky) back(b *columnBatch, x, t []float64) {
-	if len(t) == 0 {
-		return
+func (c *ActiveCholesky) back(q int, x []float64, ts [][]float64) {
+	b, cols := c.now, 0
+	if q < len(c.full) {
+		b = c.full[q]
 	}
+	var room [panelRows * batchColumns]float64
+	for r, t := range ts {
+		t = t[min(q*batchColumns, len(t)):min(q*batchColumns+len(b.at), len(t))]
+		cols = max(cols, len(t))
+		for l, v := range t {
+			room[panelRows*l+r] = v
+		}
+	}
+	t := room[:panelRows*roundUp(cols)]
 	for _, p := range b.pan {
-		if c.left[p] == panelRows {
-			continue
-		}
-		at := panelRows * int(p)
-		if y := (*[panelRows]float64)(x[at:]); y[0] != 0 || y[1] != 0 || y[2] != 0 || y[3] != 0 || y[4] != 0 || y[5] != 0 || y[6] != 0 || y[7] != 0 {
-			c.kern.gemvt(t, b.w[at*batchColumns:], y[:])
+		if c.left[p] < panelRows && b != c.now {
+			c.kern.gemmt(t, x[panelRows*panelRows*int(p):][:panelRows*panelRows], b.w[panelRows*batchColumns*int(p):], 0)
 		}
 	}
-	var own [panelRows]float64
-	for p := panels(len(t)) - 1; p >= 0; p-- {
-		pan, at := b.tri[panelRows*batchColumns*p:], panelRows*p
-		rows := min(panelRows, len(t)-at)
-		own = [panelRows]float64{}
-		for j := rows - 1; j >= 0; j-- {
-			col := (*[panelRows]float64)(pan[panelRows*(at+j):])
-			v := t[at+j]
-			for i := j + 1; i < rows; i++ {
-				v -= col[i] * own[i]
+	for at := panelRows * (panels(cols) - 1); at >= 0; at -= panelRows {
+		var own [panelRows * panelRows]float64
+		pan := b.tri[batchColumns*at:]
+		for j := min(panelRows, cols-at) - 1; j >= 0; j-- {
+			v, col := t[panelRows*(at+j):][:panelRows], pan[panelRows*(at+j):]
+			for i := j + 1; i < min(panelRows, cols-at); i++ {
+				axpy8(v, own[panelRows*i:], col[i])
 			}
-			own[j] = v * b.inv[at+j]
-			x[b.at[at+j]] = own[j]
+			scale8(v, b.inv[at+j])
+			copy(own[panelRows*j:], v)
+			copy(x[panelRows*int(b.at[at+j]):], v)
 		}
-		c.kern.gemvt(t[:at], pan, own[:])
+		c.kern.gemmt(t[:panelRows*roundUp(at)], own[:], pan, 0)
 	}
 }

@@ -77,17 +77,9 @@ func (c *ActiveCholesky) rowOf(k int, x []float64) {
 // column sets column j of a batch in panel p; x is the row of the batch's own triangle
 // that ends with its diagonal.
 func (c *ActiveCholesky) column(b *columnBatch, p, j int, x []float64) {
-	k := int(b.at[j])
 	pan := b.w[panelRows*batchColumns*p:]
 	dst := (*[panelRows]float64)(pan[panelRows*j:])
-	if pk := k / panelRows; p >= pk {
-		copy(dst[:], c.s[triOff(p)+panelRows*k:])
-	} else {
-		own := c.s[triOff(pk)+panelRows*panelRows*p+k%panelRows:]
-		for i := range dst {
-			dst[i] = own[panelRows*i]
-		}
-	}
+	c.lift(dst, p, int(b.at[j]))
 	c.kern.gemv(dst[:], pan, x[:j])
 	inv, taken := b.inv[j], (*[panelRows]bool)(c.taken[panelRows*p:])
 	for i, v := range dst {
@@ -95,6 +87,19 @@ func (c *ActiveCholesky) column(b *columnBatch, p, j int, x []float64) {
 		if taken[i] {
 			dst[i] = 0
 		}
+	}
+}
+
+// lift copies what the rows of panel p have in the column of place k.
+func (c *ActiveCholesky) lift(dst *[panelRows]float64, p, k int) {
+	pk := k / panelRows
+	if p >= pk {
+		copy(dst[:], c.s[triOff(p)+panelRows*k:])
+		return
+	}
+	own := c.s[triOff(pk)+panelRows*panelRows*p+k%panelRows:]
+	for i := range dst {
+		dst[i] = own[panelRows*i]
 	}
 }
 
@@ -117,19 +122,28 @@ func (c *ActiveCholesky) flush() {
 	c.now = c.begin()
 }
 
-// catchUp sets the columns of a batch in the panels from..to.
+// catchUp sets the columns of a full batch in the panels from..to.
 func (c *ActiveCholesky) catchUp(b *columnBatch, from, to int) {
-	rows := make([][]float64, len(b.at)) // of the batch's own triangle
-	for j := range rows {
-		rows[j] = make([]float64, j+1)
-		for i := range rows[j] {
-			rows[j][i] = b.tri[j/panelRows*panelRows*batchColumns+j%panelRows+panelRows*i]
+	var tri [blockLen * batchColumns / Block]float64 // diagonal blocks of the batch's own triangle, as solve wants them
+	for i := range batchColumns {
+		row := tri[blockLen*(i/Block)+Block*(i%Block):]
+		for j := range i % Block {
+			row[j] = b.tri[i/panelRows*panelRows*batchColumns+i%panelRows+panelRows*(i/Block*Block+j)]
 		}
+		row[i%Block] = b.inv[i]
 	}
 	c.share(from, to, func(p int) {
-		if c.left[p] > 0 {
-			for j, x := range rows {
-				c.column(b, p, j, x)
+		if c.left[p] == 0 {
+			return
+		}
+		pan := b.w[panelRows*batchColumns*p:][:panelRows*batchColumns]
+		for j, k := range b.at {
+			c.lift((*[panelRows]float64)(pan[panelRows*j:]), p, int(k))
+		}
+		c.kern.solve(pan, b.tri, c.off[:batchColumns/2], tri[:])
+		for i, taken := range c.taken[panelRows*p:][:panelRows] {
+			for j := i; taken && j < len(pan); j += panelRows {
+				pan[j] = 0
 			}
 		}
 	})
