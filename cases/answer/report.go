@@ -1,6 +1,8 @@
 package answer
 
 import (
+	"math"
+
 	"archload/cases/body"
 	"archload/cases/design"
 	"archload/cases/pull"
@@ -33,6 +35,16 @@ type Report struct {
 	Error    ErrorReport        `json:"error"`
 	Timing   design.Stages      `json:"timing"`
 	Warnings []string           `json:"warnings"`
+}
+
+// PressesNow is what the strings press a whole body's top with where it has moved to, N downward, and
+// whether that is another number than at the angles of the case to the tenth of a newton that is shown:
+// their ends and the saddle move, so they pass over it at another angle.
+func (r *Report) PressesNow() (now float64, another bool) {
+	if r.Body == nil || r.Strings == nil || r.Flow == nil {
+		return 0, false
+	}
+	return r.Flow.Load, math.Abs(r.Flow.Load-r.Strings.Downforce) >= 0.05
 }
 
 // MeshReport describes the triangles.

@@ -273,6 +273,9 @@ func (s *summary) paths() {
 	for _, p := range r.Reactions.Posts {
 		line(b, p.Name+" holds up", "%.1f N", p.Force)
 	}
+	if now, another := r.PressesNow(); another {
+		line(b, "strings press by then with", "%.1f N: with the body moved they pass over the saddle at another angle", now)
+	}
 	s.onward()
 	if r.Flow != nil {
 		for _, f := range r.Flow.Braces {

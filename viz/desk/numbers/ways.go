@@ -34,6 +34,9 @@ func ways(a *stage.Answered) [][2]string {
 	}
 	if r.Strings != nil {
 		add("strings press down with", r.Strings.Downforce)
+		if now, another := r.PressesNow(); another {
+			add("once the body has moved, with", now)
+		}
 	}
 	if f := r.Flow; f != nil {
 		if r.Strings == nil {
