@@ -32,7 +32,7 @@ func TestShow(t *testing.T) {
 		once                   bool
 		soon, since, shown, at float64 // s
 	}{
-		{"a press", true, 0.02, now, now, now},
+		{"a press", true, 0, now, now, now},
 		{"a page, long after the last", false, 0, now, 1, 1 + 1.0/60},
 		{"a page, soon after the last", false, 0, now, now - 0.004, now - 0.004 + 1.0/60},
 		{"a press, and a better page soon", true, 0.02, now, 1, now + 0.02},
