@@ -32,7 +32,7 @@ const (
 // The gloss of wood: how bright, how small, and how much a slope along the grain counts
 // less than one across, so that it runs along the grain.
 const (
-	glossBright  = 0.11
+	glossBright  = 0.07
 	glossPower   = 14
 	glossStretch = 0.75
 )
