@@ -16,12 +16,17 @@ import (
 	"archload/viz/scene"
 )
 
-// Answerer answers wants. It remembers each case as it was opened, so that a
+// mostOpened is how many cases stay opened: two that are shown, and two to go back to. A whole body holds
+// some hundred megabytes of factors.
+const mostOpened = 4
+
+// Answerer answers wants. It remembers the newest cases as they were opened, so that a
 // key taken back does not cost a new start.
 type Answerer struct {
 	fsys    fs.FS
 	options design.Options
 	opened  map[string]*live.Live
+	recent  []string // their names, the one wanted last at the end
 
 	onMovedShape bool // numbers settle to those on the moved shape
 }
@@ -46,7 +51,22 @@ func (a *Answerer) Answer(ctx context.Context, w Want, last *Shown) (*Shown, err
 		}
 		s.Designs = append(s.Designs, one)
 	}
+	a.forget(last, s)
 	return s, s.compose(last)
+}
+
+// forget closes what has not been wanted for longest; what is shown and what is to be stays.
+func (a *Answerer) forget(shown ...*Shown) {
+	for _, s := range shown {
+		for i := 0; s != nil && i < len(s.Designs); i++ {
+			name := s.Designs[i].Live.Name()
+			a.recent = append(slices.DeleteFunc(a.recent, func(o string) bool { return o == name }), name)
+		}
+	}
+	for len(a.recent) > mostOpened {
+		delete(a.opened, a.recent[0])
+		a.recent = a.recent[1:]
+	}
 }
 
 // compose makes picture and numbers of the designs, all by the same theory: those of the cases solved afresh
