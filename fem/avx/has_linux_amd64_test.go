@@ -1,8 +1,9 @@
+//go:build !purego
+
 package avx
 
 import (
 	"os"
-	"runtime"
 	"strings"
 	"testing"
 )
@@ -10,8 +11,8 @@ import (
 // TestHas: what the processor says of itself is what Linux lists of it.
 func TestHas(t *testing.T) {
 	text, err := os.ReadFile("/proc/cpuinfo")
-	if err != nil || runtime.GOARCH != "amd64" {
-		t.Skip("nothing to compare with")
+	if err != nil {
+		t.Fatal(err)
 	}
 	_, flags, _ := strings.Cut(string(text), "flags")
 	flags, _, _ = strings.Cut(flags, "\n")
