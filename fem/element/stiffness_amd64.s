@@ -99,113 +99,78 @@ TEXT ·forcesAVX2(SB), NOSPLIT, $0-24
 	VZEROUPPER
 	RET
 
+// FIRST4 sets a and b to the products of two freedoms, in Y10 and Y11, with the four forces at o; NEXT4
+// adds them. FIRST2 and NEXT2 do it with two forces.
+#define FIRST4(o, a, b) \
+	VMOVUPD o(DX), Y12 \
+	VMULPD Y12, Y10, a \
+	VMULPD Y12, Y11, b
+
+#define NEXT4(o, a, b) \
+	VMOVUPD o(DX), Y12 \
+	VMULPD Y12, Y10, Y13 \
+	VADDPD Y13, a, a \
+	VMULPD Y12, Y11, Y14 \
+	VADDPD Y14, b, b
+
+#define FIRST2(o, a, b) \
+	VMOVUPD o(DX), X12 \
+	VMULPD X12, X10, a \
+	VMULPD X12, X11, b
+
+#define NEXT2(o, a, b) \
+	VMOVUPD o(DX), X12 \
+	VMULPD X12, X10, X13 \
+	VADDPD X13, a, a \
+	VMULPD X12, X11, X14 \
+	VADDPD X14, b, b
+
+// FREEDOMS takes two freedoms of the row at r.
+#define FREEDOMS(r) \
+	VBROADCASTSD r(SI), Y10 \
+	VBROADCASTSD r+8(SI), Y11
+
 // FIRSTWHOLE and NEXTWHOLE sum the products of the row at r, of two freedoms of the first node,
 // with all of the forces: Y0..Y4 and Y5..Y9.
 #define FIRSTWHOLE(r) \
-	VBROADCASTSD r(SI), Y10 \
-	VBROADCASTSD r+8(SI), Y11 \
-	VMOVUPD r(DX), Y12 \
-	VMULPD Y12, Y10, Y0 \
-	VMULPD Y12, Y11, Y5 \
-	VMOVUPD r+32(DX), Y12 \
-	VMULPD Y12, Y10, Y1 \
-	VMULPD Y12, Y11, Y6 \
-	VMOVUPD r+64(DX), Y12 \
-	VMULPD Y12, Y10, Y2 \
-	VMULPD Y12, Y11, Y7 \
-	VMOVUPD r+96(DX), Y12 \
-	VMULPD Y12, Y10, Y3 \
-	VMULPD Y12, Y11, Y8 \
-	VMOVUPD r+128(DX), X12 \
-	VMULPD X12, X10, X4 \
-	VMULPD X12, X11, X9
+	FREEDOMS(r) \
+	FIRST4(r, Y0, Y5) \
+	FIRST4(r+32, Y1, Y6) \
+	FIRST4(r+64, Y2, Y7) \
+	FIRST4(r+96, Y3, Y8) \
+	FIRST2(r+128, X4, X9)
 
 #define NEXTWHOLE(r) \
-	VBROADCASTSD r(SI), Y10 \
-	VBROADCASTSD r+8(SI), Y11 \
-	VMOVUPD r(DX), Y12 \
-	VMULPD Y12, Y10, Y13 \
-	VADDPD Y13, Y0, Y0 \
-	VMULPD Y12, Y11, Y14 \
-	VADDPD Y14, Y5, Y5 \
-	VMOVUPD r+32(DX), Y12 \
-	VMULPD Y12, Y10, Y13 \
-	VADDPD Y13, Y1, Y1 \
-	VMULPD Y12, Y11, Y14 \
-	VADDPD Y14, Y6, Y6 \
-	VMOVUPD r+64(DX), Y12 \
-	VMULPD Y12, Y10, Y13 \
-	VADDPD Y13, Y2, Y2 \
-	VMULPD Y12, Y11, Y14 \
-	VADDPD Y14, Y7, Y7 \
-	VMOVUPD r+96(DX), Y12 \
-	VMULPD Y12, Y10, Y13 \
-	VADDPD Y13, Y3, Y3 \
-	VMULPD Y12, Y11, Y14 \
-	VADDPD Y14, Y8, Y8 \
-	VMOVUPD r+128(DX), X12 \
-	VMULPD X12, X10, X13 \
-	VADDPD X13, X4, X4 \
-	VMULPD X12, X11, X14 \
-	VADDPD X14, X9, X9
+	FREEDOMS(r) \
+	NEXT4(r, Y0, Y5) \
+	NEXT4(r+32, Y1, Y6) \
+	NEXT4(r+64, Y2, Y7) \
+	NEXT4(r+96, Y3, Y8) \
+	NEXT2(r+128, X4, X9)
 
 // FIRSTLATER and NEXTLATER do it for two freedoms of the second node, with those from it on.
 #define FIRSTLATER(r) \
-	VBROADCASTSD r(SI), Y10 \
-	VBROADCASTSD r+8(SI), Y11 \
-	VMOVUPD r+48(DX), Y12 \
-	VMULPD Y12, Y10, Y0 \
-	VMULPD Y12, Y11, Y5 \
-	VMOVUPD r+80(DX), Y12 \
-	VMULPD Y12, Y10, Y1 \
-	VMULPD Y12, Y11, Y6 \
-	VMOVUPD r+112(DX), Y12 \
-	VMULPD Y12, Y10, Y2 \
-	VMULPD Y12, Y11, Y7
+	FREEDOMS(r) \
+	FIRST4(r+48, Y0, Y5) \
+	FIRST4(r+80, Y1, Y6) \
+	FIRST4(r+112, Y2, Y7)
 
 #define NEXTLATER(r) \
-	VBROADCASTSD r(SI), Y10 \
-	VBROADCASTSD r+8(SI), Y11 \
-	VMOVUPD r+48(DX), Y12 \
-	VMULPD Y12, Y10, Y13 \
-	VADDPD Y13, Y0, Y0 \
-	VMULPD Y12, Y11, Y14 \
-	VADDPD Y14, Y5, Y5 \
-	VMOVUPD r+80(DX), Y12 \
-	VMULPD Y12, Y10, Y13 \
-	VADDPD Y13, Y1, Y1 \
-	VMULPD Y12, Y11, Y14 \
-	VADDPD Y14, Y6, Y6 \
-	VMOVUPD r+112(DX), Y12 \
-	VMULPD Y12, Y10, Y13 \
-	VADDPD Y13, Y2, Y2 \
-	VMULPD Y12, Y11, Y14 \
-	VADDPD Y14, Y7, Y7
+	FREEDOMS(r) \
+	NEXT4(r+48, Y0, Y5) \
+	NEXT4(r+80, Y1, Y6) \
+	NEXT4(r+112, Y2, Y7)
 
 // FIRSTLAST and NEXTLAST do it for two freedoms of the third node, with its own.
 #define FIRSTLAST(r) \
-	VBROADCASTSD r(SI), Y10 \
-	VBROADCASTSD r+8(SI), Y11 \
-	VMOVUPD r+96(DX), Y12 \
-	VMULPD Y12, Y10, Y0 \
-	VMULPD Y12, Y11, Y5 \
-	VMOVUPD r+128(DX), X12 \
-	VMULPD X12, X10, X1 \
-	VMULPD X12, X11, X6
+	FREEDOMS(r) \
+	FIRST4(r+96, Y0, Y5) \
+	FIRST2(r+128, X1, X6)
 
 #define NEXTLAST(r) \
-	VBROADCASTSD r(SI), Y10 \
-	VBROADCASTSD r+8(SI), Y11 \
-	VMOVUPD r+96(DX), Y12 \
-	VMULPD Y12, Y10, Y13 \
-	VADDPD Y13, Y0, Y0 \
-	VMULPD Y12, Y11, Y14 \
-	VADDPD Y14, Y5, Y5 \
-	VMOVUPD r+128(DX), X12 \
-	VMULPD X12, X10, X13 \
-	VADDPD X13, X1, X1 \
-	VMULPD X12, X11, X14 \
-	VADDPD X14, X6, X6
+	FREEDOMS(r) \
+	NEXT4(r+96, Y0, Y5) \
+	NEXT2(r+128, X1, X6)
 
 // func productAVX2(k *[324]float64, rows, t *[12][18]float64)
 TEXT ·productAVX2(SB), NOSPLIT, $0-24
