@@ -99,6 +99,7 @@ type Desk struct {
 
 	underHand bool    // designs or load change under the hand
 	fresh     float64 // s: until when a new answer's picture is drawn with less care; 0: no longer
+	alike     bool    // it is the same picture of the same designs but for what is set on them
 	done      bool
 	alone     bool // the picture and its caption alone: for teaching
 	frames    int
@@ -255,10 +256,12 @@ func (d *Desk) take(n stage.News) {
 	}
 	was := d.shown
 	d.shown = n.Shown
-	if d.stop != nil && was != nil && !was.Want.Equal(n.Want) {
-		d.fresh = d.now + restTime
+	if was == nil || !slices.Equal(was.Scenes, n.Shown.Scenes) {
+		if d.stop != nil && was != nil && !was.Want.Equal(n.Want) {
+			d.fresh, d.alike = d.now+restTime, was.Want.SameNames(n.Want) && was.Want.Display == n.Want.Display
+		}
+		d.wait.ends(d.now, d.asked != nil && d.asked.Equal(n.Want))
 	}
-	d.wait.ends(d.now, d.asked != nil && d.asked.Equal(n.Want))
 	d.rescaled(was)
 	d.passes(was)
 	d.again = true

@@ -37,7 +37,7 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 		d.fresh = 0
 	}
 	d.light = d.fresh > 0 || in.Down[panel.LeftButton] || d.drag.what != noDrag || d.play.on || d.fly.On || d.was != nil || d.moving && d.beads()
-	d.underHand = d.light && d.want.Held // of the pass before
+	d.underHand = d.light && (d.want.Held || d.fresh > 0 && d.alike) // held in the pass before
 	f.Views = d.views(density, in.Now)
 	d.passing(f)
 	d.drawViews()

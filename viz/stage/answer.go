@@ -43,6 +43,9 @@ func (a *Answerer) OnMovedShape() { a.onMovedShape = true }
 // Answer works out a want, starting from what was answered last; last may be
 // nil. Faults of a case come out as cases.Faults.
 func (a *Answerer) Answer(ctx context.Context, w Want, last *Shown) (*Shown, error) {
+	if s := last.grasped(w); s != nil {
+		return s, nil
+	}
 	s := &Shown{Want: w, Second: a.onMovedShape && !w.Linear}
 	for i, d := range w.Designs {
 		one, err := a.design(ctx, d, w, last.Of(i))
@@ -83,7 +86,11 @@ func (s *Shown) compose(last *Shown) error {
 	}
 	s.measure(last)
 	s.Like = s.matched()
-	s.draw()
+	if s.looksAs(last) {
+		s.Scenes = last.Scenes
+	} else {
+		s.draw()
+	}
 	s.tabulate()
 	return nil
 }
@@ -189,8 +196,11 @@ func (d *Answered) before(w Want, sure bool) (*Before, error) {
 	switch {
 	case d.base == nil || sure && d.Origin == nil:
 		return nil, nil
+	case sure && d.Before != nil && d.Before.origin == d.Origin && d.Before.cut == w.Cut:
+		return d.Before, nil
 	case sure:
 		s, b.Bridge = d.Origin.Solution, d.Origin.Report.Bridge
+		b.origin, b.cut = d.Origin, w.Cut
 	case d.Before != nil && d.Before.base == d.base && d.Before.load == w.Load && d.Before.cut == w.Cut:
 		return d.Before, nil
 	default:

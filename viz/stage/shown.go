@@ -49,9 +49,10 @@ type Before struct {
 	Cut    *design.LineCut      // nil without a section
 	Sink   *scene.Before        // of the outer surface
 
-	base *live.Live // whose it is under load and cut, while nothing is solved afresh
-	load float64
-	cut  Cut
+	base   *live.Live // whose it is under load and cut, while nothing is solved afresh
+	load   float64
+	origin *Certain // whose it is under the cut once it is
+	cut    Cut
 }
 
 // Answered is one design under its want.
@@ -130,6 +131,29 @@ func (s *Shown) Of(i int) *Answered {
 		return nil
 	}
 	return s.Designs[i]
+}
+
+// grasped is what is shown as the hand takes hold of it, where nothing else is wanted: nothing moves; nil if
+// something is.
+func (s *Shown) grasped(w Want) *Shown {
+	if s == nil || !w.Held || !s.Want.sameView(w) {
+		return nil
+	}
+	out := *s
+	out.Want = w
+	return &out
+}
+
+// looksAs says whether the scenes of what was shown before are those of this one, too: drawn of the same
+// solutions by the same scales.
+func (s *Shown) looksAs(last *Shown) bool {
+	return last != nil && last.Want.sameView(s.Want) && last.Scales == s.Scales && last.Scenes != nil &&
+		slices.EqualFunc(s.Designs, last.Designs, func(d, o *Answered) bool {
+			mark, was := s.worst(d), last.worst(o)
+			return d.Live == o.Live && d.Now == o.Now && d.Skeleton == o.Skeleton && d.Before == o.Before &&
+				d.Sound == o.Sound && d.Air == o.Air && d.Airless == o.Airless &&
+				(mark == was || mark != nil && was != nil && *mark == *was)
+		})
 }
 
 // Settled says whether the numbers at full load are there.

@@ -82,6 +82,12 @@ func (w Want) Equal(o Want) bool {
 		w.Display == o.Display && w.Cut == o.Cut && w.Held == o.Held && w.Linear == o.Linear
 }
 
+// sameView says whether two wants ask for the same, whether the hand holds it or not.
+func (w Want) sameView(o Want) bool {
+	w.Held = o.Held
+	return w.Equal(o)
+}
+
 // With returns the design with keys set.
 func (d Design) With(set ...tree.KeyValue) Design {
 	d.Keys = tree.Laid(d.Keys, set...)
