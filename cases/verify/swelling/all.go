@@ -19,6 +19,8 @@ func All() map[string]problem.Problem {
 		"swelling gradient":      once(flatPlate),
 		"swelling air":           once(damperAir),
 		"swelling strip":         once(twoLayers),
+		"swelling softer":        once(softerInAir),
+		"swelling bridge":        once(bridgeLifts),
 		"swelling cylinder":      once(cylinder),
 		"swelling sphere":        once(sphere),
 		"swelling solid hinged":  once(solidPlate("hinged", "carved", 4, 4)),
