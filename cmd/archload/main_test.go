@@ -3,9 +3,12 @@ package main
 import (
 	"encoding/json"
 	"errors"
+	"os"
 	"os/exec"
+	"os/signal"
 	"strconv"
 	"strings"
+	"syscall"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -18,6 +21,9 @@ func TestMain(m *testing.M) {
 // TestScripts runs what a user would type; each file of testdata says what it
 // tests.
 func TestScripts(t *testing.T) {
+	if signal.Ignored(syscall.SIGHUP) { // by nohup: programs begun here would ignore it too, and one waits for it
+		signal.Notify(make(chan os.Signal, 1), syscall.SIGHUP)
+	}
 	testscript.Run(t, testscript.Params{
 		Dir:                 "testdata",
 		RequireExplicitExec: true,
