@@ -14,6 +14,7 @@ const (
 	shadowHalf  = 1.12 // beyond it the shadow of the key light is gone
 	shadowFar   = 1.32 // and that of the sky
 	shadowRings = 14   // from the core outward
+	shadowStep  = 14.0 // mm from place to place of the outline at least: what has no edge needs few
 )
 
 // shadowColor is the shadow's where it is whole, fainter the higher the plate is above the
@@ -41,13 +42,13 @@ func (b *build) shadow() {
 			low = math.Min(low, p[2])
 		}
 	}
-	rim := b.k.mesh.Rim
+	rim := b.k.bench
 	n := int32(len(rim))
 	o := &Solid{Name: Shadow, Paint: shadowColor(len(b.k.sides.tris) > 0, b.k.heights[0]-low+shadowDrop), Soft: true, Tris: append([][3]int32(nil), b.k.flat...)}
 	for ring := range int32(shadowRings) {
 		by := shadowCore + (shadowFar-shadowCore)*float64(ring)/(shadowRings-1)
-		for _, node := range rim {
-			o.Points = append(o.Points, b.onBench(b.k.mesh.Points[node], by, low-shadowDrop))
+		for _, p := range rim {
+			o.Points = append(o.Points, b.onBench(p, by, low-shadowDrop))
 			o.Normals = append(o.Normals, vec{0, 0, 1})
 			o.Dim = append(o.Dim, shadowAt(by))
 		}
@@ -56,6 +57,17 @@ func (b *build) shadow() {
 		}
 	}
 	b.solid(o)
+}
+
+// shadowOutline is the plate's outline as its shadow has it: every place that is far enough from the last.
+func shadowOutline(m *mesh.Mesh) (line []mesh.Point) {
+	for _, n := range m.Rim {
+		p := m.Points[n]
+		if len(line) == 0 || math.Hypot(p[0]-line[len(line)-1][0], p[1]-line[len(line)-1][1]) >= shadowStep {
+			line = append(line, p)
+		}
+	}
+	return line
 }
 
 // between covers what lies between two closed lines of n points each, which begin at two

@@ -116,8 +116,8 @@ func (v *Covered) Meets(x0, y0, x1, y1 float64) bool {
 	return false
 }
 
-// Reach is the rectangle of a view of w by h pixels that the scene covers, with room for its lines and
-// the beads on them at so many pixels to a point; all of the view if a part lies beside or behind
+// Reach is the rectangle of a view of w by h pixels that the scene covers, shadows aside, with room for its
+// lines and the beads on them at so many pixels to a point; all of the view if a part lies beside or behind
 // the eye.
 func (s *Scene) Reach(c Camera, w, h int, density float64) image.Rectangle {
 	l, all := c.lens(w, h), image.Rect(0, 0, w, h)
@@ -129,6 +129,9 @@ func (s *Scene) Reach(c Camera, w, h int, density float64) image.Rectangle {
 		lo, hi = [2]float64{min(lo[0], x), min(lo[1], y)}, [2]float64{max(hi[0], x), max(hi[1], y)}
 	}
 	for _, o := range s.Solids {
+		if o.Soft {
+			continue
+		}
 		for _, p := range o.Points {
 			add(p)
 		}

@@ -68,9 +68,9 @@ func Paint(dst *image.NRGBA, where image.Rectangle, s *Scene, c Camera, o PaintO
 	p.lens = c.lens(p.w, p.h)
 	p.o.Contours = o.Contours && !s.Plain
 	p.field = newFieldPaint(s.Scale, p.o, p.per)
-	for _, opaque := range []bool{true, false} {
+	for turn := range 3 {
 		for _, k := range s.Solids {
-			if (k.Paint.A == 255) == opaque {
+			if k.turn() == turn {
 				p.skins = append(p.skins, p.skin(k))
 			}
 		}
@@ -84,6 +84,18 @@ func Paint(dst *image.NRGBA, where image.Rectangle, s *Scene, c Camera, o PaintO
 	for y := visible.Min.Y; y < visible.Max.Y; y += stripRows {
 		p.strip(dst, image.Rect(where.Min.X, y, where.Max.X, min(y+stripRows, visible.Max.Y)), y-where.Min.Y)
 	}
+}
+
+// turn says when a solid is painted: first what is opaque, then shadows behind it, last what is
+// seen through.
+func (o *Solid) turn() int {
+	switch {
+	case o.Soft:
+		return 1
+	case o.Paint.A == 255:
+		return 0
+	}
+	return 2
 }
 
 // strip paints some rows of the view.

@@ -37,7 +37,7 @@ type Solid struct {
 	Dim     []float64    // factor of light where a place sees less of the sky, 0 to 1; nil: 1 everywhere
 	Across  []float64    // mm from the joint across the grain: wood, where no values are shown; nil: one colour
 	Along   [3]float64   // of wood, along its grain, unit
-	Soft    bool         // Dim is a factor of its opacity, not of light
+	Soft    bool         // a shadow on what lies behind everything: Dim is a factor of its opacity, not of light
 	Tris    [][3]int32   // anticlockwise seen from outside the body
 	Paint   color.NRGBA  // where there is no value
 	Picks   bool         // the pointer can read values here

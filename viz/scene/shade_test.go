@@ -60,7 +60,7 @@ func TestShadowIsDrawnOnce(t *testing.T) {
 			all += one
 		}
 		last, largest = o.Paint.A, 0
-		rim := o.Points[len(o.Points)-len(k.mesh.Rim):]
+		rim := o.Points[len(o.Points)-len(k.bench):]
 		for i, p := range rim {
 			largest += area(vec{}, p, rim[(i+1)%len(rim)])
 		}

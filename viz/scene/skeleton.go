@@ -18,12 +18,13 @@ type Skeleton struct {
 	edges   edgeBand
 	braces  []braceFrame
 	sides   sheetFrame
-	flat    [][3]int32 // triangles between the nodes of the rim, for the shadow
-	lo, hi  mesh.Point // box of the outline, mm
-	hollow  []float64  // how far each node lies below what is about it, mm
-	across  []float64  // of each node, mm from the joint across the grain
-	along   vec        // along the grain
-	heights [2]float64 // least and greatest of the outer surface at the nodes, mm
+	bench   []mesh.Point // the outline, for the shadow
+	flat    [][3]int32   // triangles between its places
+	lo, hi  mesh.Point   // box of the outline, mm
+	hollow  []float64    // how far each node lies below what is about it, mm
+	across  []float64    // of each node, mm from the joint across the grain
+	along   vec          // along the grain
+	heights [2]float64   // least and greatest of the outer surface at the nodes, mm
 }
 
 // spot is a place on a triangle of the plan, carried by whatever skin is drawn
@@ -104,11 +105,8 @@ func NewSkeleton(s *design.Solution) *Skeleton {
 	k.edges = newEdgeBand(s.Top.Built.Mesh)
 	k.braces = k.fittedBraces(s)
 	k.sides = newSides(s)
-	line := make([]mesh.Point, len(k.mesh.Rim))
-	for i, n := range k.mesh.Rim {
-		line[i] = k.mesh.Points[n]
-	}
-	k.flat = flatTris(line)
+	k.bench = shadowOutline(k.mesh)
+	k.flat = flatTris(k.bench)
 	return k
 }
 

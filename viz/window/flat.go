@@ -89,10 +89,10 @@ func attribute(at uint32, n int32, kind uint32, stride int32, offset uintptr) {
 	gl.VertexAttribPointerWithOffset(at, n, kind, kind == gl.UNSIGNED_BYTE, stride, offset)
 }
 
-// blend lays what is drawn over what is there, whose alpha stays.
+// blend lays what is drawn over what is there, whose alpha says how much of the paper is covered.
 func blend() {
 	gl.Enable(gl.BLEND)
-	gl.BlendFuncSeparate(gl.SRC_ALPHA, gl.ONE_MINUS_SRC_ALPHA, gl.ZERO, gl.ONE)
+	gl.BlendFuncSeparate(gl.SRC_ALPHA, gl.ONE_MINUS_SRC_ALPHA, gl.ONE, gl.ONE_MINUS_SRC_ALPHA)
 }
 
 func sharesOf(c color.NRGBA) [4]float32 {

@@ -76,6 +76,7 @@ func (p *Painter) paintViews(f *desk.Frame) error {
 			p.paintPart(f, &f.Views[i], &p.many, r, image.Pt(r.Min.X, r.Max.Y))
 			p.many.resolveTo(&p.still, r)
 		}
+		p.paintShadows(f, &f.Views[i])
 	}
 	p.last, p.paper = append(p.last[:0], f.Views...), f.Paper
 	p.skins.sweep()
@@ -104,8 +105,22 @@ func (p *Painter) parts(f *desk.Frame) (parts []image.Rectangle, most image.Poin
 	return parts, most
 }
 
+// paintShadows darkens the paper that a view's solids leave free, once they are drawn: a shadow
+// lies behind everything and has no edges, so that it takes one sample to a pixel.
+func (p *Painter) paintShadows(f *desk.Frame, v *desk.View) {
+	if r := v.Where.Intersect(image.Rectangle{Max: p.still.size}); v.Scene != nil && !r.Empty() {
+		p.within(f, v, &p.still, r, image.Pt(0, f.Height), func(float64, image.Point) { p.paintDusk(f.Paper, v) })
+	}
+}
+
 // paintPart draws a view's part r on a target whose lower left pixel is origin of the page.
 func (p *Painter) paintPart(f *desk.Frame, v *desk.View, on *target, r image.Rectangle, origin image.Point) {
+	p.within(f, v, on, r, origin, func(density float64, corner image.Point) { p.paintScene(v, density, corner) })
+}
+
+// within lets draw a view's part r on such a target: told are the pixels to a point, and how far the view's left and
+// top lie from the target's left and bottom, pixels.
+func (p *Painter) within(f *desk.Frame, v *desk.View, on *target, r image.Rectangle, origin image.Point, draw func(density float64, corner image.Point)) {
 	gl.BindFramebuffer(gl.FRAMEBUFFER, on.id)
 	box := func(set func(x, y, w, h int32), r image.Rectangle) {
 		set(int32(r.Min.X-origin.X), int32(origin.Y-r.Max.Y), int32(r.Dx()), int32(r.Dy()))
@@ -113,7 +128,7 @@ func (p *Painter) paintPart(f *desk.Frame, v *desk.View, on *target, r image.Rec
 	box(gl.Viewport, v.Where)
 	box(gl.Scissor, r)
 	gl.Enable(gl.SCISSOR_TEST)
-	p.paintScene(v, max(f.Density, 0.1), image.Pt(v.Where.Min.X-origin.X, origin.Y-v.Where.Min.Y))
+	draw(max(f.Density, 0.1), image.Pt(v.Where.Min.X-origin.X, origin.Y-v.Where.Min.Y))
 	gl.Disable(gl.SCISSOR_TEST)
 }
 

@@ -15,9 +15,9 @@ import (
 // Painter draws frames with OpenGL. It belongs to the context that was
 // current when it was made, and to that context's thread.
 type Painter struct {
-	solid, wood, line, flat program
-	late                    texture
-	fading                  fading
+	solid, wood, line, flat, dusk program
+	late                          texture
+	fading                        fading
 
 	many  target // a scene with several samples to a pixel, as much of the page as it reaches
 	still target // the scenes alone, so that panels can change over them
@@ -56,6 +56,7 @@ func NewPainter() (*Painter, error) {
 		{&p.wood, "wood", "wood", woodUniforms()},
 		{&p.line, "line", "line", lineUniforms()},
 		{&p.flat, "flat", "flat", []string{"page", "atlas"}},
+		{&p.dusk, "dusk", "dusk", []string{"clip", "takes"}},
 	} {
 		if *want.to, err = newProgram(want.vert, want.frag, want.uniforms...); err != nil {
 			p.Close()
@@ -100,10 +101,10 @@ func (p *Painter) makeMany(size image.Point) (err error) {
 	return err
 }
 
-// clear fills the target with one colour, and its depth with the farthest.
+// clear fills the target with one colour, of which nothing is covered, and its depth with the farthest.
 func (t *target) clear(c color.NRGBA) {
 	gl.BindFramebuffer(gl.FRAMEBUFFER, t.id)
-	gl.ClearColor(float32(c.R)/255, float32(c.G)/255, float32(c.B)/255, 1)
+	gl.ClearColor(float32(c.R)/255, float32(c.G)/255, float32(c.B)/255, 0)
 	gl.DepthMask(true)
 	gl.Clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT)
 }
@@ -123,7 +124,7 @@ func (p *Painter) Close() {
 	p.fading.drop()
 	p.late.drop()
 	p.beads = quads{}
-	for _, pr := range []*program{&p.solid, &p.wood, &p.line, &p.flat} {
+	for _, pr := range []*program{&p.solid, &p.wood, &p.line, &p.flat, &p.dusk} {
 		gl.DeleteProgram(pr.id)
 		*pr = program{}
 	}

@@ -4,6 +4,7 @@ package window
 
 import (
 	"image"
+	"image/color"
 	"math"
 	"unsafe"
 
@@ -64,6 +65,9 @@ func (p *Painter) paintSolids(v *desk.View, clip *[16]float32, density float64, 
 // paintSkins draws either the opaque skins or the others.
 func (p *Painter) paintSkins(v *desk.View, opaque bool) {
 	for _, o := range v.Scene.Solids {
+		if o.Soft {
+			continue
+		}
 		k := p.skins.get(skinKey{o, v.Scene.Scale != nil}, func() skin { return newSkin(o, v.Scene.Scale != nil) })
 		if k.corners == 0 || (o.Paint.A == 255) != opaque || opaque && !o.Faces(v.Camera) {
 			continue
@@ -76,15 +80,41 @@ func (p *Painter) paintSkins(v *desk.View, opaque bool) {
 		} else {
 			gl.UseProgram(p.solid.id)
 			gl.Uniform4f(p.solid.at["paint"], c[0], c[1], c[2], c[3])
-			soft := float32(0)
-			if o.Soft {
-				soft = 1
-			}
-			gl.Uniform1f(p.solid.at["soft"], soft)
 		}
 		gl.BindVertexArray(k.array)
 		gl.DrawElementsWithOffset(gl.TRIANGLES, k.corners, gl.UNSIGNED_INT, 0)
 	}
+}
+
+// paintDusk takes from the paper what the soft solids of a view leave of its light.
+func (p *Painter) paintDusk(paper color.NRGBA, v *desk.View) {
+	m := matrix(v)
+	gl.UseProgram(p.dusk.id)
+	gl.UniformMatrix4fv(p.dusk.at["clip"], 1, false, &m[0])
+	if v.Light { // else the depths have gone with the samples
+		gl.Enable(gl.DEPTH_TEST)
+		gl.DepthMask(false)
+	}
+	gl.Enable(gl.BLEND)
+	gl.BlendEquationSeparate(gl.FUNC_REVERSE_SUBTRACT, gl.FUNC_ADD)
+	gl.BlendFuncSeparate(gl.ONE_MINUS_DST_ALPHA, gl.ONE, gl.ZERO, gl.ONE)
+	for _, o := range v.Scene.Solids {
+		if !o.Soft {
+			continue
+		}
+		k := p.skins.get(skinKey{o, v.Scene.Scale != nil}, func() skin { return newSkin(o, v.Scene.Scale != nil) })
+		if k.corners == 0 {
+			continue
+		}
+		c, ground := sharesOf(o.Paint), sharesOf(paper)
+		gl.Uniform3f(p.dusk.at["takes"], c[3]*max(0, ground[0]-c[0]), c[3]*max(0, ground[1]-c[1]), c[3]*max(0, ground[2]-c[2]))
+		gl.BindVertexArray(k.array)
+		gl.DrawElementsWithOffset(gl.TRIANGLES, k.corners, gl.UNSIGNED_INT, 0)
+	}
+	gl.BlendEquation(gl.FUNC_ADD)
+	gl.Disable(gl.BLEND)
+	gl.Disable(gl.DEPTH_TEST)
+	gl.DepthMask(true)
 }
 
 // grain sets what wood looks like in the view.

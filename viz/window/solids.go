@@ -50,7 +50,7 @@ func newSkin(s *scene.Solid, valued bool) skin {
 		}
 		for k := range 3 {
 			p.point[k] = float32(s.Points[i][k])
-			if i < len(s.Normals) && !s.Soft { // what is not lit has none
+			if i < len(s.Normals) { // what is not lit has none
 				p.normal[k] = float32(s.Normals[i][k])
 			}
 		}
@@ -81,7 +81,7 @@ func newSkin(s *scene.Solid, valued bool) skin {
 }
 
 func solidUniforms() []string {
-	return []string{"clip", "light", "shade", "bands", "paint", "scale", "lines", "cell", "soft"}
+	return []string{"clip", "light", "shade", "bands", "paint", "scale", "lines", "cell"}
 }
 
 // newBands uploads the colours of a scale and the ink on each.

@@ -5,12 +5,11 @@ uniform vec4 paint;      // where there is no value
 uniform vec4 scale;      // of the field: lower end, step, steps up to the upper end, the step at zero
 uniform vec4 lines;      // half width, half width at zero, distance below which they fade (pixels), opacity
 uniform vec3 cell;       // pixels of a dash of the lines below zero, 0: unbroken; left and top of the view, pixels from below
-uniform float soft;      // 1: light is a factor of the opacity
 in vec3 v;
 out vec4 seen;
 
 void main() {
-	vec3 rgb = paint.rgb * mix(v.z, 1.0, soft);
+	vec3 rgb = paint.rgb * v.z;
 	if (v.y > 0.9995) {
 		float s = (v.x - scale.x) / scale.y; // in steps from the lower end
 		int tone = int(clamp(s / scale.z, 0.0, 1.0) * float(textureSize(bands, 0).x - 1) + 0.5);
@@ -28,5 +27,5 @@ void main() {
 			rgb = mix(min(rgb, 1.0), texelFetch(bands, ivec2(tone, 1), 0).rgb, ink);
 		}
 	}
-	seen = vec4(rgb, paint.a * mix(1.0, v.z, soft));
+	seen = vec4(rgb, paint.a);
 }
