@@ -245,15 +245,15 @@ const closedGap = 0.0005
 func (d *Desk) signWords(s *scale.Scale) string {
 	switch {
 	case len(d.shown.Scenes) < len(d.shown.Designs):
-		return "; brown: more in B, blue: less"
+		return "; brown, hatched: more in B; blue, dashed: less"
 	case d.shown.Want.Field == scene.Tone:
-		return "; brown against blue (dashed lines)"
+		return "; brown (hatched) against blue (dashed)"
 	case s.Kind == scale.Sinking && d.shown.Least() > -s.Step: // no line of the legend lies above zero
 		return ""
 	case s.Kind == scale.Sinking && s.Hi == 0:
-		return "; brown has come up (dashed lines)"
+		return "; brown, hatched: has come up"
 	case s.Kind == scale.Sinking:
-		return "; green to blue has gone down, brown has come up (dashed lines)"
+		return "; green to blue has gone down; brown, hatched: come up"
 	}
-	return "; brown: pull, blue: push (dashed lines)"
+	return "; brown, hatched: pull; blue, dashed: push"
 }

@@ -57,6 +57,7 @@ func (d *Desk) drawLegend(l *panel.List, s scale.Scale, unit string) {
 		paints[i] = s.Tone(float64(i) / 64)
 	}
 	l.Strip(strip, paints, true)
+	hatchLegend(l, strip, s)
 	l.Frame(strip.Inset(-0.5, -0.5), 1, panel.Pencil())
 	l.TextIn(panel.Rect{X: r.X + 6, Y: strip.Y - 25, W: r.W - 6, H: 16}, panel.SmallBold, panel.Left, panel.Ink(), unitWords(unit))
 	d.panel.Hint("unit", panel.Rect{X: r.X + 6, Y: strip.Y - 25, W: r.W - 6, H: 16}, glossary.UnitWords(unit))
@@ -80,6 +81,22 @@ func (d *Desk) drawLegend(l *panel.List, s scale.Scale, unit string) {
 			l.TextIn(panel.Rect{X: strip.Right() + 7, Y: y - 8, W: r.Right() - strip.Right() - 7, H: 16}, panel.Small, panel.Left, panel.Ink(), s.LevelText(k))
 		}
 	}
+}
+
+// hatchLegend hatches the part of a legend's strip that is hatched in the drawing.
+func hatchLegend(l *panel.List, strip panel.Rect, s scale.Scale) {
+	const hatchStep = 7.0 // points
+	zero := strip.Bottom() - strip.H*math.Max(0, math.Min(1, -s.Lo/(s.Hi-s.Lo)))
+	part := panel.Rect{X: strip.X, Y: strip.Y, W: strip.W, H: zero - strip.Y}
+	switch s.HatchedSide() {
+	case 0:
+		return
+	case -1:
+		part.Y, part.H = zero, strip.Bottom()-zero
+	}
+	ink := panel.Ink()
+	ink.A = 110
+	l.Hatch(part, hatchStep, 0.8, ink)
 }
 
 // unitWords names a unit above the legend.

@@ -59,11 +59,7 @@ func sidePen() canvas.Pen {
 // shows without colours, too: pull, and what has come up.
 func (v *planView) hatched(k int) bool {
 	s := v.scale
-	if s.Step == 0 {
-		return false
-	}
-	middle := (s.Level(k) + s.Level(k+1)) / 2
-	return s.Kind == scale.Signed && middle > 0 || s.Kind == scale.Sinking && middle < 0
+	return s.HatchedSide()*(s.Level(k)+s.Level(k+1)) > 0
 }
 
 // hatchWords says in the legend what is hatched; "": nothing.

@@ -121,3 +121,12 @@ func (l *List) ribbon(a, b rib, width float64, k color.NRGBA) {
 		l.quad(place(a, i), place(b, i), place(b, i+1), place(a, i+1))
 	}
 }
+
+// Hatch draws slanting lines over a rectangle, so many points below each other.
+func (l *List) Hatch(r Rect, step, width float64, k color.NRGBA) {
+	l.Clip(r)
+	for y := r.Y; y < r.Bottom()+r.W; y += step {
+		l.Line(Point{r.X, y}, Point{r.Right(), y - r.W}, width, k)
+	}
+	l.Unclip()
+}

@@ -95,6 +95,20 @@ func New(lo, hi float64, kind Kind) Scale {
 // Bands returns the number of bands, at least 1.
 func (s Scale) Bands() int { return s.bands }
 
+// HatchedSide is the side of zero that is hatched, so that the sign shows without colours, too: 1, above, where colours
+// have a sign (pull); -1, below, where it is a sinking (what has come up); 0: neither.
+func (s Scale) HatchedSide() float64 {
+	switch {
+	case s.Step == 0:
+		return 0
+	case s.Kind == Signed:
+		return 1
+	case s.Kind == Sinking:
+		return -1
+	}
+	return 0
+}
+
 // Level returns the value at the lower edge of band k, in the field's unit.
 func (s Scale) Level(k int) float64 {
 	if s.Step == 0 {

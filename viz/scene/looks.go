@@ -16,6 +16,9 @@ type Looks struct {
 	ContourRoom         float64     // distance of contour lines, points, below which they fade
 	ContourInk          float64     // opacity
 	DashCell            float64     // points of a dash of the lines below zero, which stay apart without colours
+	HatchCell           float64     // points across, and down, from line to line of the hatch on one side of zero, the other means of it
+	HatchHalf           float64     // half width of its lines, points
+	HatchInk            float64     // opacity
 	Halo                float64     // width of a line's light edge, points
 	HaloPaint           color.NRGBA // its colour and opacity
 	BeadRadius          float64     // points
@@ -33,6 +36,7 @@ func TheLooks() Looks {
 	return Looks{
 		Darkest: darkest, Brightest: brightest, TurnedOff: turnedOff, TurnedOn: turnedOn,
 		ContourHalf: contourHalf, ZeroHalf: zeroHalf, ContourRoom: contourRoom, ContourInk: contourInk, DashCell: dashCell,
+		HatchCell: hatchCell, HatchHalf: hatchHalf, HatchInk: hatchInk,
 		Halo:       haloWidth,
 		HaloPaint:  unpacked(haloPaint, haloInk),
 		BeadRadius: beadRadius, BeadSpacing: beadSpacing, BeadEdge: beadEdge, BeadEdgeInk: beadEdgeInk,

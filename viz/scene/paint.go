@@ -173,6 +173,8 @@ type fieldPaint struct {
 	cell     float64    // dash of the lines below it, samples; 0: unbroken
 	half     [2]float64 // half width of a line, and of the one at zero, samples
 	fade     float64    // distance of lines, samples, below which they fade
+	side     float64    // 1: what lies above zero is hatched; -1: what lies below; 0: nothing
+	hatch    []uint32   // ink of the hatch in 256ths, by the sum of a sample's places across and down, over and over
 }
 
 // Widths of contour lines, points, and how close they may come.
@@ -182,6 +184,9 @@ const (
 	contourRoom = 5
 	contourInk  = 0.62 // opacity
 	dashCell    = 3.5  // of a dash of the lines below zero
+	hatchCell   = 7.0  // of the hatch, across and down, from line to line
+	hatchHalf   = 0.3  // half width of its lines
+	hatchInk    = 0.28 // opacity
 )
 
 func newFieldPaint(s *scale.Scale, o PaintOptions, per int) fieldPaint {
@@ -203,7 +208,19 @@ func newFieldPaint(s *scale.Scale, o PaintOptions, per int) fieldPaint {
 		f.cell = dashCell * d
 	}
 	f.half, f.fade = [2]float64{contourHalf * d, zeroHalf * d}, contourRoom*d
+	f.side = s.HatchedSide()
+	f.hatch = hatchInks(d)
 	return f
+}
+
+// hatchInks are the inks of slanting lines, d samples to a point: see fieldPaint.
+func hatchInks(d float64) []uint32 {
+	out := make([]uint32, max(2, int(math.Round(hatchCell*d))))
+	for i := range out {
+		off := math.Abs(float64(i)-float64(len(out)/2)) / math.Sqrt2
+		out[i] = uint32(256 * hatchInk * math.Max(0, math.Min(1, hatchHalf*d+0.5-off)))
+	}
+	return out
 }
 
 // lineInk is that of a contour line on a colour.

@@ -254,15 +254,15 @@ func (f *facePaint) colour(t *face, value float64, light uint32, x, y int) (c, a
 	case f.wood:
 		return woodLit(f.paint, lateMean(value, t.slope), light), f.alpha
 	case math.Abs(t.value.dy) > math.Abs(t.value.dx):
-		return f.p.field.at(value, t.slope, light, x), f.alpha
+		return f.p.field.at(value, t.slope, light, x, y), f.alpha
 	}
-	return f.p.field.at(value, t.slope, light, y), f.alpha
+	return f.p.field.at(value, t.slope, light, y, x), f.alpha
 }
 
 // at is the colour of a value, in steps from the legend's lower end, that
 // rises by slope from a sample to the next; light in 256ths; along is the sample across the view
-// of a line that runs across, down the view of one that runs down.
-func (f *fieldPaint) at(v, slope float64, light uint32, along int) uint32 {
+// of a line that runs across, down the view of one that runs down, and beside the other one.
+func (f *fieldPaint) at(v, slope float64, light uint32, along, beside int) uint32 {
 	i := 0
 	if f.step > 0 {
 		i = int(min(tones, max(0, v*(tones/f.bands)+0.5)))
@@ -270,6 +270,11 @@ func (f *fieldPaint) at(v, slope float64, light uint32, along int) uint32 {
 	c := lit(f.tone[i], light)
 	if !f.contours {
 		return c
+	}
+	if f.side*(v-f.zero) > 0 {
+		if a := f.hatch[(along+beside)%len(f.hatch)]; a > 0 {
+			c = blend(c, f.ink[i], a)
+		}
 	}
 	k := math.Floor(v + 0.5)
 	off := math.Abs(v-k) - slope*f.half[1] - slope

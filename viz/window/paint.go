@@ -54,7 +54,7 @@ func (p *Painter) Shows(f *desk.Frame) bool {
 // showsViews tells whether the still picture is that of the frame's views: painted with as much
 // care as they want or with more.
 func (p *Painter) showsViews(f *desk.Frame) bool {
-	return p.paper == f.Paper && slices.EqualFunc(p.last, f.Views, func(is, want desk.View) bool {
+	return p.paper == f.Paper && p.density == f.Density && slices.EqualFunc(p.last, f.Views, func(is, want desk.View) bool {
 		is.Light = is.Light || want.Light
 		return is == want
 	})
@@ -78,7 +78,7 @@ func (p *Painter) paintViews(f *desk.Frame) error {
 		}
 		p.paintShadows(f, &f.Views[i])
 	}
-	p.last, p.paper = append(p.last[:0], f.Views...), f.Paper
+	p.last, p.paper, p.density = append(p.last[:0], f.Views...), f.Paper, f.Density
 	p.skins.sweep()
 	p.bands.sweep()
 	p.lines.sweep()

@@ -33,6 +33,7 @@ type Painter struct {
 
 	last    []desk.View // what still shows
 	paper   color.NRGBA // and the colour behind it
+	density float64     // and for what screen
 	panels  *panel.List // over it
 	passed  bool        // and what went out
 	samples int32

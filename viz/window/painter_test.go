@@ -108,11 +108,11 @@ func TestColourOfAKnownPlace(t *testing.T) {
 	}
 }
 
-// darkLines counts the dark lines that a row of pixels crosses, and returns
-// the width of each: its ink, in pixels of full darkness.
-func darkLines(img *image.NRGBA, y int, ground func(x int) color.NRGBA) (inks []float64) {
+// darkLines counts the dark lines that a row of pixels crosses left of x1, and
+// returns the width of each: its ink, in pixels of full darkness.
+func darkLines(img *image.NRGBA, y, x1 int, ground func(x int) color.NRGBA) (inks []float64) {
 	in := false
-	for x := range img.Rect.Dx() {
+	for x := range x1 {
 		d := float64(apart(img.NRGBAAt(x, y), ground(x)))
 		switch {
 		case d > 12 && !in:
@@ -127,22 +127,50 @@ func darkLines(img *image.NRGBA, y int, ground func(x int) color.NRGBA) (inks []
 	return inks
 }
 
+// The side of zero that is hatched, and where its lines run, is the same with both painters, in every density.
+func TestHatchesAgree(t *testing.T) {
+	p := painterFor(t)
+	for _, kind := range []scale.Kind{scale.Signed, scale.Sinking} {
+		s := shown(-0.4, 0.4, kind, sheet(20, level, func(x, y float64) float64 { return 0.4 * x / 100 }))
+		for _, density := range []float64{1, 1.25, 2} {
+			f := frameOf(s, 400, 320, "from outside")
+			f.Density, f.Views[0].Light = density, true
+			got, want := drawn(t, p, f), desk.Software(f)
+			if share := differing(got, want, 8, 255); share > 0.02 {
+				t.Errorf("kind %d, density %g: %.2f %% of the pixels differ by more than 8 levels, want at most 2 %%", kind, density, 100*share)
+			}
+			f.Views[0].Contours = false
+			if share := differing(want, desk.Software(f), 8, 255); share < 0.05 {
+				t.Errorf("kind %d, density %g: hatch and lines change %.2f %% of the pixels, want more", kind, density, 100*share)
+			}
+		}
+	}
+}
+
 func TestContourLinesCanBeCounted(t *testing.T) {
 	p := painterFor(t)
-	s := shown(-0.4, 0.4, scale.Signed, sheet(20, level, func(x, y float64) float64 { return 0.4 * x / 100 }))
-	f := frameOf(s, 800, 640, "from outside")
-	with := drawn(t, p, f)
-	f.Views[0].Contours = false
-	without := drawn(t, p, f)
-	inks := darkLines(with, 301, func(x int) color.NRGBA { return without.NRGBAAt(x, 301) })
-	if want := s.Scale.Bands() - 1; len(inks) != want || want != 15 {
-		t.Fatalf("a row across the ramp crosses %d lines, want %d, one at each of 15 steps between the ends", len(inks), want)
+	count := func(lo, hi float64, kind scale.Kind, y, x1 int) []float64 {
+		s := shown(lo, hi, kind, sheet(20, level, func(x, y float64) float64 { return (lo+hi)/2 + (hi-lo)/2*x/100 }))
+		f := frameOf(s, 800, 640, "from outside")
+		with := drawn(t, p, f)
+		f.Views[0].Contours = false
+		without := drawn(t, p, f)
+		return darkLines(with, y, x1, func(x int) color.NRGBA { return without.NRGBAAt(x, y) })
 	}
-	if got := darkLines(with, 305, func(x int) color.NRGBA { return without.NRGBAAt(x, 305) }); len(got) != 8 {
-		t.Errorf("a row through the gaps of the dashes crosses %d lines, want 8: those that are not below zero", len(got))
+	steps := scale.New(0, 0.8, scale.Counting)
+	if inks, want := count(0, 0.8, scale.Counting, 301, 800), steps.Bands()-1; len(inks) != want || want < 7 {
+		t.Fatalf("a row across the ramp crosses %d lines, want %d, one at each step between the ends", len(inks), want)
 	}
-	for i, ink := range inks {
-		if i != 7 && !(inks[7] > 1.4*ink) {
+	const clear = 402 // beyond the line at zero there are lines of the hatch, too
+	inks := count(-0.4, 0.4, scale.Signed, 301, clear)
+	if len(inks) != 8 {
+		t.Fatalf("a row across the ramp crosses %d lines up to zero, want 8", len(inks))
+	}
+	if got := count(-0.4, 0.4, scale.Signed, 305, clear); len(got) != 1 {
+		t.Errorf("a row through the gaps of the dashes crosses %d lines up to zero, want that at zero", len(got))
+	}
+	for i, ink := range inks[:7] {
+		if !(inks[7] > 1.4*ink) {
 			t.Errorf("the line at zero has %.0f of ink, line %d has %.0f; want zero to stand out", inks[7], i, ink)
 		}
 	}

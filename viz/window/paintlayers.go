@@ -146,6 +146,7 @@ func (p *Painter) field(v *desk.View, density float64, corner image.Point) {
 	gl.Uniform4f(at["lines"], 0, 0, 1, 0)
 	gl.Uniform4f(at["scale"], 0, 1, 1, 0)
 	gl.Uniform3f(at["cell"], 0, 0, 0)
+	gl.Uniform3f(at["hatch"], 0, 1, 0)
 	if s == nil {
 		gl.BindTexture(gl.TEXTURE_2D, 0)
 		return
@@ -160,6 +161,9 @@ func (p *Painter) field(v *desk.View, density float64, corner image.Point) {
 		if s.Kind != scale.Counting {
 			gl.Uniform3f(at["cell"], float32(k.DashCell*density), float32(corner.X), float32(corner.Y))
 		}
+		n := math.Max(2, math.Round(k.HatchCell*density)) // pixels from line to line
+		gl.Uniform3f(at["hatch"], float32(s.HatchedSide()), float32(1/n), float32(0.5-(math.Floor(n/2)+1)/n))
+		gl.Uniform3f(at["slant"], float32(k.HatchInk*(k.HatchHalf*density+0.5)), float32(k.HatchInk*n/math.Sqrt2), float32(k.HatchInk))
 		gl.Uniform4f(at["lines"], float32(k.ContourHalf*density), float32(k.ZeroHalf*density), float32(k.ContourRoom*density), float32(k.ContourInk))
 	}
 }

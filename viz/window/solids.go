@@ -81,7 +81,7 @@ func newSkin(s *scene.Solid, valued bool) skin {
 }
 
 func solidUniforms() []string {
-	return []string{"clip", "light", "shade", "bands", "paint", "scale", "lines", "cell"}
+	return []string{"clip", "light", "shade", "bands", "paint", "scale", "lines", "cell", "hatch", "slant"}
 }
 
 // newBands uploads the colours of a scale and the ink on each.
