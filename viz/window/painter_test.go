@@ -161,12 +161,12 @@ func TestContourLinesCanBeCounted(t *testing.T) {
 	if inks, want := count(0, 0.8, scale.Counting, 301, 800), steps.Bands()-1; len(inks) != want || want < 7 {
 		t.Fatalf("a row across the ramp crosses %d lines, want %d, one at each step between the ends", len(inks), want)
 	}
-	const clear = 402 // beyond the line at zero there are lines of the hatch, too
-	inks := count(-0.4, 0.4, scale.Signed, 301, clear)
+	const bare = 402 // beyond the line at zero there are lines of the hatch, too
+	inks := count(-0.4, 0.4, scale.Signed, 301, bare)
 	if len(inks) != 8 {
 		t.Fatalf("a row across the ramp crosses %d lines up to zero, want 8", len(inks))
 	}
-	if got := count(-0.4, 0.4, scale.Signed, 305, clear); len(got) != 1 {
+	if got := count(-0.4, 0.4, scale.Signed, 305, bare); len(got) != 1 {
 		t.Errorf("a row through the gaps of the dashes crosses %d lines up to zero, want that at zero", len(got))
 	}
 	for i, ink := range inks[:7] {
