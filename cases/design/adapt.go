@@ -16,7 +16,8 @@ import (
 // else is shared with t, which stays as it is. The answer is that of a top
 // prepared afresh to the rounding of the last digits: a foot that has moved
 // stands on the triangles that were made for it elsewhere, and an arch of another
-// shape on those of the old one, as long as they are fine enough. o.Refine is not looked at: the mesh is as fine as that of t.
+// shape on those of the old one, as long as they are fine enough; under a hand (o.AnyFoot) an arch whose rim follows the
+// thickness keeps its fit. o.Refine is not looked at: the mesh is as fine as that of t.
 // See "How a prepared top is reused" in the package's documentation for what
 // each change costs. Errors are those of Prepare.
 func Adapt(ctx context.Context, t *Top, c *cases.Case, o Options) (*Top, error) {
@@ -33,7 +34,11 @@ func Adapt(ctx context.Context, t *Top, c *cases.Case, o Options) (*Top, error) 
 	var spent Stages
 	var g *shape.Geometry
 	var err error
-	o.Clock.time(&spent.Mesh, func() { g, err = shape.FitGeometry(c, t.Built.Geometry, d.keys) })
+	fit := shape.FitGeometry
+	if o.AnyFoot {
+		fit = shape.FitNear
+	}
+	o.Clock.time(&spent.Mesh, func() { g, err = fit(c, t.Built.Geometry, d.keys) })
 	switch {
 	case err != nil:
 		return nil, err

@@ -73,7 +73,8 @@
 //     and strains as they are; another bar all of the plate, and most of the factor
 //     (fem.AssembleLike, sparse's Renew). A fitted graduation is scaled without
 //     another fit; the arch is fitted again only if the height of its rim follows
-//     the thickness.
+//     the thickness, and under a hand not even then: a fit is linear in that height
+//     (surface.Spline.RimRaised), but for how smooth it is.
 //   - The arch. The plan of triangles is lifted onto the new surface, as long as none of
 //     them is coarser, over what the surface's curvature asks for there, than the coarsest of a
 //     plan that is laid for its own surface ([mesh.Domain.Serves]); then all is as with another
@@ -84,7 +85,7 @@
 //
 // What a key costs is a promise about numbers: the answer on a shared top is that
 // of a solve of its own to the rounding of the last digits, except where a
-// foot or an arch stands on triangles that were not laid for it; there the two agree
+// foot or an arch stands on triangles that were not laid for it, or a hand raises a rim; there the two agree
 // within the error of the mesh, and whoever shows the last digit solves the case afresh,
 // as the window does when the hand rests. TestLiveCosts of package live holds an edit of every kind
 // to that.

@@ -14,7 +14,7 @@ type Options struct {
 	NoFlow   bool               // leave out the load flow
 	NoError  bool               // leave out the second, coarser solve behind the discretisation estimate
 	Swells   bool               // the wood is to swell: nothing has to load it, and a free plate may lie in the hand
-	AnyFoot  bool               // any foot under the base is to stand on the same factor: a hand may move it
+	AnyFoot  bool               // a hand moves the design: any foot under the base is to stand on the same factor, an arch to keep its fit
 	Progress func(stage string) // told what starts; may be nil
 }
 

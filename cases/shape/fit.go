@@ -19,7 +19,20 @@ func NewGeometry(c *cases.Case) (*Geometry, error) { return FitGeometry(c, nil, 
 // FitGeometry fits what the changed keys touch and takes the rest from old; nil
 // has nothing to take.
 func FitGeometry(c *cases.Case, old *Geometry, changed []string) (*Geometry, error) {
-	f := fitter{c: c, rep: fresh(c.Rep), made: &Geometry{Case: c}, old: old, changed: changed}
+	return (&fitter{c: c, old: old, changed: changed}).all()
+}
+
+// FitNear is FitGeometry for a hand that moves: where no more than the height of the rim changes, as with
+// another thickness, an arch is not fitted anew but its rim raised. It is then as smooth, and believes each of its data as
+// much, as the one in old: a fit of its own differs from it within the error of the mesh.
+func FitNear(c *cases.Case, old *Geometry, changed []string) (*Geometry, error) {
+	return (&fitter{c: c, old: old, changed: changed, near: true}).all()
+}
+
+// all fits all parts.
+func (f *fitter) all() (*Geometry, error) {
+	c := f.c
+	f.rep, f.made = fresh(c.Rep), &Geometry{Case: c}
 	for _, step := range []func(){f.plan, f.checkOutline, f.blocks, f.stand, f.check, f.back} {
 		if step(); len(f.rep.Faults) > 0 {
 			return nil, f.rep.Err()

@@ -20,6 +20,7 @@ type fitter struct {
 	made    *Geometry
 	old     *Geometry // nil: nothing to take
 	changed []string  // keys
+	near    bool      // an arch whose rim rises a little may be raised, see FitNear
 	part    int       // that is being fitted
 	top     *Geometry // of a back: what it lies under; nil for a top
 }

@@ -33,6 +33,7 @@ type Geometry struct {
 	Thickness   *surface.Report   // nil for a constant thickness
 	Warnings    []*tree.FileError // admitted, but worth a second look
 
+	archRim  float64  // height of the rim that the arch was fitted to, mm
 	isBack   bool     // Case is cases.Case.BackAlone
 	holeKeys []string // key of each hole
 	bends    *bendMap

@@ -37,10 +37,12 @@ func (f *fitter) surfaces() {
 	} else {
 		f.made.RimHeight = f.rimHeight()
 	}
-	if anew || f.touched(archData()...) || f.made.RimHeight != f.old.RimHeight {
+	if anew || f.touched(archData()...) || !f.keepsRim() {
+		f.made.archRim = f.made.RimHeight
 		f.arch()
 		return
 	}
+	f.made.archRim = f.old.archRim
 	f.made.Plate.Outer = f.raised(unraised(f.old.Plate.Outer))
 	f.made.Arch, f.made.told[ofArch] = f.old.Arch, f.old.told[ofArch]
 }

@@ -63,18 +63,52 @@ func (s raisedSurface) At(p mesh.Point) surface.Jet {
 	return j
 }
 
-// raised takes an arch with the case's height_scale.
+// mostRise is how far the rim of an arch may rise or sink without another fit, mm. A fifth of it moves the sink of
+// the course guitar by 7e-5 of it, another mesh by some 5e-3.
+const mostRise = 0.5
+
+// keepsRim says whether the arch of the old geometry serves for the rim's height: that of a fit
+// does for one that is near, to whoever is content with that.
+func (f *fitter) keepsRim() bool {
+	rise := f.made.RimHeight - f.old.archRim
+	s, _ := unraised(f.old.Plate.Outer).(*surface.Spline)
+	return rise == 0 || f.near && s.CanRise() && math.Abs(rise) <= mostRise
+}
+
+// raised takes an arch as it was fitted to the height of the case's rim and with its height_scale.
 func (f *fitter) raised(s surface.Surface) surface.Surface {
+	if by := f.made.RimHeight - f.made.archRim; by != 0 {
+		s = f.onRim(s.(*surface.Spline), by)
+	}
 	if by := f.c.Plate.Arch.HeightScale; by != 1 {
 		return raisedSurface{s, f.made.RimHeight, by}
 	}
 	return s
 }
 
-// unraised is the arch as it was fitted.
-func unraised(s surface.Surface) surface.Surface {
+// onRim is a fitted arch with its rim raised; that of the old geometry if it is the same.
+func (f *fitter) onRim(s *surface.Spline, by float64) *surface.Spline {
+	if f.old != nil && f.old.RimHeight == f.made.RimHeight {
+		if was, ok := unscaled(f.old.Plate.Outer).(*surface.Spline); ok && was.AsFitted() == s {
+			return was
+		}
+	}
+	return s.RimRaised(by)
+}
+
+// unscaled is the arch before the case's height_scale.
+func unscaled(s surface.Surface) surface.Surface {
 	if r, ok := s.(raisedSurface); ok {
 		return r.Surface
+	}
+	return s
+}
+
+// unraised is the arch as it was fitted.
+func unraised(s surface.Surface) surface.Surface {
+	s = unscaled(s)
+	if fit, ok := s.(*surface.Spline); ok {
+		return fit.AsFitted()
 	}
 	return s
 }

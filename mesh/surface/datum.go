@@ -36,17 +36,18 @@ const (
 
 // datum is one equation of the fit.
 type datum struct {
-	class  class
-	set    string
-	row    int32
-	at     plane.Point
-	z      float64 // mm
-	place  float64 // standard deviation of the place, mm
-	height float64 // standard deviation of the height, mm
-	sigma  float64 // of both together, mm
-	foot   foot    // on the outline; not set for rim points
-	isRim  bool
-	st     stencil
+	class   class
+	set     string
+	row     int32
+	at      plane.Point
+	z       float64 // mm
+	place   float64 // standard deviation of the place, mm
+	height  float64 // standard deviation of the height, mm
+	sigma   float64 // of both together, mm
+	foot    foot    // on the outline; not set for rim points
+	isRim   bool
+	follows bool // a rim point that is as high as Data.Rim says
+	st      stencil
 }
 
 // setSigma combines both uncertainties for a surface of the given slope.
@@ -149,7 +150,8 @@ func rimData(d *Data, rim *rimLine, all []datum) []datum {
 	}
 	n := max(12, int(math.Ceil(rim.length()/rimSpacing)))
 	height := func(float64) (z, sigma float64, known bool) { return *d.Rim, 0, true }
-	if seen := rimSeen(d, all); len(seen) > 0 {
+	seen := rimSeen(d, all)
+	if len(seen) > 0 {
 		height = seen.at(rim.length())
 	}
 	var out []datum
@@ -159,7 +161,7 @@ func rimData(d *Data, rim *rimLine, all []datum) []datum {
 		if !known {
 			continue
 		}
-		e := datum{class: classLine, set: "outline", row: int32(i), at: rim.pointAt(s), z: z, isRim: true,
+		e := datum{class: classLine, set: "outline", row: int32(i), at: rim.pointAt(s), z: z, isRim: true, follows: len(seen) == 0,
 			place: uniform * cmp.Or(d.Rounding, usualRounding), height: sigma}
 		e.setSigma(firstSlope)
 		out = append(out, e)

@@ -46,7 +46,7 @@
 //
 // # Order of the files
 //
-// From below: jet, data, spline, cross, rim, blocks, system, roughness, ground,
+// From below: jet, data, spline, rise, cross, rim, blocks, system, roughness, ground,
 // noise, datum, check, fitter, level, search, report, fit; beside them thinplate, dome, formula
 // and contour. Nothing is kept between calls; the same data give the same bits
 // with one processor or many.

@@ -1,6 +1,9 @@
 package surface
 
-import "cmp"
+import (
+	"cmp"
+	"sync"
+)
 
 // Fit fits a smooth surface to the data: cubic B-splines that minimise
 //
@@ -45,11 +48,14 @@ func FitLike(d Data, like *Spline) (*Spline, Report, error) {
 	if err != nil {
 		return nil, Report{}, err
 	}
-	final := f.on(fine).choose(first.log, leastLog)
+	last := f.on(fine)
+	final := last.choose(first.log, leastLog)
 	report := f.report(final)
 	if err := cmp.Or(f.slip(final, fine), f.contradiction(final)); err != nil {
 		return nil, report, err
 	}
 	final.spline.ground = f.ground
+	last.last = factor{} // a rim that rises is rare: its memory is not kept for that
+	final.spline.lift = sync.OnceValue(func() []float64 { return last.lift(final.log) })
 	return final.spline, report, nil
 }

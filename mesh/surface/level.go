@@ -58,6 +58,24 @@ func (l *level) try(log float64) trial {
 	return t
 }
 
+// lift is what the coefficients of the fit with this λ gain for each mm by which the rim's height
+// rises, which is all that they depend on it.
+func (l *level) lift(log float64) []float64 {
+	rhs := make([]float64, l.sys.total())
+	for i := range l.data {
+		if e := &l.data[i]; e.follows {
+			for k, u := range l.sys.unknowns(e.st.first) {
+				rhs[u] += e.st.w[k] / (e.sigma * e.sigma)
+			}
+		}
+	}
+	var ok bool
+	if l.last, ok = l.sys.factor(math.Pow(10, log), l.last); !ok {
+		panic("surface: a matrix that was positive definite is no longer")
+	}
+	return l.last.solve(rhs)
+}
+
 const (
 	startLog = 4.0 // log10 λ where the search begins; coarse cells can follow the data no closer
 	leastLog = -3.0

@@ -12,8 +12,10 @@ import (
 // along its tangent planes.
 type Spline struct {
 	grid
-	coef   []float64 // mm, indexed by grid.index
-	ground *ground   // nil: not known
+	coef   []float64        // mm, indexed by grid.index
+	ground *ground          // nil: not known
+	lift   func() []float64 // what the rim's rise by 1 mm does to coef; nil: not known
+	fitted *Spline          // as it was fitted, before its rim rose; nil: this one
 }
 
 // grid places the B-splines: nx by ny cells of edge size from the corner x0,
