@@ -29,14 +29,19 @@ const shallowGap = 0.02
 type closings struct {
 	at    [][3]float64 // the points, mm
 	rank  []int        // their place in the order
-	never int          // rank of those that never closed
+	never int          // the first rank of those that never closed: these come by their gap
 }
 
 // closings of a track on a prepared top.
 func (t *track) closings(p *design.Top) *closings {
 	c := &closings{rank: make([]int, len(p.Built.Bridge.Pads)), never: len(t.state.Events)}
+	open := make([]int, len(c.rank))
 	for i := range p.Built.Bridge.Pads {
-		c.at, c.rank[i] = append(c.at, p.Built.Bridge.Pads[i].At), c.never
+		c.at, open[i] = append(c.at, p.Built.Bridge.Pads[i].At), i
+	}
+	slices.SortStableFunc(open, func(i, j int) int { return cmp.Compare(t.state.Gap[i], t.state.Gap[j]) })
+	for k, i := range open {
+		c.rank[i] = c.never + k
 	}
 	for k, e := range t.state.Events {
 		if e.Closes {

@@ -41,14 +41,17 @@ type activeSet struct {
 // newActiveSet begins with no row; order is a guess at the order in which rows will be
 // taken, and so many of them are likely to be.
 func newActiveSet(p *lcp, order []int32, likely int) *activeSet {
-	h := &activeSet{p: p}
+	h := &activeSet{p: p, c: p.idle.Get().(*sparse.ActiveCholesky)}
 	h.arrange(order, likely)
 	h.reset()
 	return h
 }
 
+// free leaves the memory of the factor to the next one.
+func (h *activeSet) free() { h.p.idle.Put(h.c) }
+
 func (h *activeSet) reset() {
-	h.c = sparse.NewActiveCholesky(h.p.a, h.order, h.p.workers)
+	h.c.Reset(h.p.a, h.order, h.p.workers)
 	h.rows, h.factored, h.released = nil, nil, nil
 	h.movements = make([]float64, h.c.Places())
 	v := make([]float64, len(h.p.b))

@@ -18,7 +18,7 @@ import (
 func randomGrip(r *rand.Rand, long, wide int) *lcp {
 	pads := long * wide
 	n := 3 * pads
-	p := &lcp{pads: pads, per: 3, a: make([]float64, n*n), b: make([]float64, n), gap: make([]float64, pads), workers: 1 + r.IntN(2)}
+	p := &lcp{idle: factors(), pads: pads, per: 3, a: make([]float64, n*n), b: make([]float64, n), gap: make([]float64, pads), workers: 1 + r.IntN(2)}
 	load := 50 + 100*r.Float64() // N
 	deep, rough, slope := 0.15*r.Float64()*float64(r.IntN(3)), 4e-3*r.Float64()*float64(r.IntN(3)), r.NormFloat64()
 	at := make([][3]float64, pads)

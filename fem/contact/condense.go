@@ -51,6 +51,7 @@ type Condensed struct {
 	cols   []sparse.Column      // one for each row: pad-major, normal first
 	pulls  []sparse.Column      // of guides that hang on the plate, whose rows come last: with the held freedoms
 	c      []float64            // len(cols)², mm/N, row-major
+	idle   *sync.Pool           // of factors of the active set, for their memory
 	reach  func() *sparse.Reach // of the plate's contact nodes; made when first asked for
 	loadF  []float64            // nodal loads on the plate at full load
 	loadU  []float64            // displacement under them; nil without loads
@@ -66,7 +67,7 @@ type Condensed struct {
 // Condense reduces the plate to the given pads, and to the guides that hang on it.
 // loads act on the plate itself and rise with the string load.
 func Condense(p *fem.Prepared, pads []Pad, hold Hold, loads []fem.PointForce, guides ...Guide) *Condensed {
-	c := &Condensed{plate: p, pads: pads, hold: hold, reach: sync.OnceValue(p.Factor.Reach)}
+	c := &Condensed{plate: p, pads: pads, hold: hold, idle: factors(), reach: sync.OnceValue(p.Factor.Reach)}
 	c.setRows(guides)
 	if len(c.cols) > 0 {
 		c.c = p.Factor.Compliance(c.cols)

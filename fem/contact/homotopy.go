@@ -45,6 +45,7 @@ func (p *lcp) traceFrom(snap float64) (*State, error) {
 	}
 	w.scales()
 	w.active = w.newActiveSet()
+	defer w.active.free()
 	if err := w.start(); err != nil {
 		return nil, err
 	}

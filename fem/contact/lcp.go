@@ -2,8 +2,11 @@ package contact
 
 import (
 	"cmp"
+	"sync"
 
 	"gonum.org/v1/gonum/blas/gonum"
+
+	"archload/fem/sparse"
 )
 
 // lcp is the mixed linear complementarity problem of one load case: the letters of
@@ -22,6 +25,7 @@ type lcp struct {
 	order   []int32 // in which pads are likely to close, or nil
 	likely  int     // of these, how many are to close at all; 0: any may
 	workers int
+	idle    *sync.Pool // of the memory of factors
 
 	tolerance float64      // relative size of nothing, 1
 	snap      float64      // gaps at rest below this count as none, mm
@@ -56,3 +60,6 @@ func (p *lcp) movement(row int32, t float64, lambda []float64, rho [6]float64) f
 
 // relativeZero is the relative size of a force or gap that counts as none.
 func (p *lcp) relativeZero() float64 { return cmp.Or(p.tolerance, 1e-11) }
+
+// factors keeps factors of active sets for the memory they have.
+func factors() *sync.Pool { return &sync.Pool{New: func() any { return &sparse.ActiveCholesky{} }} }

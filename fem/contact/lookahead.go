@@ -1,6 +1,9 @@
 package contact
 
-import "slices"
+import (
+	"slices"
+	"sync"
+)
 
 // predicted is a stretch of the path that is guessed to come: pads close where it
 // begins, and nothing else happens until the next ones do.
@@ -12,6 +15,8 @@ type predicted struct {
 	w         []float64 // rates of the gaps
 	rightSide []float64 // what the rates of the forces are made of
 	ds        float64
+	forces    *sync.WaitGroup // until lambda is there
+	lambda    []float64       // rates of the active rows' forces
 }
 
 // mostAhead and leastAhead are how many stretches are guessed at once: fewer after
@@ -23,8 +28,8 @@ const (
 
 // lookAhead goes on along a direction from s by closing pads as if none opened, and
 // returns where it ends. The rates of the gaps follow from the factor as it grows;
-// those of the forces, which cost a pass through all of it, are found for all
-// stretches of a batch in one. Only then does the path go on, as far as the guess
+// those of the forces, which cost a pass through all of it, are found for some
+// stretches in one, beside the guess at the next. The path goes on as far as the guess
 // holds: a force that would fall to nothing on the way ends it there.
 func (w *tracer) lookAhead(d direction, s float64) float64 {
 	h := w.active
@@ -46,20 +51,22 @@ func (w *tracer) lookAhead(d direction, s float64) float64 {
 
 // followPredicted goes along the stretches guessed and says whether all of them held.
 func (w *tracer) followPredicted(d direction, h *activeSet, s float64, list []predicted) (float64, bool) {
-	forces := h.forces(list)
 	rows := h.rows
 	for i := range list {
 		a := &list[i]
+		a.forces.Wait()
 		w.noteClosed(a.closes)
 		h.rows = rows[:a.rows]
-		r := w.predictedRates(d, a, forces[i])
-		if opens, closes := w.violations(r); len(opens)+len(closes) > 0 {
-			h.restore(a)
-			return s, false
+		r := w.predictedRates(d, a)
+		opens, closes := w.violations(r)
+		ds, holds := 0.0, len(opens)+len(closes) == 0
+		if holds {
+			ds = w.step(r, 1-s)
+			w.passSegment(d, r, ds)
+			s += ds
 		}
-		ds := w.step(r, 1-s)
-		w.passSegment(d, r, ds)
-		if s += ds; s >= 1 || ds < a.ds {
+		if !holds || s >= 1 || ds < a.ds {
+			list[len(list)-1].forces.Wait()
 			h.restore(a)
 			return s, false
 		}
@@ -76,6 +83,7 @@ func (w *tracer) predict(h *activeSet, d direction, s float64, closes []int) (li
 	for i, c := range w.closed {
 		open[i] = !c
 	}
+	list = make([]predicted, 0, mostPredicted)
 	for len(closes) > 0 && len(list) < w.batch && len(closes)*w.p.per <= h.c.Room() && w.plain(h, closes) {
 		a := predicted{closes: closes, w: make([]float64, w.p.pads), rows: len(h.rows) + len(closes)*w.p.per, ds: 1 - s}
 		kept := h.c.Len()
@@ -88,14 +96,19 @@ func (w *tracer) predict(h *activeSet, d direction, s float64, closes []int) (li
 			h.factored = h.factored[:kept]
 			h.rows = h.rows[:a.rows-len(closes)*w.p.per]
 			h.sum()
-			return list
+			break
 		}
 		closes = w.advanceGaps(&a, gap, open)
 		list = append(list, a)
+		if len(list)%forcesAtOnce == 0 {
+			h.findForces(list[len(list)-forcesAtOnce:], true)
+		}
 		if s += a.ds; s >= 1 {
 			break
 		}
 	}
+	rest := len(list) / forcesAtOnce * forcesAtOnce
+	h.findForces(list[rest:], rest > 0)
 	return list
 }
 
@@ -141,8 +154,8 @@ func (w *tracer) stuckRows(pads []int) (rows []int32) {
 }
 
 // predictedRates are the rates along a stretch.
-func (w *tracer) predictedRates(d direction, a *predicted, lambda []float64) *rates {
-	r := &rates{rho: a.motion.rho, w: a.w, lambda: lambda}
+func (w *tracer) predictedRates(d direction, a *predicted) *rates {
+	r := &rates{rho: a.motion.rho, w: a.w, lambda: a.lambda}
 	w.lastRates, w.lastID, w.lastDt = r, d.id, d.dt
 	return r
 }
@@ -167,14 +180,28 @@ func (h *activeSet) tryPredicted(a *predicted, rows []int32, q equations, open [
 	return true
 }
 
-// forces are the rates of the active rows' forces along each stretch.
-func (h *activeSet) forces(list []predicted) [][]float64 {
-	out, ts := make([][]float64, len(list)), make([][]float64, len(list))
-	for i := range list {
-		out[i], ts[i] = make([]float64, list[i].rows), list[i].rightSide
+// forcesAtOnce is how many stretches pass through the factor together.
+const forcesAtOnce = 8
+
+// findForces finds the rates of the active rows' forces along some stretches; beside what is done next, if
+// there is another worker.
+func (h *activeSet) findForces(list []predicted, beside bool) {
+	if len(list) == 0 {
+		return
 	}
-	h.c.Back(out, h.rows, ts)
-	return out
+	out, ts, done := make([][]float64, len(list)), make([][]float64, len(list)), &sync.WaitGroup{}
+	for i := range list {
+		a := &list[i]
+		a.lambda, a.forces = make([]float64, a.rows), done
+		out[i], ts[i] = a.lambda, a.rightSide
+	}
+	c, rows := h.c, h.rows
+	if !beside || h.p.workers == 1 {
+		c.Back(out, rows, ts)
+		return
+	}
+	c = c.AsTaken()
+	done.Go(func() { c.Back(out, rows, ts) })
 }
 
 // restore gives back the rows taken beyond a stretch.

@@ -98,6 +98,7 @@ func (s *Problem) Onward(from Standing, fit LoadCase) (*State, error) {
 		p.f[m] -= p.held[m]
 	}
 	w.active = w.newActiveSet()
+	defer w.active.free()
 	if err := w.active.add(w.standing()); err != nil {
 		return nil, err
 	}

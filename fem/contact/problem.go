@@ -189,7 +189,7 @@ func (s *Problem) lcp(fit LoadCase) *lcp {
 	load, rigid := fr.loadVector()
 	u := append([]float64(nil), load...)
 	s.frame.factor.Solve(u)
-	p := &lcp{a: s.a, r: s.r, f: rigid, gap: fit.Gap, order: fit.Order, likely: fit.Likely, history: fit.History, tolerance: fit.Tolerance, pads: len(s.plate.pads), per: s.per, workers: s.plate.workers(),
+	p := &lcp{a: s.a, r: s.r, f: rigid, gap: fit.Gap, order: fit.Order, likely: fit.Likely, history: fit.History, tolerance: fit.Tolerance, pads: len(s.plate.pads), per: s.per, workers: s.plate.workers(), idle: s.plate.idle,
 		b: make([]float64, len(s.cols)), self: s.plate.loadE}
 	for i, f := range load {
 		p.self += f * u[i]

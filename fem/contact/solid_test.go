@@ -92,7 +92,7 @@ func referenceBeam() (*Body, []float64) {
 func referenceStanding(t *testing.T, c [][]float64) (*Problem, []float64) {
 	t.Helper()
 	body, patches := referenceBeam()
-	cond := &Condensed{hold: Slip}
+	cond := &Condensed{hold: Slip, idle: factors()}
 	for i, x := range patches {
 		node := int32(slices.IndexFunc(body.Nodes, func(p [3]float64) bool { return p[0] == x }))
 		cond.pads = append(cond.pads, Pad{Node: node, At: [3]float64{x, 20, 0},

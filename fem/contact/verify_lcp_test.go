@@ -16,7 +16,7 @@ import (
 // compliance; and a load whose resultant lies between the pads.
 func randomContact(r *rand.Rand, pads int) *lcp {
 	n := pads + 3
-	p := &lcp{pads: pads, per: 1, a: make([]float64, n*n), b: make([]float64, n), gap: make([]float64, pads)}
+	p := &lcp{idle: factors(), pads: pads, per: 1, a: make([]float64, n*n), b: make([]float64, n), gap: make([]float64, pads)}
 	root := mat.NewDense(n, n, nil)
 	for i := range n {
 		for j := range n {

@@ -22,7 +22,7 @@ type springy struct {
 func (s springy) stand(t *testing.T) *Problem {
 	t.Helper()
 	n := len(s.at)
-	c := &Condensed{hold: Slip, cols: make([]sparse.Column, n), loadAt: make([]float64, n), c: make([]float64, n*n)}
+	c := &Condensed{hold: Slip, idle: factors(), cols: make([]sparse.Column, n), loadAt: make([]float64, n), c: make([]float64, n*n)}
 	for i, p := range s.at {
 		best := 0
 		for k, q := range s.body.Nodes {

@@ -1,6 +1,10 @@
 package sparse
 
-import "archload/fem/sparse/team"
+import (
+	"slices"
+
+	"archload/fem/sparse/team"
+)
 
 // batchColumns is how many columns of the factor are gathered before the rest of
 // the matrix is brought up to date: a multiple of two, for the kernels.
@@ -34,6 +38,7 @@ type ActiveCholesky struct {
 	now     *columnBatch
 	off     []int32 // where pairs of rows begin in a batch
 	sides   []*Side
+	room    *team.Pool // of memory that is free
 }
 
 // ActiveOrder is a guess at how rows will be taken: a good one saves work and changes nothing.
@@ -52,15 +57,22 @@ type columnBatch struct {
 	pan []int32   // panels that had rows left when it began
 }
 
-// NewActiveCholesky takes the n×n row-major matrix a with no row taken yet. Rows that are not
+// Reset takes the n×n row-major matrix a with no row taken yet, in the memory that the factor has. Rows that are not
 // followed are brought up to date when a batch ends, those that are not likely to be taken when one
 // of them is. The factor does not depend on the number of workers.
-func NewActiveCholesky(a []float64, order ActiveOrder, workers int) *ActiveCholesky {
+func (c *ActiveCholesky) Reset(a []float64, order ActiveOrder, workers int) {
 	n := len(order.Rows)
 	np := panels(n)
-	c := &ActiveCholesky{kern: fastKernels(), workers: max(1, workers), a: a, n: n, front: panels(order.Follow), kept: panels(max(order.Likely, order.Follow)),
-		row: order.Rows, place: make([]int32, n), own: make([]float64, n), taken: make([]bool, panelRows*np), left: make([]int, np)}
-	c.s = make([]float64, triOff(np))
+	if c.room == nil {
+		c.room = &team.Pool{}
+	} else {
+		c.room.Put(c.s)
+		for q := range len(c.full) + 1 {
+			c.room.Put(c.batch(q).w)
+		}
+	}
+	*c = ActiveCholesky{kern: fastKernels(), workers: max(1, workers), a: a, n: n, front: panels(order.Follow), kept: panels(max(order.Likely, order.Follow)),
+		row: order.Rows, place: make([]int32, n), own: make([]float64, n), taken: make([]bool, panelRows*np), left: make([]int, np), room: c.room, s: c.room.Get(triOff(np))}
 	for i, r := range order.Rows {
 		c.place[r], c.own[i] = int32(i), a[int(r)*n+int(r)]
 		c.left[i/panelRows]++
@@ -73,7 +85,6 @@ func NewActiveCholesky(a []float64, order ActiveOrder, workers int) *ActiveChole
 	}
 	c.share(0, c.kept, c.load)
 	c.now = c.begin()
-	return c
 }
 
 // load copies a panel of the matrix up to the end of its diagonal block.
@@ -101,14 +112,31 @@ func (c *ActiveCholesky) share(from, to int, do func(p int)) {
 	team.New(c.workers).Each(to-from, func(i int) { do(to - 1 - i) })
 }
 
+// batch is batch q; the present one comes after the full ones.
+func (c *ActiveCholesky) batch(q int) *columnBatch {
+	if q < len(c.full) {
+		return c.full[q]
+	}
+	return c.now
+}
+
 func (c *ActiveCholesky) begin() *columnBatch {
-	b := &columnBatch{w: make([]float64, panelRows*batchColumns*(len(c.left)+1)), tri: make([]float64, batchColumns*batchColumns), inv: make([]float64, batchColumns)}
+	b := &columnBatch{w: c.room.Get(panelRows * batchColumns * (len(c.left) + 1)), tri: make([]float64, batchColumns*batchColumns), inv: make([]float64, batchColumns)}
+	clear(b.w[:panelRows*batchColumns*c.front])
 	for p, n := range c.left {
 		if n > 0 {
 			b.pan = append(b.pan, int32(p))
 		}
 	}
 	return b
+}
+
+// AsTaken is the factor as it stands, for Back beside taking more rows and giving those back.
+func (c *ActiveCholesky) AsTaken() *ActiveCholesky {
+	v, now := *c, *c.now
+	now.tri = slices.Clone(now.tri) // in panels, of which rows may still be taken
+	v.left, v.now = slices.Clone(c.left), &now
+	return &v
 }
 
 // Len is the number of rows taken.

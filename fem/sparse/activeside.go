@@ -3,6 +3,7 @@ package sparse
 import (
 	"slices"
 
+	"archload/fem/sparse/panel"
 	"archload/fem/sparse/team"
 )
 
@@ -26,7 +27,7 @@ func (c *ActiveCholesky) subtract(v []float64, b *columnBatch, y []float64) {
 func (c *ActiveCholesky) subtractIn(v []float64, b *columnBatch, y []float64, from, to int) {
 	for _, p := range b.pan {
 		if at := panelRows * int(p); from <= int(p) && int(p) < to {
-			c.kern.gemv(v[at:at+panelRows], b.w[at*batchColumns:], y)
+			c.kern.Gemv(v[at:at+panelRows], b.w[at*batchColumns:], y)
 		}
 	}
 }
@@ -64,7 +65,7 @@ func (c *ActiveCholesky) forward(b *columnBatch, s *Side) []float64 {
 			own[i] = s.rest[k]
 		}
 		pan := b.tri[batchColumns*at:]
-		c.kern.gemv(own[:], pan, s.Y[from:])
+		c.kern.Gemv(own[:], pan, s.Y[from:])
 		for j := range places {
 			v := own[j] * b.inv[at+j]
 			s.Y = append(s.Y, v)
@@ -113,7 +114,7 @@ func (c *ActiveCholesky) Rest(dst []float64, sides []*Side, coef []float64) {
 				own[k] += f * v
 			}
 		}
-		c.kern.gemv(own[:], c.now.w[at*batchColumns:], y[:m])
+		c.kern.Gemv(own[:], c.now.w[at*batchColumns:], y[:m])
 		copy(dst[at:], own[:])
 	}
 }
@@ -122,10 +123,16 @@ func (c *ActiveCholesky) Rest(dst []float64, sides []*Side, coef []float64) {
 // once; each may stop short of the last rows taken. Of each x, which is zero in rows not
 // taken, it writes the values of as many rows as dst has room for.
 func (c *ActiveCholesky) Back(dst [][]float64, rows []int32, ts [][]float64) {
+	if len(ts) == 1 {
+		c.backOne(dst[0], rows, ts[0])
+		return
+	}
 	eights := panels(len(ts))
 	team.New(min(c.workers, eights)).Each(eights, func(g int) {
 		lo, hi := panelRows*g, min(panelRows*(g+1), len(ts))
-		x := make([]float64, panelRows*len(c.taken)) // value r at a place stands at 8 place + r
+		x := c.room.Get(panelRows * len(c.taken)) // value r at a place stands at 8 place + r
+		defer c.room.Put(x)
+		clear(x)
 		for q := len(c.full); q >= 0; q-- {
 			c.back(q, x, ts[lo:hi])
 		}
@@ -137,13 +144,43 @@ func (c *ActiveCholesky) Back(dst [][]float64, rows []int32, ts [][]float64) {
 	})
 }
 
+// backOne is Back for one t.
+func (c *ActiveCholesky) backOne(dst []float64, rows []int32, t []float64) {
+	x, own := c.room.Get(len(c.taken)), [batchColumns]float64{}
+	defer c.room.Put(x)
+	clear(x)
+	for q := len(c.full); q >= 0; q-- {
+		b := c.batch(q)
+		v := own[:copy(own[:], t[min(q*batchColumns, len(t)):min(q*batchColumns+len(b.at), len(t))])]
+		for _, p := range b.pan {
+			if c.left[p] < panelRows && b != c.now {
+				c.kern.GemvT(v, b.w[panelRows*batchColumns*int(p):], x[panelRows*int(p):])
+			}
+		}
+		for j := len(v) - 1; j >= 0; j-- {
+			at := j / panelRows * panelRows
+			col := b.tri[batchColumns*at+panelRows*j:]
+			for i := j + 1; i < min(at+panelRows, len(v)); i++ {
+				v[j] -= col[i-at] * v[i]
+			}
+			v[j] *= b.inv[j]
+			x[b.at[j]] = v[j]
+			if j == at {
+				var eight [panelRows]float64
+				copy(eight[:], v[at:])
+				c.kern.GemvT(v[:at], b.tri[batchColumns*at:], eight[:])
+			}
+		}
+	}
+	for k := range dst {
+		dst[k] = x[c.place[rows[k]]]
+	}
+}
+
 // back does batch q of Back: what the rows taken later carry, then the rows of
 // the batch, eight at a time.
 func (c *ActiveCholesky) back(q int, x []float64, ts [][]float64) {
-	b, cols := c.now, 0
-	if q < len(c.full) {
-		b = c.full[q]
-	}
+	b, cols := c.batch(q), 0
 	var room [panelRows * batchColumns]float64
 	for r, t := range ts {
 		t = t[min(q*batchColumns, len(t)):min(q*batchColumns+len(b.at), len(t))]
@@ -155,7 +192,7 @@ func (c *ActiveCholesky) back(q int, x []float64, ts [][]float64) {
 	t := room[:panelRows*roundUp(cols)]
 	for _, p := range b.pan {
 		if c.left[p] < panelRows && b != c.now {
-			c.kern.gemmt(t, x[panelRows*panelRows*int(p):][:panelRows*panelRows], b.w[panelRows*batchColumns*int(p):], 0)
+			c.kern.GemmT(t, x[panelRows*panelRows*int(p):][:panelRows*panelRows], b.w[panelRows*batchColumns*int(p):], 0)
 		}
 	}
 	for at := panelRows * (panels(cols) - 1); at >= 0; at -= panelRows {
@@ -164,12 +201,12 @@ func (c *ActiveCholesky) back(q int, x []float64, ts [][]float64) {
 		for j := min(panelRows, cols-at) - 1; j >= 0; j-- {
 			v, col := t[panelRows*(at+j):][:panelRows], pan[panelRows*(at+j):]
 			for i := j + 1; i < min(panelRows, cols-at); i++ {
-				axpy8(v, own[panelRows*i:], col[i])
+				panel.Axpy8(v, own[panelRows*i:], col[i])
 			}
-			scale8(v, b.inv[at+j])
+			panel.Scale8(v, b.inv[at+j])
 			copy(own[panelRows*j:], v)
 			copy(x[panelRows*int(b.at[at+j]):], v)
 		}
-		c.kern.gemmt(t[:panelRows*roundUp(at)], own[:], pan, 0)
+		c.kern.GemmT(t[:panelRows*roundUp(at)], own[:], pan, 0)
 	}
 }

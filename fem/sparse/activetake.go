@@ -12,7 +12,7 @@ func (c *ActiveCholesky) Take(r int32) error {
 	c.Ready()
 	k, b := int(c.place[r]), c.now
 	if k >= panelRows*c.kept {
-		c.keepAll()
+		c.keepMore(k/panelRows + 1)
 	}
 	j := len(b.at)
 	var row [batchColumns]float64
@@ -80,7 +80,7 @@ func (c *ActiveCholesky) column(b *columnBatch, p, j int, x []float64) {
 	pan := b.w[panelRows*batchColumns*p:]
 	dst := (*[panelRows]float64)(pan[panelRows*j:])
 	c.lift(dst, p, int(b.at[j]))
-	c.kern.gemv(dst[:], pan, x[:j])
+	c.kern.Gemv(dst[:], pan, x[:j])
 	inv, taken := b.inv[j], (*[panelRows]bool)(c.taken[panelRows*p:])
 	for i, v := range dst {
 		dst[i] = v * inv
@@ -133,14 +133,15 @@ func (c *ActiveCholesky) catchUp(b *columnBatch, from, to int) {
 		row[i%Block] = b.inv[i]
 	}
 	c.share(from, to, func(p int) {
+		pan := b.w[panelRows*batchColumns*p:][:panelRows*batchColumns]
 		if c.left[p] == 0 {
+			clear(pan)
 			return
 		}
-		pan := b.w[panelRows*batchColumns*p:][:panelRows*batchColumns]
 		for j, k := range b.at {
 			c.lift((*[panelRows]float64)(pan[panelRows*j:]), p, int(k))
 		}
-		c.kern.solve(pan, b.tri, c.off[:batchColumns/2], tri[:])
+		c.kern.Solve(pan, b.tri, c.off[:batchColumns/2], tri[:])
 		for i, taken := range c.taken[panelRows*p:][:panelRows] {
 			for j := i; taken && j < len(pan); j += panelRows {
 				pan[j] = 0
@@ -160,16 +161,16 @@ func (c *ActiveCholesky) update(b *columnBatch, first int, runs [][2]int) {
 		pan, a := c.s[triOff(p):triOff(p+1)], b.w[panelRows*batchColumns*p:][:panelRows*batchColumns]
 		for _, r := range runs {
 			if to := min(r[1], end); r[0] < to {
-				c.kern.gemm(pan[tileLen*r[0]:], a, b.w, c.off[3*r[0]:3*to])
+				c.kern.Gemm(pan[tileLen*r[0]:], a, b.w, c.off[3*r[0]:3*to])
 			}
 		}
 	})
 }
 
-// keepAll brings the rows up to date that were not likely to be taken.
-func (c *ActiveCholesky) keepAll() {
+// keepMore brings panels up to one up to date, rows that were not likely to be taken, and some after it.
+func (c *ActiveCholesky) keepMore(to int) {
 	first := c.kept
-	c.kept = len(c.left)
+	c.kept = min(to+spareKept, len(c.left))
 	c.share(first, c.kept, c.load)
 	for q, b := range c.full {
 		c.catchUp(b, first, c.kept)
@@ -179,6 +180,9 @@ func (c *ActiveCholesky) keepAll() {
 		}
 	}
 }
+
+// spareKept is how many panels more are brought up to date than one asks for: each time costs a look at all that was taken.
+const spareKept = 3
 
 // runs are the stretches of tiles, six columns each, in which rows are left.
 func (c *ActiveCholesky) runs() (out [][2]int) {

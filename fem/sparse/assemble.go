@@ -147,13 +147,13 @@ func (to *target) add(kn kernels, panel []float64, runs []run) {
 		}
 		end := min(run.end, common)
 		if end > run.from {
-			kn.addPanel(&to.row, tileLen*run.to, panel[tileLen*run.from:tileLen*end])
+			kn.AddPanel(&to.row, tileLen*run.to, panel[tileLen*run.from:tileLen*end])
 		}
 		for q, node := range to.node {
 			first, end := max(run.from, common), min(run.end, node+1)
 			if end > first {
 				at := run.to + first - run.from
-				kn.addPairs(to.row[q][tileLen*at:], panel[tileLen*first+2*q:], Block*(end-first))
+				kn.AddPairs(to.row[q][tileLen*at:], panel[tileLen*first+2*q:], Block*(end-first))
 			}
 		}
 	}

@@ -34,7 +34,7 @@ func benchStages(b *testing.B, m *Matrix, p plate) {
 	})
 	for _, kern := range []kernels{fastKernels(), {}} {
 		for workers := 1; workers <= 2; workers++ {
-			b.Run(fmt.Sprintf("factor/avx2=%t/workers=%d", kern.avx2, workers), func(b *testing.B) {
+			b.Run(fmt.Sprintf("factor/avx2=%t/workers=%d", kern.AVX2, workers), func(b *testing.B) {
 				f, err := newFactor(a, workers, kern).first(m)
 				for b.Loop() && err == nil {
 					err = f.Refactor(m)
@@ -103,12 +103,12 @@ func BenchmarkBridge(b *testing.B) {
 			if err != nil {
 				b.Fatal(err)
 			}
-			b.Run(fmt.Sprintf("factor/avx2=%t/workers=%d", kern.avx2, workers), func(b *testing.B) {
+			b.Run(fmt.Sprintf("factor/avx2=%t/workers=%d", kern.AVX2, workers), func(b *testing.B) {
 				for b.Loop() {
 					err = f.Refactor(m)
 				}
 			})
-			b.Run(fmt.Sprintf("compliance/avx2=%t/workers=%d", kern.avx2, workers), func(b *testing.B) {
+			b.Run(fmt.Sprintf("compliance/avx2=%t/workers=%d", kern.AVX2, workers), func(b *testing.B) {
 				for b.Loop() {
 					f.Compliance(cols)
 				}

@@ -47,7 +47,7 @@ func (w *dense) pivots(d, tri []float64, nodes int, factor6 func(j int, blk []fl
 			lo, hi := group(g)
 			w.updateTri(d, lo, hi, j0, j1)
 			for p := lo; p < hi; p++ {
-				w.solve(d[triOff(p)+tileLen*j0:], d[tileLen*j0:], w.triRow[3*j0:3*j1], tri[blockLen*j0:])
+				w.Solve(d[triOff(p)+tileLen*j0:], d[tileLen*j0:], w.triRow[3*j0:3*j1], tri[blockLen*j0:])
 				w.signs.flip(d[triOff(p)+tileLen*j0:][:tileLen*(j1-j0)], j0)
 			}
 		})
@@ -82,7 +82,7 @@ func (w *dense) diagonalBlock(d, tri []float64, j0, j1 int, factor6 func(j int, 
 		loadBlock(blk, d[tileLen*j:], off)
 		factor6(j, blk)
 		for p := first; p < end; p++ {
-			w.trsm(d[triOff(p)+tileLen*j:], blk)
+			w.Trsm(d[triOff(p)+tileLen*j:], blk)
 			w.signs.flip(d[triOff(p)+tileLen*j:][:tileLen], j)
 		}
 		clearAbove(d[triOff(first)+tileLen*j:], Block*j%panelRows)
@@ -156,7 +156,7 @@ func (w *dense) rowBlock(s, d, tri []float64, b rowBlock) {
 	}
 	for p := b.lo; p < b.hi; p++ {
 		panel := s[p*b.stride:][:width]
-		w.solve(panel[tileLen*j0:], d[tileLen*j0:], off, tri[blockLen*j0:])
+		w.Solve(panel[tileLen*j0:], d[tileLen*j0:], off, tri[blockLen*j0:])
 		w.signs.flip(panel[tileLen*j0:tileLen*j1], j0)
 	}
 }

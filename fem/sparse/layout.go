@@ -1,13 +1,21 @@
 package sparse
 
-import "slices"
+import (
+	"slices"
 
-// panelRows is the number of rows of a packed panel: a column of a panel is
-// panelRows numbers in a row, two AVX2 registers or one cache line.
-const panelRows = 8
+	"archload/fem/sparse/panel"
+)
 
-// tileLen is the number of values of one tile: a panel's six columns of a node.
-const tileLen = panelRows * Block
+const (
+	panelRows = panel.Rows
+	tileLen   = panel.TileLen
+	blockLen  = panel.BlockLen
+)
+
+// kernels are the inner loops.
+type kernels = panel.Kernels
+
+func fastKernels() kernels { return panel.Fast() }
 
 // panels returns the number of panels that hold the given rows.
 func panels(rows int) int { return (rows + panelRows - 1) / panelRows }

@@ -5,13 +5,11 @@ import (
 	"slices"
 
 	"archload/fem/pages"
+	"archload/fem/sparse/panel"
 )
 
 // Block is the number of degrees of freedom of a node: ux uy uz rx ry rz.
-const Block = 6
-
-// blockLen is the number of values of one block.
-const blockLen = Block * Block
+const Block = panel.Block
 
 // Matrix is a symmetric sparse matrix of 6 x 6 blocks, one block row per node.
 // Only the lower block triangle is kept, row by row; the diagonal block is the

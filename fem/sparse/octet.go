@@ -105,7 +105,7 @@ func (o *OctetAlgebra) Dots(v, z []float64) []float64 {
 	size := panelRows * 2 * len(off)
 	parts := make([]float64, size*((o.n+chunkDofs-1)/chunkDofs))
 	o.chunks(func(k, lo, hi int) {
-		o.kern.gemm(parts[k*size:(k+1)*size], z[panelRows*lo:panelRows*hi], v[panelRows*lo:], off)
+		o.kern.Gemm(parts[k*size:(k+1)*size], z[panelRows*lo:panelRows*hi], v[panelRows*lo:], off)
 	})
 	h := make([]float64, panelRows*rows)
 	for ; len(parts) > 0; parts = parts[size:] {
@@ -127,7 +127,7 @@ func (o *OctetAlgebra) Subtract(w, v, h []float64) {
 		return
 	}
 	o.chunks(func(_, lo, hi int) {
-		o.kern.gemmt(w[panelRows*lo:panelRows*hi], h, v[panelRows*lo:], o.Len())
+		o.kern.GemmT(w[panelRows*lo:panelRows*hi], h, v[panelRows*lo:], o.Len())
 	})
 }
 
@@ -221,7 +221,7 @@ func (p *OctetProduct) MulTo(y, x []float64) {
 			to := y[tileLen*i:][:tileLen]
 			clear(to)
 			for b := p.ptr[i]; b < p.ptr[i+1]; b++ {
-				p.kern.gemm(to, x[tileLen*int(p.col[b]):][:tileLen], p.val[tileLen*int(b):], nodeRows)
+				p.kern.Gemm(to, x[tileLen*int(p.col[b]):][:tileLen], p.val[tileLen*int(b):], nodeRows)
 			}
 		}
 	})

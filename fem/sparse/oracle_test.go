@@ -132,7 +132,7 @@ func randomElement(rng *rand.Rand, nodes int) []float64 {
 // kernelSets returns the portable kernels and those of this processor, if other.
 func kernelSets() map[string]kernels {
 	sets := map[string]kernels{"portable": {}}
-	if fast := fastKernels(); fast.avx2 {
+	if fast := fastKernels(); fast.AVX2 {
 		sets["avx2"] = fast
 	}
 	return sets

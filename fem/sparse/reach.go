@@ -111,7 +111,7 @@ func (x *Reach) times(t []float64, g *reachGroup) {
 	nodes := len(x.f.a.last) - g.lo
 	width := Block * (g.hi - g.lo)
 	for p := range reachRows / panelRows {
-		x.f.kern.gemm0(t[tileLen*nodes*p:], g.v[panelRows*width*p:][:panelRows*width], x.g[tileLen*g.lo:], x.off[3*g.lo:])
+		x.f.kern.Gemm0(t[tileLen*nodes*p:], g.v[panelRows*width*p:][:panelRows*width], x.g[tileLen*g.lo:], x.off[3*g.lo:])
 	}
 }
 
@@ -122,7 +122,7 @@ func (x *Reach) products(c []float64, n int, t []float64, g, h *reachGroup) {
 	var tile [reachRows * panelRows]float64
 	for p := range reachRows / panelRows {
 		clear(tile[:])
-		x.f.kern.gemm(tile[:], t[tileLen*(nodes*p+h.lo-g.lo):][:tileLen*(h.hi-h.lo)], h.v, h.off)
+		x.f.kern.Gemm(tile[:], t[tileLen*(nodes*p+h.lo-g.lo):][:tileLen*(h.hi-h.lo)], h.v, h.off)
 		for i, a := range g.by[min(panelRows*p, len(g.by)):min(panelRows*(p+1), len(g.by))] {
 			for j, b := range h.by {
 				if v := tile[panelRows*j+i]; g != h || j <= panelRows*p+i {

@@ -79,7 +79,7 @@ func (w *dense) subtract(c, a, b []float64, off []int32, lo int) {
 		a = turned[:copy(turned[:], a)]
 		w.signs.flip(a, lo)
 	}
-	w.gemm(c, a, b, off)
+	w.Gemm(c, a, b, off)
 }
 
 // subtract0 is subtract with zeros for what stood in c.
@@ -89,7 +89,7 @@ func (w *dense) subtract0(c, a, b []float64, off []int32, lo int) {
 		a = turned[:copy(turned[:], a)]
 		w.signs.flip(a, lo)
 	}
-	w.gemm0(c, a, b, off)
+	w.Gemm0(c, a, b, off)
 }
 
 // signed6 replaces the 6 x 6 block of the node at a place by its factor L with the

@@ -45,7 +45,7 @@ func (f *Factor) forward(fd frontData, y, piv, row []float64) {
 	copy(own, piv)
 	clear(row)
 	for p := range panels(fd.r()) {
-		f.kern.gemv(row[panelRows*p:], fd.s[panelRows*k*p:], piv[:k])
+		f.kern.Gemv(row[panelRows*p:], fd.s[panelRows*k*p:], piv[:k])
 	}
 	for i, p := range fd.rows {
 		dst, src := y[Block*p:][:Block], row[Block*i:][:Block]
@@ -63,14 +63,14 @@ func (f *Factor) forwardTri(fd frontData, z []float64) {
 	for i0 := 0; i0 < len(z); i0 += stepRows {
 		p0, p1 := i0/panelRows, min(i0/panelRows+stepPanels, panels(fd.k()))
 		for p := p0; p < p1; p++ {
-			f.kern.gemv(z[panelRows*p:], fd.d[triOff(p):], z[:i0])
+			f.kern.Gemv(z[panelRows*p:], fd.d[triOff(p):], z[:i0])
 		}
 		for j := i0 / Block; j < min(i0/Block+stepNodes, int(fd.pivots)); j++ {
 			own := z[Block*j:][:Block]
 			forward6(own, tri[blockLen*j:])
 			solved := [Block]float64(own)
 			for p := Block * (j + 1) / panelRows; p < p1; p++ {
-				f.kern.gemv(z[panelRows*p:], fd.d[triOff(p)+tileLen*j:], solved[:])
+				f.kern.Gemv(z[panelRows*p:], fd.d[triOff(p)+tileLen*j:], solved[:])
 			}
 			copy(own, solved[:])
 		}
@@ -97,7 +97,7 @@ const fetchAhead = 1 << 12
 func (f *Factor) backward(fd frontData, y, piv, row []float64) {
 	for ahead, p := fetchAhead, fd.number-1; ahead > 0 && p >= 0; p-- {
 		part := f.parts[p]
-		f.kern.prefetch(part[max(len(part)-ahead, 0):])
+		f.kern.Prefetch(part[max(len(part)-ahead, 0):])
 		ahead -= len(part)
 	}
 	k := fd.k()
@@ -109,7 +109,7 @@ func (f *Factor) backward(fd frontData, y, piv, row []float64) {
 	}
 	clear(row[fd.r():])
 	for p := range panels(fd.r()) {
-		f.kern.gemvt(piv[:k], fd.s[panelRows*k*p:], row[panelRows*p:])
+		f.kern.GemvT(piv[:k], fd.s[panelRows*k*p:], row[panelRows*p:])
 	}
 	f.backwardTri(fd, piv)
 	copy(own, piv)
@@ -125,13 +125,13 @@ func (f *Factor) backwardTri(fd frontData, z []float64) {
 		for j := min(i0/Block+stepNodes, int(fd.pivots)) - 1; j >= i0/Block; j-- {
 			own := z[Block*j:][:Block]
 			for p := Block * (j + 1) / panelRows; p < p1; p++ {
-				f.kern.gemvt(own, fd.d[triOff(p)+tileLen*j:], solved[panelRows*(p-p0):])
+				f.kern.GemvT(own, fd.d[triOff(p)+tileLen*j:], solved[panelRows*(p-p0):])
 			}
 			backward6(own, tri[blockLen*j:])
 			copy(solved[Block*j-i0:], own)
 		}
 		for p := p0; p < p1; p++ {
-			f.kern.gemvt(z[:i0], fd.d[triOff(p):], solved[panelRows*(p-p0):])
+			f.kern.GemvT(z[:i0], fd.d[triOff(p):], solved[panelRows*(p-p0):])
 		}
 	}
 }

@@ -162,7 +162,7 @@ func (b *batch) forwardStrip(fd frontData, y []float64, lo, hi int) {
 		at := y[tileLen*int(fd.rows[lo]):]
 		for l0 := 0; l0 < int(fd.pivots); l0 += chunkNodes {
 			l1 := min(l0+chunkNodes, int(fd.pivots))
-			b.f.kern.gemm(at, own[tileLen*l0:tileLen*l1], fd.s[tileLen*l0:], b.off[3*lo:3*end])
+			b.f.kern.Gemm(at, own[tileLen*l0:tileLen*l1], fd.s[tileLen*l0:], b.off[3*lo:3*end])
 		}
 		lo = end
 	}
@@ -180,7 +180,7 @@ func (b *batch) backward(fd frontData) {
 			for i, p := range fd.rows[lo:hi] {
 				copy(row[tileLen*i:][:tileLen], y[tileLen*int(p):])
 			}
-			b.f.kern.gemmt(y[tileLen*int(fd.first):][:tileLen*int(fd.pivots)], row, strip, panelRows*k)
+			b.f.kern.GemmT(y[tileLen*int(fd.first):][:tileLen*int(fd.pivots)], row, strip, panelRows*k)
 		}
 	})
 	for _, y := range b.ys {
@@ -202,12 +202,12 @@ func (b *batch) backwardStep(fd frontData, own []float64, i0 int) {
 	for j := j1 - 1; j >= j0; j-- {
 		tile := own[tileLen*j:][:tileLen]
 		for p := Block * (j + 1) / panelRows; p < p1; p++ {
-			kern.gemmt(tile, b.step[square*(p-p0):][:square], fd.d[triOff(p)+tileLen*j:], 0)
+			kern.GemmT(tile, b.step[square*(p-p0):][:square], fd.d[triOff(p)+tileLen*j:], 0)
 		}
-		kern.trsmt(tile, tri[blockLen*j:])
+		kern.TrsmT(tile, tri[blockLen*j:])
 		copy(b.step[tileLen*(j-j0):], tile)
 	}
 	for p := p0; p < p1; p++ {
-		kern.gemmt(own[:tileLen*j0], b.step[square*(p-p0):][:square], fd.d[triOff(p):], 0)
+		kern.GemmT(own[:tileLen*j0], b.step[square*(p-p0):][:square], fd.d[triOff(p):], 0)
 	}
 }

@@ -59,8 +59,8 @@ func (s *Square) Factorize() bool {
 		off := s.off[3*j0 : 3*j1]
 		for p := panels(Block * j1); p < end; p++ {
 			at := triOff(p) + tileLen*j0
-			kern.solve(s.low[at:], s.up[tileLen*j0:], off, triU[blockLen*j0:])
-			kern.solve(s.up[at:], s.low[tileLen*j0:], off, triL[blockLen*j0:])
+			kern.Solve(s.low[at:], s.up[tileLen*j0:], off, triU[blockLen*j0:])
+			kern.Solve(s.up[at:], s.low[tileLen*j0:], off, triL[blockLen*j0:])
 		}
 	}
 	s.factored = true
@@ -74,8 +74,8 @@ func (s *Square) update(kern kernels, j0, j1 int) {
 		for p := Block * j0 / panelRows; p < panels(s.order); p++ {
 			at, jn := triOff(p), min(j1, triWidth(p)/Block)
 			off := s.off[3*j0 : 3*jn]
-			kern.gemm(s.low[at+tileLen*j0:], s.low[at+tileLen*l0:at+tileLen*l1], s.up[tileLen*l0:], off)
-			kern.gemm(s.up[at+tileLen*j0:], s.up[at+tileLen*l0:at+tileLen*l1], s.low[tileLen*l0:], off)
+			kern.Gemm(s.low[at+tileLen*j0:], s.low[at+tileLen*l0:at+tileLen*l1], s.up[tileLen*l0:], off)
+			kern.Gemm(s.up[at+tileLen*j0:], s.up[at+tileLen*l0:at+tileLen*l1], s.low[tileLen*l0:], off)
 		}
 	}
 }
@@ -87,8 +87,8 @@ func (s *Square) diagonal(kern kernels, triL, triU []float64, j0, j1 int) bool {
 		first, off := Block*j/panelRows, s.off[3*j:3*j+3]
 		for p := first; p < last; p++ {
 			at := triOff(p)
-			kern.gemm(s.low[at+tileLen*j:], s.low[at+tileLen*j0:at+tileLen*j], s.up[tileLen*j0:], off)
-			kern.gemm(s.up[at+tileLen*j:], s.up[at+tileLen*j0:at+tileLen*j], s.low[tileLen*j0:], off)
+			kern.Gemm(s.low[at+tileLen*j:], s.low[at+tileLen*j0:at+tileLen*j], s.up[tileLen*j0:], off)
+			kern.Gemm(s.up[at+tileLen*j:], s.up[at+tileLen*j0:at+tileLen*j], s.low[tileLen*j0:], off)
 		}
 		l, u := triL[blockLen*j:][:blockLen], triU[blockLen*j:][:blockLen]
 		loadBlock(l, s.low[tileLen*j:], off)
@@ -96,8 +96,8 @@ func (s *Square) diagonal(kern kernels, triL, triU []float64, j0, j1 int) bool {
 			return false
 		}
 		for p := first; p < last; p++ {
-			kern.trsm(s.low[triOff(p)+tileLen*j:], u)
-			kern.trsm(s.up[triOff(p)+tileLen*j:], l)
+			kern.Trsm(s.low[triOff(p)+tileLen*j:], u)
+			kern.Trsm(s.up[triOff(p)+tileLen*j:], l)
 		}
 		clearAbove(s.low[triOff(first)+tileLen*j:], Block*j%panelRows)
 		clearAbove(s.up[triOff(first)+tileLen*j:], Block*j%panelRows)
@@ -163,7 +163,7 @@ func (s *Square) Solve(b []float64) {
 	for p := range count {
 		first := panelRows * p
 		y, panel := x[first:first+panelRows], s.low[triOff(p):]
-		kern.gemv(y, panel[:panelRows*first], x[:first])
+		kern.Gemv(y, panel[:panelRows*first], x[:first])
 		for c := range min(panelRows, s.order-first) {
 			for r := c + 1; r < panelRows; r++ {
 				y[r] -= panel[panelRows*(first+c)+r] * y[c]
@@ -179,7 +179,7 @@ func (s *Square) Solve(b []float64) {
 			}
 			y[c] /= panel[panelRows*(first+c)+c]
 		}
-		kern.gemvt(x[:first], panel[:panelRows*first], y)
+		kern.GemvT(x[:first], panel[:panelRows*first], y)
 	}
 	copy(b, x)
 }

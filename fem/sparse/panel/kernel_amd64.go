@@ -1,6 +1,6 @@
 //go:build amd64 && !purego
 
-package sparse
+package panel
 
 // The AVX2 kernels compute what their portable namesakes do, in another order of
 // summation. They read len(a) and len(off) (gemm, gemm0), len(off) (solve), len(c)

@@ -1,4 +1,4 @@
-package sparse
+package panel
 
 // The portable kernels. They are also the oracle of the assembly ones.
 
@@ -12,7 +12,7 @@ func gemmGo(c, a, b []float64, off []int32) {
 	for t := 0; 3*t < len(off); t++ {
 		for q := range 3 {
 			bq := b[off[3*t+q]:]
-			cq := c[tileLen*t+2*panelRows*q:][:2*panelRows]
+			cq := c[TileLen*t+2*Rows*q:][:2*Rows]
 			gemm4x2(cq, a, bq)
 			gemm4x2(cq[4:], a[min(4, len(a)):], bq)
 		}
@@ -23,7 +23,7 @@ func gemmGo(c, a, b []float64, off []int32) {
 // steps of the depth at once through arrays of known length, so that no index is
 // checked.
 func gemm4x2(c, a, b []float64) {
-	const two = 2 * panelRows
+	const two = 2 * Rows
 	var c00, c10, c20, c30, c01, c11, c21, c31 float64
 	for len(a) >= two && len(b) >= two {
 		x, y := (*[two]float64)(a), (*[two]float64)(b)
@@ -57,7 +57,7 @@ func gemm4x2(c, a, b []float64) {
 		c21 += a[2] * b1
 		c30 += a[3] * b0
 		c31 += a[3] * b1
-		a, b = a[min(panelRows, len(a)):], b[min(panelRows, len(b)):]
+		a, b = a[min(Rows, len(a)):], b[min(Rows, len(b)):]
 	}
 	c = c[:12]
 	c[0] -= c00
@@ -74,36 +74,36 @@ func gemm4x2(c, a, b []float64) {
 // with the reciprocal of its diagonal on the diagonal.
 func trsmGo(c, tri []float64) {
 	for j := range Block {
-		cj := c[panelRows*j:][:panelRows]
+		cj := c[Rows*j:][:Rows]
 		for l := range j {
-			axpy8(cj, c[panelRows*l:], tri[Block*j+l])
+			Axpy8(cj, c[Rows*l:], tri[Block*j+l])
 		}
-		scale8(cj, tri[Block*j+j])
+		Scale8(cj, tri[Block*j+j])
 	}
 }
 
 // trsmtGo solves X L = C for one tile in place.
 func trsmtGo(c, tri []float64) {
 	for j := Block - 1; j >= 0; j-- {
-		cj := c[panelRows*j:][:panelRows]
+		cj := c[Rows*j:][:Rows]
 		for l := j + 1; l < Block; l++ {
-			axpy8(cj, c[panelRows*l:], tri[Block*l+j])
+			Axpy8(cj, c[Rows*l:], tri[Block*l+j])
 		}
-		scale8(cj, tri[Block*j+j])
+		Scale8(cj, tri[Block*j+j])
 	}
 }
 
-// axpy8 subtracts v x from the eight values of y.
-func axpy8(y, x []float64, v float64) {
-	y, x = y[:panelRows], x[:panelRows]
+// Axpy8 subtracts v x from the eight values of y.
+func Axpy8(y, x []float64, v float64) {
+	y, x = y[:Rows], x[:Rows]
 	for i := range y {
 		y[i] -= x[i] * v
 	}
 }
 
-// scale8 multiplies the eight values of y by v.
-func scale8(y []float64, v float64) {
-	for i := range y[:panelRows] {
+// Scale8 multiplies the eight values of y by v.
+func Scale8(y []float64, v float64) {
+	for i := range y[:Rows] {
 		y[i] *= v
 	}
 }
@@ -112,11 +112,11 @@ func scale8(y []float64, v float64) {
 // tile j -= (tiles before j) (rows of node j)ᵀ, then trsm with tri of node j.
 func solveGo(a, b []float64, off []int32, tri []float64) {
 	for j := 0; 3*j < len(off); j++ {
-		tile := a[tileLen*j:][:tileLen]
+		tile := a[TileLen*j:][:TileLen]
 		if j > 0 {
-			gemmGo(tile, a[:tileLen*j], b, off[3*j:3*j+3])
+			gemmGo(tile, a[:TileLen*j], b, off[3*j:3*j+3])
 		}
-		trsmGo(tile, tri[blockLen*j:][:blockLen])
+		trsmGo(tile, tri[BlockLen*j:][:BlockLen])
 	}
 }
 
@@ -126,11 +126,11 @@ func solveGo(a, b []float64, off []int32, tri []float64) {
 //
 //	c[48t+8q+r] -= sum over panels p and i < 8 of a[64p+8i+r] s[stride p+48t+8q+i]
 func gemmtGo(c, a, s []float64, stride int) {
-	for ; len(a) >= panelRows*panelRows; a = a[panelRows*panelRows:] {
-		for q := 0; q+panelRows <= len(c); q += panelRows {
-			cq, sq := c[q:][:panelRows], s[q:][:panelRows]
+	for ; len(a) >= Rows*Rows; a = a[Rows*Rows:] {
+		for q := 0; q+Rows <= len(c); q += Rows {
+			cq, sq := c[q:][:Rows], s[q:][:Rows]
 			for i, v := range sq {
-				axpy8(cq, a[panelRows*i:], v)
+				Axpy8(cq, a[Rows*i:], v)
 			}
 		}
 		s = s[min(stride, len(s)):]
@@ -141,7 +141,7 @@ func gemmtGo(c, a, s []float64, stride int) {
 func gemvGo(y, a, x []float64) {
 	var s0, s1, s2, s3, s4, s5, s6, s7 float64
 	for l, v := range x {
-		p := a[panelRows*l:][:panelRows]
+		p := a[Rows*l:][:Rows]
 		s0 += p[0] * v
 		s1 += p[1] * v
 		s2 += p[2] * v
@@ -151,7 +151,7 @@ func gemvGo(y, a, x []float64) {
 		s6 += p[6] * v
 		s7 += p[7] * v
 	}
-	for i, s := range [panelRows]float64{s0, s1, s2, s3, s4, s5, s6, s7} {
+	for i, s := range [Rows]float64{s0, s1, s2, s3, s4, s5, s6, s7} {
 		y[i] -= s
 	}
 }
@@ -159,9 +159,9 @@ func gemvGo(y, a, x []float64) {
 // gemvtGo subtracts from x the transposed panel a (len(x) columns) times the
 // eight values of y.
 func gemvtGo(x, a, y []float64) {
-	y = y[:panelRows]
+	y = y[:Rows]
 	for l := range x {
-		p := a[panelRows*l:][:panelRows]
+		p := a[Rows*l:][:Rows]
 		x[l] -= (p[0]*y[0] + p[1]*y[1]) + (p[2]*y[2] + p[3]*y[3]) +
 			((p[4]*y[4] + p[5]*y[5]) + (p[6]*y[6] + p[7]*y[7]))
 	}
@@ -170,9 +170,9 @@ func gemvtGo(x, a, y []float64) {
 // addPairsGo adds pairs of rows: dst[8c], dst[8c+1] += src[8c], src[8c+1] for
 // cols columns.
 func addPairsGo(dst, src []float64, cols int) {
-	n := panelRows*(cols-1) + 2
+	n := Rows*(cols-1) + 2
 	dst, src = dst[:n], src[:n]
-	for c := 0; c+1 < n; c += panelRows {
+	for c := 0; c+1 < n; c += Rows {
 		dst[c] += src[c]
 		dst[c+1] += src[c+1]
 	}
@@ -180,8 +180,8 @@ func addPairsGo(dst, src []float64, cols int) {
 
 // addPanelGo adds the four pairs of rows of the panel src to rows from dst[0][at],
 // dst[1][at], dst[2][at] and dst[3][at] on.
-func addPanelGo(dst *[panelRows / 2][]float64, at int, src []float64) {
+func addPanelGo(dst *[Rows / 2][]float64, at int, src []float64) {
 	for q := range dst {
-		addPairsGo(dst[q][at:], src[2*q:], len(src)/panelRows)
+		addPairsGo(dst[q][at:], src[2*q:], len(src)/Rows)
 	}
 }

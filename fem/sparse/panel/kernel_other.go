@@ -1,6 +1,6 @@
 //go:build !amd64 || purego
 
-package sparse
+package panel
 
 // Without assembly the portable kernels stand in; they are never reached.
 
@@ -12,7 +12,7 @@ func trsmtAVX2(c, tri []float64)                           { trsmtGo(c, tri) }
 func gemmtAVX2(c, a, s []float64, stride int)              { gemmtGo(c, a, s, stride) }
 func gemvAVX2(y, a, x []float64)                           { gemvGo(y, a, x) }
 func gemvtAVX2(x, a, y []float64)                          { gemvtGo(x, a, y) }
-func addPairsAVX2(dst, src []float64)                      { addPairsGo(dst, src, len(dst)/panelRows+1) }
+func addPairsAVX2(dst, src []float64)                      { addPairsGo(dst, src, len(dst)/Rows+1) }
 
 func addPanelAVX2(_, _, _, _ *float64, _ []float64) { panic("sparse: no AVX2") }
 
