@@ -42,22 +42,40 @@ func (m *Model) Middle(points []SurfacePoint) [3]float64 {
 // Column gathers the mean movement of the points along dir as a row over the
 // nodal freedoms; fixed freedoms are left out.
 func (s *System) Column(points []SurfacePoint, dir [3]float64) sparse.Column {
-	var on []nodeRow // by node
+	return s.Columns(points, [][3]float64{dir})[0]
+}
+
+// Columns is Column along up to three directions, looked up together.
+func (s *System) Columns(points []SurfacePoint, dirs [][3]float64) []sparse.Column {
+	on := make([]nodeRows, 0, 12) // by node
 	w := 1 / float64(len(points))
 	for _, p := range points {
-		nodes, row := s.rowAt(p, dir)
-		for k, n := range nodes {
-			at, known := slices.BinarySearchFunc(on, n, func(r nodeRow, n int32) int { return cmp.Compare(r.node, n) })
-			if !known {
-				on = slices.Insert(on, at, nodeRow{node: n})
+		rows := s.Shells[p.Shell].RowsAt(p.L, p.Zeta)
+		for a, dir := range dirs {
+			row := along(&rows, dir)
+			nodes, led := s.ledRow(s.Model.Shells[p.Shell].Nodes[:], row[:])
+			for k, n := range nodes {
+				at, known := slices.BinarySearchFunc(on, n, func(r nodeRows, n int32) int { return cmp.Compare(r.node, n) })
+				if !known {
+					on = slices.Insert(on, at, nodeRows{node: n})
+				}
+				on[at].add(a, w, (*[6]float64)(led[6*k:]))
 			}
-			on[at].add(w, (*[6]float64)(row[6*k:]))
 		}
 	}
+	out := make([]sparse.Column, len(dirs))
+	for a := range out {
+		out[a] = s.free(on, a)
+	}
+	return out
+}
+
+// free is what row a of some nodes has at free freedoms.
+func (s *System) free(on []nodeRows, a int) sparse.Column {
 	c := sparse.Column{Dofs: make([]int32, 0, 6*len(on)), Vals: make([]float64, 0, 6*len(on))}
 	for i := range on {
-		for k, v := range on[i].vals {
-			if d := 6*on[i].node + int32(k); on[i].met[k] && !s.fixed[d] {
+		for k, v := range on[i].vals[a] {
+			if d := 6*on[i].node + int32(k); on[i].met[a][k] && !s.fixed[d] {
 				c.Dofs, c.Vals = append(c.Dofs, d), append(c.Vals, v)
 			}
 		}
@@ -65,19 +83,19 @@ func (s *System) Column(points []SurfacePoint, dir [3]float64) sparse.Column {
 	return c
 }
 
-// nodeRow is a row over the freedoms of one node; met are those that something moves.
-type nodeRow struct {
+// nodeRows are rows over the freedoms of one node; met are those that something moves.
+type nodeRows struct {
 	node int32
-	met  [6]bool
-	vals [6]float64
+	met  [3][6]bool
+	vals [3][6]float64
 }
 
-// add adds w times a row.
-func (r *nodeRow) add(w float64, row *[6]float64) {
+// add adds w times a row to row a.
+func (r *nodeRows) add(a int, w float64, row *[6]float64) {
 	for k, v := range row {
 		if v *= w; v != 0 {
-			r.vals[k] += v
-			r.met[k] = true
+			r.vals[a][k] += v
+			r.met[a][k] = true
 		}
 	}
 }
@@ -86,11 +104,16 @@ func (r *nodeRow) add(w float64, row *[6]float64) {
 // freedoms of the nodes of its triangle, or of those that lead them.
 func (s *System) rowAt(at SurfacePoint, dir [3]float64) ([]int32, []float64) {
 	rows := s.Shells[at.Shell].RowsAt(at.L, at.Zeta)
-	row := make([]float64, 18)
+	row := along(&rows, dir)
+	return s.ledRow(s.Model.Shells[at.Shell].Nodes[:], row[:])
+}
+
+// along is the row of a movement along a direction, of those along the three axes.
+func along(rows *[3][18]float64, dir [3]float64) (row [18]float64) {
 	for j := range row {
 		row[j] = dir[0]*rows[0][j] + dir[1]*rows[1][j] + dir[2]*rows[2][j]
 	}
-	return s.ledRow(s.Model.Shells[at.Shell].Nodes[:], row)
+	return row
 }
 
 // AddLoad adds a force on a place of a shell, or on a rigid body, to the nodal

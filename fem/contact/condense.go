@@ -84,9 +84,7 @@ func (c *Condensed) setRows(guides []Guide) {
 	c.cols, c.pulls = make([]sparse.Column, len(c.pads)*per), nil
 	parallel.Chunks(c.workers(), len(c.pads), some, func(from, to int) {
 		for i := from; i < to; i++ {
-			for a := range per {
-				c.cols[i*per+a] = c.plate.Column(c.pads[i].Spread, c.pads[i].Dir[a])
-			}
+			copy(c.cols[i*per:], c.plate.Columns(c.pads[i].Spread, c.pads[i].Dir[:per]))
 		}
 	})
 	for i := range guides {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 
+	"gonum.org/v1/gonum/blas/gonum"
+
 	"archload/fem/parallel"
 	"archload/fem/sparse"
 )
@@ -105,6 +107,8 @@ type arms struct {
 	dofs int          // its size
 	at   []int        // of each row: its node's first freedom in g
 	row  [][6]float64 // zero on the held node
+	far  []int        // of each row: beyond the freedoms of the rows up to it
+	next []int        // of each row: the next one that hangs on another node
 }
 
 func (s *Problem) arms(nodes []int32) arms {
@@ -116,6 +120,15 @@ func (s *Problem) arms(nodes []int32) arms {
 	for i, c := range s.cols {
 		if len(c.Dofs) > 0 {
 			f.at[i], f.row[i] = place[c.Dofs[0]/6], [6]float64(c.Vals)
+		}
+	}
+	f.far, f.next = make([]int, len(f.at)), make([]int, len(f.at))
+	for i, at := range f.at {
+		f.far[i] = max(f.far[max(i-1, 0)], at+6)
+	}
+	for i := len(f.at) - 1; i >= 0; i-- {
+		if f.next[i] = i + 1; i+1 < len(f.at) && f.at[i+1] == f.at[i] {
+			f.next[i] = f.next[i+1]
 		}
 	}
 	return f
@@ -139,16 +152,20 @@ func (s *Problem) sumRow(i int, f arms, move []float64) {
 	if f.dofs == 0 {
 		return // all on the held node
 	}
-	clear(move) // of the nodes under a unit force on the row
+	var bl gonum.Implementation
+	far := f.far[i]
+	clear(move[:far]) // of the nodes under a unit force on the row
 	for k, v := range f.row[i] {
-		for q, g := range f.g[(f.at[i]+k)*f.dofs:][:f.dofs] {
-			move[q] += v * g
-		}
+		bl.Daxpy(far, v, f.g[(f.at[i]+k)*f.dofs:], 1, move, 1)
 	}
-	at, rows := f.at[:len(ai)], f.row[:len(ai)]
-	for j := range ai {
-		u, v := (*[6]float64)(move[at[j]:]), &rows[j]
-		ai[j] += (u[0]*v[0] + u[1]*v[1]) + (u[2]*v[2] + u[3]*v[3]) + (u[4]*v[4] + u[5]*v[5])
+	for from := 0; from < len(ai); from = f.next[from] { // rows on one node
+		to := min(f.next[from], len(ai))
+		u, rows := (*[6]float64)(move[f.at[from]:]), f.row[from:to]
+		u0, u1, u2, u3, u4, u5 := u[0], u[1], u[2], u[3], u[4], u[5]
+		for j, a := range ai[from:to] {
+			v := &rows[j]
+			ai[from+j] = a + ((u0*v[0] + u1*v[1]) + (u2*v[2] + u3*v[3]) + (u4*v[4] + u5*v[5]))
+		}
 	}
 }
 
