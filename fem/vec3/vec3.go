@@ -1,7 +1,7 @@
 // Package vec3 is the algebra of vectors in space: sum, product by a number,
 // scalar and vector product. A vector is a [3]float64 in right-handed axes x, y, z.
-// Every function is the one line that a book gives, inlined where it is called,
-// and rounds as that line does.
+// Each of these is the one line that a book gives, inlined where it is called,
+// and rounds as that line does. Thinned leaves out places of a polyline.
 package vec3
 
 import "math"

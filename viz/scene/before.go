@@ -1,9 +1,10 @@
 package scene
 
 import (
-	"image/color"
+	"sync"
 
 	"archload/mesh"
+	"archload/viz/scale"
 )
 
 // Before is a field of the plate as it was before a change, to be drawn as dashed lines over
@@ -11,6 +12,23 @@ import (
 type Before struct {
 	Mesh   *mesh.Mesh
 	Values []float64 // at the mesh's nodes, in the field's unit
+
+	lines lastLines
+}
+
+// lastLines are the lines of a field at the steps of the scale that it was drawn by last, on the skeleton it
+// was drawn on: the same for every step of a drag.
+type lastLines struct {
+	guard sync.Mutex
+	on    *Skeleton
+	by    scale.Scale
+	lines []levelLine
+}
+
+// levelLine is a line at a step of the legend, as far as it lies on wood.
+type levelLine struct {
+	step int // from the legend's lower end
+	way  []spot
 }
 
 // before draws where the lines at the legend's steps lay before the change: in plan they lie
@@ -20,25 +38,48 @@ func (b *build) before() {
 	if b.in.Before == nil || s == nil || s.Step == 0 || b.scene.Plain {
 		return
 	}
-	for k := 1; k < s.Bands(); k++ {
-		ink := lineInk(s.Tone(float64(k) / float64(s.Bands())))
+	for _, l := range b.linesBefore() {
+		ink := lineInk(s.Tone(float64(l.step) / float64(s.Bands())))
 		ink.A = 200
-		for _, way := range levelLines(b.in.Before, s.Lo+float64(k)*s.Step) {
-			b.dashed(way, ink)
+		above, below := make([]vec, len(l.way)), make([]vec, len(l.way))
+		for i, p := range l.way {
+			above[i] = b.lifted(p)
+			below[i] = plus(p.on(b.inner), -hover, unit(p.on(b.up)))
+		}
+		for _, run := range [2][]vec{above, below} {
+			b.line(&Line{Points: run, Width: 1.3, Dash: 7, Paint: ink})
 		}
 	}
 }
 
-// dashed draws a way in plan on both skins, as far as it lies on wood.
-func (b *build) dashed(way []mesh.Point, ink color.NRGBA) {
-	var above, below []vec
-	flush := func() {
-		for _, run := range [2][]vec{above, below} {
-			if len(run) > 1 {
-				b.line(&Line{Points: run, Width: 1.3, Dash: 7, Paint: ink})
+// linesBefore are the lines of the field before at the steps of the scene's scale.
+func (b *build) linesBefore() []levelLine {
+	f, s := b.in.Before, b.scene.Scale
+	f.lines.guard.Lock()
+	defer f.lines.guard.Unlock()
+	if f.lines.on == b.k && f.lines.by == *s {
+		return f.lines.lines
+	}
+	var out []levelLine
+	for k := 1; k < s.Bands(); k++ {
+		for _, way := range levelLines(f, s.Lo+float64(k)*s.Step) {
+			for _, run := range b.onWood(way) {
+				out = append(out, levelLine{k, run})
 			}
 		}
-		above, below = nil, nil
+	}
+	f.lines.on, f.lines.by, f.lines.lines = b.k, *s, out
+	return out
+}
+
+// onWood is a way in plan as far as it lies on wood, in runs of two places and more.
+func (b *build) onWood(way []mesh.Point) (runs [][]spot) {
+	var run []spot
+	flush := func() {
+		if len(run) > 1 {
+			runs = append(runs, run)
+		}
+		run = nil
 	}
 	for _, q := range way {
 		at, inside := b.s.Top.Built.WithinOuter(q)
@@ -46,11 +87,10 @@ func (b *build) dashed(way []mesh.Point, ink color.NRGBA) {
 			flush()
 			continue
 		}
-		p := b.k.spot(at)
-		above = append(above, b.lifted(p))
-		below = append(below, plus(p.on(b.inner), -hover, unit(p.on(b.up))))
+		run = append(run, b.k.spot(at))
 	}
 	flush()
+	return runs
 }
 
 // crossing is where a line at a step of the legend crosses an edge of a triangle: the edge's

@@ -25,7 +25,7 @@ func TestLevelLines(t *testing.T) {
 	for i, p := range m.Points {
 		cone[i], slope[i] = math.Hypot(p[0], p[1]), p[0]
 	}
-	lines := levelLines(&Before{m, cone}, 10.3)
+	lines := levelLines(&Before{Mesh: m, Values: cone}, 10.3)
 	if len(lines) != 1 || lines[0][0] != lines[0][len(lines[0])-1] {
 		t.Fatalf("a cone has %d lines at one level, want a closed one", len(lines))
 	}
@@ -34,7 +34,7 @@ func TestLevelLines(t *testing.T) {
 			t.Fatalf("a line of radius 10.3 passes %v, at %g", p, r)
 		}
 	}
-	lines = levelLines(&Before{m, slope}, 3) // a value of nodes
+	lines = levelLines(&Before{Mesh: m, Values: slope}, 3) // a value of nodes
 	if len(lines) != 1 || len(lines[0]) < n || math.Abs(math.Abs(lines[0][0][1])-n/2) > 1e-9 {
 		t.Fatalf("a slope has lines %v, want one from edge to edge", lines)
 	}

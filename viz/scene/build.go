@@ -5,7 +5,7 @@ import (
 
 	"archload/cases/answer"
 	"archload/cases/design"
-
+	"archload/fem/vec3"
 	"archload/mesh"
 )
 
@@ -57,8 +57,16 @@ type build struct {
 	beside       sync.WaitGroup // what fills in slots of the scene meanwhile
 }
 
+// thinOff is how far a line may leave its way where it is drawn through fewer places, mm: a tenth of a pixel,
+// where a page shows a whole top. To each of its stretches belongs a ribbon that costs as much whether it is
+// long or short.
+const thinOff = 0.06
+
 // line adds a line to the scene.
-func (b *build) line(l *Line) { b.scene.Lines = append(b.scene.Lines, l) }
+func (b *build) line(l *Line) {
+	l.Points = vec3.Thinned(l.Points, thinOff)
+	b.scene.Lines = append(b.scene.Lines, l)
+}
 
 // solid adds a solid.
 func (b *build) solid(o *Solid) { b.scene.Solids = append(b.scene.Solids, o) }
