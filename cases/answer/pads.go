@@ -44,3 +44,24 @@ func padForce(s *design.Solution, i int) (normal float64, drag [2]float64) {
 	}
 	return l[i*per], drag
 }
+
+// FootDown is what the foot gives to the top straight down, N: of what it presses with square to the surface,
+// and of its drag along it. On level wood drag has no such part. Both are 0 without a bridge.
+func FootDown(s *design.Solution) (square, drag float64) {
+	b := s.Top.Built.Bridge
+	if b == nil {
+		return 0, 0
+	}
+	per := rows(s)
+	for i := range b.Pads {
+		for a := range per {
+			down := s.Result.State.Lambda[i*per+a] * b.Pads[i].Dir[a][2] // up on the bridge, down on the top
+			if a == 0 {
+				square += down
+			} else {
+				drag += down
+			}
+		}
+	}
+	return square, drag
+}

@@ -49,6 +49,7 @@ func (o *options) run(cmd *cobra.Command, args []string) error {
 	a := &app{Desk: one}
 	if o.tell {
 		a.out = cmd.OutOrStdout()
+		one.Watch()
 	}
 	stop := context.AfterFunc(cmd.Context(), a.interrupt)
 	defer stop()

@@ -42,6 +42,7 @@ const late = 5 * time.Minute
 type told struct {
 	values map[string]string
 	places map[string][4]float64
+	words  []word
 }
 
 // number is a value of the frame.
@@ -67,11 +68,17 @@ type person struct {
 // sit opens archview with a command line and waits for its first answer.
 func sit(t testing.TB, args ...string) *person {
 	t.Helper()
+	return sitAt(t, t.TempDir(), args...)
+}
+
+// sitAt does so in a folder.
+func sitAt(t testing.TB, dir string, args ...string) *person {
+	t.Helper()
 	exe, err := os.Executable()
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := &person{Screen: windowtest.Start(t), t: t, cmd: exec.Command(exe), frames: make(chan told, 10000), dir: t.TempDir()}
+	p := &person{Screen: windowtest.Start(t), t: t, cmd: exec.Command(exe), frames: make(chan told, 10000), dir: dir}
 	p.cmd.Dir = p.dir
 	p.cmd.Env = p.Env(asChild+"="+strings.Join(append(args, "--tell"), "\n"), "HOME="+p.dir, "XDG_CONFIG_HOME="+filepath.Join(p.dir, "settings"))
 	p.cmd.Stderr = os.Stderr
@@ -104,6 +111,8 @@ func (p *person) listen(r io.Reader) {
 				at[k], _ = strconv.ParseFloat(word[2+k], 64)
 			}
 			f.places[word[1]] = at
+		case "word":
+			f.words = append(f.words, wordOf(s.Text()))
 		case "frame":
 			f.values = map[string]string{"frame": word[1]}
 			for _, w := range word[2:] {

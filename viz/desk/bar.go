@@ -23,7 +23,13 @@ func viewWords() (words, keys []string) {
 }
 
 // viewTip says what hands do to a view.
-const viewTip = "where the top is seen from; drag to turn, wheel to come nearer, right button to shift"
+const viewTip = "Drag to turn, wheel to come nearer, right button to shift."
+
+// viewTips say from where each view sees the top.
+func viewTips() []string {
+	return []string{"From the tail and above, at an angle.", "Straight down on the outer face, the neck up.", "Level, from the tail: bass on the left.",
+		"Level, from the treble side: tail on the left.", "From inside: bass and treble have changed sides.", "From behind: of a whole body the back, in the colours of the field."}
+}
 
 // layout.Form is the fullest that has room on a page, of whose width so much is free beside the
 // panel, points.
@@ -84,7 +90,14 @@ func (d *Desk) chooseField(c panel.Choice) bool {
 // viewChoice is the choice of where it is seen from.
 func (d *Desk) viewChoice(keyed bool) panel.Choice {
 	words, keys := viewWords()
-	c := panel.Choice{Control: panel.Control{ID: "view", Tip: viewTip}, Words: words}
+	c := panel.Choice{Control: panel.Control{ID: "view"}, Words: words}
+	for i, tip := range viewTips() {
+		tip += " " + viewTip
+		if !keyed {
+			tip += " Key: " + keys[i] + "."
+		}
+		c.Tips = append(c.Tips, tip)
+	}
 	if keyed {
 		c.Keys = keys
 	}
@@ -144,7 +157,7 @@ func (d *Desk) menus() []menu {
 	}
 	return []menu{
 		{fieldMenu, "menu field", d.want.Field.Short(), "what is seen"},
-		{viewMenu, "menu view", view, viewTip},
+		{viewMenu, "menu view", view, "where it is seen from. " + viewTip},
 		{drawnMenu, "menu drawn", "Drawn", "what is drawn besides"},
 	}
 }

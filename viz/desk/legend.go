@@ -137,7 +137,7 @@ func (d *Desk) measures() []measure {
 	var out []measure
 	view := d.lay.Views[0]
 	foot := panel.Point{X: d.lay.Legend.X + 18, Y: d.lay.Legend.Bottom() - 16}
-	if m, ok := d.measure(view, s, d.enlarged(), []float64{0.5, 0.2, 0.1, 0.05, 1, 2, 5}); ok {
+	if m, ok := d.measure(view, s, d.scales().Enlarge, []float64{0.5, 0.2, 0.1, 0.05, 1, 2, 5}); ok {
 		m.foot, m.size, m.words = foot, m.size+" mm", "of movement"
 		out = append(out, m)
 		if box := m.box(d.atlas); d.lay.Stacked() { // the second drawing's title is beside it
@@ -146,7 +146,7 @@ func (d *Desk) measures() []measure {
 			foot.X = box.Right() + 12
 		}
 	}
-	if m, ok := d.measure(view, s, d.shown.Arrow, []float64{20, 10, 50, 5, 100, 2, 200, 1}); ok && d.shown.Want.Forces {
+	if m, ok := d.measure(view, s, d.scales().Arrow, []float64{20, 10, 50, 5, 100, 2, 200, 1}); ok && d.shown.Want.Forces {
 		m.foot, m.size, m.words = foot, m.size+" N", "of force"
 		out = append(out, m)
 	}

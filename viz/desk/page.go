@@ -2,6 +2,7 @@ package desk
 
 import (
 	"image"
+	"image/color"
 	"math"
 
 	"archload/viz/desk/layout"
@@ -344,6 +345,11 @@ func (d *Desk) drawViews() {
 	}
 	for i, s := range d.shown.Scenes {
 		r := d.lay.Views[i]
+		if i == 0 && len(d.lay.Views) > 1 && d.lay.Inset == 0 { // a drawing that comes near fades toward the legend
+			ends := []color.NRGBA{paperColor(), paperColor()}
+			ends[1].A = 0
+			l.Strip(panel.Rect{X: r.X, Y: r.Y, W: 36, H: r.H}, ends, false)
+		}
 		l.Clip(r)
 		d.drawLabels(l, r, i, s)
 		l.Unclip()

@@ -1,11 +1,9 @@
 package desk
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
-	"archload/viz/scale"
 	"archload/viz/scene"
 	"archload/viz/stage"
 )
@@ -13,33 +11,32 @@ import (
 // growTime is how long that takes, s.
 const growTime = 0.6
 
-// enlarged is how many times as large movements are drawn in this frame.
-func (d *Desk) enlarged() float64 {
+// scales are those of this frame.
+func (d *Desk) scales() stage.Scales {
 	if d.shown == nil {
-		return 1
+		return stage.Scales{Enlarge: 1}
 	}
-	g := &d.grow
-	u := (d.now - g.since) / growTime
-	if g.of != d.shown || g.from == 0 || u >= 1 {
-		return d.shown.Enlarge
+	u := (d.now - d.grow.since) / growTime
+	if d.grow.of != d.shown || u >= 1 {
+		return d.shown.Scales
 	}
-	u = u * u * (3 - 2*u)
-	return g.from * math.Pow(g.to/g.from, math.Max(0, u))
+	u = math.Max(0, u)
+	d.again = true
+	return d.grow.from.Toward(d.shown.Scales, u*u*(3-2*u))
 }
 
 // scenes are the scenes of this frame: those that are shown, or on the way from
-// one enlargement to another.
+// one scale to another.
 func (d *Desk) scenes() []*scene.Scene {
 	if d.swings() {
 		return d.swing.At(d.shown, d.now).Scenes
 	}
-	e := d.enlarged()
-	if e == d.shown.Enlarge {
+	by := d.scales()
+	if by.Enlarge == d.shown.Enlarge && (by.Arrow == d.shown.Arrow || !d.shown.Want.Forces) {
 		d.grow.drawn = nil
 		return d.shown.Scenes
 	}
-	d.again = true
-	d.grow.drawn = d.shown.Drawn(e)
+	d.grow.drawn = d.shown.Drawn(by)
 	return d.grow.drawn.Scenes
 }
 
@@ -53,16 +50,12 @@ func (d *Desk) rescaled(was *stage.Shown) {
 	if was == nil || len(was.Designs) != len(s.Designs) || was.Want.Designs[0].Name != s.Want.Designs[0].Name {
 		return
 	}
-	var words []string
-	if was.Enlarge != s.Enlarge {
-		d.grow = growth{from: was.Enlarge, to: s.Enlarge, since: d.now, of: s}
-		words = append(words, fmt.Sprintf("movement is now drawn %g times as large, before %g", s.Enlarge, was.Enlarge))
-	}
-	if a, b := was.Scenes[0].Scale, s.Scenes[0].Scale; a != nil && b != nil && was.Want.Field == s.Want.Field && was.Want.Arrange == s.Want.Arrange &&
-		was.Want.Inside == s.Want.Inside && was.Want.Behind == s.Want.Behind && was.Want.Field != scene.Tone && (a.Hi != b.Hi || a.Lo != b.Lo) {
-		words = append(words, fmt.Sprintf("the colours now reach to %s %s, before %s", scale.Reading(b.Hi), s.Scenes[0].Unit, scale.Reading(a.Hi)))
+	words, colours := s.Rescaled(was)
+	if colours && len(d.last) > 0 {
+		d.was, d.fade = d.last, d.now // one colour goes over into the other
 	}
 	if len(words) > 0 {
+		d.grow = growth{from: was.Scales, since: d.now, of: s}
 		d.say("Another scale: " + strings.Join(words, "; "))
 	}
 }

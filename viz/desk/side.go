@@ -363,7 +363,7 @@ func (d *Desk) drawStrip() {
 		return
 	}
 	d.panel.Sheet(d.lay.Strip)
-	in := section.Input{Shown: d.shown, Cut: d.want.Cut.Kind, Edit: d.edit, Enlarge: d.enlarged()}
+	in := section.Input{Shown: d.shown, Cut: d.want.Cut.Kind, Edit: d.edit, Scales: d.scales()}
 	if c := d.lesson.Chart(); len(c.Rows) > 0 {
 		in.Beside = func(r panel.Rect) { teach.DrawBars(d.panel.List(), r, c) }
 	}

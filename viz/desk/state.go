@@ -64,13 +64,13 @@ type noted struct {
 	since float64 // s
 }
 
-// growth is one enlargement of the movements going over into another, so that
-// the eye sees the scale change and not the plate.
+// growth is scales going over into those of the picture that is shown, so that
+// the eye sees them change and not the plate.
 type growth struct {
-	from, to float64
-	since    float64 // s
-	of       *stage.Shown
-	drawn    *stage.Shown // the last one between them
+	from  stage.Scales
+	since float64 // s
+	of    *stage.Shown
+	drawn *stage.Shown // the last one between them
 }
 
 // drag is what the hand does to the drawing while a button is held.

@@ -80,7 +80,7 @@ func decimal6(v float64) string {
 
 // Places lists where the controls of the last frame stand, a line each, for
 // scripts that drive the window: id, then left, top, width and height of what
-// can be seen of it, points.
+// can be seen of it, points; and what is written on the page, a line each, if it is watched.
 func (d *Desk) Places() []string {
 	var out []string
 	for _, p := range d.panel.Places() {
@@ -92,8 +92,14 @@ func (d *Desk) Places() []string {
 	for _, p := range d.grips.Places() {
 		out = append(out, fmt.Sprintf("place grip_%s %.0f %.0f 1 1", strings.ReplaceAll(p.ID, " ", "_"), p.X, p.Y))
 	}
+	for _, w := range d.panel.List().Written() {
+		out = append(out, "word "+w.String())
+	}
 	return out
 }
+
+// Watch lets Places tell what is written, too.
+func (d *Desk) Watch() { d.panel.Watch() }
 
 // remember tells the looks when they have changed.
 func (d *Desk) remember() {

@@ -320,26 +320,46 @@ func (p *Panel) drawSlider(s Slider, f feel, v float64) {
 	p.ring(s.At, f)
 }
 
-// marks draws the marks under the rule; a label that would touch the one
-// before is left out.
+// marks draws the marks under the rule.
 func (p *Panel) marks(s Slider, y float64, rule color.NRGBA) {
-	l, end := p.list, math.Inf(-1)
-	k := SoftInk()
+	l, k := p.list, SoftInk()
 	if s.Off != "" {
 		k = asleep()
 	}
-	for _, m := range s.Marks {
+	var taken [][2]float64
+	for i, m := range s.Marks {
 		if !(m.At >= s.Min && m.At <= s.Max) {
 			continue
 		}
-		x := s.placeOf(m.At)
-		l.Upright(x, y, y+5, 1, rule)
-		w := l.Atlas.TextWidth(Small, m.Label)
-		left := min(max(x-w/2, s.At.X), s.At.Right()-w)
-		if m.Label == "" || left < end || left < s.At.X {
-			continue
+		l.Upright(s.placeOf(m.At), y, y+5, 1, rule)
+		if left, ok := s.labelOf(l.Atlas, i, taken); ok {
+			l.Text(Point{left, y + 15}, Small, Left, k, m.Label)
+			taken = append(taken, [2]float64{left, left + l.Atlas.TextWidth(Small, m.Label)})
 		}
-		l.Text(Point{left, y + 15}, Small, Left, k, m.Label)
-		end = left + w + 6
 	}
+}
+
+// labelOf is where the label of mark i begins: under its middle, or, of two marks close by each other, to the left
+// and to the right of them. One without room beside those that are written is left out.
+func (s Slider) labelOf(a *Atlas, i int, taken [][2]float64) (left float64, ok bool) {
+	const air, tick = 6.0, -2.0 // points: between labels; how far one beside its mark reaches over it
+	m := s.Marks[i]
+	x, w := s.placeOf(m.At), a.TextWidth(Small, m.Label)
+	ways := []float64{x - w/2, x - tick, x - w + tick}
+	for _, o := range s.Marks {
+		if by := s.placeOf(o.At) - x; o.Label != "" && by > 0 && by < (w+a.TextWidth(Small, o.Label))/2+air {
+			ways = []float64{x - w + tick, x - w/2}
+		}
+	}
+	for _, left := range ways {
+		left = min(max(left, s.At.X), s.At.Right()-w)
+		free := m.Label != "" && left >= s.At.X
+		for _, t := range taken {
+			free = free && (left >= t[1]+air || left+w <= t[0]-air)
+		}
+		if free {
+			return left, true
+		}
+	}
+	return 0, false
 }

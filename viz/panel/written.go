@@ -1,5 +1,7 @@
 package panel
 
+import "fmt"
+
 // Written is a line of text as it stands on the page.
 type Written struct {
 	Text  string // as it is written
@@ -7,6 +9,21 @@ type Written struct {
 	At    Rect   // from the top of its capitals to below its baseline, points
 	Seen  Rect   // what of it lies within the page and the areas that cut it
 	Under bool   // something that was drawn later hides a part of it
+}
+
+// String is the line for scripts: left, top, width and height of what can be seen of it, points, whether that is
+// all of it ("whole"), shortened, cut or covered, and its text.
+func (w Written) String() string {
+	how := "whole"
+	switch {
+	case w.Text != w.Whole:
+		how = "shortened"
+	case w.Seen.W < w.At.W-0.5 || w.Seen.H < w.At.H-0.5:
+		how = "cut"
+	case w.Under:
+		how = "covered"
+	}
+	return fmt.Sprintf("%.0f %.0f %.0f %.0f %s %s", w.Seen.X, w.Seen.Y, w.Seen.W, w.Seen.H, how, w.Text)
 }
 
 // solid is the opacity from which a ground hides what was written under it.

@@ -15,6 +15,7 @@ import (
 type Forces struct {
 	Flow      *answer.FlowReport // where they go, now; nil: strings and foot alone
 	PerNewton float64            // mm of arrow to a newton
+	Share     float64            // of the strings' forces of the solution's case that act, 1
 }
 
 // GreatestForce is the greatest of the forces that arrows are drawn for, N.
@@ -124,9 +125,9 @@ func (b *build) stringArrows() {
 	for i, f := range forces {
 		words := ""
 		if i == most {
-			words = fmt.Sprintf("strings %.0f N", b.in.Load*sum)
+			words = fmt.Sprintf("strings %.0f N", b.in.Forces.Share*sum)
 		}
-		b.arrow(plus(b.bridgePoint(all[i].Saddle), 0.5, vec{0, 0, 1}), -b.in.Load*f.Downforce, words, vec{0, 0, 1})
+		b.arrow(plus(b.bridgePoint(all[i].Saddle), 0.5, vec{0, 0, 1}), -b.in.Forces.Share*f.Downforce, words, vec{0, 0, 1})
 	}
 }
 

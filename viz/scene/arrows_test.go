@@ -17,8 +17,8 @@ func TestArrowsClose(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	const per, load = 0.5, 1.0
-	sc := NewSkeleton(s).Build(Show{Solution: s, Load: load, Field: Sink, Forces: &Forces{Flow: f, PerNewton: per}, Enlarge: 1})
+	const per = 0.5
+	sc := NewSkeleton(s).Build(Show{Solution: s, Load: 1, Field: Sink, Forces: &Forces{Flow: f, PerNewton: per, Share: 1}, Enlarge: 1})
 	down, up := 0.0, 0.0
 	for _, l := range sc.Lines {
 		if !l.Over || l.Width != 3 {

@@ -380,11 +380,11 @@ func (s *Shown) backValues(i int) []float64 {
 	return scene.BackValues(now, s.Want.Field, s.Want.face())
 }
 
-// Drawn is the same with its movements drawn another number of times as large:
-// what lies between two scales while one goes over into the other.
-func (s *Shown) Drawn(enlarge float64) *Shown {
+// Drawn is the same with its movements and arrows drawn by other scales: what lies
+// between two while one goes over into the other.
+func (s *Shown) Drawn(by Scales) *Shown {
 	out := *s
-	out.Enlarge = enlarge
+	out.Enlarge, out.Arrow = by.Enlarge, by.Arrow
 	out.draw()
 	return &out
 }
@@ -445,7 +445,11 @@ func (s *Shown) arrows(d *Answered) *scene.Forces {
 	if !s.Want.Forces {
 		return nil
 	}
-	return &scene.Forces{Flow: d.Flow, PerNewton: s.Arrow}
+	share := s.Want.Load
+	if d.sure { // a case of its own, whose strings pull with that share
+		share = 1
+	}
+	return &scene.Forces{Flow: d.Flow, PerNewton: s.Arrow, Share: share}
 }
 
 // worst is the mark at the place where most of the strength is used, where that is shown.

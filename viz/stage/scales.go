@@ -1,6 +1,7 @@
 package stage
 
 import (
+	"fmt"
 	"math"
 
 	"archload/cases/answer"
@@ -102,6 +103,39 @@ func (f Scales) kept(last *Shown, w Want) Scales {
 		f.Range = l.Range
 	}
 	return f
+}
+
+// Toward are the scales a share u, 0 to 1, of the way to others; the legend is theirs.
+func (f Scales) Toward(to Scales, u float64) Scales {
+	by := func(a, b float64) float64 {
+		if a <= 0 || b <= 0 || a == b {
+			return b
+		}
+		return a * math.Pow(b/a, u)
+	}
+	return Scales{Enlarge: by(f.Enlarge, to.Enlarge), Range: to.Range, Force: by(f.Force, to.Force), Gap: by(f.Gap, to.Gap), Arrow: by(f.Arrow, to.Arrow)}
+}
+
+// Rescaled says which scales of a picture are others than in the one before it, of the same designs, as far
+// as both show them; colours: the legend is one of them.
+func (s *Shown) Rescaled(was *Shown) (words []string, colours bool) {
+	v, w := was.Want, s.Want
+	add := func(a, b float64, both bool, format string) {
+		if both && a != b {
+			words = append(words, fmt.Sprintf(format, b, a))
+		}
+	}
+	add(was.Enlarge, s.Enlarge, true, "movement is now drawn %.3g times as large, before %.3g")
+	if a, b := was.Scenes[0].Scale, s.Scenes[0].Scale; a != nil && b != nil && v.Field == w.Field && v.Arrange == w.Arrange &&
+		v.Inside == w.Inside && v.Behind == w.Behind && v.Field != scene.Tone && (a.Hi != b.Hi || a.Lo != b.Lo) {
+		colours = true
+		words = append(words, fmt.Sprintf("the colours now reach to %s %s, before %s", scale.Reading(b.Hi), s.Scenes[0].Unit, scale.Reading(a.Hi)))
+	}
+	foot := v.Cut.Kind == CrossArch && w.Cut.Kind == CrossArch && s.Designs[0].Bridge != nil
+	add(was.Force, s.Force, foot, "the foot's forces now reach to %.3g N/mm, before %.3g")
+	add(was.Gap, s.Gap, foot, "its gap to %.3g mm, before %.3g")
+	add(was.Arrow, s.Arrow, v.Forces && w.Forces, "an arrow is now %.3g mm long for each newton, before %.3g")
+	return words, colours
 }
 
 // serves tells whether an old size is as good as the one that suits: neither

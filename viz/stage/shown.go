@@ -114,6 +114,17 @@ func (d *Answered) Sure() *Certain {
 	return d.Here
 }
 
+// AtPitch is the solution at full load that Report is of; nil as long as there is none.
+func (d *Answered) AtPitch() *design.Solution {
+	switch {
+	case d.Report == nil:
+		return nil
+	case d.Pitch != nil && d.Report == d.Pitch.Report:
+		return d.Pitch.Solution
+	}
+	return d.Full
+}
+
 // EarlierAt is the answer at a share of the load of the same design before the last changes, with its
 // spread; nil if there is none.
 func (d *Answered) EarlierAt(load float64) *Certain {

@@ -49,7 +49,7 @@ func (s *Strip) drawFoot(l *panel.List, r panel.Rect) {
 	if len(cols) == 0 {
 		return
 	}
-	p := &footPlot{of: cols, at: r, lo: cols[0].From, hi: cols[len(cols)-1].To, scales: s.shown.Scales, low: r.Bottom() - 20}
+	p := &footPlot{of: cols, at: r, lo: cols[0].From, hi: cols[len(cols)-1].To, scales: s.in.Scales, low: r.Bottom() - 20}
 	name := "the foot"
 	if len(s.shown.Designs) == 2 {
 		name += fmt.Sprintf(" of design %c", 'A'+s.in.Edit)

@@ -15,18 +15,17 @@ type Strip struct {
 
 // Input is what one frame shows.
 type Input struct {
-	Shown   *stage.Shown // nil before the first answer
-	Cut     stage.CutKind
-	Edit    int              // the design whose foot is drawn
-	Enlarge float64          // movements are drawn this many times as large
-	Beside  func(panel.Rect) // draws what stands beside the section; nil: the foot
+	Shown  *stage.Shown // nil before the first answer
+	Cut    stage.CutKind
+	Edit   int              // the design whose foot is drawn
+	Scales stage.Scales     // by which this frame is drawn
+	Beside func(panel.Rect) // draws what stands beside the section; nil: the foot
 }
 
 // stripFrame places millimetres of a section on the page.
 type stripFrame struct {
 	x0, z0   float64 // points, of along = 0 and z = 0
 	sx, sz   float64 // points to a millimetre along, and up
-	stretch  float64 // sz over sx
 	at       panel.Rect
 	lo, hi   float64 // mm along
 	low, top float64 // mm in height

@@ -63,12 +63,13 @@ func divided(l *panel.List, room panel.Rect) (cut, beside panel.Rect) {
 // upright is how many times as wide as high a strip is at least in which two pictures stand side by side.
 const upright = 1.6
 
-// leastStretch is how many times as large as widths heights are drawn at least,
-// if the strip is wide enough for it.
-const leastStretch = 2
+// stretch is how many times as large as widths heights are drawn, in every window in
+// which the strip has room for it: an arch that is not stretched says nothing, and one
+// that is stretched by the window's width cannot be known again.
+const stretch = 2
 
 // fit fits the section into a rectangle: along to scale, heights
-// stretched by a whole number that is stated. While the hand moves it stays.
+// stretched, which is stated. While the hand moves it stays.
 func (s *Strip) fit(at *panel.Atlas, r panel.Rect) stripFrame {
 	if s.shown.Want.Held && s.frame.at == r {
 		return s.frame
@@ -97,15 +98,10 @@ func (s *Strip) fit(at *panel.Atlas, r panel.Rect) stripFrame {
 	if f.narrow() {
 		right = left
 	}
-	f.stretch = leastStretch // for the length of the words
 	room := (r.H - s.captionTall(at, f) - 4) / math.Max(1, f.top-f.low)
-	// A wide strip is not filled: an arch that is not stretched says nothing.
-	f.sx = math.Min((r.W-left-right)/math.Max(1, f.hi-f.lo), room/leastStretch)
-	f.stretch = math.Max(1, math.Min(5, math.Floor(room/f.sx)))
-	f.sz = math.Min(f.stretch*f.sx, room)
-	if f.sz < f.sx {
-		f.sx, f.stretch = f.sz, 1
-	}
+	// A wide strip is not filled, nor is a high one.
+	f.sx = math.Min((r.W-left-right)/math.Max(1, f.hi-f.lo), room/stretch)
+	f.sz = stretch * f.sx
 	f.x0 = r.X + left + (r.W-left-right)/2 - (f.lo+f.hi)/2*f.sx
 	f.z0 = r.Bottom() - 4 + f.low*f.sz
 	s.frame = f
@@ -130,7 +126,7 @@ func (s *Strip) drawSection(l *panel.List, f stripFrame) {
 		s.loadedLine(l, f, a.Cut, inks[i%2], i > 0)
 	}
 	for i, a := range s.shown.Designs {
-		b, ok := standing(a, s.shown.Want.Cut.Kind, s.in.Enlarge)
+		b, ok := standing(a, s.shown.Want.Cut.Kind, s.in.Scales.Enlarge)
 		switch {
 		case ok && i == 0:
 			b.draw(l, f)
@@ -180,7 +176,7 @@ func (s *Strip) words(f stripFrame) (what, how string) {
 	two, changed := len(s.shown.Designs) == 2, s.shown.Designs[0].Before != nil
 	if f.at.H < low {
 		what = [...]string{stage.CrossArch: "cross-arch, from the tail", stage.LongArch: "long arch, from the treble", stage.FreeCut: "section"}[kind]
-		return what, fmt.Sprintf("heights %g ×, movement %g ×", f.stretch, s.shown.Enlarge)
+		return what, fmt.Sprintf("heights %d ×, movement %.3g ×", stretch, s.in.Scales.Enlarge)
 	}
 	what = [...]string{stage.CrossArch: "cross-arch at the bridge, seen from the tail", stage.LongArch: "long arch at the bridge, seen from the treble side",
 		stage.FreeCut: fmt.Sprintf("section along the line that was drawn, %s mm long", scale.Fixed(f.hi-f.lo, 0))}[kind]
@@ -190,10 +186,7 @@ func (s *Strip) words(f stripFrame) (what, how string) {
 	case changed:
 		how = "as carved, and loaded (rust); dashes: as its file says"
 	}
-	if f.stretch != 1 {
-		how += fmt.Sprintf("; heights %g times", f.stretch)
-	}
-	return what, how + fmt.Sprintf("; movement %g times", s.shown.Enlarge)
+	return what, how + fmt.Sprintf("; heights %d times, movement %.3g times", stretch, s.in.Scales.Enlarge)
 }
 
 // captionTall is how high the words are, points.
@@ -234,7 +227,7 @@ func fillCut(l *panel.List, f stripFrame, c *design.LineCut) {
 func (s *Strip) loadedLine(l *panel.List, f stripFrame, c *design.LineCut, k color.NRGBA, dashed bool) {
 	z := make([]float64, len(c.Outer))
 	for i := range z {
-		z[i] = c.Outer[i] - c.Sink[i]*s.in.Enlarge
+		z[i] = c.Outer[i] - c.Sink[i]*s.in.Scales.Enlarge
 	}
 	if dashed {
 		stripDashes(l, f, c, z, k)
