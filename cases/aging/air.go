@@ -51,35 +51,36 @@ func NewAir(ctx context.Context, c *cases.Case, o design.Options) (*Air, error) 
 }
 
 // At is the design in air of a relative humidity, percent, at the temperature of the air
-// that it was made in, once the wood has followed; moved is how it has moved from the made
-// state: a solution of which only the displacements count, of plate and bridge.
-func (a *Air) At(ctx context.Context, humidity float64) (r *SeasonReport, moved *design.Solution, err error) {
+// that it was made in, once the wood has followed: its numbers, and its solution; moved is how
+// it has moved from the made state (Moved).
+func (a *Air) At(ctx context.Context, humidity float64) (r *SeasonReport, is, moved *design.Solution, err error) {
 	to := *a.c.Season
 	to.To = []season.Climate{{Name: "air", Humidity: humidity, Temperature: a.Made.Temperature}}
 	steps, _ := stepsOf(&to)
 	s := steps[0]
 	now, err := s.solve(ctx, a.was, a.was, a.c, a.o)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
 	}
 	s.report.fill(a.was, now, s.change)
 	m := movement{made: a.was.linear, now: now.linear}
 	if a.c.SwellsAlone() {
 		m.settle()
 	}
-	return &s.report, m.alone(), nil
+	return &s.report, now.linear, Moved(m.made, m.now), nil
 }
 
-// alone is the movement as the displacements of a solution.
-func (m *movement) alone() *design.Solution {
-	r := *m.now.Result
-	r.U, r.Body = less(r.U, m.made.Result.U), less(r.Body, m.made.Result.Body)
+// Moved is how a top has moved from one solution to another on the same triangles: a
+// solution of which only the displacements count, of plate and bridge.
+func Moved(from, to *design.Solution) *design.Solution {
+	r := *to.Result
+	r.U, r.Body = less(r.U, from.Result.U), less(r.Body, from.Result.Body)
 	if r.State != nil {
 		st := *r.State
 		st.SlackRest = [6]float64{}
 		r.State = &st
 	}
-	return &design.Solution{Top: m.now.Top, Result: &r}
+	return &design.Solution{Top: to.Top, Result: &r}
 }
 
 func less(a, b []float64) []float64 {

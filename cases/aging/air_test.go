@@ -22,7 +22,7 @@ func TestAirIsTheSeason(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	got, moved, err := air.At(t.Context(), 25)
+	got, _, moved, err := air.At(t.Context(), 25)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -41,9 +41,11 @@ type Step struct {
 	Strip   float64         // mm: a strip so wide along the centre line alone; 0: all
 	Tone    int             // which tone is shown, where the field is "tone"; 0: the lowest
 	State   string          // one of States, of the tone; "": strung, if it has strings
-	Air     float64         // relative humidity, percent, where the field is "humidity"; 0: dry
+	Air     float64         // relative humidity to which the design is taken, percent; 0: none, or dry where the field is "humidity"
+	AirA    float64         // the same of the design beside
 	Points  []Point         // what is pointed at
 	Chart   Chart           // numbers as bars below the picture; no rows: none
+	Sketch  Sketch          // drawn beside them; of nothing: none
 	Claims  []Claim         // what caption, caution, points and chart say of the numbers
 }
 
@@ -59,6 +61,12 @@ type Row struct {
 	Value  float64 // the first number of the words
 	Spread float64 // the second one, to either side of the first; 0: none
 	Of     Whose
+}
+
+// Sketch is a drawing, not to scale, of what a picture of the design cannot show.
+type Sketch struct {
+	Of    string // one of Sketches
+	Notes []Row  // what is written into it, in its order
 }
 
 // Whose number a row of a chart shows, where two designs are shown.
@@ -102,3 +110,6 @@ func Views() []string {
 // Sections lists the cuts that a lesson may show: across at the bridge,
 // or along the centre line.
 func Sections() []string { return []string{"none", "cross", "long"} }
+
+// Sketches lists the sketches that a lesson may show, with how many notes are written into each.
+func Sketches() map[string]int { return map[string]int{"rolling shear": 2, "neck": 4, "lean": 5} }

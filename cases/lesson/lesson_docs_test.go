@@ -39,9 +39,14 @@ func TestLessonDocs(t *testing.T) {
 			}
 		}
 	}
-	for _, key := range []string{"case", "set", "beside", "load", "play", "field", "face", "view", "section", "point", "caution", "ask", "bench", "chart", "forces", "strip", "tone", "state", "air"} {
+	for _, key := range []string{"case", "set", "beside", "load", "play", "field", "face", "view", "section", "point", "caution", "ask", "bench", "chart", "forces", "strip", "tone", "state", "air", "beside_air", "sketch"} {
 		if !strings.Contains(text, "\n| `"+key+"` |") {
 			t.Errorf("docs/lessons.md has no row for %s", key)
+		}
+	}
+	for of := range Sketches() {
+		if !strings.Contains(text, "`\""+of+"\"`") {
+			t.Errorf("docs/lessons.md does not name the sketch %q", of)
 		}
 	}
 	infos, err := Bundled()

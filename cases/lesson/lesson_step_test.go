@@ -64,6 +64,26 @@ func TestLessonSetsTables(t *testing.T) {
 	}
 }
 
+// A step with two airs holds a design against itself; a bar has the colour of the design that its words
+// name, whatever its number asks.
+func TestTwoAirs(t *testing.T) {
+	text := lessonText(`caption = "C."`, `case = "course-guitar-seasons"`, `set = { title = "T" }`, `field = "foot pressure"`, "air = 75", "beside_air = 25",
+		`chart = { title = "mm", rows = ["A, winter {1 = bridge.sink}", "B {2 = bridge.sink / beside:bridge.sink}", "made {3 = bridge.sink}"] }`)
+	l, err := Load(casetest.Files("a.toml", text), "a.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := l.Steps[0]
+	if s.Beside != s.Case || len(s.Against) != 1 || s.Against[0].Key != "title" || s.Air != 75 || s.AirA != 25 {
+		t.Errorf("beside %q %v in %g and %g %%, want the design itself in both airs", s.Beside, s.Against, s.AirA, s.Air)
+	}
+	for i, want := range []Whose{OfBeside, OfOwn, Neither} {
+		if got := s.Chart.Rows[i].Of; got != want {
+			t.Errorf("%q has the colour %d, want %d", s.Chart.Rows[i].Words, got, want)
+		}
+	}
+}
+
 func TestLandmarks(t *testing.T) {
 	c := casetest.Open(t, "bowed-layout")
 	got := map[string]mesh.Point{}

@@ -46,6 +46,8 @@ type stepFile struct {
 	Tone    int          `toml:"tone" want:"0..12"`            // default: the lowest
 	State   string       `toml:"state"`                        // default: "strung", if there are strings
 	Air     float64      `toml:"air" want:"0..95"`             // %; default: dry, as in winter
+	AirA    float64      `toml:"beside_air" want:"0..95"`      // %, of the design beside; without one the design itself stands beside, in this air; default: as air
+	Sketch  sketchFile   `toml:"sketch"`                       // default: none
 	Points  lessonPoints `toml:"point"`                        // one table or a list of them; default: none
 	Chart   chartFile    `toml:"chart"`                        // default: none
 }
@@ -197,7 +199,7 @@ func (r *lessonReader) step(f *stepFile, key string, before Step) Step {
 	s.View = r.choice(f.View, before.View, key+".view", Views())
 	s.Section = r.choice(f.Section, before.Section, key+".section", Sections())
 	s.State = r.choice(f.State, "", key+".state", States())
-	s.Forces, s.Strip, s.Tone, s.Air, s.More, s.Enlarge = f.Forces, f.Strip, f.Tone, f.Air, f.More, f.Enlarge
+	s.Forces, s.Strip, s.Tone, s.Air, s.AirA, s.More, s.Enlarge = f.Forces, f.Strip, f.Tone, f.Air, f.AirA, f.More, f.Enlarge
 	if f.Case != "" {
 		s.Case, s.Set = r.pathOf(f.Case), nil
 	}
@@ -213,6 +215,7 @@ func (r *lessonReader) step(f *stepFile, key string, before Step) Step {
 	s.Caption = r.words(f.Caption, key+".caption", longestCaption, &s, design, other)
 	s.Caution = r.words(f.Caution, key+".caution", longestCaption, &s, design, other)
 	s.Ask = r.words(f.Ask, key+".ask", longestAsk, &s, design, other)
+	s.Sketch = r.sketch(&f.Sketch, key+".sketch", &s, design, other)
 	s.Chart = r.chart(&f.Chart, key+".chart", &s, design, other)
 	for i := range f.Points {
 		p := &f.Points[i]
@@ -231,6 +234,10 @@ func (r *lessonReader) step(f *stepFile, key string, before Step) Step {
 
 // beside opens the design that stands beside the step's own; nil if there is none.
 func (r *lessonReader) beside(f *stepFile, key string, s *Step) *cases.Case {
+	if f.Beside == "" && f.AirA > 0 { // the same design in two airs
+		s.Beside, s.Against = s.Case, s.Set
+		return r.opened[fmt.Sprint(s.Case, s.Set)]
+	}
 	if f.Beside == "" {
 		if len(f.Against.set) > 0 {
 			r.rep.AddKey(key+".beside_set", "no second design is shown; want beside = ... in the step")

@@ -336,12 +336,12 @@ func TestLiveFaults(t *testing.T) {
 		value tree.ChangeValue
 		want  string
 	}{
-		{"bridge.relief.depth", tree.Valued(-0.1), "set by hand:1: bridge.relief.depth: want >= 0 mm, found -0.1"},
-		{"bridge.relief.dept", tree.Valued(0.1), "set by hand:1: bridge.relief.dept: unknown key; did you mean \"depth\"? (archload keys explains all)"},
-		{"plate.wood", tree.Valued("sitka-spruse"), "set by hand:1: plate.wood: "},
-		{"plate.thickness_scale", tree.Valued(3.0), "set by hand:1: plate.thickness_scale: want 0.5 to 2, found 3"},
-		{"brace[9].fitted", tree.Valued(false), "set by hand:1: brace[9].fitted: no such entry"},
-		{"brace[1].fitted", tree.Valued("no"), "set by hand:1: brace[1].fitted: want true or false, found \"no\""},
+		{"bridge.relief.depth", tree.Valued(-0.1), "as set here:1: bridge.relief.depth: want >= 0 mm, found -0.1"},
+		{"bridge.relief.dept", tree.Valued(0.1), "as set here:1: bridge.relief.dept: unknown key; did you mean \"depth\"? (archload keys explains all)"},
+		{"plate.wood", tree.Valued("sitka-spruse"), "as set here:1: plate.wood: "},
+		{"plate.thickness_scale", tree.Valued(3.0), "as set here:1: plate.thickness_scale: want 0.5 to 2, found 3"},
+		{"brace[9].fitted", tree.Valued(false), "as set here:1: brace[9].fitted: no such entry"},
+		{"brace[1].fitted", tree.Valued("no"), "as set here:1: brace[1].fitted: want true or false, found \"no\""},
 		{"bridge.at", tree.ChangeValue{Text: "far", Value: []any{0.0, 400.0}}, "bundled/course-guitar.toml:78: bridge.foot[1]: the foot reaches 102 mm beyond the outline"},
 	} {
 		_, err := l.Set(context.Background(), tree.KeyValue{Key: c.key, Value: c.value})

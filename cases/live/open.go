@@ -29,7 +29,7 @@ func openLive(fsys fs.FS, name string) (*readCase, error) {
 		return nil, tree.Faults{{File: name, Line: 1, Err: err}}
 	}
 	d := cases.NewDecoder()
-	o := &readCase{src: src, over: &tree.Source{Fsys: fsys, Path: liveFrom, Label: liveFrom}}
+	o := &readCase{src: src, over: &tree.Source{Fsys: fsys, Path: From, Label: From}}
 	o.tree = cases.Chain(d, src, nil)
 	o.order = d.Rep.Order
 	if err := d.Rep.Err(); err != nil {
@@ -54,5 +54,5 @@ func (o *readCase) with(keys []tree.KeyValue) (*readCase, error) {
 	return &q, nil
 }
 
-// liveFrom is the place at which faults in keys set by hand are told.
-const liveFrom = "set by hand"
+// From is the place at which faults and warnings of keys set by hand are told, with the number of the key.
+const From = "as set here"

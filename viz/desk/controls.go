@@ -50,7 +50,7 @@ const narrowRuler = 260.0
 
 // offLoad is why the load cannot be changed; "": it can.
 func (d *Desk) offLoad() string {
-	if d.want.Field == scene.Humidity {
+	if d.want.Aired() {
 		return "the strings stay at pitch"
 	}
 	if d.want.Field == scene.Tone {

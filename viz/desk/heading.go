@@ -97,7 +97,7 @@ func (d *Desk) heading(i int, width layout.HeadWide) heading {
 	}
 	h.said = d.lines(own, width.One, width.Line)
 	var words string
-	if words, h.ink = d.remark(i, width.Brief); d.fault != "" {
+	if words, h.ink = d.remark(i, width); d.fault != "" {
 		words, h.ink = "Not possible: "+d.fault+". The design stays as it was.", panel.Fault()
 	}
 	if words != "" {
@@ -179,7 +179,7 @@ func written(l *panel.List, x, y float64, f panel.Face, k color.NRGBA, lines []s
 
 // remark is what must be said of a design besides: that there is nothing to
 // see, or what archload solve warns of.
-func (d *Desk) remark(i int, brief bool) (words string, ink color.NRGBA) {
+func (d *Desk) remark(i int, width layout.HeadWide) (words string, ink color.NRGBA) {
 	a, w := d.shown.Designs[i], d.shown.Want
 	switch {
 	case w.Field.OnFoot() && a.Bridge == nil:
@@ -191,10 +191,10 @@ func (d *Desk) remark(i int, brief bool) (words string, ink color.NRGBA) {
 	if all := numbers.Warned(a); len(all) > 0 && w.Load == 1 && !d.lay.Bar.Empty() {
 		words = "Warning: " + all[0]
 		switch {
-		case brief:
+		case width.Brief:
 			words = fmt.Sprintf("%d warnings: see the panel", len(all))
 			if len(all) == 1 {
-				words = "a warning: see the panel"
+				words = d.atlas.Shortened(panel.Small, "Warning: "+all[0], width.One)
 			}
 		case len(all) > 1:
 			words = fmt.Sprintf("%d warnings, the first: %s", len(all), all[0])
@@ -245,6 +245,9 @@ const closedGap = 0.0005
 func (d *Desk) signWords(s *scale.Scale) string {
 	switch {
 	case len(d.shown.Scenes) < len(d.shown.Designs):
+		if d.shown.Want.Field == scene.Sink {
+			return "; brown, hatched: lower in B than in A; blue, dashed: higher"
+		}
 		return "; brown, hatched: more in B; blue, dashed: less"
 	case d.shown.Want.Field == scene.Tone:
 		return "; brown (hatched) against blue (dashed)"

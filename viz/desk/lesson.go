@@ -71,7 +71,7 @@ func (d *Desk) captionHeight(width float64) float64 {
 // stripped tells whether the page has a strip below the drawing: with a section, or with
 // the bars of a lesson's step.
 func (d *Desk) stripped() bool {
-	return d.want.Cut.Kind != stage.NoCut || len(d.lesson.Chart().Rows) > 0
+	return d.want.Cut.Kind != stage.NoCut || d.lesson.Below()
 }
 
 // course is the load's way while it plays, with the halts of the design that is in hand.

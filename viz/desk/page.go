@@ -9,7 +9,6 @@ import (
 	"archload/viz/panel"
 	"archload/viz/scene"
 	"archload/viz/stage"
-	"archload/viz/teach"
 )
 
 // Frame is one pass of the window: what the hand did goes in, the page comes
@@ -117,8 +116,8 @@ func (d *Desk) parts(w, h float64, controls bool) layout.Parts {
 	} else {
 		p.Foot = d.footHeight(w)
 	}
-	if c := d.lesson.Chart(); d.want.Cut.Kind == stage.NoCut && len(c.Rows) > 0 {
-		p.Bars = teach.BarsHeight(c)
+	if d.want.Cut.Kind == stage.NoCut && d.lesson.Below() {
+		p.Bars = d.lesson.BelowHeight()
 	}
 	if p.Words = d.captionHeight(free); p.Words > 0 && p.DrawingTall(h) < layout.LeastLesson {
 		p.Aside = math.Round(layout.AsideShare * free)
@@ -126,8 +125,8 @@ func (d *Desk) parts(w, h float64, controls bool) layout.Parts {
 		free -= p.Aside
 	}
 	bars := p
-	if p = d.yielding(p, free, h); p.Words > 0 && p.Bars == 0 && len(d.lesson.Chart().Rows) > 0 && p.Room(free, h) < leastRoom {
-		bars.Bars = teach.BarsHeight(d.lesson.Chart()) // without the section
+	if p = d.yielding(p, free, h); p.Words > 0 && p.Bars == 0 && d.lesson.Below() && p.Room(free, h) < leastRoom {
+		bars.Bars = d.lesson.BelowHeight() // without the section
 		p = d.yielding(bars, free, h)
 	}
 	d.page.stacked = p.Stacked

@@ -17,7 +17,6 @@ import (
 	"archload/viz/scale"
 	"archload/viz/scene"
 	"archload/viz/stage"
-	"archload/viz/teach"
 	"archload/viz/tool"
 )
 
@@ -69,9 +68,12 @@ func (d *Desk) workWords() string {
 	words, settled := numbers.Command(d.shown, min(d.edit, len(d.shown.Designs)-1))
 	switch {
 	case d.shown.Want.Load < leastLoad:
+		if d.shown.Designs[0].Full.Top.Built.Case.Strings == nil {
+			return "No load is on."
+		}
 		return "Slack strings."
 	case settled:
-		return "Settled: as " + words + " has it."
+		return "The numbers are final (in a terminal: " + words + ")."
 	case d.shown.Second:
 		return "Under the hand: linear. It settles to the moved shape when the hand rests."
 	}
@@ -92,7 +94,7 @@ func (d *Desk) drawNumbers(c *panel.Column) {
 	if d.shown.Want.Field == scene.Tone && d.fold(c, "Tones", "the lowest tones of the top, as archload tones finds them; press one to see it swing") {
 		d.want.Display = tones.List(&d.panel, c, d.shown, d.want.Display)
 	}
-	if d.shown.Want.Field == scene.Humidity && d.fold(c, "In other air", "what drier or damper air does to the design, as archload seasons finds it") {
+	if d.shown.Want.Aired() && d.fold(c, "In other air", "what drier or damper air does to the design, as archload seasons finds it") {
 		d.want.Display = air.List(&d.panel, d.atlas, c, d.shown, d.want.Display)
 	}
 	if d.fold(c, "Now", fmt.Sprintf("the numbers at %s of string load, as the picture shows them", scale.Percent(d.shown.Want.Load))) {
@@ -364,8 +366,8 @@ func (d *Desk) drawStrip() {
 	}
 	d.panel.Sheet(d.lay.Strip)
 	in := section.Input{Shown: d.shown, Cut: d.want.Cut.Kind, Edit: d.edit, Scales: d.scales()}
-	if c := d.lesson.Chart(); len(c.Rows) > 0 {
-		in.Beside = func(r panel.Rect) { teach.DrawBars(d.panel.List(), r, c) }
+	if d.lesson.Below() {
+		in.Beside = func(r panel.Rect) { d.lesson.DrawBelow(d.panel.List(), r) }
 	}
 	if in.Cut == stage.NoCut || d.lay.Bars {
 		in.Beside(d.lay.Strip.Inset(14, 6))

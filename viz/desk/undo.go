@@ -70,18 +70,19 @@ func (d *Desk) changeWords(k tree.KeyValue, tools []tool.Tool) (name, value stri
 	if k.Key == tool.ChangeKey {
 		return foldGraduation, "changed at places"
 	}
-	name, value = k.Key, k.Value.Text
+	name, value = tool.ChangedWords(k)
+	own, found := name, false
 	for _, t := range tools {
 		was, slides := d.box.usual[t.ID]
 		switch {
 		case !t.Holds(k.Key):
 		case !slides || t.Most <= t.Least:
 			return t.Label, t.ValueWords()
-		case was != t.Value || name == k.Key: // of a place, the way that it has moved
+		case was != t.Value || !found: // of a place, the way that it has moved
 			u := t
 			u.Value = was
 			words := u.ValueWords() + " → " + t.ValueWords()
-			if name == k.Key || value == "" {
+			if found = true; name == own || value == "" {
 				name, value = t.Label, words
 				continue
 			}

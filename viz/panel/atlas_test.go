@@ -161,6 +161,15 @@ func TestWrap(t *testing.T) {
 			t.Errorf("width %g: height %g, want %g", width, got, want)
 		}
 	}
+	for width := 60.0; width < 300; width += 3 { // a number keeps its unit
+		for _, line := range a.Wrap(Body, "The two blocks are pulled with 637 N, and 4 % of 0.12 mm is little.", width)[1:] {
+			for _, unit := range []string{"N,", "%", "mm"} {
+				if strings.HasPrefix(line, unit) {
+					t.Errorf("width %g: %q begins with a unit", width, line)
+				}
+			}
+		}
+	}
 	if got := len(a.Wrap(Body, text, 1000)); got != 3 {
 		t.Errorf("%d lines on wide paper, want 3: two line ends", got)
 	}

@@ -105,7 +105,7 @@ func (a *Atlas) Wrap(f Face, s string, width float64) []string {
 	var out []string
 	for _, line := range strings.Split(s, "\n") {
 		at := ""
-		for _, word := range strings.Fields(line) {
+		for _, word := range pieces(line) {
 			joined := word
 			if at != "" {
 				joined = at + " " + word
@@ -125,6 +125,22 @@ func (a *Atlas) Wrap(f Face, s string, width float64) []string {
 	}
 	return out
 }
+
+// pieces are the words of a line, a number and its unit together.
+func pieces(line string) []string {
+	var out []string
+	for _, word := range strings.Fields(line) {
+		if n := len(out); n > 0 && units[strings.TrimRight(word, ".,;:)")] && strings.ContainsAny(out[n-1][len(out[n-1])-1:], "0123456789") {
+			out[n-1] += " " + word
+			continue
+		}
+		out = append(out, word)
+	}
+	return out
+}
+
+// units are what is never parted from the number before it.
+var units = map[string]bool{"mm": true, "N": true, "%": true, "MPa": true, "GPa": true, "Hz": true, "g": true, "kg": true, "degrees": true, "deg": true, "N/mm": true, "×": true}
 
 // breakWord breaks a word that is wider than a line; rest is its last part.
 func (a *Atlas) breakWord(f Face, word string, width float64) (whole []string, rest string) {

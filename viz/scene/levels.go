@@ -2,6 +2,7 @@ package scene
 
 import (
 	"math"
+	"slices"
 
 	"archload/mesh"
 )
@@ -15,7 +16,7 @@ func levelWays() [2]mesh.Point { return [2]mesh.Point{{-0.35, -0.94}, {0.35, 0.9
 // two straight ways over the plate.
 func (b *build) levels() {
 	s := b.scene.Scale
-	if b.values == nil || s == nil || s.Step == 0 || b.scene.Plain {
+	if b.values == nil || s == nil || s.Step == 0 || b.scene.Plain || b.in.Difference && b.told() {
 		return
 	}
 	const step = 2.0 // mm
@@ -39,6 +40,11 @@ func (b *build) levels() {
 			last = v
 		}
 	}
+}
+
+// told tells whether a pin has words of its own: of a difference they say more than signed values.
+func (b *build) told() bool {
+	return slices.ContainsFunc(b.in.Pins, func(p Pin) bool { return p.Text != "" })
 }
 
 // greatest is where the field is farthest from zero, in plan, mm.

@@ -7,8 +7,8 @@ import (
 )
 
 // postReach is how much of a post is drawn where the sides, whose height it
-// has, are not modelled, mm.
-const postReach = 60.0
+// has, are not modelled, mm: seen from the tail it stays behind the top.
+const postReach = 34.0
 
 // posts adds the props between top and back, whose upper end goes along with
 // the top. Dashed lines show them through it, like the bars.

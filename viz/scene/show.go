@@ -108,15 +108,16 @@ func (b *build) statement() string {
 	if b.in.Before != nil {
 		words += " (long dashes: as its file says)"
 	}
-	return words + ", " + b.loadWords() + "; " + b.enlargeWords()
+	return words + ", " + LoadWords(b.s, b.in.Load) + "; " + b.enlargeWords()
 }
 
-func (b *build) loadWords() string {
+// LoadWords say which share of a design's load is on, of 0 to 1.
+func LoadWords(s *design.Solution, load float64) string {
 	what := "string load"
-	if b.s.Top.Built.Case.Strings == nil {
+	if s.Top.Built.Case.Strings == nil {
 		what = "load"
 	}
-	switch share := math.Round(100 * b.in.Load); {
+	switch share := math.Round(100 * load); {
 	case share == 0:
 		return "no " + what
 	case share < 100:

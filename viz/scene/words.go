@@ -207,35 +207,37 @@ func (b *build) sectorEnds() {
 	}
 }
 
-// middleOf finds the station at which half of what a part of the rim takes has
-// been passed. The parts lie anticlockwise; one may run over the list's end.
+// middleOf finds the station nearest to the mean place of what a part of the rim takes, along the rim: a part that
+// is alike on both sides has its arrow in the middle. The parts lie anticlockwise; one may run over the list's end.
 func middleOf(st []answer.RimStation, sector string) (at int, ok bool) {
 	start, n := -1, len(st)
-	sum := 0.0
 	for i := range st {
-		if st[i].Sector != sector {
-			continue
-		}
-		sum += st[i].Force
-		if st[(i+n-1)%n].Sector != sector {
+		if st[i].Sector == sector && st[(i+n-1)%n].Sector != sector {
 			start = i
 		}
 	}
 	if start < 0 {
 		return 0, false
 	}
-	part := 0.0
-	for k := range n {
-		i := (start + k) % n
-		if st[i].Sector != sector {
-			break
-		}
-		at = i
-		if part += st[i].Force; math.Abs(part) >= math.Abs(sum)/2 {
-			break
+	var way []float64 // mm from the part's beginning to each station
+	long, force, moment := 0.0, 0.0, 0.0
+	for i := start; len(way) < n && st[i].Sector == sector; i = (i + 1) % n {
+		way = append(way, long+st[i].Along/2)
+		long += st[i].Along
+		f := math.Abs(st[i].Force)
+		force, moment = force+f, moment+f*way[len(way)-1]
+	}
+	mean := long / 2
+	if force > 0 {
+		mean = moment / force
+	}
+	best := 0
+	for k, u := range way {
+		if math.Abs(u-mean) < math.Abs(way[best]-mean) {
+			best = k
 		}
 	}
-	return at, true
+	return (start + best) % n, true
 }
 
 // braceForces adds what each brace carries, as a line under it as wide as its

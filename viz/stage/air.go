@@ -17,7 +17,8 @@ type Air struct {
 	Report   *aging.SeasonReport
 	Skeleton *scene.Skeleton
 
-	moved *design.Solution
+	moved *design.Solution // from the air that it was made in
+	is    *design.Solution
 }
 
 // dryAir is the air that a design is taken to at first, percent.
@@ -31,13 +32,24 @@ func (d Display) Humid() float64 {
 	return d.Air
 }
 
-// air takes a design to the air of a want, unless it is there; why tells what is missing.
+// humid is the humidity of design i of a want, percent.
+func (w Want) humid(i int) float64 {
+	if i == 0 && len(w.Designs) > 1 && w.AirA > 0 {
+		return w.AirA
+	}
+	return w.Humid()
+}
+
+// Aired tells whether designs are taken to other air.
+func (w Want) Aired() bool { return w.InAir || w.Field == scene.Humidity }
+
+// air takes a design to air of a humidity, percent, unless it is there; why tells what is missing.
 // An error is a cancelled context alone.
-func (d *Answered) air(ctx context.Context, w Want, o design.Options) error {
-	if d.Air != nil && d.Air.Humidity == w.Humid() {
+func (d *Answered) air(ctx context.Context, humid float64, o design.Options) error {
+	if d.Air != nil && d.Air.Humidity == humid {
 		return nil
 	}
-	next := Air{Humidity: w.Humid()}
+	next := Air{Humidity: humid}
 	var err error
 	if d.Air != nil {
 		next.Of, next.Skeleton = d.Air.Of, d.Air.Skeleton
@@ -45,7 +57,7 @@ func (d *Answered) air(ctx context.Context, w Want, o design.Options) error {
 		d.Airless = err.Error()
 		return ctx.Err()
 	}
-	if next.Report, next.moved, err = next.Of.At(ctx, next.Humidity); err != nil {
+	if next.Report, next.is, next.moved, err = next.Of.At(ctx, next.Humidity); err != nil {
 		d.Air, d.Airless = nil, err.Error()
 		return ctx.Err()
 	}
@@ -58,15 +70,18 @@ func (d *Answered) air(ctx context.Context, w Want, o design.Options) error {
 
 // drawn is the solution whose movements are drawn for a want, with its skeleton.
 func (d *Answered) drawn(w Want) (*design.Solution, *scene.Skeleton) {
-	if w.Field == scene.Humidity && d.Air != nil {
+	switch {
+	case d.Air == nil || !w.Aired():
+		return d.Now, d.Skeleton
+	case w.Field == scene.Humidity:
 		return d.Air.moved, d.Air.Skeleton
 	}
-	return d.Now, d.Skeleton
+	return d.Air.is, d.Air.Skeleton
 }
 
 // airWords say what is seen of a design in other air.
 func (s *Shown) airWords(d *Answered) string {
-	if s.Want.Field != scene.Humidity {
+	if !s.Want.Aired() {
 		return ""
 	}
 	if d.Air == nil {
@@ -75,6 +90,38 @@ func (s *Shown) airWords(d *Answered) string {
 		}
 		return "the movement is worked out when the hand rests"
 	}
-	return fmt.Sprintf("movement from air of %s %% relative humidity, in which it was made, to %s %%, the wood having followed, strings at pitch; drawn %g times as large",
-		scale.Fixed(d.Air.Of.Made.Humidity, 0), scale.Fixed(d.Air.Humidity, 0), s.Enlarge)
+	large := fmt.Sprintf("drawn %g times as large", s.Enlarge)
+	if s.Enlarge == 1 {
+		large = "drawn true to size"
+	}
+	if len(s.Designs) > 1 { // each title names its air
+		what := "movement by the air"
+		if s.Want.Field != scene.Humidity {
+			what = s.Want.Field.Name()
+		}
+		return what + ", strings at pitch; " + large
+	}
+	from, to := scale.Fixed(d.Air.Of.Made.Humidity, 0), scale.Fixed(d.Air.Humidity, 0)
+	if s.Want.Field != scene.Humidity {
+		words := s.Want.Field.Name()
+		if s.Want.Field.HasFaces() {
+			words += [2]string{", outer face", ", inner face"}[s.Want.face()]
+		}
+		return fmt.Sprintf("%s, strings at pitch, in air of %s %% relative humidity, made in air of %s %%, the wood having followed; movement %s", words, to, from, large)
+	}
+	return fmt.Sprintf("movement from air of %s %% relative humidity, in which it was made, to %s %%, the wood having followed, strings at pitch; %s", from, to, large)
+}
+
+// airTitle is the title of a design's drawing where two stand in different air.
+func (d *Answered) airTitle(title string) string {
+	c := d.Live.Case()
+	name := "air"
+	if c.Season != nil {
+		for _, to := range c.Season.To {
+			if to.Name != "" && to.Humidity == d.Air.Humidity {
+				name = to.Name + " air"
+			}
+		}
+	}
+	return fmt.Sprintf("%s, in %s of %s %%", title, name, scale.Fixed(d.Air.Humidity, 0))
 }

@@ -1,11 +1,72 @@
 package stage
 
 import (
+	"math"
+	"strings"
 	"testing"
 
+	"archload/cases/answer"
 	"archload/cases/design"
+	"archload/cases/tree"
 	"archload/viz/scene"
 )
+
+// A design stands beside itself in two airs: one top in hand, two movements by one scale; its foot bears
+// less in the middle in dry air than in damp air, and each title names its air.
+func TestOneDesignInTwoAirs(t *testing.T) {
+	a := NewAnswerer(nil, design.Options{Workers: 2, Refine: 0.3, NoError: true})
+	of := Design{Name: "course-guitar"}
+	w := Want{Designs: []Design{of, of}, Display: Display{Load: 1, Field: scene.FootPressure, InAir: true, Air: 70, AirA: 30}}
+	s, err := a.Answer(t.Context(), w, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	dry, damp := s.Designs[0], s.Designs[1]
+	if dry.Live != damp.Live || dry.Air.Of != damp.Air.Of || dry.Air.Humidity != 30 || damp.Air.Humidity != 70 {
+		t.Errorf("in air of %g and %g %%, one top %v; want 30 and 70 of one", dry.Air.Humidity, damp.Air.Humidity, dry.Live == damp.Live)
+	}
+	middle := func(d *Answered) (sum float64) {
+		is, _ := d.drawn(w)
+		for i, c := range answer.FootCells(is) {
+			if v := s.values[map[*Answered]int{dry: 0, damp: 1}[d]][i]; v > 0 && math.Abs(c.X) < 15 {
+				sum += v
+			}
+		}
+		return sum
+	}
+	if m, n := middle(dry), middle(damp); !(m < n) {
+		t.Errorf("the middle of the foot bears %g in dry air and %g in damp air, want more", m, n)
+	}
+	if x, y := s.Scenes[0].Title, s.Scenes[1].Title; !strings.HasSuffix(x, "in air of 30 %") || !strings.HasSuffix(y, "in air of 70 %") {
+		t.Errorf("the drawings are %q and %q", x, y)
+	}
+}
+
+// Where a difference is drawn so many times as large, the picture moves as its colours say: of twice the
+// same design it stands still.
+func TestDifferenceMovesByItself(t *testing.T) {
+	a := NewAnswerer(nil, design.Options{Workers: 2, Refine: 0.3, NoError: true})
+	heights := func(enlarge float64, b Design) (most float64) {
+		w := Want{Designs: []Design{{Name: "first"}, b}, Display: Display{Load: 1, Field: scene.Sink, Enlarge: enlarge, Arrange: Difference}}
+		s, err := a.Answer(t.Context(), w, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d := s.Designs[0]
+		for i, p := range s.Scenes[0].Solids[0].Points {
+			n := d.Full.Top.Built.Mesh.Nodes[i]
+			most = math.Max(most, math.Abs(p[2]-n.P[2]-n.H/2*n.N[2]))
+		}
+		return most
+	}
+	if m := heights(100, Design{Name: "first"}); m > 1e-9 {
+		t.Errorf("of a design and itself the picture moves %g mm", m)
+	}
+	thin := Design{Name: "first"}.With(tree.KeyValue{Key: "plate.thickness", Value: tree.Valued(4.5)})
+	if m := heights(100, thin); !(m > 5 && m < 20) {
+		t.Errorf("half a millimetre less wood moves the picture by %g mm at a hundred times, want some 10", m)
+	}
+}
 
 // A design follows the slider of the humidity once the hand has let go, down in dry air
 // and up in damp air; while it drags the last picture stands and says what it is of.

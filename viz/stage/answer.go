@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 
+	"archload/cases/aging"
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/cases/live"
@@ -48,7 +49,10 @@ func (a *Answerer) Answer(ctx context.Context, w Want, last *Shown) (*Shown, err
 	}
 	s := &Shown{Want: w, Second: a.onMovedShape && !w.Linear}
 	for i, d := range w.Designs {
-		one, err := a.design(ctx, d, w, last.Of(i))
+		one, err := a.design(ctx, d, w, beside(s, d, last.Of(i)))
+		if err == nil {
+			err = one.settle(ctx, w, w.humid(i), a.options)
+		}
 		if err != nil {
 			return nil, err
 		}
@@ -56,6 +60,15 @@ func (a *Answerer) Answer(ctx context.Context, w Want, last *Shown) (*Shown, err
 	}
 	a.forget(last, s)
 	return s, s.compose(last)
+}
+
+// beside is what a design is answered from: from what was shown last, or from the first design of the
+// same want where both are the same.
+func beside(s *Shown, d Design, last *Answered) *Answered {
+	if len(s.Designs) == 0 || !d.Same(s.Want.Designs[0]) || last != nil && SameKeys(last.Live.Keys(), d.Keys) && last.Live.Name() == d.Name {
+		return last
+	}
+	return s.Designs[0]
 }
 
 // forget closes what has not been wanted for longest; what is shown and what is to be stays.
@@ -112,7 +125,7 @@ func (a *Answerer) design(ctx context.Context, d Design, w Want, last *Answered)
 	if err := one.fill(last); err != nil {
 		return nil, err
 	}
-	return one, one.settle(ctx, w, a.options)
+	return one, nil
 }
 
 // keep takes over what was worked out before and still serves.
@@ -176,14 +189,14 @@ func (d *Answered) fill(last *Answered) (err error) {
 }
 
 // settle finds what takes longer than a hand waits: its tones, and where other air takes it.
-func (d *Answered) settle(ctx context.Context, w Want, o design.Options) error {
+func (d *Answered) settle(ctx context.Context, w Want, humid float64, o design.Options) error {
 	switch {
 	case w.Held:
 		return nil
 	case w.Field == scene.Tone:
 		return d.sound(ctx, w, o)
-	case w.Field == scene.Humidity:
-		return d.air(ctx, w, o)
+	case w.Aired():
+		return d.air(ctx, humid, o)
 	}
 	return nil
 }
@@ -345,13 +358,6 @@ func (d *Answered) values(w Want, s *design.Solution) []float64 {
 	return scene.Values(s, w.Field, w.face())
 }
 
-func (w Want) face() scene.Face {
-	if w.Inside {
-		return scene.Inner
-	}
-	return scene.Outer
-}
-
 // measure finds the field's values and the scales that they are drawn by; last is
 // what was shown before, if anything.
 func (s *Shown) measure(last *Shown) {
@@ -408,6 +414,11 @@ func (s *Shown) draw() {
 			Load: w.Load, Strings: w.Strings, Flow: s.lines(d), Forces: s.arrows(d), Worst: s.worst(d), Pins: pinsOf(w.Pins, i), Cut: d.cutEnds(),
 		}))
 	}
+	for i, d := range s.Designs {
+		if len(s.Designs) > 1 && w.Aired() && d.Air != nil {
+			s.Scenes[i].Title = d.airTitle(d.Now.Top.Built.Case.Title)
+		}
+	}
 	s.strips()
 }
 
@@ -426,7 +437,7 @@ func (d *Answered) steadyRange(w Want) [2]float64 {
 		return [2]float64{0, deepest}
 	case w.Behind && d.Full.Top.Built.Back != nil:
 		return scene.Range(d.Full, w.Field, scene.BackValues(d.Full, w.Field, w.face()))
-	case d.Full == d.Now || w.Field == scene.LoadFlow || w.Field == scene.Humidity:
+	case d.Full == d.Now || w.Field == scene.LoadFlow || w.Aired():
 		return [2]float64{}
 	}
 	return scene.Range(d.Full, w.Field, d.values(w, d.Full))
@@ -483,8 +494,13 @@ func (s *Shown) difference(values [][]float64) *scene.Scene {
 	if len(known) == 0 {
 		known = []float64{0}
 	}
+	shape, words := a.Now, ""
+	if s.Want.Enlarge > 0 && len(a.Now.Result.U) == len(b.Now.Result.U) { // the picture moves as its colours say
+		shape = aging.Moved(a.Now, b.Now)
+		words = fmt.Sprintf("difference in %s, %s; drawn is what B moves more than A, %g times as large", s.Want.Field.Name(), scene.LoadWords(a.Now, s.Want.Load), s.Enlarge)
+	}
 	return a.Skeleton.Build(scene.Show{
-		Solution: a.Now, Load: s.Want.Load, Field: s.Want.Field, Face: s.Want.face(), Enlarge: s.Enlarge, Strings: s.Want.Strings,
+		Solution: shape, Statement: words, Load: s.Want.Load, Field: s.Want.Field, Face: s.Want.face(), Enlarge: s.Enlarge, Strings: s.Want.Strings,
 		Values: more, Difference: true, Range: &[2]float64{math.Max(-most, slices.Min(known)), math.Min(most, slices.Max(known))}, Cut: a.cutEnds(), Pins: s.Want.Pins,
 	})
 }
@@ -507,11 +523,6 @@ func greatest(values []float64, share float64) float64 {
 	}
 	slices.Sort(sizes)
 	return sizes[int(share*float64(len(sizes)-1))]
-}
-
-// pinsOf are the pins on design i: a lesson points at one of two.
-func pinsOf(pins []scene.Pin, i int) []scene.Pin {
-	return slices.DeleteFunc(slices.Clone(pins), func(p scene.Pin) bool { return p.Name == "" && p.On != i })
 }
 
 // sinkBefore is the sink of the design as its file says, where sink is shown and the hand has changed

@@ -32,6 +32,8 @@ type Display struct {
 	Forces  bool    // arrows to scale
 	Tone    int     // number of the tone of the first design that is drawn, from 1; 0: the first
 	Air     float64 // relative humidity that the design is taken to, percent; 0: dry, as in winter
+	AirA    float64 // the same for the first of two designs; 0: that of both
+	InAir   bool    // every field is that of the design in that air
 	Strip   float64 // mm: a strip so wide along the centre line alone is drawn; 0: all
 	State   string  // in which tones are found; "": strung, if the design has strings
 }
@@ -100,4 +102,17 @@ func (w Want) SameDesigns(o Want) bool { return slices.EqualFunc(w.Designs, o.De
 // SameNames says whether two wants show the same cases, whatever is set on them.
 func (w Want) SameNames(o Want) bool {
 	return slices.EqualFunc(w.Designs, o.Designs, func(a, b Design) bool { return a.Name == b.Name })
+}
+
+// face is that whose field is wanted.
+func (w Want) face() scene.Face {
+	if w.Inside {
+		return scene.Inner
+	}
+	return scene.Outer
+}
+
+// pinsOf are the pins on design i: a lesson points at one of two.
+func pinsOf(pins []scene.Pin, i int) []scene.Pin {
+	return slices.DeleteFunc(slices.Clone(pins), func(p scene.Pin) bool { return p.Name == "" && p.On != i })
 }

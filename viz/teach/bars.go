@@ -6,6 +6,7 @@ import (
 
 	"archload/cases/lesson"
 	"archload/viz/panel"
+	"archload/viz/sketch"
 )
 
 // rowTall is the height of a bar with its room at most, points.
@@ -13,6 +14,47 @@ const rowTall = 26.0
 
 // BarsHeight is the height, points, that the bars of a chart need below a drawing.
 func BarsHeight(c lesson.Chart) float64 { return 38 + rowTall*float64(len(c.Rows)) }
+
+// BelowHeight is the height, points, that the step's sketch and bars need below a drawing.
+func (w *Walk) BelowHeight() float64 {
+	if w.Step().Sketch.Of == "" {
+		return BarsHeight(w.Chart())
+	}
+	return math.Max(sketch.Height, BarsHeight(w.Chart()))
+}
+
+// sketchShare is how much of the width a sketch takes beside bars, and upright how many times as wide as high the
+// room must be for both to stand side by side.
+const (
+	sketchShare = 0.56
+	upright     = 1.3
+)
+
+// DrawBelow draws the step's sketch and its bars, whatever of them it has.
+func (w *Walk) DrawBelow(l *panel.List, at panel.Rect) {
+	c, s := w.Chart(), w.Step().Sketch
+	if s.Of == "" {
+		DrawBars(l, at, c)
+		return
+	}
+	drawing, bars := at, at
+	switch {
+	case len(c.Rows) == 0:
+	case at.W < upright*at.H:
+		drawing.H = at.H / 2
+		bars.Y, bars.H = drawing.Bottom()+6, at.H-drawing.H-6
+	default:
+		drawing.W = math.Round(sketchShare * at.W)
+		bars.X, bars.W = drawing.Right()+18, at.W-drawing.W-18
+		l.Upright(drawing.Right()+8, at.Y+4, at.Bottom()-4, 1, panel.Hair())
+	}
+	var notes []sketch.Note
+	for _, r := range s.Notes {
+		notes = append(notes, sketch.Note{Words: r.Words, Value: r.Value})
+	}
+	sketch.Draw(l, drawing, s.Of, notes)
+	DrawBars(l, bars, c)
+}
 
 // wordsShare is how much of the width the words beside the bars may take.
 const wordsShare = 0.62

@@ -83,6 +83,7 @@ func (w *Walk) Want() stage.Want {
 		out.Arrange = stage.Difference
 	}
 	out.Forces, out.Strip, out.Tone, out.State, out.Air = s.Forces, s.Strip, s.Tone, s.State, s.Air
+	out.AirA, out.InAir = s.AirA, s.Air > 0
 	for _, f := range scene.Fields() {
 		if f.Word() == s.Field {
 			out.Field = f
@@ -107,6 +108,11 @@ func (w *Walk) Chart() lesson.Chart {
 		return lesson.Chart{}
 	}
 	return w.Step().Chart
+}
+
+// Below tells whether anything stands below the drawing: a sketch, or bars.
+func (w *Walk) Below() bool {
+	return w != nil && !w.Asking && (w.Step().Sketch.Of != "" || len(w.Step().Chart.Rows) > 0)
 }
 
 // Plays tells whether the load runs up to the step's.

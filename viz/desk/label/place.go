@@ -25,6 +25,8 @@ type Page struct {
 	Object func(r panel.Rect) bool // a rectangle touches the drawing
 	Bridge func(r panel.Rect) bool // or what stands on it
 	Taken  []panel.Rect            // by other words
+
+	dots []panel.Point // places that words name: no value of a line hides one
 }
 
 // Tag is a word in its place.
@@ -45,6 +47,12 @@ func (t Tag) end() panel.Point {
 // a place is left out.
 func (p *Page) Place(words []Word) []Tag {
 	var out []Tag
+	p.dots = nil
+	for _, w := range words {
+		if w.Kind == scene.Part || w.Kind == scene.Reading {
+			p.dots = append(p.dots, w.At)
+		}
+	}
 	for _, level := range []bool{false, true} {
 		for _, w := range words {
 			if (w.Kind == scene.Level) != level {
@@ -103,7 +111,7 @@ func (p *Page) place(w Word) (Tag, bool) {
 	switch w.Kind {
 	case scene.Level:
 		t.Box = p.box(t, w.At, panel.Point{})
-		return t, p.free(t.Box, p.Bridge)
+		return t, p.free(t.Box, p.Bridge) && !slices.ContainsFunc(p.dots, func(d panel.Point) bool { return t.Box.Inset(-3, -3).Holds(d) })
 	case scene.SectorForce, scene.Part, scene.Force:
 		t.face = panel.SmallBold
 	}

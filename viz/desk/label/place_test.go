@@ -20,6 +20,21 @@ func page(t *testing.T) *Page {
 		Bridge: func(r panel.Rect) bool { return !r.Meet(panel.Rect{X: 180, Y: 140, W: 40, H: 20}).Empty() }}
 }
 
+// The value of a line does not hide a place that a word names.
+func TestLevelLeavesDots(t *testing.T) {
+	p := page(t)
+	dot := panel.Point{X: 150, Y: 120}
+	words := []Word{{Text: "0.35", Kind: scene.Level, At: panel.Point{X: 156, Y: 122}}, {Text: "0.30", Kind: scene.Level, At: panel.Point{X: 156, Y: 180}}, {Text: "dial", Kind: scene.Part, At: dot}}
+	for _, tag := range p.Place(words) {
+		if tag.Kind == scene.Level && tag.Text != "0.30" {
+			t.Errorf("%q stands over the place that is named", tag.Text)
+		}
+	}
+	if n := len(page(t).Place(words[:2])); n != 2 {
+		t.Errorf("without a named place %d of 2 values stand", n)
+	}
+}
+
 // Words stand on the page, off the object and off each other, and the lines of no two cross.
 func TestPlace(t *testing.T) {
 	p := page(t)

@@ -6,8 +6,10 @@ import (
 	"strconv"
 	"strings"
 
+	"archload/cases/live"
 	"archload/viz/panel"
 	"archload/viz/stage"
+	"archload/viz/tool"
 )
 
 // Warned are the warnings of a design at full load, as archload solve says them;
@@ -16,7 +18,28 @@ func Warned(a *stage.Answered) []string {
 	if a == nil || a.Report == nil {
 		return nil
 	}
-	return a.Report.Warnings
+	var out []string
+	for _, w := range a.Report.Warnings {
+		out = append(out, plain(w))
+	}
+	return out
+}
+
+// plain is a warning about a key that was set here, or that stands in a bundled case, which nobody will
+// open: without its file and line, the key in words.
+func plain(warning string) string {
+	where, rest, ok := strings.Cut(warning, ": ")
+	from, _, numbered := strings.Cut(where, ":")
+	if !ok || !numbered || from != live.From && !strings.HasPrefix(from, "bundled/") {
+		return warning
+	}
+	if key, what, named := strings.Cut(rest, ": "); named {
+		rest = tool.KeyWords(key) + ": " + what
+	}
+	if from == live.From {
+		rest = from + ": " + rest
+	}
+	return rest
 }
 
 // Trust says in a line how far the numbers of a design can be trusted.

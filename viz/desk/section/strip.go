@@ -98,12 +98,16 @@ func (s *Strip) fit(at *panel.Atlas, r panel.Rect) stripFrame {
 	if f.narrow() {
 		right = left
 	}
-	room := (r.H - s.captionTall(at, f) - 4) / math.Max(1, f.top-f.low)
+	foot := 4.0 // points below
+	if s.tellsSunk(f) {
+		foot = 18
+	}
+	room := (r.H - s.captionTall(at, f) - foot) / math.Max(1, f.top-f.low)
 	// A wide strip is not filled, nor is a high one.
 	f.sx = math.Min((r.W-left-right)/math.Max(1, f.hi-f.lo), room/stretch)
 	f.sz = stretch * f.sx
 	f.x0 = r.X + left + (r.W-left-right)/2 - (f.lo+f.hi)/2*f.sx
-	f.z0 = r.Bottom() - 4 + f.low*f.sz
+	f.z0 = r.Bottom() - foot + f.low*f.sz
 	s.frame = f
 	return f
 }
@@ -116,7 +120,7 @@ func (s *Strip) drawSection(l *panel.List, f stripFrame) {
 			continue
 		}
 		if i == 0 {
-			fillCut(l, f, a.Cut)
+			s.fillCut(l, f, a.Cut)
 		} else {
 			stripLine(l, f, a.Cut, a.Cut.Outer, 1, color.NRGBA{120, 140, 170, 255})
 		}
@@ -155,10 +159,15 @@ func (f stripFrame) ends(a *panel.Atlas, words [2]string) (from, to panel.Rect) 
 	return from, to
 }
 
+// tellsSunk tells whether it stands below the section how far the bridge has gone down.
+func (s *Strip) tellsSunk(f stripFrame) bool {
+	return s.shown.Designs[0].Bridge != nil && len(s.shown.Designs) == 1 && f.at.H >= low && s.shown.Want.Cut.Kind != stage.FreeCut
+}
+
 // sunk writes how far the bridge has gone down, in the longest words for which there is room.
 func (s *Strip) sunk(l *panel.List, f stripFrame, r panel.Rect) {
 	a := s.shown.Designs[0]
-	if a.Bridge == nil || len(s.shown.Designs) > 1 || f.at.H < low || s.shown.Want.Cut.Kind == stage.FreeCut {
+	if !s.tellsSunk(f) {
 		return
 	}
 	down := scale.Fixed(a.Bridge.Sink, 3) + " mm down"
@@ -180,11 +189,11 @@ func (s *Strip) words(f stripFrame) (what, how string) {
 	}
 	what = [...]string{stage.CrossArch: "cross-arch at the bridge, seen from the tail", stage.LongArch: "long arch at the bridge, seen from the treble side",
 		stage.FreeCut: fmt.Sprintf("section along the line that was drawn, %s mm long", scale.Fixed(f.hi-f.lo, 0))}[kind]
-	switch how = "as carved, and loaded (rust)"; {
+	switch how = "loaded (rust), and as carved (grey)"; {
 	case two:
 		how = "loaded: A full, B dashed (blue)"
 	case changed:
-		how = "as carved, and loaded (rust); dashes: as its file says"
+		how = "loaded (rust), as carved (grey); dashes: as its file says"
 	}
 	return what, how + fmt.Sprintf("; heights %d times, movement %.3g times", stretch, s.in.Scales.Enlarge)
 }
@@ -202,21 +211,28 @@ func (s *Strip) caption(l *panel.List, f stripFrame) {
 	l.Paragraph(panel.Rect{X: f.at.X, Y: f.at.Y + h, W: f.at.W}, panel.Small, panel.SoftInk(), how)
 }
 
-// fillCut draws the wood of a section as it is carved.
-func fillCut(l *panel.List, f stripFrame, c *design.LineCut) {
+// fillCut draws the wood of a section where it stands now, its movement enlarged, and its outline as carved:
+// so bridge and bars stand on wood.
+func (s *Strip) fillCut(l *panel.List, f stripFrame, c *design.LineCut) {
 	wood := color.NRGBA{233, 214, 176, 255}
+	at := func(i int, z float64) panel.Point {
+		if !math.IsNaN(c.Sink[i]) {
+			z -= s.in.Scales.Enlarge * c.Sink[i]
+		}
+		return f.place(c.Along[i], z)
+	}
 	for i := 1; i < len(c.Along); i++ {
 		if math.IsNaN(c.Outer[i-1]) || math.IsNaN(c.Outer[i]) || c.Along[i]-c.Along[i-1] > 5 {
 			continue
 		}
-		l.Polygon([]panel.Point{f.place(c.Along[i-1], c.Outer[i-1]), f.place(c.Along[i], c.Outer[i]),
-			f.place(c.Along[i], c.Inner[i]), f.place(c.Along[i-1], c.Inner[i-1])}, wood)
+		l.Polygon([]panel.Point{at(i-1, c.Outer[i-1]), at(i, c.Outer[i]), at(i, c.Inner[i]), at(i-1, c.Inner[i-1])}, wood)
 	}
 	for _, side := range [][]float64{c.Outer, c.Inner} {
-		stripLine(l, f, c, side, 1, panel.Ink())
+		stripLine(l, f, c, side, 1, panel.Pencil())
 	}
 	for _, b := range c.Braces {
-		p, q := f.place(b.From, b.Top), f.place(b.To, b.Bottom)
+		down := s.in.Scales.Enlarge * b.Sink
+		p, q := f.place(b.From, b.Top-down), f.place(b.To, b.Bottom-down)
 		r := panel.Rect{X: p.X, Y: p.Y, W: q.X - p.X, H: q.Y - p.Y}
 		l.Rect(r, color.NRGBA{214, 186, 138, 255})
 		l.Frame(r, 1, panel.Ink())
