@@ -18,12 +18,15 @@ type Note struct {
 	Freq tree.Frequency // Hz; 0: not given
 }
 
+// writtenNote is a letter, sharps or flats, and an octave.
+var writtenNote = regexp.MustCompile(`^([A-Ga-g])(#{0,2}|b{0,2})(-?\d)$`)
+
 // ParseNote returns the frequency of a note name, Hz: a letter, sharps (#) or
 // flats (b), and the octave, which begins at C (scientific pitch notation).
 // Equal temperament with A4 = 440 Hz (ISO 16:1975): f = 440 · 2^(n/12), n in
 // semitones from A4.
 func ParseNote(name string) (tree.Frequency, error) {
-	m := regexp.MustCompile(`^([A-Ga-g])(#{0,2}|b{0,2})(-?\d)$`).FindStringSubmatch(name)
+	m := writtenNote.FindStringSubmatch(name)
 	if m == nil {
 		return 0, fmt.Errorf(`want a note with its octave, as in "E4", "F#3" or "Bb2", found %q`, name)
 	}

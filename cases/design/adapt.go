@@ -136,7 +136,7 @@ func refitted(t *Top, g *shape.Geometry, d difference, o Options) (*Top, error) 
 		return &q, nil
 	}
 	var err error
-	if b.Bridge, err = newBridgeModel(&b, t.Built); err != nil {
+	if b.Bridge, err = newBridgeModel(&b, t.Built, q.Workers); err != nil {
 		return nil, err
 	}
 	return &q, q.bear(t)

@@ -51,7 +51,7 @@ func build(g *shape.Geometry, m, back *mesh.Mesh, like *Built) (*Built, error) {
 		if like != nil && like.Plate != b.Plate {
 			like = nil // the same place of the foot presses on another of the middle surface
 		}
-		if b.Bridge, err = newBridgeModel(b, like); err != nil {
+		if b.Bridge, err = newBridgeModel(b, like, 1); err != nil {
 			return nil, err
 		}
 		b.Model.Zone = b.contactNodes(b.Bridge)

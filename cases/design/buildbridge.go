@@ -8,6 +8,7 @@ import (
 	"archload/cases/tree"
 	"archload/fem"
 	"archload/fem/contact"
+	"archload/fem/parallel"
 	"archload/materials"
 	"archload/mesh"
 	"archload/mesh/surface"
@@ -16,7 +17,7 @@ import (
 // newBridgeModel builds the bridge of a case on its built plate: the body, its
 // pads and its guides. like is the same plate under another bridge, whose pads may
 // stand on the same places; nil: none is known.
-func newBridgeModel(plate, like *Built) (*BridgeModel, error) {
+func newBridgeModel(plate, like *Built, workers int) (*BridgeModel, error) {
 	b := *plate
 	card, err := b.Case.Wood("bridge.wood")
 	if err != nil {
@@ -40,7 +41,7 @@ func newBridgeModel(plate, like *Built) (*BridgeModel, error) {
 		b.saddlePart(card)
 	}
 	st.Centre = scale(st.Centre, 1/st.Mass)
-	b.pads(card, b.sameCells(like))
+	b.pads(card, b.sameCells(like), workers)
 	st.Body.Loads = b.stringLoads()
 	b.guides()
 	return st, nil
@@ -124,7 +125,7 @@ func (b *Built) sameCells(like *Built) []contact.Pad {
 
 // pads lays the contact points on the bearing area; known are those that stand on the
 // same cells, or none.
-func (b *Built) pads(card materials.Card, known []contact.Pad) {
+func (b *Built) pads(card materials.Card, known []contact.Pad, workers int) {
 	br, st := b.Case.Bridge, b.Bridge
 	total := 0.0
 	var before []float64
@@ -133,18 +134,24 @@ func (b *Built) pads(card materials.Card, known []contact.Pad) {
 		total += float64(f.To - f.From)
 	}
 	bed := b.bedding(card)
-	for i, c := range st.Cells {
-		p := contact.Pad{Area: c.Area()}
-		if known != nil {
-			p = known[i]
-		} else {
-			b.press(&p, c)
+	st.Pads, st.Along = make([]contact.Pad, len(st.Cells)), make([]float64, len(st.Cells))
+	parallel.Chunks(workers, len(st.Cells), someCells, func(from, to int) {
+		for i, c := range st.Cells[from:to] {
+			i += from
+			p := contact.Pad{Area: c.Area()}
+			if known != nil {
+				p = known[i]
+			} else {
+				b.press(&p, c)
+			}
+			b.fit(&p, c, bed)
+			st.Pads[i], st.Along[i] = p, (before[c.Foot]+c.X-float64(br.Feet[c.Foot].From))/total
 		}
-		b.fit(&p, c, bed)
-		st.Pads = append(st.Pads, p)
-		st.Along = append(st.Along, (before[c.Foot]+c.X-float64(br.Feet[c.Foot].From))/total)
-	}
+	})
 }
+
+// someCells is how many contact points one worker lays at a time.
+const someCells = 32
 
 // press finds where the contact point of a cell presses on the plate.
 func (b *Built) press(p *contact.Pad, c Cell) {

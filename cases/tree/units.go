@@ -146,7 +146,7 @@ func (d Dimension) Number(x float64) (float64, error) {
 // decimal comma is refused: "1,500 mm" may be meant either way.
 func (d Dimension) Parse(s string) (float64, error) {
 	s = strings.TrimSpace(s)
-	m := writtenNumber().FindStringSubmatch(s)
+	m := writtenNumber.FindStringSubmatch(s)
 	if m == nil {
 		return 0, fmt.Errorf("want %s, found %q", d.Wanted(), s)
 	}
@@ -173,9 +173,7 @@ func (d Dimension) Parse(s string) (float64, error) {
 
 // writtenNumber matches a decimal number, or a fraction with or without whole
 // ones before it: sign, whole, above, below, decimal.
-func writtenNumber() *regexp.Regexp {
-	return regexp.MustCompile(`^([-+]?)(?:(?:(\d+)[ -])?(\d+)/(\d+)|(\d*\.?\d*(?:[eE][-+]?\d+)?))`)
-}
+var writtenNumber = regexp.MustCompile(`^([-+]?)(?:(?:(\d+)[ -])?(\d+)/(\d+)|(\d*\.?\d*(?:[eE][-+]?\d+)?))`)
 
 // writtenValue is the number of a match of writtenNumber.
 func writtenValue(m []string) (float64, error) {

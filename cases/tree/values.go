@@ -41,9 +41,9 @@ func (v ChangeValue) Number() (float64, bool) {
 }
 
 // NumberStart finds the number that a text begins with.
-func NumberStart() *regexp.Regexp {
-	return regexp.MustCompile(`^[-+]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?`)
-}
+func NumberStart() *regexp.Regexp { return numberStart }
+
+var numberStart = regexp.MustCompile(`^[-+]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?`)
 
 // mostValues is how many values one key may take.
 const mostValues = 100000
@@ -159,13 +159,15 @@ type KeyPart struct {
 	Entry int // 0: a name
 }
 
+// keyStep is a name with the dot before it, or the number of an entry.
+var keyStep = regexp.MustCompile(`^(?:\.?("[^"]+"|[A-Za-z0-9_-]+)|\[([1-9]\d{0,5})\])`)
+
 // SplitKey takes brace[1].width apart.
 func SplitKey(key string) ([]KeyPart, error) {
 	var out []KeyPart
 	rest := key
-	form := regexp.MustCompile(`^(?:\.?("[^"]+"|[A-Za-z0-9_-]+)|\[([1-9]\d{0,5})\])`)
 	for rest != "" {
-		m := form.FindStringSubmatch(rest)
+		m := keyStep.FindStringSubmatch(rest)
 		if m == nil || len(out) == 0 && (m[1] == "" || rest[0] == '.') || len(out) > 0 && m[1] != "" && rest[0] != '.' {
 			return nil, fmt.Errorf("want a key as in bridge.relief.depth or brace[1].width, found %q", key)
 		}

@@ -53,6 +53,20 @@ type reachGroup struct {
 	lo, hi int
 	v      []float64
 	off    []int32 // where pairs of rows begin in v
+	panels [reachRows / panelRows]runsOfNodes
+	sixes  [reachRows / Block]runsOfNodes
+}
+
+// runsOfNodes are the stretches of nodes, counted from the first of a group, on which some of its rows have values.
+type runsOfNodes [][2]int
+
+// with are the runs with one node more, which comes after all of them. A gap of one node is not worth a run.
+func (r runsOfNodes) with(node int) runsOfNodes {
+	if n := len(r); n > 0 && node <= r[n-1][1]+1 {
+		r[n-1][1] = node + 1
+		return r
+	}
+	return append(r, [2]int{node, node + 1})
 }
 
 // Compliance is Factor.Compliance from the flexibility of the last nodes; the two agree
@@ -100,9 +114,26 @@ func (x *Reach) groups(cols []Column) (list []reachGroup) {
 				row[panelRows*(Block*(int(x.place[d/Block])-g.lo)+int(d%Block))] += cols[i].Vals[k]
 			}
 		}
+		g.findRuns(width)
 		list = append(list, g)
 	}
 	return list
+}
+
+// findRuns finds where the rows have values: a column touches a few nodes of its group alone.
+func (g *reachGroup) findRuns(width int) {
+	for node := range g.hi - g.lo {
+		for row := range reachRows {
+			at := g.v[row/panelRows*panelRows*width+row%panelRows+tileLen*node:]
+			for d := range Block {
+				if at[panelRows*d] != 0 {
+					g.panels[row/panelRows] = g.panels[row/panelRows].with(node)
+					g.sixes[row/Block] = g.sixes[row/Block].with(node)
+					break
+				}
+			}
+		}
+	}
 }
 
 // times sets t to -V G of a group from its first node on, in panels: groups after it touch
@@ -110,8 +141,12 @@ func (x *Reach) groups(cols []Column) (list []reachGroup) {
 func (x *Reach) times(t []float64, g *reachGroup) {
 	nodes := len(x.f.a.last) - g.lo
 	width := Block * (g.hi - g.lo)
-	for p := range reachRows / panelRows {
-		x.f.kern.Gemm0(t[tileLen*nodes*p:], g.v[panelRows*width*p:][:panelRows*width], x.g[tileLen*g.lo:], x.off[3*g.lo:])
+	for p, runs := range g.panels {
+		to, v := t[tileLen*nodes*p:][:tileLen*nodes], g.v[panelRows*width*p:]
+		clear(to)
+		for _, r := range runs {
+			x.f.kern.Gemm(to, v[tileLen*r[0]:tileLen*r[1]], x.g[tileLen*(g.lo+r[0]):], x.off[3*g.lo:])
+		}
 	}
 }
 
@@ -122,13 +157,36 @@ func (x *Reach) products(c []float64, n int, t []float64, g, h *reachGroup) {
 	var tile [reachRows * panelRows]float64
 	for p := range reachRows / panelRows {
 		clear(tile[:])
-		x.f.kern.Gemm(tile[:], t[tileLen*(nodes*p+h.lo-g.lo):][:tileLen*(h.hi-h.lo)], h.v, h.off)
-		for i, a := range g.by[min(panelRows*p, len(g.by)):min(panelRows*(p+1), len(g.by))] {
-			for j, b := range h.by {
-				if v := tile[panelRows*j+i]; g != h || j <= panelRows*p+i {
-					c[a*n+b], c[b*n+a] = v, v
-				}
+		for six, runs := range h.sixes {
+			for _, r := range runs {
+				x.f.kern.Gemm(tile[tileLen*six:], t[tileLen*(nodes*p+h.lo+r[0]-g.lo):][:tileLen*(r[1]-r[0])], h.v[tileLen*r[0]:], h.off[3*six:3*six+3])
 			}
+		}
+		g.keep(c, n, p, h, &tile)
+	}
+}
+
+// keep writes the compliance between the columns of a group's panel p and those of another group, or its own up to the
+// diagonal, and its mirror image.
+func (g *reachGroup) keep(c []float64, n, p int, h *reachGroup, tile *[reachRows * panelRows]float64) {
+	rows := g.by[min(panelRows*p, len(g.by)):min(panelRows*(p+1), len(g.by))]
+	for j, b := range h.by {
+		first := 0
+		if g == h {
+			first = max(0, j-panelRows*p)
+		}
+		v, row := (*[panelRows]float64)(tile[panelRows*j:]), c[b*n:(b+1)*n]
+		for i := first; i < len(rows); i++ {
+			row[rows[i]] = v[i]
+		}
+	}
+	for i, a := range rows {
+		row, by := c[a*n:(a+1)*n], h.by
+		if g == h {
+			by = by[:min(panelRows*p+i+1, len(by))]
+		}
+		for j, b := range by {
+			row[b] = tile[panelRows*j+i]
 		}
 	}
 }
