@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"archload/viz/desk/layout"
+	"archload/viz/desk/looks"
 	"archload/viz/panel"
 	"archload/viz/scene"
 )
@@ -17,19 +18,8 @@ func fieldWords() (words, keys []string) {
 	return words, keys
 }
 
-// viewWords are the short words of the views, and their keys.
-func viewWords() (words, keys []string) {
-	return []string{"Angle", "Outside", "Tail", "Side", "Inside", "Behind"}, []string{"A", "O", "T", "B", "U", "R"}
-}
-
 // viewTip says what hands do to a view.
 const viewTip = "Drag to turn, wheel to come nearer, right button to shift."
-
-// viewTips say from where each view sees the top.
-func viewTips() []string {
-	return []string{"From the tail and above, at an angle.", "Straight down on the outer face, the neck up.", "Level, from the tail: bass on the left.",
-		"Level, from the treble side: tail on the left.", "From inside: bass and treble have changed sides.", "From behind: of a whole body the back, in the colours of the field."}
-}
 
 // layout.Form is the fullest that has room on a page, of whose width so much is free beside the
 // panel, points.
@@ -44,7 +34,7 @@ func (d *Desk) barForm(page, free float64) layout.Form {
 
 func (d *Desk) barFits(f layout.Form, width float64) bool {
 	fields, fieldKeys := fieldWords()
-	views, viewKeys := viewWords()
+	views, viewKeys := looks.ViewWords()
 	return d.wordsWidth(fields, fieldKeys, f.Keyed()) <= width && d.wordsWidth(views, viewKeys, f.Keyed())+10+d.togglesWidth(f.Keyed()) <= width
 }
 
@@ -89,9 +79,9 @@ func (d *Desk) chooseField(c panel.Choice) bool {
 
 // viewChoice is the choice of where it is seen from.
 func (d *Desk) viewChoice(keyed bool) panel.Choice {
-	words, keys := viewWords()
+	words, keys := looks.ViewWords()
 	c := panel.Choice{Control: panel.Control{ID: "view"}, Words: words}
-	for i, tip := range viewTips() {
+	for i, tip := range looks.ViewTips() {
 		tip += " " + viewTip
 		if !keyed {
 			tip += " Key: " + keys[i] + "."
@@ -149,7 +139,7 @@ type menu struct {
 
 func (d *Desk) menus() []menu {
 	view := "Turned"
-	words, _ := viewWords()
+	words, _ := looks.ViewWords()
 	for i, v := range scene.Views() {
 		if v.Name == d.looks.View {
 			view = words[i]

@@ -44,7 +44,7 @@ func TestTurnShiftNear(t *testing.T) {
 		t.Errorf("three notches of the wheel: distance %g, want %g", got.Distance, was.Distance/math.Pow(1.1, 3))
 	}
 	for _, v := range scene.Views() {
-		_, keys := viewWords()
+		_, keys := looks.ViewWords()
 		h.key(panel.LetterKey(rune(keys[slices.IndexFunc(scene.Views(), func(o scene.NamedView) bool { return o.Name == v.Name })][0])))
 		if got := h.d.camera; math.Abs(math.Remainder(got.Yaw-v.Yaw, 360)) > 1e-9 || math.Abs(got.Pitch-v.Pitch) > 1e-9 {
 			t.Errorf("%s: yaw %g and pitch %g, want %g and %g", v.Name, got.Yaw, got.Pitch, v.Yaw, v.Pitch)

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"archload/viz/desk/looks"
 	"archload/viz/panel"
 	"archload/viz/scene"
 	"archload/viz/stage"
@@ -18,7 +19,7 @@ func shortcuts() []shortcut {
 	for i, f := range scene.Fields() {
 		out = append(out, shortcut{panel.DigitKey(i), false, digits[i], "shows: " + f.Name(), func(d *Desk) { d.see(f) }})
 	}
-	_, keys := viewWords()
+	_, keys := looks.ViewWords()
 	for i, v := range scene.Views() {
 		out = append(out, shortcut{letter(rune(keys[i][0])), false, keys[i], "looks " + v.Name, func(d *Desk) { d.look(v.Name) }})
 	}

@@ -9,6 +9,7 @@ import (
 	"archload/cases/tree"
 	"archload/viz/desk/air"
 	"archload/viz/desk/caliper"
+	"archload/viz/desk/grip"
 	"archload/viz/desk/numbers"
 	"archload/viz/desk/section"
 	"archload/viz/desk/tones"
@@ -225,6 +226,12 @@ func (d *Desk) tools(one *stage.Answered) []tool.Tool {
 	}
 	for _, t := range tool.Of(c, d.o.Woods) {
 		box.usual[t.ID] = t.Value
+	}
+	top := one.Full.Top.Built
+	for i := range box.tools {
+		if box.tools[i].ID == tool.ArchHeight {
+			box.tools[i].Measured(top.PlateAt(grip.Apex(one.Full.Top)).Height / top.Case.Plate.Arch.HeightScale)
+		}
 	}
 	d.box = box
 	return box.tools

@@ -65,33 +65,6 @@ func (d *Desk) stepPast(from, to *[][]stage.Design, done, none string) {
 	d.say(done)
 }
 
-// changeWords name a key that was set, and say from what to what.
-func (d *Desk) changeWords(k tree.KeyValue, tools []tool.Tool) (name, value string) {
-	if k.Key == tool.ChangeKey {
-		return foldGraduation, "changed at places"
-	}
-	name, value = tool.ChangedWords(k)
-	own, found := name, false
-	for _, t := range tools {
-		was, slides := d.box.usual[t.ID]
-		switch {
-		case !t.Holds(k.Key):
-		case !slides || t.Most <= t.Least:
-			return t.Label, t.ValueWords()
-		case was != t.Value || !found: // of a place, the way that it has moved
-			u := t
-			u.Value = was
-			words := u.ValueWords() + " → " + t.ValueWords()
-			if found = true; name == own || value == "" {
-				name, value = t.Label, words
-				continue
-			}
-			name, value = name+"; "+t.Label, value+"; "+words
-		}
-	}
-	return name, value
-}
-
 // drawChanges lists what differs from the design's file, each with a button that
 // takes it back.
 func (d *Desk) drawChanges(c *panel.Column, tools []tool.Tool) {
@@ -100,7 +73,7 @@ func (d *Desk) drawChanges(c *panel.Column, tools []tool.Tool) {
 		return
 	}
 	for i, k := range keys {
-		name, value := d.changeWords(k, tools)
+		name, value := tool.Words(k, tools, d.box.usual)
 		if d.atlas.TextWidth(panel.Small, name)+d.atlas.TextWidth(panel.Body, value)+8 > c.Width()-28 {
 			d.panel.Note(c.Row(13), name)
 			name = ""

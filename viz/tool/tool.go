@@ -140,7 +140,7 @@ func saddleTool(b *cases.Bridge) Tool {
 			least = math.Max(least, b.Height.Value(x)+float64(b.SaddleBeam.Height)+1)
 		}
 	}
-	const room, step = 25, 0.1 // mm
+	const room, step = 40, 0.1 // mm
 	least = math.Ceil(least/step-1e-9) * step
 	return Tool{ID: "bridge.saddle_height", Group: Bridge, Label: "Saddle height", Unit: "mm", Least: rounded(least), Most: rounded(least + room), Step: step,
 		Value: float64(b.SaddleHeight), Tip: "how high the strings stand above the top at the bridge's middle",
@@ -215,6 +215,12 @@ func plateTools(c *cases.Case, woods []materials.Card) []Tool {
 	}
 }
 
+// ArchHeight is the tool that raises the arch.
+const ArchHeight = "arch.height"
+
+// Measured lets a tool of a factor say the millimetres that come of it, so many at a factor of 1.
+func (t *Tool) Measured(mm float64) { t.Show = times(mm, "") }
+
 // archTools raise the arch and move its apex.
 func archTools(a *cases.Arch) []Tool {
 	shift := func(k int) func(v float64) []tree.KeyValue {
@@ -225,7 +231,7 @@ func archTools(a *cases.Arch) []Tool {
 		}
 	}
 	return []Tool{
-		{ID: "arch.height", Group: Arch, Label: "Arch height", Least: 0.7, Most: 1.3, Step: 0.01, Value: a.HeightScale, Show: times(0, ""),
+		{ID: ArchHeight, Group: Arch, Label: "Arch height", Least: 0.7, Most: 1.3, Step: 0.01, Value: a.HeightScale, Show: times(0, ""),
 			Tip: "the heights of the arch above its rim times this: takes a moment, everything is made anew",
 			Set: func(v float64) []tree.KeyValue { return []tree.KeyValue{number("plate.arch.height_scale", v)} }},
 		{ID: "arch.across", Group: Arch, Label: "Apex to the treble", Unit: "mm", Least: -20, Most: 20, Step: 0.5, Value: a.ApexShift[0],

@@ -46,3 +46,31 @@ func Digits(step float64) int {
 	}
 	return n
 }
+
+// Words name a key that was set, as the tools hold it, and say from what to what: usual are the
+// values of sliders in the design's file, by their ids.
+func Words(k tree.KeyValue, tools []Tool, usual map[string]float64) (name, value string) {
+	if k.Key == ChangeKey {
+		return "Graduation", "changed at places"
+	}
+	name, value = ChangedWords(k)
+	own, found := name, false
+	for _, t := range tools {
+		was, slides := usual[t.ID]
+		switch {
+		case !t.Holds(k.Key):
+		case !slides || t.Most <= t.Least:
+			return t.Label, t.ValueWords()
+		case was != t.Value || !found: // of a place, the way that it has moved
+			u := t
+			u.Value = was
+			words := u.ValueWords() + " → " + t.ValueWords()
+			if found = true; name == own || value == "" {
+				name, value = t.Label, words
+				continue
+			}
+			name, value = name+"; "+t.Label, value+"; "+words
+		}
+	}
+	return name, value
+}

@@ -175,3 +175,14 @@ func (l Looks) With(name string) Looks {
 	l.Recent = strings.Join(list, "\t")
 	return l
 }
+
+// ViewWords are the short words of the views of a scene, and their keys.
+func ViewWords() (words, keys []string) {
+	return []string{"Angle", "Outside", "Tail", "Side", "Inside", "Behind"}, []string{"A", "O", "T", "B", "U", "R"}
+}
+
+// ViewTips say from where each of them sees the top.
+func ViewTips() []string {
+	return []string{"From the tail and above, at an angle.", "Straight down on the outer face, the neck up.", "Level, from the tail: bass on the left.",
+		"Level, from the treble side: tail on the left.", "From inside: bass and treble have changed sides.", "From behind: of a whole body the back, in the colours of the field."}
+}

@@ -7,7 +7,9 @@ import (
 	"strings"
 
 	"archload/cases/live"
+	"archload/cases/quantity"
 	"archload/viz/panel"
+	"archload/viz/scale"
 	"archload/viz/stage"
 	"archload/viz/tool"
 )
@@ -110,8 +112,22 @@ func letter(i, of int) string {
 	return string(rune('A'+i)) + ": "
 }
 
+// figures are the numbers of design i at the load that is shown, each with how sure it is, in a sentence.
+func figures(s *stage.Shown, i int) string {
+	a, words := s.Designs[i], []string{}
+	for _, q := range quantity.Shown() {
+		v := q.Get(Side{Shown: s}.report(a))
+		if !v.Known() {
+			continue
+		}
+		unit, _, _ := strings.Cut(q.Unit, " of ")
+		words = append(words, q.Title()+" "+scale.Fixed(float64(v), q.Digits)+margin(a, a.Sure(), s.Want.Load, q, q.Key).text()+" "+unit)
+	}
+	return strings.Join(words, "; ")
+}
+
 // Foot is what stands under a saved picture of a width: every warning, so many lines
-// of them, and how far the numbers can be trusted.
+// of them, then the numbers and how far they can be trusted.
 func Foot(at *panel.Atlas, s *stage.Shown, width float64) (lines []string, warnings int) {
 	if s == nil {
 		return nil, 0
@@ -124,6 +140,9 @@ func Foot(at *panel.Atlas, s *stage.Shown, width float64) (lines []string, warni
 	}
 	warnings = len(lines)
 	for i, a := range s.Designs {
+		if words := figures(s, i); words != "" && s.Want.Load >= least {
+			lines = append(lines, at.Wrap(panel.Small, letter(i, n)+words, width)...)
+		}
 		lines = append(lines, at.Wrap(panel.Small, letter(i, n)+Trust(a, s), width)...)
 	}
 	return lines, warnings
