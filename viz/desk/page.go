@@ -40,7 +40,7 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	d.underHand = d.light && (d.want.Held || d.fresh > 0 && d.alike) // held in the pass before
 	f.Views = d.views(density, in.Now)
 	d.passing(f)
-	d.drawViews()
+	d.drawViews(in.More)
 	if d.alone {
 		d.drawStrip()
 		d.drawCaption(true)
@@ -82,7 +82,7 @@ func (d *Desk) Sheet(width, height int, density float64) *Frame {
 	s.panel, s.light, s.underHand, s.fly.On, s.fitted = panel.Panel{}, false, false, false, image.Point{}
 	s.panel.Begin(panel.Input{Away: true}, s.atlas, w, h)
 	f.Views = s.views(density, 0)
-	s.drawViews()
+	s.drawViews(false)
 	s.drawStrip()
 	s.drawCaption(false)
 	s.drawFootLines()
@@ -335,8 +335,8 @@ func (d *Desk) phase(now float64) float64 {
 }
 
 // drawViews draws what is flat over the scenes: titles, words at the rim,
-// legend, readings.
-func (d *Desk) drawViews() {
+// legend, readings. On a page that nobody sees words are not placed, which takes longest.
+func (d *Desk) drawViews(unseen bool) {
 	l := d.panel.List()
 	if d.shown == nil {
 		d.drawWaiting()
@@ -350,7 +350,9 @@ func (d *Desk) drawViews() {
 			l.Strip(panel.Rect{X: r.X, Y: r.Y, W: 36, H: r.H}, ends, false)
 		}
 		l.Clip(r)
-		d.drawLabels(l, r, i, s)
+		if !unseen {
+			d.drawLabels(l, r, i, s)
+		}
 		l.Unclip()
 		switch {
 		case i > 0 && r.X > d.lay.Views[0].X:

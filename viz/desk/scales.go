@@ -36,7 +36,9 @@ func (d *Desk) scenes() []*scene.Scene {
 		d.grow.drawn = nil
 		return d.shown.Scenes
 	}
-	d.grow.drawn = d.shown.Drawn(by)
+	if w := d.grow.drawn; w == nil || w.Enlarge != by.Enlarge || w.Arrow != by.Arrow {
+		d.grow.drawn = d.shown.Drawn(by)
+	}
 	return d.grow.drawn.Scenes
 }
 

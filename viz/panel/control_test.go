@@ -154,6 +154,10 @@ func TestHolds(t *testing.T) {
 	if u := s.Unused(); len(u) != 0 {
 		t.Errorf("unused keys %v while a number is typed", u)
 	}
+	s.step(Input{Away: true, Keys: []KeyPress{{Key: LetterKey('z'), Ctrl: true}, {Key: LetterKey('q'), Ctrl: true}}})
+	if u := s.Unused(); len(u) != 1 || u[0].Key != LetterKey('q') {
+		t.Errorf("unused keys %v while a number is typed, want Ctrl Q alone: one can always leave", u)
+	}
 	s.click(Point{318, 300})
 	if _, keyboard := s.Holds(); keyboard || s.Focus() != "" {
 		t.Error("a click on the scene did not free the keyboard")

@@ -75,4 +75,5 @@ type Input struct {
 	Shift    bool       // held now
 	Ctrl     bool       // held now
 	Now      float64    // s, from any beginning; never goes back
+	More     bool       // what the hand did next follows at once: nobody sees the page of this pass
 }

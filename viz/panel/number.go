@@ -134,7 +134,7 @@ func (p *Panel) numberKeys(n Number, v *float64) {
 		return
 	}
 	for i, k := range p.in.Keys {
-		if p.taken[i] {
+		if p.taken[i] || k.leaves() {
 			continue
 		}
 		p.taken[i] = true

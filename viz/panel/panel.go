@@ -67,15 +67,16 @@ func (p *Panel) Holds() (pointer, keyboard bool) {
 	return p.held != "" || p.overPanel(), p.entry.id != ""
 }
 
+// leaves tells whether a key is Ctrl Q.
+func (k KeyPress) leaves() bool { return k.Ctrl && k.Key == LetterKey('q') }
+
 // Unused returns the keys of this frame that no control has used, for the
-// caller's shortcuts; none while a number is being typed.
+// caller's shortcuts; while a number is being typed none but Ctrl Q, which means nothing to it and by which
+// one must always be able to leave.
 func (p *Panel) Unused() []KeyPress {
-	if p.entry.id != "" {
-		return nil
-	}
 	var out []KeyPress
 	for i, k := range p.in.Keys {
-		if !p.taken[i] {
+		if !p.taken[i] && (p.entry.id == "" || k.leaves()) {
 			out = append(out, k)
 		}
 	}

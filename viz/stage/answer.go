@@ -17,9 +17,9 @@ import (
 	"archload/viz/scene"
 )
 
-// mostOpened is how many cases stay opened: two that are shown, and two to go back to. A whole body holds
+// mostOpened is how many cases stay opened: two that are shown, and one to go back to. A whole body holds
 // some hundred megabytes of factors.
-const mostOpened = 4
+const mostOpened = 3
 
 // Answerer answers wants. It remembers the newest cases as they were opened, so that a
 // key taken back does not cost a new start.
@@ -160,12 +160,12 @@ func (d *Answered) keep(last *Answered, w Want, linear bool) {
 	}
 }
 
-// earlier are the answers with spreads of a design that is changed now: the newest at each load.
+// earlier are the numbers with spreads of a design that is changed now: the newest at each load.
 func earlier(last *Answered) []*Certain {
 	var out []*Certain
 	for _, c := range append([]*Certain{last.Pitch, last.Here}, last.Earlier...) {
 		if c != nil && c.Spread != nil && !slices.ContainsFunc(out, func(o *Certain) bool { return o.Load == c.Load }) && len(out) < 2 {
-			out = append(out, c)
+			out = append(out, c.numbers())
 		}
 	}
 	return out

@@ -74,7 +74,7 @@ type Answered struct {
 	Pitch     *Certain       // solved afresh at full load; nil until that is worked out
 	Here      *Certain       // at the want's load: then Now is its solution; nil until it is worked out, or where nothing moves
 	Origin    *Certain       // the design as its file says, at the want's load; nil until it is worked out, or if nothing is changed
-	Earlier   []*Certain     // of the same design before the last changes, with their spreads, at full load and at another
+	Earlier   []*Certain     // numbers of the same design before the last changes, with their spreads, at full load and at another
 	Sound     *Sound         // its tones; nil if they are not wanted, or not yet found
 	Soundless string         // why there are none, if they are wanted
 	Air       *Air           // taken to other air; nil if that is not wanted, or not yet worked out
@@ -125,7 +125,7 @@ func (d *Answered) AtPitch() *design.Solution {
 	return d.Full
 }
 
-// EarlierAt is the answer at a share of the load of the same design before the last changes, with its
+// EarlierAt are the numbers at a share of the load of the same design before the last changes, with its
 // spread; nil if there is none.
 func (d *Answered) EarlierAt(load float64) *Certain {
 	for _, c := range d.Earlier {

@@ -2,6 +2,7 @@ package stage
 
 import (
 	"context"
+	"runtime/debug"
 	"sync"
 	"time"
 )
@@ -78,6 +79,7 @@ const rest = 400 * time.Millisecond
 // beside it once the hand is still, one after the other, and dropped if it moves on.
 func (k *Worker) Run(ctx context.Context, last *Shown) {
 	settled := make(chan *Shown, 1)
+	b := slower{out: settled, settle: k.settle}
 	drop := func() {}
 	defer func() { drop() }()
 	still := time.NewTimer(rest)
@@ -96,31 +98,47 @@ func (k *Worker) Run(ctx context.Context, last *Shown) {
 			last = s
 			k.tell(News{s.Want, s, nil})
 			if !s.Ranged() {
-				drop = k.settleBeside(ctx, last, settled)
+				drop = b.begin(ctx, last)
 			}
 		case <-still.C:
 			if last == nil || last.Ranged() {
 				break
 			}
-			drop = k.settleBeside(ctx, last, settled)
+			drop = b.begin(ctx, last)
 		}
 	}
 }
 
-// settleBeside works out the slower numbers on a goroutine of its own, until
-// the function it returns is called. A fault there leaves the quick answer,
-// whose numbers stand.
-func (k *Worker) settleBeside(ctx context.Context, s *Shown, out chan<- *Shown) (drop func()) {
+// slower works out the slower numbers on goroutines of their own, one at a time: one that is dropped may go on
+// for a while, and holds some hundred megabytes until then.
+type slower struct {
+	settle func(ctx context.Context, s *Shown) (*Shown, error)
+	out    chan<- *Shown
+	turn   sync.Mutex // of the goroutine that works
+}
+
+// begin works out the next, until the function it returns is called. A fault there leaves the quick
+// answer, whose numbers stand.
+func (b *slower) begin(ctx context.Context, s *Shown) (drop func()) {
 	quick, cancel := context.WithCancel(ctx)
 	go func() {
 		defer cancel()
-		done, err := k.settle(quick, s)
+		b.turn.Lock()
+		defer b.turn.Unlock()
+		if quick.Err() != nil {
+			return
+		}
+		done, err := b.settle(quick, s)
 		if err != nil {
 			return
 		}
 		select {
-		case out <- done:
+		case b.out <- done:
 		case <-quick.Done():
+			return
+		}
+		if done.Ranged() { // nothing more to do: what all of it took goes back
+			debug.FreeOSMemory()
 		}
 	}()
 	return cancel

@@ -70,6 +70,9 @@ func (h *hands) take(now float64) []panel.Input {
 		c.add(e)
 	}
 	h.queue = h.queue[:0]
+	for i := range passes {
+		passes[i].More = true
+	}
 	return append(passes, c.end())
 }
 

@@ -61,8 +61,14 @@ func TestHandsDealOutPasses(t *testing.T) {
 		{"and it comes back", []happening{{kind: pointerLeft, held: true}, move(4, 4)}, "[4,4]"},
 	} {
 		h := hands{point: [2]float64{1, 1}, queue: c.queue}
-		if got := told(h.take(3)); got != c.want {
+		passes := h.take(3)
+		if got := told(passes); got != c.want {
 			t.Errorf("%s: got %s, want %s", c.name, got, c.want)
+		}
+		for i, in := range passes {
+			if in.More != (i < len(passes)-1) {
+				t.Errorf("%s: pass %d of %d says that more follow: %v", c.name, i+1, len(passes), in.More)
+			}
 		}
 		if h.any() {
 			t.Errorf("%s: the queue is not empty after take", c.name)

@@ -160,6 +160,9 @@ func (l *loop) turn(news bool) {
 	}
 	page := l.app.Frame(width, height, density, passes[0])
 	for _, in := range passes[1:] {
+		if l.app.Done() {
+			return
+		}
 		page = l.app.Frame(width, height, density, in)
 	}
 	l.again = touched(passes)
