@@ -75,7 +75,7 @@ func (d *Desk) Sheet(width, height int, density float64) *Frame {
 		return f
 	}
 	s := *d // a desk of its own: panel, layout and camera of the live one stay
-	s.page = pageFit{stacked: d.page.stacked}
+	s.page = pageFit{stacked: d.page.stacked, saved: true}
 	w, h := float64(width)/density, float64(height)/density
 	s.lay = layout.Of(w, h, s.parts(w, h, false))
 	s.fit(density)

@@ -126,6 +126,7 @@ type pageFit struct {
 	roomy            roomy
 	stacks           map[stacking]bool // whether two designs stand one above the other, as found
 	stacked          bool              // they do
+	saved            bool              // it is a picture for a file, which has no panel beside it
 }
 
 // headRoom is how many lines are kept for remarks over the drawings: the drawing must not move

@@ -10,7 +10,7 @@ import (
 
 // footLines are what stands under a saved picture of a width; the first of them, so many, are warnings.
 func (d *Desk) footLines(width float64) (lines []string, warnings int) {
-	lines, warnings = numbers.Foot(d.atlas, d.shown, width)
+	lines, warnings = numbers.Foot(d.atlas, d.shown, width, d.page.saved)
 	if one := d.design(); one != nil && d.lesson == nil && len(one.Live.Keys()) > 0 {
 		var words []string
 		tools := d.tools(one)

@@ -5,6 +5,7 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"archload/cases/design"
 	"archload/viz/panel"
 )
 
@@ -94,5 +95,27 @@ func TestKeptOnAChangedFile(t *testing.T) {
 	h.key(panel.LetterKey('k'))
 	if !strings.Contains(h.d.note, "changed or gone") {
 		t.Errorf("the file is gone; it says %q", h.d.note)
+	}
+}
+
+// A picture for a file says under it what its panel would: warnings, numbers with how sure they are, checks, mesh,
+// friction, and what was changed.
+func TestSavedPictureIsTrue(t *testing.T) {
+	h := newHand(t, Options{Names: []string{"course-guitar-relief"}, Solve: design.Options{Workers: 2, Refine: 0.25}})
+	h.slide("relief.depth", 0.5)
+	for !h.d.shown.Ranged() {
+		<-h.bell
+		h.frame()
+	}
+	h.d.page.saved = true
+	lines, warnings := h.d.footLines(1500)
+	all := strings.Join(lines, " ")
+	if warnings == 0 {
+		t.Errorf("no warning in %q", all)
+	}
+	for _, part := range []string{"the foot must drag", "bridge sinks 0.", " ± ", "built-in checks passed", "error from the mesh", "nodes", "a friction of", "Changed: Depth at the middle 0.120 mm → 0.250 mm"} {
+		if !strings.Contains(all, part) {
+			t.Errorf("under the picture there is no %q: %q", part, all)
+		}
 	}
 }

@@ -127,8 +127,8 @@ func figures(s *stage.Shown, i int) string {
 }
 
 // Foot is what stands under a saved picture of a width: every warning, so many lines
-// of them, then the numbers and how far they can be trusted.
-func Foot(at *panel.Atlas, s *stage.Shown, width float64) (lines []string, warnings int) {
+// of them, then the numbers, if they are wanted, and how far they can be trusted.
+func Foot(at *panel.Atlas, s *stage.Shown, width float64, full bool) (lines []string, warnings int) {
 	if s == nil {
 		return nil, 0
 	}
@@ -140,7 +140,7 @@ func Foot(at *panel.Atlas, s *stage.Shown, width float64) (lines []string, warni
 	}
 	warnings = len(lines)
 	for i, a := range s.Designs {
-		if words := figures(s, i); words != "" && s.Want.Load >= least {
+		if words := figures(s, i); full && words != "" && s.Want.Load >= least {
 			lines = append(lines, at.Wrap(panel.Small, letter(i, n)+words, width)...)
 		}
 		lines = append(lines, at.Wrap(panel.Small, letter(i, n)+Trust(a, s), width)...)
