@@ -39,6 +39,16 @@ type View struct {
 	Contours bool    // lines at the steps of the legend
 	Phase    float64 // of the beads on moving lines, 0 to 1
 	Light    bool    // draw with less care while the hand moves (no multisampling)
+	Pen      float64 // so many times as wide lines are drawn: less than once in a small drawing; 0: once
+}
+
+// LineDensity is how many pixels a point of a line's width has in a view.
+func (f *Frame) LineDensity(v *View) float64 {
+	d := max(f.Density, 0.1)
+	if v.Pen > 0 {
+		d *= v.Pen
+	}
+	return d
 }
 
 // paperColor is the ground of the drawing.

@@ -87,8 +87,13 @@ func (d *Desk) clauses(i int) (shared, own string) {
 func (d *Desk) heading(i int, width layout.HeadWide) heading {
 	h := heading{face: panel.TitleBold}
 	title := d.title(i)
-	if d.atlas.TextWidth(h.face, title) > width.One {
-		h.face = panel.BodyBold
+	if width.Line {
+		title = d.ownTitle(i)
+	}
+	for _, smaller := range []panel.Face{panel.BodyBold, panel.SmallBold} {
+		if d.atlas.TextWidth(h.face, title) > width.One && (smaller == panel.BodyBold || width.Line) {
+			h.face = smaller
+		}
 	}
 	h.title = d.atlas.Wrap(h.face, title, width.One)
 	shared, own := d.clauses(i)
@@ -119,6 +124,25 @@ func (d *Desk) lines(words string, width float64, one bool) []string {
 
 func (h heading) titleTall() float64 {
 	return float64(len(h.title))*h.face.LineHeight() + 3
+}
+
+// ownTitle is a title without the clauses with which those of both designs begin, where there is little room.
+func (d *Desk) ownTitle(i int) string {
+	const between = ", "
+	title := d.title(i)
+	if len(d.shown.Scenes) != 2 {
+		return title
+	}
+	name, own, _ := strings.Cut(title, ": ")
+	_, other, _ := strings.Cut(d.title(1-i), ": ")
+	for {
+		a, rest, ok := strings.Cut(own, between)
+		b, others, too := strings.Cut(other, between)
+		if !ok || !too || a != b {
+			return name + ": " + own
+		}
+		own, other = rest, others
+	}
 }
 
 // title names design i.
@@ -163,7 +187,7 @@ func (d *Desk) rest(i int) string {
 	if !d.lay.Wide.Line {
 		return ""
 	}
-	return d.statement(i, d.shown.Scenes[i])
+	return d.title(i) + ". " + d.statement(i, d.shown.Scenes[i])
 }
 
 // written writes lines on a thin ground of paper, so that they can be read over a drawing.

@@ -47,7 +47,8 @@ func (d *Desk) drawLabels(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 	label.Draw(l, p.Place(words), paperColor())
 }
 
-// shortWords is what a label can say in less room: its number alone, where that of its place tells the rest.
+// shortWords is what a label can say in less room: its number alone, where that of its place tells the rest, and of a
+// bar, which no arrow marks, its kind.
 func shortWords(w scene.Label) string {
 	if w.Kind != scene.SectorForce && w.Kind != scene.Force && w.Kind != scene.Part {
 		return ""
@@ -55,6 +56,9 @@ func shortWords(w scene.Label) string {
 	for i := 1; i < len(w.Text); i++ {
 		if w.Text[i-1] == ' ' && w.Text[i] >= '0' && w.Text[i] <= '9' {
 			number, _, _ := strings.Cut(w.Text[i:], ", ")
+			if strings.HasSuffix(w.Text[:i], " bar ") {
+				return "bar " + number
+			}
 			return number
 		}
 	}

@@ -15,6 +15,9 @@ import (
 // legendTall is how high the colours of the legend stand at most, points.
 const legendTall = 300.0
 
+// leastLegend is the least height for the colours of the legend, points.
+const leastLegend = 36.0
+
 // legendStrip is where the colours of the legend stand; empty if there is no
 // room.
 func (d *Desk) legendStrip() panel.Rect {
@@ -23,9 +26,13 @@ func (d *Desk) legendStrip() panel.Rect {
 	if d.lay.Stacked() && d.want.Forces {
 		bars = 2
 	}
+	const about, least = 44.0, 60.0 // points: unit and room below; for colours and measures
 	room := bars * math.Min(barRoom, 0.3*r.H)
-	tall := math.Min(r.H-44-room, legendTall)
-	if tall < 60 {
+	tall := math.Min(r.H-about-room, legendTall)
+	if tall < least { // without the measures
+		tall = math.Min(r.H-about, least)
+	}
+	if tall < leastLegend {
 		return panel.Rect{}
 	}
 	return panel.Rect{X: r.X + 10, Y: r.Y + 30, W: 16, H: tall}
@@ -126,6 +133,9 @@ func (m measure) box(a *panel.Atlas) panel.Rect {
 	return panel.Rect{X: m.foot.X - 8, Y: m.foot.Y - m.long/2 - tall/2 - 4, W: 18 + wide + 6, H: tall + 8}
 }
 
+// leastBar is the height of a measure with its words, points.
+const leastBar = 40.0
+
 // measures are the bars for movement and force at the foot of the first drawing, below the legend,
 // as long as both are drawn in the middle of the scene.
 func (d *Desk) measures() []measure {
@@ -137,6 +147,9 @@ func (d *Desk) measures() []measure {
 	var out []measure
 	view := d.lay.Views[0]
 	foot := panel.Point{X: d.lay.Legend.X + 18, Y: d.lay.Legend.Bottom() - 16}
+	if g := d.legendGround(); !g.Empty() && g.Bottom() > d.lay.Legend.Bottom()-leastBar {
+		return nil // the legend needs the room
+	}
 	if m, ok := d.measure(view, s, d.scales().Enlarge, []float64{0.5, 0.2, 0.1, 0.05, 1, 2, 5}); ok {
 		m.foot, m.size, m.words = foot, m.size+" mm", "of movement"
 		out = append(out, m)

@@ -106,7 +106,7 @@ func (d *Desk) letters(density float64) bool {
 // parts says what a page of w × h points has.
 func (d *Desk) parts(w, h float64, controls bool) layout.Parts {
 	d.page.narrow = w < layout.NarrowPage || d.lesson != nil && w < layout.NarrowLesson
-	p := layout.Parts{Designs: 1, Controls: controls, Side: d.sideOpen(controls), Strip: d.stripped()}
+	p := layout.Parts{Designs: 1, Controls: controls, Side: d.sideOpen(controls), Strip: d.stripped(), Level: d.levelView()}
 	free := w
 	if p.Side {
 		free -= layout.SideWide(w)
@@ -298,7 +298,11 @@ func (d *Desk) fit(density float64) {
 	s := d.shown.Scenes[0]
 	// Beside the legend and below the title, with room all round for the words outside the plate.
 	inset, head := d.lay.Inset*density, d.lay.Head.All()*density
-	w, h := max(40, float64(size.X)-inset-2*layout.RoomBeside*density), max(40, float64(size.Y)-head-2*layout.RoomAbove*density)
+	beside, above := layout.RoomBeside, layout.RoomAbove
+	if onFoot { // the plate runs on beyond it
+		beside, above = 0, 0
+	}
+	w, h := max(40, float64(size.X)-inset-2*beside*density), max(40, float64(size.Y)-head-2*above*density)
 	c := d.seenFrom(s, w, h)
 	c.Distance *= float64(size.Y) / h
 	d.aim = c.Moved(inset/2, head/2, size.Y)
@@ -319,9 +323,21 @@ func (d *Desk) views(density, now float64) []View {
 	var out []View
 	for i, s := range d.scenes() {
 		out = append(out, View{Where: layout.Pixels(d.lay.Views[i], density), Scene: s.Above(d.camera), Camera: d.camera, Contours: d.looks.Contours && !s.Plain,
-			Phase: d.phase(now), Light: d.light})
+			Phase: d.phase(now), Light: d.light, Pen: d.pen(s, d.lay.Views[i].H)})
 	}
 	return out
+}
+
+// pen is how many times as wide lines are drawn in a view so many points high: on a drawing smaller than usual less
+// than once, or, with large letters, lines of force would cover the plate.
+func (d *Desk) pen(s *scene.Scene, tall float64) float64 {
+	const usual, least = 420.0, 0.45 // points across the scene; 1
+	return math.Max(least, math.Min(1, d.across(s, tall)/usual))
+}
+
+// across is how wide a scene is drawn in a view so many points high: the sphere that holds it, points.
+func (d *Desk) across(s *scene.Scene, tall float64) float64 {
+	return s.Radius / d.camera.Distance * tall / math.Tan(d.camera.Lens*math.Pi/360)
 }
 
 // phase of the beads on the lines of force, 0 to 1.

@@ -33,7 +33,7 @@ func (f *Frame) paint(img *image.NRGBA, views []View) {
 	for _, v := range views {
 		if v.Scene != nil {
 			scene.Paint(img, v.Where, v.Scene, v.Camera, scene.PaintOptions{
-				Contours: v.Contours, Phase: v.Phase, Density: f.Density, Quick: v.Light,
+				Contours: v.Contours, Phase: v.Phase, Density: f.LineDensity(&v), Quick: v.Light,
 			})
 		}
 	}

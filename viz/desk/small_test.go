@@ -2,6 +2,7 @@ package desk
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"archload/viz/desk/layout"
@@ -147,7 +148,7 @@ func (h *hand) unreadable() (out []string) {
 
 // everyPage shows fields from one view after another on the small pages, with the least, middle
 // and largest letters, and reports what cannot be read and where the drawing is too small.
-func (h *hand) everyPage(fields []scene.Field, leastPlate float64) {
+func (h *hand) everyPage(fields []scene.Field, leastAcross float64) {
 	h.d.panel.Watch()
 	cuts := []stage.CutKind{stage.NoCut, stage.CrossArch, stage.LongArch}
 	for k, f := range fields {
@@ -162,8 +163,8 @@ func (h *hand) everyPage(fields []scene.Field, leastPlate float64) {
 				h.frame()
 				h.frame() // areas know how high they are
 				where := fmt.Sprintf("%d x %d, letters %d, %s %s, cut %d", s[0], s[1], letters, f.Name(), h.d.looks.View, h.d.want.Cut.Kind)
-				if v := h.d.lay.Views[0]; v.H-h.d.lay.Head.All() < leastPlate {
-					h.t.Errorf("%s: %.0f points are left for the drawing", where, v.H-h.d.lay.Head.All())
+				if across := h.d.across(h.d.shown.Scenes[0], h.d.lay.Views[0].H); across < leastAcross {
+					h.t.Errorf("%s: the scene is drawn %.0f points across", where, across)
 				}
 				for _, u := range h.unreadable() {
 					h.t.Errorf("%s: %s", where, u)
@@ -183,4 +184,25 @@ func TestEverySmallPageCanBeRead(t *testing.T) {
 func TestTwoDesignsOnSmallPages(t *testing.T) {
 	fields := []scene.Field{scene.LoadFlow, scene.Sink, scene.StressAlong, scene.RemainingGap}
 	newHand(t, Options{Names: []string{"course-guitar-relief", "course-guitar"}}).everyPage(fields, 65)
+}
+
+// On the smallest page two designs are named by what is their own, in one line, and the colours keep their legend,
+// from whatever side the plates are seen.
+func TestTwoDesignsOnTheSmallestPage(t *testing.T) {
+	h := newHand(t, Options{Names: []string{"course-guitar-relief", "course-guitar-treble"}})
+	for _, view := range []string{"from outside", "from the tail"} {
+		h.d.want.Cut.Kind = stage.CrossArch
+		h.d.look(view)
+		h.settle()
+		h.resize(800, 600, 3)
+		if got := h.d.heading(0, h.d.lay.Wide).title; len(got) != 1 || got[0] != "A: foot relieved by 0.12 mm" {
+			t.Errorf("%s: A is named %q", view, got)
+		}
+		if tip := h.d.rest(0); !strings.HasPrefix(tip, "A: Course guitar, foot relieved by 0.12 mm. sink") {
+			t.Errorf("%s: the whole name is told as %q", view, tip)
+		}
+		if s := h.d.legendStrip(); s.H < leastLegend || s.Bottom() > h.d.lay.Legend.Bottom() {
+			t.Errorf("%s: the legend stands at %+v of %+v", view, s, h.d.lay.Legend)
+		}
+	}
 }

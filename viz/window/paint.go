@@ -99,7 +99,7 @@ func (p *Painter) parts(f *desk.Frame) (parts []image.Rectangle, most image.Poin
 		if parts[i] = r; v.Light {
 			continue
 		}
-		parts[i] = r.Intersect(v.Scene.Reach(v.Camera, v.Where.Dx(), v.Where.Dy(), max(f.Density, 0.1)).Add(v.Where.Min))
+		parts[i] = r.Intersect(v.Scene.Reach(v.Camera, v.Where.Dx(), v.Where.Dy(), f.LineDensity(v)).Add(v.Where.Min))
 		most = image.Pt(max(most.X, parts[i].Dx()), max(most.Y, parts[i].Dy()))
 	}
 	return parts, most
@@ -128,7 +128,7 @@ func (p *Painter) within(f *desk.Frame, v *desk.View, on *target, r image.Rectan
 	box(gl.Viewport, v.Where)
 	box(gl.Scissor, r)
 	gl.Enable(gl.SCISSOR_TEST)
-	draw(max(f.Density, 0.1), image.Pt(v.Where.Min.X-origin.X, origin.Y-v.Where.Min.Y))
+	draw(f.LineDensity(v), image.Pt(v.Where.Min.X-origin.X, origin.Y-v.Where.Min.Y))
 	gl.Disable(gl.SCISSOR_TEST)
 }
 

@@ -131,6 +131,9 @@ func (p *Page) place(w Word) (Tag, bool) {
 		return t, false // it would lead across the page
 	}
 	if !ok {
+		if w.Short != "" {
+			t.Text = w.Short
+		}
 		if box, ok = p.anywhere(t); !ok {
 			return t, false
 		}

@@ -156,6 +156,7 @@ type Parts struct {
 	Bars     float64 // height of a strip with a lesson's bars alone, points; 0: of a section
 	More     float64 // by which the strip of a section is higher where the drawings leave room, points
 	Stacked  bool    // designs one above the other
+	Level    bool    // they are seen from their edge: wide and low
 }
 
 // Yield is what a page gives up for its drawing.
@@ -175,17 +176,20 @@ func Yields() []Yield {
 // mostHead is the share of a drawing's height that its head may take before the page yields.
 const mostHead = 0.36
 
-// Least height and width for the plate in a drawing, points, for which a page yields.
-const (
-	leastPlate     = 150.0
-	leastPlateWide = 110.0
-)
+// leastPlate is the least width and height for the plate in a drawing, points, for which a page yields.
+func (p Parts) leastPlate() (wide, tall float64) {
+	if p.Level {
+		return 230, 70
+	}
+	return 110, 150
+}
 
 // Room is how well such a page shows its drawings, 1: as well as need be.
 func (p Parts) Room(free, h float64) float64 {
 	const least = 0.05 // one that is missing leaves the others to be weighed
 	wide, tall := p.plate(free, h)
-	return math.Min(1, math.Max(least, wide/leastPlateWide)) * math.Min(1, math.Max(least, tall/leastPlate)) * math.Min(1, mostHead*p.CellTall(h)/p.Head.All())
+	leastWide, leastTall := p.leastPlate()
+	return math.Min(1, math.Max(least, wide/leastWide)) * math.Min(1, math.Max(least, tall/leastTall)) * math.Min(1, mostHead*p.CellTall(h)/p.Head.All())
 }
 
 // plate is the room for the plate in each drawing on a page of free × h points beside the panel and a lesson's words, points.
@@ -270,7 +274,8 @@ func Of(w, h float64, p Parts) Page {
 	l.View = rest
 	n := max(1, p.Designs)
 	l.Legend = panel.Rect{X: rest.X + 6, Y: rest.Y + p.Head.All(), W: LegendWidth, H: rest.H - p.Head.All()}
-	if n > 1 && !p.Stacked {
+	if n > 1 && !p.Stacked { // a column of its own, beside the heads, too
+		l.Legend.Y, l.Legend.H = rest.Y, rest.H
 		rest.X, rest.W = rest.X+LegendWidth, rest.W-LegendWidth
 	} else {
 		l.Inset = LegendWidth

@@ -153,11 +153,14 @@ func fillBetween(l *panel.List, pts []panel.Point, k color.NRGBA) {
 
 // measures writes heights beside the section, if there is room: of the arch over the plan's level, and of
 // the strings over it.
-func (s *Strip) measures(l *panel.List, f stripFrame, b *beside) {
+func (s *Strip) measures(l *panel.List, f stripFrame, b *beside, to panel.Rect) {
 	if f.narrow() {
 		return
 	}
 	x := f.place(f.hi, 0).X + 12
+	if to.Y < f.z0-2 { // in a low strip the word at the end stands beside it
+		x = math.Max(x, to.Right()+8)
+	}
 	bracket(l, x, f.place(0, 0).Y, f.place(0, b.crown).Y, fmt.Sprintf("arch %s mm", scale.Fixed(b.crown, 1)))
 	if !math.IsInf(b.saddle, -1) {
 		bracket(l, x, f.place(0, b.crown).Y, f.place(0, b.saddle).Y, fmt.Sprintf("strings %s mm", scale.Fixed(b.saddle-b.crown, 1)))

@@ -27,6 +27,7 @@ type stripFrame struct {
 	x0, z0   float64 // points, of along = 0 and z = 0
 	sx, sz   float64 // points to a millimetre along, and up
 	at       panel.Rect
+	floor    float64 // points: the lower edge of the room for the section
 	lo, hi   float64 // mm along
 	low, top float64 // mm in height
 }

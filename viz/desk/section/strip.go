@@ -107,7 +107,11 @@ func (s *Strip) fit(at *panel.Atlas, r panel.Rect) stripFrame {
 	f.sx = math.Min((r.W-left-right)/math.Max(1, f.hi-f.lo), room/stretch)
 	f.sz = stretch * f.sx
 	f.x0 = r.X + left + (r.W-left-right)/2 - (f.lo+f.hi)/2*f.sx
-	f.z0 = r.Bottom() - foot + f.low*f.sz
+	f.floor = r.Bottom()
+	if spare := room - (f.top-f.low)*f.sz; f.narrow() { // an upright strip that is not filled: in its middle
+		f.floor -= math.Max(0, spare/2)
+	}
+	f.z0 = f.floor - foot + f.low*f.sz
 	s.frame = f
 	return f
 }
@@ -129,27 +133,27 @@ func (s *Strip) drawSection(l *panel.List, f stripFrame) {
 		}
 		s.loadedLine(l, f, a.Cut, inks[i%2], i > 0)
 	}
+	ends := [...][2]string{stage.CrossArch: {"bass", "treble"}, stage.LongArch: {"tail", "neck"}, stage.FreeCut: {"from", "to"}}[s.shown.Want.Cut.Kind]
+	from, to := f.ends(l.Atlas, ends)
 	for i, a := range s.shown.Designs {
 		b, ok := standing(a, s.shown.Want.Cut.Kind, s.in.Scales.Enlarge)
 		switch {
 		case ok && i == 0:
 			b.draw(l, f)
-			s.measures(l, f, &b)
+			s.measures(l, f, &b, to)
 		case ok:
 			b.drawLoaded(l, f, inks[i%2])
 		}
 	}
-	ends := [...][2]string{stage.CrossArch: {"bass", "treble"}, stage.LongArch: {"tail", "neck"}, stage.FreeCut: {"from", "to"}}[s.shown.Want.Cut.Kind]
-	from, to := f.ends(l.Atlas, ends)
 	l.TextIn(from, panel.Small, panel.Right, panel.SoftInk(), ends[0])
 	l.TextIn(to, panel.Small, panel.Left, panel.SoftInk(), ends[1])
-	s.sunk(l, f, panel.Rect{X: from.Right() + 6, Y: f.at.Bottom() - 14, W: to.X - from.Right() - 12, H: 14})
+	s.sunk(l, f, panel.Rect{X: from.Right() + 6, Y: f.floor - 14, W: to.X - from.Right() - 12, H: 14})
 }
 
 // ends is where the words for both ends stand: beside the rim and below it, within the strip.
 func (f stripFrame) ends(a *panel.Atlas, words [2]string) (from, to panel.Rect) {
 	const tall, under = 16.0, 6.0 // points; of the strip's edge below its room
-	y := math.Min(f.z0, f.at.Bottom()+under-tall)
+	y := math.Min(f.z0, f.floor+under-tall)
 	box := func(right float64, s string) panel.Rect {
 		w := a.TextWidth(panel.Small, s) + 1
 		return panel.Rect{X: math.Max(f.at.X-under, math.Min(right-w, f.at.Right()+under-w)), Y: y, W: w, H: tall}
