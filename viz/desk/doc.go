@@ -9,7 +9,7 @@
 // over each drawing (heading.go), the ruler of the load (controls.go), the panel at the side (side.go), whose
 // numbers are package numbers, what stands under a saved picture (truth.go), the strip with
 // the cut and the foot (package section), the list of tones (package tones), the table of thicknesses (package caliper), the lesson's caption (lesson.go), sheets
-// laid over all (sheets.go). labels.go finds places for words, legend.go and
+// laid over all (sheets.go). labels.go finds places for words, legend.go (package legend) and
 // scales.go say by what it is drawn.
 //
 // What a user can do stands in tables: package tool (sliders and choices, and the keys

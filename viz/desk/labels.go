@@ -69,7 +69,7 @@ func shortWords(w scene.Label) string {
 func (d *Desk) taken() []panel.Rect {
 	out := []panel.Rect{d.legendGround()}
 	for _, m := range d.measures() {
-		out = append(out, m.box(d.atlas))
+		out = append(out, m.Box(d.atlas))
 	}
 	if !d.alone && !d.lay.Bar.Empty() {
 		out = append(out, d.sideTab())

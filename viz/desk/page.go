@@ -381,7 +381,9 @@ func (d *Desk) drawViews(unseen bool) {
 	if s := d.shown.Scenes[0]; s.Scale != nil {
 		d.drawLegend(l, *s.Scale, s.Unit)
 	}
-	d.drawMeasures(l)
+	for _, m := range d.measures() {
+		m.Draw(l, sheer())
+	}
 	if d.edit < len(d.lay.Views) && d.edit < len(d.shown.Scenes) {
 		d.drawArrival(l, d.lay.Views[d.edit])
 	}

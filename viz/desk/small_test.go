@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"archload/viz/desk/layout"
+	"archload/viz/desk/legend"
 	"archload/viz/desk/looks"
 	"archload/viz/panel"
 	"archload/viz/scene"
@@ -201,7 +202,7 @@ func TestTwoDesignsOnTheSmallestPage(t *testing.T) {
 		if tip := h.d.rest(0); !strings.HasPrefix(tip, "A: Course guitar, foot relieved by 0.12 mm. sink") {
 			t.Errorf("%s: the whole name is told as %q", view, tip)
 		}
-		if s := h.d.legendStrip(); s.H < leastLegend || s.Bottom() > h.d.lay.Legend.Bottom() {
+		if s := h.d.legendStrip(); s.H < legend.Least || s.Bottom() > h.d.lay.Legend.Bottom() {
 			t.Errorf("%s: the legend stands at %+v of %+v", view, s, h.d.lay.Legend)
 		}
 	}
