@@ -112,7 +112,7 @@ func (s *Shown) airWords(d *Answered) string {
 	return fmt.Sprintf("movement from air of %s %% relative humidity, in which it was made, to %s %%, the wood having followed, strings at pitch; %s", from, to, large)
 }
 
-// airTitle is the title of a design's drawing where two stand in different air.
+// airTitle is the title of a design's drawing in other air than it was made in.
 func (d *Answered) airTitle(title string) string {
 	c := d.Live.Case()
 	name := "air"

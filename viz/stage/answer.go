@@ -415,7 +415,7 @@ func (s *Shown) draw() {
 		}))
 	}
 	for i, d := range s.Designs {
-		if len(s.Designs) > 1 && w.Aired() && d.Air != nil {
+		if w.Aired() && d.Air != nil {
 			s.Scenes[i].Title = d.airTitle(d.Now.Top.Built.Case.Title)
 		}
 	}
