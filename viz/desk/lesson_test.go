@@ -128,3 +128,17 @@ func TestLessonOfADifference(t *testing.T) {
 		}
 	}
 }
+
+// After a lesson that shows other fields in other air than the design was made in, they are again of that.
+func TestAirEndsWithTheLesson(t *testing.T) {
+	text := strings.Replace(twoSteps, `beside = "first"`, "field = \"foot pressure\"\nair = 70\nbeside_air = 30", 1)
+	h := newHand(t, Options{Lesson: "l.toml", FS: fstest.MapFS{"l.toml": {Data: []byte(text)}}})
+	h.d.walk(1) // to the answer
+	h.d.walk(1)
+	if w := h.d.want; !w.InAir || w.Air != 70 || w.AirA != 30 || len(w.Designs) != 2 || !w.Designs[0].Same(w.Designs[1]) {
+		t.Fatalf("the step wants %+v, want one design twice, in air of 30 and 70 %%", w)
+	}
+	if h.d.escape(); h.d.lesson != nil || h.d.want.InAir || h.d.want.AirA != 0 {
+		t.Errorf("after the lesson the window wants %+v", h.d.want.Display)
+	}
+}

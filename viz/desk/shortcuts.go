@@ -160,6 +160,7 @@ func (d *Desk) escape() {
 		d.alone = false
 	case d.lesson != nil:
 		d.lesson = nil
+		d.want.InAir, d.want.AirA = false, 0 // the hand's fields are of the air that it was made in
 		d.looks.View = usualView(d.looks.View)
 	case d.panel.Focus() != "":
 		d.panel.SetFocus("")
