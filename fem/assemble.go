@@ -18,7 +18,7 @@ func Assemble(m *Model, workers int) (*System, error) {
 	if err != nil {
 		return nil, err
 	}
-	s.sum(workers)
+	s.sum(workers, nil)
 	s.K.Fix(s.fix())
 	return s, nil
 }
@@ -123,8 +123,8 @@ func (s *System) buildShells(workers int, set func(i int) error) error {
 	return fault
 }
 
-// sum adds the elements in index order, then the springs.
-func (s *System) sum(workers int) {
+// sum adds the elements in index order, then the springs; other nodes that are to couple too have room.
+func (s *System) sum(workers int, others [][]int32) {
 	couples := make([][]int32, len(s.Elements))
 	for i, e := range s.Elements {
 		couples[i] = e.Nodes()
@@ -135,7 +135,7 @@ func (s *System) sum(workers int) {
 			couples = append(couples, nodes)
 		}
 	}
-	s.K = sparse.NewMatrix(len(s.Model.Nodes), couples)
+	s.K = sparse.NewMatrix(len(s.Model.Nodes), append(couples, others...))
 	s.AddStiffness(s.K, workers)
 }
 

@@ -98,12 +98,26 @@ func (s *System) WithZone(zone []int32) *System {
 	return &q
 }
 
-// Alike says whether two systems differ in numbers alone: the same nodes
-// couple, and the same ones carry contact. Then PrepareLike serves.
+// Alike says whether two systems may differ in numbers alone: whether the same nodes carry
+// contact, and none couple that have no place in the other's stiffness. Then PrepareLike serves.
 func (s *System) Alike(o *System) bool {
 	a, b := s.Model, o.Model
 	return len(a.Nodes) == len(b.Nodes) && slices.EqualFunc(a.Springs, b.Springs, couplesAlike) && slices.Equal(a.Zone, b.Zone) &&
-		slices.EqualFunc(s.Elements, o.Elements, func(e, f Element) bool { return slices.Equal(e.Nodes(), f.Nodes()) })
+		slices.EqualFunc(s.Elements, o.Elements, func(e, f Element) bool {
+			return slices.Equal(e.Nodes(), f.Nodes()) || couplesIn(o.K, e.Nodes())
+		})
+}
+
+// couplesIn says whether all pairs of some nodes couple in a matrix.
+func couplesIn(k *sparse.Matrix, nodes []int32) bool {
+	for i, u := range nodes {
+		for _, v := range nodes[:i] {
+			if !k.Couples(u, v) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // couplesAlike says whether two springs couple the same nodes of alike shells: one that

@@ -29,17 +29,41 @@ func AssembleLike(m *Model, like *System, workers int) (*System, error) {
 	}
 	dofs := s.fix()
 	switch alike := s.Alike(like); {
-	case alike && shells != nil:
+	case alike && shells != nil && s.couplesAs(like):
 		s.patch(like, dofs)
 		return s, nil
 	case alike:
 		s.K = like.K.Like()
 		s.AddStiffness(s.K, workers)
 	default:
-		s.sum(workers)
+		s.sum(workers, s.gone(like))
 	}
 	s.K.Fix(dofs)
 	return s, nil
+}
+
+// couplesAs says whether the elements of two systems join the same nodes.
+func (s *System) couplesAs(o *System) bool {
+	return slices.EqualFunc(s.Elements, o.Elements, func(e, f Element) bool { return slices.Equal(e.Nodes(), f.Nodes()) })
+}
+
+// gone are the nodes that elements of another system join, where those of s join others. A bar that is glued to a surface
+// hangs on the triangle above it, and on the next one when the surface leans: a stiffness with room for both takes the way back,
+// or what comes of a hand that trembles, in one order of elimination.
+func (s *System) gone(o *System) (nodes [][]int32) {
+	if len(s.Elements) != len(o.Elements) || len(s.Model.Nodes) != len(o.Model.Nodes) || !slices.Equal(s.Model.Zone, o.Model.Zone) {
+		return nil
+	}
+	for i, e := range s.Elements {
+		switch n := o.Elements[i].Nodes(); {
+		case slices.Equal(e.Nodes(), n):
+		case i < len(s.Model.Shells):
+			return nil // another mesh
+		default:
+			nodes = append(nodes, n)
+		}
+	}
+	return nodes
 }
 
 // formedLike says whether the triangles have the form and the grain of those of another

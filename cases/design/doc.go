@@ -79,6 +79,8 @@
 //     them is coarser, over what the surface's curvature asks for there, than the coarsest of a
 //     plan that is laid for its own surface ([mesh.Domain.Serves]); then all is as with another
 //     thickness, else there is another mesh. An arch that is raised is not fitted again.
+//     Bars that come to hang on other triangles couple other nodes; the stiffness then has
+//     room for both, so that there and back again one order of elimination serves.
 //   - The outline, a hole, a brace's or a foot's place. The triangles
 //     follow features, so there is another mesh, and everything after it is made
 //     anew. Of the surfaces those are kept whose data have not changed.

@@ -92,6 +92,9 @@ func (m *Matrix) find(i, j int32) int {
 	return -1
 }
 
+// Couples says whether the pattern has a block for two nodes.
+func (m *Matrix) Couples(i, j int32) bool { return m.find(max(i, j), min(i, j)) >= 0 }
+
 // Add sums the element matrix k into m. k is symmetric, row-major, of order
 // 6 len(nodes); of the two blocks of a pair of nodes only one is read, so both
 // triangles must be filled. It panics if k has the wrong length or a pair of
