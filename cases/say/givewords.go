@@ -98,6 +98,10 @@ func GivesWay(r *stability.GivingReport) string {
 		return fmt.Sprintf("By linear theory it would not give way up to %.0f times %s: an indication.", float64(r.Stability.NoneBelow), load)
 	}
 	m := r.Stability.Modes[0]
-	return fmt.Sprintf("By linear theory it would give way at %.1f times %s (%s most at (%.0f, %.0f)%s): an indication. A top that bends on its way gives way before, and wood under lasting load earlier still, from %.1f times on.",
-		m.Factor, load, inOut(m), m.X, m.Y, besides(m), float64(r.Stability.OverDecades[0]))
+	from := ""
+	if d := r.Stability.OverDecades[0]; d.Known() {
+		from = fmt.Sprintf(", from %.1f times on", float64(d))
+	}
+	return fmt.Sprintf("By linear theory it would give way at %.1f times %s (%s most at (%.0f, %.0f)%s): an indication. A top that bends on its way gives way before, and wood under lasting load earlier still%s.",
+		m.Factor, load, inOut(m), m.X, m.Y, besides(m), from)
 }
