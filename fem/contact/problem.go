@@ -89,14 +89,23 @@ func (s *Problem) sum(nodes []int32) {
 			s.sumRow(n-1-k, f, move) // the long rows first
 		}
 	})
-	parallel.Chunks(workers, n, blockRows, func(lo, hi int) {
-		for j := lo; j < n; j++ { // columns of a block above the diagonal
-			for i := lo; i < min(hi, j); i++ {
-				s.a[i*n+j] = s.a[j*n+i]
+	parallel.Chunks(workers, n, mirrorRows, func(lo, hi int) {
+		for j0 := lo; j0 < n; j0 += lineLen { // columns of a block above the diagonal
+			j1 := min(j0+lineLen, n)
+			for i := lo; i < min(hi, j1); i++ {
+				for j := max(j0, i+1); j < j1; j++ {
+					s.a[i*n+j] = s.a[j*n+i]
+				}
 			}
 		}
 	})
 }
+
+// mirrorRows is how many rows one worker mirrors at a time, lineLen how many columns: what a line of the cache holds.
+const (
+	mirrorRows = 64
+	lineLen    = 8
+)
 
 // blockRows is how many rows of the compliance are summed by one worker at a time.
 const blockRows = 16
