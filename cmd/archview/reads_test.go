@@ -171,7 +171,7 @@ func TestScalesStayUnderTheHand(t *testing.T) {
 	}
 	p.point("relief.depth/handle", 0.5)
 	p.Do("xdotool", "mousedown", "1")
-	for _, share := range []float64{0.45, 0.7} {
+	for _, share := range []float64{0.7} {
 		p.point("relief.depth/track", share)
 		p.until("a deeper sink", func(f told) bool { return f.number("A.sink") > sink+0.01 && f.values["busy"] == "false" })
 		if sink = p.last.number("A.sink"); drawn() != words || p.last.values["legend"] != legend || !slices.Equal(axes(), axis) {
@@ -193,7 +193,7 @@ func TestScalesStayUnderTheHand(t *testing.T) {
 	if got := axes(); !slices.Equal(got, axis) {
 		t.Errorf("at most of the load the foot's axes end at %q, at a little of it at %q", got, axis)
 	}
-	for _, size := range [][2]string{{"1700", "1000"}, {"820", "620"}} {
+	for _, size := range [][2]string{{"1300", "800"}, {"820", "620"}} {
 		was := p.last.places["play"]
 		p.Do("xdotool", "windowsize", p.id, size[0], size[1])
 		p.until("another size", func(f told) bool { return f.places["play"] != was })
