@@ -286,7 +286,7 @@ func TestTwoFeetAndAPost(t *testing.T) {
 	p.leave()
 }
 
-// Of two designs the list's columns stand under each other, whatever the unit.
+// Of two designs the list's columns stand under each other, whatever the unit; their difference has one name.
 func TestTwoDesignsInColumns(t *testing.T) {
 	p := coarse(t, nil, "course-guitar", "course-guitar-treble")
 	f := p.until("two designs", func(f told) bool { return f.number("scenes") == 2 && f.has("A 0.") })
@@ -303,7 +303,12 @@ func TestTwoDesignsInColumns(t *testing.T) {
 	if len(right) < 4 || slices.Max(right)-slices.Min(right) > 1.5 {
 		t.Errorf("the differences end at %v", right)
 	}
+	if !f.has("at 100 % of string load; at the right B less A") {
+		t.Error("the list does not say what its last column is")
+	}
 	p.apart()
+	p.key("d")
+	p.reads("B less A: sink")
 	p.leave()
 }
 

@@ -156,7 +156,7 @@ func (d *Desk) title(i int) string {
 	case len(d.shown.Scenes) == 2:
 		title = string(rune('A'+i)) + ": " + title
 	case len(d.shown.Designs) == 2:
-		title = "What B has more than A: " + d.shown.Scenes[0].Field
+		title = "B less A: " + d.shown.Scenes[0].Field
 	}
 	return title
 }

@@ -26,9 +26,11 @@ type Side struct {
 func (s Side) Now(c *panel.Column) {
 	w := s.Shown.Want
 	t := panel.Table{Columns: s.heads(fmt.Sprintf("at %s load", scale.Percent(w.Load)))}
-	if len(s.Shown.Designs) == 1 {
-		s.Panel.Note(c.Row(16), fmt.Sprintf("at %s of string load", scale.Percent(w.Load)))
+	words := fmt.Sprintf("at %s of string load", scale.Percent(w.Load))
+	if len(s.Shown.Designs) == 2 {
+		words += "; at the right B less A"
 	}
+	s.Panel.Note(c.Row(16), words)
 	var tips []string
 	old := false
 	for _, q := range quantity.Shown() {
@@ -143,7 +145,7 @@ func (s Side) heads(first string) []panel.TableColumn {
 	if len(s.Shown.Designs) == 1 {
 		return []panel.TableColumn{{Head: first}, {Numbers: true}, {Head: ""}}
 	}
-	return []panel.TableColumn{{Head: first}, {Head: "A", Numbers: true}, {Head: "B", Numbers: true}, {Head: "B − A", Numbers: true}}
+	return []panel.TableColumn{{Head: first}, {Head: "A", Numbers: true}, {Head: "B", Numbers: true}, {Head: "B less A", Numbers: true}}
 }
 
 // cells are a row of numbers; for two designs with their difference. The margin is that
