@@ -4,6 +4,7 @@ package window
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 	"time"
 
@@ -11,28 +12,39 @@ import (
 
 	"archload/cases/design"
 	"archload/viz/desk"
+	"archload/viz/desk/looks"
 	"archload/viz/panel"
 	"archload/viz/scene"
 )
 
 // BenchmarkFrames paints the window of the course guitar in its sizes, off the screen, by whatever driver
-// there is: turned under the hand, turned with care, and with another picture each time, of which all is
-// uploaded.
+// there is: turned under the hand, turned with care, in the colours of its sink and as wood with its yearly
+// rings, and with another picture each time, of which all is uploaded.
 func BenchmarkFrames(b *testing.B) {
-	d, err := desk.New(desk.Options{Names: []string{"course-guitar-relief"}, Solve: design.Options{Workers: 2}})
-	if err != nil {
-		b.Fatal(err)
+	settled := func(field scene.Field) *desk.Desk {
+		o := desk.Options{Names: []string{"course-guitar-relief"}, Solve: design.Options{Workers: 2}, Looks: looks.Usual()}
+		o.Looks.Field = field
+		d, err := desk.New(o)
+		if err == nil {
+			err = d.Settle(b.Context(), false)
+		}
+		if err != nil {
+			b.Fatal(err)
+		}
+		return d
 	}
-	if err := d.Settle(b.Context(), false); err != nil {
-		b.Fatal(err)
-	}
+	sink, wood := settled(scene.Sink), settled(scene.Wood)
 	for _, size := range [][2]int{{1280, 800}, {1920, 1080}, {2560, 1440}} {
-		for _, how := range []string{"turned", "careful", "new"} {
+		for _, how := range []string{"turned", "careful", "careful wood", "new"} {
 			b.Run(fmt.Sprintf("%dx%d/%s", size[0], size[1], how), func(b *testing.B) {
 				p := painterFor(b) // a context belongs to its thread
+				d := sink
+				if how == "careful wood" {
+					d = wood
+				}
 				f := d.Frame(size[0], size[1], 1, panel.Input{Away: true})
 				v := &f.Views[0]
-				v.Light = how != "careful"
+				v.Light = !strings.HasPrefix(how, "careful")
 				used, most := 0.0, time.Duration(0)
 				for b.Loop() {
 					v.Camera = v.Camera.Orbited(0.5, 0)
