@@ -119,6 +119,9 @@ func (d *Desk) passes(was *stage.Shown) {
 // passing adds the picture that goes out to a frame.
 func (d *Desk) passing(f *Frame) {
 	d.last = f.Views
+	if d.lesson == nil && d.want.Held { // the hand goes on
+		d.was = nil
+	}
 	share, on := passage.Fade(d.now - d.fade)
 	if d.was == nil || !on {
 		d.was = nil

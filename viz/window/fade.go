@@ -57,11 +57,20 @@ func (f *fading) draw(left float64) {
 	gl.Disable(gl.BLEND)
 }
 
-// paintWas paints the views that go out and keeps them.
+// paintWas keeps the picture of the views that go out, unless it is kept from the frame before; it is painted
+// if the still picture is another.
 func (p *Painter) paintWas(f *desk.Frame) error {
-	out := *f
-	out.Views = f.Was
-	err := p.paintViews(&out)
+	if p.looks(p.kept, f.Was, f) {
+		return nil
+	}
+	if !p.looks(p.last, f.Was, f) {
+		out := *f
+		out.Views = f.Was
+		if err := p.paintViews(&out); err != nil {
+			return err
+		}
+	}
 	p.fading.keep(&p.still)
-	return err
+	p.kept = append(p.kept[:0], f.Was...)
+	return nil
 }

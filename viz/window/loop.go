@@ -245,7 +245,6 @@ func open(title string, size [2]int, visible bool) (*glfw.Window, error) {
 	glfw.WindowHint(glfw.OpenGLForwardCompatible, glfw.True)
 	glfw.WindowHint(glfw.DepthBits, 0)
 	glfw.WindowHint(glfw.StencilBits, 0)
-	glfw.WindowHint(glfw.AlphaBits, 0) // nothing behind the window is seen through it
 	glfw.WindowHint(glfw.ScaleToMonitor, glfw.True)
 	glfw.WindowHint(glfw.CocoaRetinaFramebuffer, glfw.True)
 	if !visible {

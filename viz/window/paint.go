@@ -26,7 +26,7 @@ func (p *Painter) Paint(f *desk.Frame) error {
 	if passes {
 		err = p.paintWas(f)
 	}
-	if err == nil && (fresh || passes || !p.showsViews(f)) {
+	if err == nil && (fresh || !p.looks(p.last, f.Views, f)) {
 		err = p.paintViews(f)
 	}
 	if err != nil {
@@ -48,13 +48,13 @@ func (p *Painter) Paint(f *desk.Frame) error {
 
 // Shows tells whether the page painted last looks like the frame.
 func (p *Painter) Shows(f *desk.Frame) bool {
-	return p.page.size == image.Pt(f.Width, f.Height) && len(f.Was) == 0 && !p.passed && p.showsViews(f) && p.panels.Same(f.Panels)
+	return p.page.size == image.Pt(f.Width, f.Height) && len(f.Was) == 0 && !p.passed && p.looks(p.last, f.Views, f) && p.panels.Same(f.Panels)
 }
 
-// showsViews tells whether the still picture is that of the frame's views: painted with as much
+// looks tells whether a picture painted of some views is one of others, in a frame: painted with as much
 // care as they want or with more.
-func (p *Painter) showsViews(f *desk.Frame) bool {
-	return p.paper == f.Paper && p.density == f.Density && slices.EqualFunc(p.last, f.Views, func(is, want desk.View) bool {
+func (p *Painter) looks(painted, views []desk.View, f *desk.Frame) bool {
+	return p.paper == f.Paper && p.density == f.Density && slices.EqualFunc(painted, views, func(is, want desk.View) bool {
 		is.Light = is.Light || want.Light
 		return is == want
 	})

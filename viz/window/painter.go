@@ -32,6 +32,7 @@ type Painter struct {
 	dots   []stretch // beads of a frame; kept, so that it makes no garbage
 
 	last    []desk.View // what still shows
+	kept    []desk.View // and what fading has kept of before
 	paper   color.NRGBA // and the colour behind it
 	density float64     // and for what screen
 	panels  *panel.List // over it
@@ -135,5 +136,5 @@ func (p *Painter) dropTargets() {
 	p.many.drop()
 	p.still.drop()
 	p.page.drop()
-	p.last, p.panels = p.last[:0], nil
+	p.last, p.kept, p.panels = p.last[:0], p.kept[:0], nil
 }

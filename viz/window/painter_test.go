@@ -412,6 +412,11 @@ func TestPicturesPass(t *testing.T) {
 	if apart(got.NRGBAAt(100, 80), want.NRGBAAt(100, 80)) > 4 {
 		t.Errorf("the driver paints %v, the software %v", got.NRGBAAt(100, 80), want.NRGBAAt(100, 80))
 	}
+	b.Share = 0.5 // of both the pictures are kept: nothing is painted again
+	half := drawn(t, p, b).NRGBAAt(100, 80)
+	if mid := 0.5 * (float64(from.R) + float64(to.R)); math.Abs(float64(half.R)-mid) > 2 || !p.looks(p.last, b.Views, b) || !p.looks(p.kept, b.Was, b) {
+		t.Errorf("half of the way from %d to %d it has %d; both pictures are kept: %v, %v", from.R, to.R, half.R, p.looks(p.last, b.Views, b), p.looks(p.kept, b.Was, b))
+	}
 	if b.Was, b.Share = nil, 0; apart(drawn(t, p, b).NRGBAAt(100, 80), to) > 2 {
 		t.Error("the old picture stays")
 	}
