@@ -77,7 +77,10 @@ func (h *hand) settle() {
 	for {
 		h.frame()
 		switch {
-		case h.d.again || h.d.play.on:
+		case h.d.play.on:
+			h.in.Now += 0.25 // in large strides: nobody looks
+			continue
+		case h.d.again:
 			continue // what the next frame brings needs no answer
 		case h.d.busy:
 		case h.d.fault != "", h.d.shown.Settled() && h.d.shown.Want.Equal(h.d.want):
