@@ -124,6 +124,7 @@ func (s *Strip) drawSection(l *panel.List, f stripFrame) {
 			continue
 		}
 		if i == 0 {
+			s.drawPosts(l, f, a.Cut, a.Now.Top.Built.Case.Posts)
 			s.fillCut(l, f, a.Cut)
 		} else {
 			stripLine(l, f, a.Cut, a.Cut.Outer, 1, color.NRGBA{120, 140, 170, 255})
