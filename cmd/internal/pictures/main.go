@@ -5,9 +5,9 @@
 //	go run ./cmd/archload demo
 //	go run ./cmd/archview course-guitar-relief --controls --load 40 --section cross --snapshot archload-demo/window.png
 //	go run ./cmd/archview course-guitar course-guitar-treble --controls --section cross --view "from outside" \
-//	    --snapshot archload-demo/window-two.png
+//	    --size 1200x760 --snapshot archload-demo/window-two.png
 //	go run ./cmd/archview course-guitar course-guitar-treble --controls --field tone --view "from outside" \
-//	    --snapshot archload-demo/window-tones.png
+//	    --size 1040x680 --snapshot archload-demo/window-tones.png
 //	go run ./cmd/archview --lesson 1-arch --step 4 --controls --snapshot archload-demo/window-lesson.png
 //	go run ./cmd/internal/pictures archload-demo docs
 package main
