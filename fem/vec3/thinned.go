@@ -5,8 +5,8 @@ import "math"
 // thinMost is how many places of a line Thinned passes over at a time.
 const thinMost = 12
 
-// Thinned is a polyline through as few of its places as keep it within a distance of its way. Its ends stay, and
-// places that are not numbers.
+// Thinned is a polyline through few of its places, which keep it within a distance off, in the units of the places, of
+// its way. Its ends stay, and places that are not numbers.
 func Thinned(line [][3]float64, off float64) [][3]float64 {
 	if len(line) < 3 {
 		return line

@@ -130,7 +130,8 @@ func (kn Kernels) AddPairs(dst, src []float64, cols int) {
 	addPairsAVX2(dst[:n], src[:n])
 }
 
-// AddPanel adds the four pairs of rows of the panel src to rows from dst[0][at], dst[1][at], dst[2][at] and dst[3][at] on. It wants whole columns in src and rows of dst that do not overlap.
+// AddPanel adds the four pairs of rows of the panel src to rows from dst[0][at], dst[1][at], dst[2][at] and dst[3][at] on.
+// It wants whole columns in src and rows of dst that do not overlap.
 func (kn Kernels) AddPanel(dst *[Rows / 2][]float64, at int, src []float64) {
 	if !kn.AVX2 {
 		addPanelGo(dst, at, src)
