@@ -7,6 +7,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/design"
 	"archload/fem/contact"
+	"archload/fem/pages"
 )
 
 // At returns the top at a fraction of the string load, from 0 to 1; loads on
@@ -32,8 +33,12 @@ func (l *Live) At(load float64) (*design.Solution, error) {
 	return s, nil
 }
 
-// Ready does ahead, while nothing else is asked, what the first foot that moves would wait for.
-func (l *Live) Ready() { l.top.Cond.Ready() }
+// Ready does ahead, while nothing else is asked, what the next edits would wait for: the flexibility under a foot that
+// moves, and memory.
+func (l *Live) Ready() {
+	l.top.Cond.Ready()
+	pages.Ahead()
+}
 
 // loadShare is a fraction of some loads.
 func loadShare(loads []contact.BodyLoad, share float64) []contact.BodyLoad {

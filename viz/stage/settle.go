@@ -51,6 +51,13 @@ func (a *Answerer) step(ctx context.Context, d *Answered, s *Shown) (err error) 
 	return err
 }
 
+// ready does ahead what the next edits would wait for.
+func (s *Shown) ready() {
+	for _, d := range s.Designs {
+		d.Live.Ready()
+	}
+}
+
 // spread works out how an answer answers to its wood and its edge.
 func spread(ctx context.Context, a *Answerer, c **Certain) error {
 	s, err := study.FindSpread(ctx, (*c).Linear, a.options)

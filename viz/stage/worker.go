@@ -137,8 +137,9 @@ func (b *slower) begin(ctx context.Context, s *Shown) (drop func()) {
 		case <-quick.Done():
 			return
 		}
-		if done.Ranged() { // nothing more to do: what all of it took goes back
+		if done.Ranged() { // nothing more to do: what all of it took goes back, but for what the next edits take
 			debug.FreeOSMemory()
+			done.ready()
 		}
 	}()
 	return cancel
