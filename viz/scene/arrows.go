@@ -100,10 +100,10 @@ func (b *build) pinArrow(p *Pin, words string, at vec) {
 		free = from
 	}
 	head := math.Min(8, 0.4*vec3.Norm(p.Arrow))
-	b.shaft(from, to, pressColor())
-	b.tip(to, dir, head, pressColor())
+	b.shaft(from, to, lineColor())
+	b.tip(to, dir, head, lineColor())
 	if p.Swings {
-		b.tip(from, vec3.Scale(dir, -1), head, pressColor())
+		b.tip(from, vec3.Scale(dir, -1), head, lineColor())
 	}
 	b.label(Label{Text: words, At: free, Kind: Force, Toward: unit(vec3.Sub(free, vec3.Scale(vec3.Add(from, to), 0.5)))})
 }

@@ -46,6 +46,6 @@ func (p *pen) leaning(r panel.Rect, i int, push, lean Note, most float64) {
 	if i > 0 { // the front edge bears
 		foot := panel.Point{X: front.X + 2, Y: base + 1}
 		p.arrow(panel.Point{X: foot.X + 26, Y: base - 26}, foot, panel.Ink())
-		p.write(p.note(4).Words, panel.Point{X: foot.X + 64, Y: base - 32}, 0.4*r.W, panel.Ink())
+		p.write(p.note(4).Words, panel.Point{X: foot.X + 76, Y: base - 32}, 0.36*r.W, panel.Ink())
 	}
 }

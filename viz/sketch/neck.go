@@ -69,4 +69,5 @@ func (p *pen) marks(saddle, nut, block panel.Point, sink float64) {
 	u := panel.Point{X: (saddle.X + nut.X) / 2, Y: (saddle.Y+nut.Y)/2 + sink/8}
 	p.arrow(panel.Point{X: u.X, Y: u.Y - 18}, u, ink)
 	p.write(p.note(3).Words, panel.Point{X: u.X, Y: u.Y - 32}, 0.3*p.at.W, panel.Ink())
+	p.Dashed(u, panel.Point{X: u.X, Y: block.Y + 8}, 1.2, [2]float64{4, 3}, panel.SoftInk())
 }

@@ -22,7 +22,7 @@ func drawn(t *testing.T, of string, notes []Note) *panel.List {
 // A sketch stays in its rectangle, and an unknown one is none.
 func TestSketchStaysInItsPlace(t *testing.T) {
 	notes := []Note{{"5 N", 5}, {"leans 0.01", 0.01}, {"25 N", 25}, {"leans 0.11", 0.11}, {"here", 0}}
-	for _, of := range []string{"rolling shear", "neck", "lean"} {
+	for of := range kinds() {
 		l := drawn(t, of, notes)
 		if len(l.Vertices) < 100 {
 			t.Errorf("%s: %d corners, want a drawing", of, len(l.Vertices))

@@ -57,7 +57,10 @@ func (w *Walk) head() string {
 func (w *Walk) words() (caption, caution string) {
 	s := w.Step()
 	if w.Asking {
-		return s.Ask + " Go on to see; a click in the picture marks your guess.", ""
+		if strings.Contains(strings.ToLower(s.Ask), "where") { // a place is an answer
+			return s.Ask + " Go on to see; a click in the picture marks your guess.", ""
+		}
+		return s.Ask + " Go on to see.", ""
 	}
 	return s.Caption, s.Caution
 }
