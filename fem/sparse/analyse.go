@@ -21,7 +21,9 @@ type Analysis struct {
 	fronts   []front // children before parents
 	entries  []entry // blocks of the matrix, front by front
 	last     []int32 // nodes asked for at the end; nil: none
-	tail     int     // first front that eliminates one of them
+	lastAt   []int32 // node -> where it stands in last, or -1
+	end      int     // first place of them and of the nodes around them
+	tail     int     // first front that eliminates one of these
 	triRow   []int32 // rows of a lower triangle, as large as any front needs
 	sizes    sizes
 }
@@ -68,26 +70,27 @@ func (a *Analysis) all() []bool { return slices.Repeat([]bool{true}, len(a.front
 // Analyse plans the factorisation of matrices with the pattern of m. xy are the
 // plan coordinates of the nodes, mm; nil, or any that are not finite, make it work
 // on the graph alone. The nodes of last are eliminated after all others (see
-// Factor.Compliance): those that only others of them touch by nested dissection, the rest
-// in one front of their own, the root, in the order given.
+// Factor.Compliance), together with those around them that shorten their rim: those that only others
+// of them touch by nested dissection, the rest in one front of their own, the root.
 func Analyse(m *Matrix, xy [][2]float64, last []int32) (*Analysis, error) {
 	if xy != nil && len(xy) != m.n {
 		return nil, fmt.Errorf("sparse: want %d plan coordinates, one for each node, found %d", m.n, len(xy))
 	}
-	named := make([]bool, m.n)
-	for _, v := range last {
+	lastAt := slices.Repeat([]int32{-1}, m.n)
+	for i, v := range last {
 		if v < 0 || int(v) >= m.n {
 			return nil, fmt.Errorf("sparse: last node %d: want 0..%d", v, m.n-1)
 		}
-		if named[v] {
+		if lastAt[v] >= 0 {
 			return nil, fmt.Errorf("sparse: last node %d is named twice", v)
 		}
-		named[v] = true
+		lastAt[v] = int32(i)
 	}
 	g := dissection.NewGraph(m.n, m.ptr, m.col)
-	order, rim := g.Order(xy, last)
+	end := g.Around(last)
+	order, rim := g.Order(xy, end)
 
-	a := &Analysis{n: m.n, ptr: m.ptr, col: m.col, last: slices.Clone(last)}
+	a := &Analysis{n: m.n, ptr: m.ptr, col: m.col, last: slices.Clone(last), lastAt: lastAt, end: m.n - len(end)}
 	a.plan(etree.Supernodes(g, order, rim))
 	if err := a.measure(); err != nil {
 		return nil, err
@@ -110,7 +113,7 @@ func (a *Analysis) plan(nodes []etree.Supernode, at []int32) {
 	seq, parent := mergedTree(nodes, holder)
 	a.setOrder(at, nodes, holder, seq)
 	a.setFronts(at, nodes, seq, parent)
-	a.tail = sort.Search(len(a.fronts), func(k int) bool { return int(a.fronts[k].first) >= a.n-len(a.last) })
+	a.tail = sort.Search(len(a.fronts), func(k int) bool { return int(a.fronts[k].first) >= a.end })
 }
 
 // mergedTree returns the remaining supernodes in postorder and, for each

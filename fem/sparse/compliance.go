@@ -51,10 +51,11 @@ func (f *Factor) products(cols []Column) (u []float64, by []int) {
 	r := f.newReduction(cols)
 	u = make([]float64, triLen(Block*r.units))
 	count, group := groups(0, panels(Block*r.units))
-	work := float64(panelRows*count) * float64(r.width*r.width)
+	width := Block * (f.a.n - f.a.end)
+	work := float64(panelRows*count) * float64(width*width)
 	crew := team.New(f.workers)
 	crew.Enter()
-	crew.Split(len(r.rows), work, func(b int) { r.fill(b, cols) })
+	crew.Split(len(r.blocks), work, func(b int) { r.fill(b, cols) })
 	crew.Split(count, work, func(g int) { r.eliminate(group(g)) })
 	crew.Split(count, work, func(g int) {
 		lo, hi := group(count - 1 - g) // the longest rows first

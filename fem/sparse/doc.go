@@ -16,9 +16,10 @@
 // # Analysis
 //
 // It works on nodes, a sixth of the degrees of freedom. The order is that of package
-// dissection; the last nodes asked for are left out of it and eliminated at the end: first,
-// by a dissection of their own, those that nothing but other last nodes touches, then the
-// rest, their rim, in one front, the root. So a patch of last nodes costs no more than its rim.
+// dissection; the last nodes asked for are left out of it and eliminated at the end, with as many
+// of those around them as make their rim the shortest: first, by a dissection of their own,
+// those that nothing but others of them touches, then the rest, the rim, in one front, the
+// root. So a patch of last nodes costs no more than the shortest way round it.
 //
 // The elimination tree, the structure of L and the supernodes, runs of columns of equal
 // structure, are those of package etree.

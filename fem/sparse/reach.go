@@ -15,20 +15,18 @@ import (
 // It costs about as much as the compliance of as many columns as the last nodes have
 // degrees of freedom, and 8 bytes for the square of these.
 type Reach struct {
-	f     *Factor
-	place []int32   // of each node: where it stands among the last nodes, as Analyse was given them
-	g     []float64 // in panels of eight rows, every one as wide as the last nodes have freedoms
-	off   []int32   // where pairs of rows begin in g
+	f   *Factor
+	g   []float64 // in panels of eight rows, every one as wide as the last nodes have freedoms
+	off []int32   // where pairs of rows begin in g
 }
 
 // Reach computes it. It panics if the analysis has no last nodes.
 func (f *Factor) Reach() *Reach {
-	x := &Reach{f: f, place: make([]int32, f.a.n)}
+	x := &Reach{f: f}
 	k := Block * len(f.a.last)
 	cols, one := make([]Column, k), []float64{1}
 	for i := range cols {
 		node := f.a.last[i/Block]
-		x.place[node] = int32(i / Block)
 		cols[i] = Column{Dofs: []int32{Block*node + int32(i%Block)}, Vals: one}
 	}
 	u, by := f.products(cols)
@@ -94,7 +92,7 @@ func (x *Reach) groups(cols []Column) (list []reachGroup) {
 		x.f.firstPlace(i, col)
 		span[i] = [2]int{len(x.f.a.last) - 1, 0}
 		for _, d := range col.Dofs {
-			at := int(x.place[d/Block])
+			at := int(x.f.a.lastAt[d/Block])
 			span[i] = [2]int{min(span[i][0], at), max(span[i][1], at+1)}
 		}
 		by[i] = i
@@ -111,7 +109,7 @@ func (x *Reach) groups(cols []Column) (list []reachGroup) {
 		for at, i := range some {
 			row := g.v[at/panelRows*panelRows*width+at%panelRows:]
 			for k, d := range cols[i].Dofs {
-				row[panelRows*(Block*(int(x.place[d/Block])-g.lo)+int(d%Block))] += cols[i].Vals[k]
+				row[panelRows*(Block*(int(x.f.a.lastAt[d/Block])-g.lo)+int(d%Block))] += cols[i].Vals[k]
 			}
 		}
 		g.findRuns(width)

@@ -8,24 +8,36 @@ import (
 )
 
 // reduction carries sparse columns up the fronts of the last nodes, as if each were one
-// more row below these. Columns stand in the order of the first place that they touch;
-// blocks of blockNodes sixes of them are left out of the fronts where they are zero.
+// more row below these. Columns stand in the order of the first place that they touch, so that
+// those that meet a front stand close together; the others are left out there.
 type reduction struct {
-	f     *Factor
-	by    []int       // the columns in their order
-	units int         // sixes of columns
-	width int         // degrees of freedom of the last nodes
-	rows  [][]float64 // of each block: panels of eight columns
-	off   []int32     // where the pairs of a six of a block begin
-	tail  []tailFront
+	f      *Factor
+	by     []int // the columns in their order
+	units  int   // sixes of columns
+	blocks []columnBlock
+	tail   []tailFront
+}
+
+// columnBlock is blockCols columns: panels of eight, as wide as the fronts that they meet.
+type columnBlock struct {
+	rows   []float64
+	stride int     // from panel to panel
+	off    []int32 // where the pairs of a six of columns begin
+	at     []int   // of each tail front: where its pivots begin in a panel
 }
 
 // tailFront is a front of last nodes with the rows of its own that lie below.
 type tailFront struct {
 	frontData
-	at    int     // where its pivots begin in a panel of columns
 	off   []int32 // of its rows
-	meets []bool  // of each block of columns: whether one of them is not zero here
+	runs  []tailRun
+	meets []bool // of each column: whether it is not zero here
+}
+
+// tailRun is a run of rows from..end of a front that stand side by side above it, from a pivot of a tail front on.
+type tailRun struct {
+	from, end   int
+	front, node int
 }
 
 // blockCols is the number of columns of a block, blockPanels that of its panels.
@@ -34,37 +46,55 @@ const (
 	blockPanels = blockCols / panelRows
 )
 
-// newReduction sorts the columns and writes them into panels.
+// newReduction sorts the columns and finds the fronts that they meet.
 func (f *Factor) newReduction(cols []Column) *reduction {
-	n, first := len(cols), f.a.n-len(f.a.last)
-	r := &reduction{f: f, units: (n + Block - 1) / Block, width: Block * len(f.a.last), by: make([]int, n)}
+	n := len(cols)
+	r := &reduction{f: f, units: (n + Block - 1) / Block, by: make([]int, n)}
 	starts := make([]int, n)
 	for i, col := range cols {
 		starts[i], r.by[i] = f.firstPlace(i, col), i
 	}
 	slices.SortStableFunc(r.by, func(a, b int) int { return cmp.Compare(starts[a], starts[b]) })
-	r.rows = make([][]float64, (r.units+blockNodes-1)/blockNodes)
-	r.off = rectRows(nil, blockNodes, r.width)
-	for k := f.a.tail; k < len(f.a.fronts); k++ {
-		fd := f.data(int32(k))
-		r.tail = append(r.tail, tailFront{frontData: fd, at: tileLen * (int(fd.first) - first),
-			off: rectRows(nil, len(fd.rows), fd.k()), meets: make([]bool, len(r.rows))})
+	r.blocks = make([]columnBlock, (r.units+blockNodes-1)/blockNodes)
+	r.tail = make([]tailFront, len(f.a.fronts)-f.a.tail)
+	for k := range r.tail {
+		fd := f.data(int32(f.a.tail + k))
+		r.tail[k] = tailFront{frontData: fd, off: rectRows(nil, len(fd.rows), fd.k()), meets: make([]bool, n)}
+	}
+	for k := range r.tail {
+		r.tail[k].runs = r.runsOf(r.tail[k].rows)
 	}
 	for at, i := range r.by {
 		for _, d := range cols[i].Dofs {
-			p := f.a.place[d/Block]
-			own := sort.Search(len(r.tail), func(t int) bool { return r.tail[t].first > p }) - 1
-			r.tail[own].meets[at/blockCols] = true
+			r.tail[r.holder(f.a.place[d/Block])].meets[at] = true
 		}
 	}
-	for t := range r.tail { // children before parents
-		if up := int(r.tail[t].parent) - f.a.tail; up >= 0 {
-			for b, yes := range r.tail[t].meets {
-				r.tail[up].meets[b] = r.tail[up].meets[b] || yes
+	for k := range r.tail { // children before parents
+		if up := int(r.tail[k].parent) - f.a.tail; up >= 0 {
+			for at, yes := range r.tail[k].meets {
+				r.tail[up].meets[at] = r.tail[up].meets[at] || yes
 			}
 		}
 	}
 	return r
+}
+
+// holder is the tail front that has a place among its pivots.
+func (r *reduction) holder(place int32) int {
+	return sort.Search(len(r.tail), func(k int) bool { return r.tail[k].first > place }) - 1
+}
+
+// runsOf are the runs of rows in front of each other. One that passes from a front to the next is one run: a
+// block that meets the first meets both.
+func (r *reduction) runsOf(rows []int32) (runs []tailRun) {
+	for from, end := 0, 0; from < len(rows); from = end {
+		for end = from + 1; end < len(rows) && rows[end] == rows[end-1]+1; {
+			end++
+		}
+		up := r.holder(rows[from])
+		runs = append(runs, tailRun{from: from, end: end, front: up, node: int(rows[from] - r.tail[up].first)})
+	}
+	return runs
 }
 
 // firstPlace checks column i and returns the first place that it touches.
@@ -74,24 +104,48 @@ func (f *Factor) firstPlace(i int, col Column) int {
 	}
 	first := f.a.n
 	for _, d := range col.Dofs {
-		at := int(f.a.place[d/Block])
-		if at < f.a.n-len(f.a.last) {
+		if f.a.lastAt[d/Block] < 0 {
 			panic(fmt.Sprintf("sparse: Compliance: column %d touches node %d, which is not one of the last", i, d/Block))
 		}
-		first = min(first, at)
+		first = min(first, int(f.a.place[d/Block]))
 	}
 	return first
 }
 
-// fill writes the columns of a block into its panels.
+// within narrows a range of columns, taken by so many at a time, down to those that meet the front; both are
+// told in such steps.
+func (t *tailFront) within(lo, hi, step int) (int, int) {
+	some := t.meets[min(step*lo, len(t.meets)):min(step*hi, len(t.meets))]
+	from := slices.Index(some, true)
+	if from < 0 {
+		return lo, lo
+	}
+	end := len(some)
+	for !some[end-1] {
+		end--
+	}
+	return lo + from/step, lo + (end+step-1)/step
+}
+
+// fill lays out a block and writes its columns into the panels.
 func (r *reduction) fill(b int, cols []Column) {
-	first := int32(r.f.a.n - len(r.f.a.last))
+	blk := &r.blocks[b]
+	blk.at = make([]int, len(r.tail))
+	for k := range r.tail {
+		blk.at[k] = blk.stride
+		if lo, hi := r.tail[k].within(b, b+1, blockCols); lo < hi {
+			blk.stride += tileLen * int(r.tail[k].pivots)
+		}
+	}
+	blk.off = rectRows(nil, blockNodes, blk.stride/panelRows)
 	some := r.by[blockCols*b : min(blockCols*(b+1), len(r.by))]
-	r.rows[b] = make([]float64, rectLen((len(some)+Block-1)/Block*Block, r.width))
+	blk.rows = make([]float64, panels((len(some)+Block-1)/Block*Block)*blk.stride)
 	for at, i := range some {
-		row := r.rows[b][at/panelRows*panelRows*r.width+at%panelRows:]
+		row := blk.rows[at/panelRows*blk.stride+at%panelRows:]
 		for k, d := range cols[i].Dofs {
-			row[panelRows*(Block*(r.f.a.place[d/Block]-first)+d%Block)] += cols[i].Vals[k]
+			place := r.f.a.place[d/Block]
+			up := r.holder(place)
+			row[blk.at[up]+tileLen*int(place-r.tail[up].first)+panelRows*int(d%Block)] += cols[i].Vals[k]
 		}
 	}
 }
@@ -103,28 +157,26 @@ func (r *reduction) dense(t *tailFront) dense {
 
 // eliminate solves for a group of panels of one block with L.
 func (r *reduction) eliminate(lo, hi int) {
-	stride, block := panelRows*r.width, lo/blockPanels
-	rows := r.rows[block]
-	lo, hi = lo-blockPanels*block, hi-blockPanels*block
+	block := lo / blockPanels
+	blk := &r.blocks[block]
 	for k := range r.tail {
 		t := &r.tail[k]
-		if !t.meets[block] {
+		lo, hi := t.within(lo, hi, panelRows)
+		if lo == hi {
 			continue
 		}
-		w, nodes := r.dense(t), int(t.pivots)
+		lo, hi = lo-blockPanels*block, hi-blockPanels*block
+		w, nodes, at := r.dense(t), int(t.pivots), blk.at[k]
 		for j0 := 0; j0 < nodes; j0 += blockNodes {
-			w.rowBlock(rows[t.at:], t.d, r.f.tri[blockLen*int(t.first):], rowBlock{nodes, stride, lo, hi, j0})
+			w.rowBlock(blk.rows[at:], t.d, r.f.tri[blockLen*int(t.first):], rowBlock{nodes, blk.stride, lo, hi, j0})
 		}
-		for from, end := 0, 0; from < len(t.rows); from = end {
-			for end = from + 1; end < len(t.rows) && t.rows[end] == t.rows[end-1]+1; {
-				end++
-			}
-			to := t.at + tileLen*int(t.rows[from]-t.first)
+		for _, run := range t.runs {
+			to := blk.at[run.front] + tileLen*run.node
 			for l0 := 0; l0 < nodes; l0 += chunkNodes {
 				l1 := min(l0+chunkNodes, nodes)
 				for p := lo; p < hi; p++ {
-					panel := rows[p*stride : (p+1)*stride]
-					w.subtract(panel[to:], panel[t.at+tileLen*l0:t.at+tileLen*l1], t.s[tileLen*l0:], t.off[3*from:3*end], l0)
+					panel := blk.rows[p*blk.stride : (p+1)*blk.stride]
+					w.subtract(panel[to:], panel[at+tileLen*l0:at+tileLen*l1], t.s[tileLen*l0:], t.off[3*run.from:3*run.end], l0)
 				}
 			}
 		}
@@ -134,23 +186,28 @@ func (r *reduction) eliminate(lo, hi int) {
 // multiply subtracts from the rows of u that belong to a group of panels of one block the
 // products of its columns with those before them and with each other.
 func (r *reduction) multiply(u []float64, lo, hi int) {
-	stride, block := panelRows*r.width, lo/blockPanels
+	block := lo / blockPanels
+	blk := &r.blocks[block]
 	for k := range r.tail {
 		t := &r.tail[k]
-		if !t.meets[block] {
+		lo, hi := t.within(lo, hi, panelRows)
+		if lo == hi {
 			continue
 		}
 		w, nodes := r.dense(t), int(t.pivots)
 		for l0 := 0; l0 < nodes; l0 += chunkNodes {
-			from, end := t.at+tileLen*l0, t.at+tileLen*min(l0+chunkNodes, nodes)
-			for b := 0; b <= block; b++ {
-				if !t.meets[b] {
-					continue
-				}
+			from, end := tileLen*l0, tileLen*min(l0+chunkNodes, nodes)
+			for b := range r.blocks[:block+1] {
+				other := &r.blocks[b]
+				first, last := t.within(blockNodes*b, min(blockNodes*(b+1), r.units), Block)
 				for p := lo; p < hi; p++ {
-					panel := r.rows[block][(p-blockPanels*block)*stride:]
-					j0, j1 := blockNodes*b, min(blockNodes*(b+1), r.units, triWidth(p)/Block)
-					w.subtract(u[triOff(p)+tileLen*j0:], panel[from:end], r.rows[b][from:], r.off[:3*(j1-j0)], l0)
+					j1 := min(last, triWidth(p)/Block)
+					if j1 <= first {
+						continue
+					}
+					off := other.off[3*(first-blockNodes*b) : 3*(j1-blockNodes*b)]
+					panel := blk.rows[(p-blockPanels*block)*blk.stride+blk.at[k]:]
+					w.subtract(u[triOff(p)+tileLen*first:], panel[from:end], other.rows[other.at[k]+from:], off, l0)
 				}
 			}
 		}

@@ -20,7 +20,7 @@ func (f *Factor) SolveLast(x []float64) {
 		panic("sparse: SolveLast: the analysis has no last nodes")
 	}
 	y := make([]float64, len(x)) // in the order of elimination
-	for p := f.a.n - len(f.a.last); p < f.a.n; p++ {
+	for p := f.a.end; p < f.a.n; p++ {
 		copy(y[Block*p:][:Block], x[Block*f.a.order[p]:])
 	}
 	piv, row := f.stripes()

@@ -3,7 +3,8 @@
 // no values.
 //
 //	g := dissection.NewGraph(n, ptr, col)   // pattern of the lower triangle
-//	order := g.Order(xy, last)              // place -> node
+//	end := g.Around(last)                   // the nodes to come last, and some that surround them
+//	order, rim := g.Order(xy, end)          // place -> node
 //
 // # Method
 //
@@ -28,6 +29,11 @@
 //
 // its size for equal halves; the least score wins.
 //
+// Nodes that are to come last, such as those under a foot, are asked for by name. The rim of
+// such a patch is in every front outside that touches it; nodes around the patch
+// are taken in (around.go) up to the smallest set that parts it from the
+// rest, by augmenting paths [FordFulkerson].
+//
 // The order depends on the graph and the coordinates alone, not on the number of
 // processors, though large halves are ordered at the same time.
 //
@@ -39,6 +45,8 @@
 //     SIAM J. Numer. Anal. 10 (1973).
 //   - [HopcroftKarp] J. E. Hopcroft, R. M. Karp, An n^(5/2) algorithm for maximum
 //     matchings in bipartite graphs, SIAM J. Comput. 2 (1973).
+//   - [FordFulkerson] L. R. Ford, D. R. Fulkerson, Maximal flow through a network,
+//     Canadian Journal of Mathematics 8 (1956).
 //   - [FiducciaMattheyses] C. M. Fiduccia, R. M. Mattheyses, A linear-time heuristic
 //     for improving network partitions, 19th Design Automation Conference (1982).
 package dissection
