@@ -115,6 +115,6 @@ func Sections() []string { return []string{"none", "cross", "long"} }
 func Sketches() map[string]int {
 	return map[string]int{
 		"rolling shear": 3, "neck": 4, "lean": 5, "driven": 3, "swinging string": 3, "air": 2, "air over a post": 2, "post": 2,
-		"hinge": 1, "hinge and sides": 2, "tones": 11, "octave": 4, "shrunk": 2,
+		"hinge": 1, "hinge and sides": 2, "tones": 11, "octave": 4, "shrunk": 2, "cloth": 2, "faces": 4,
 	}
 }

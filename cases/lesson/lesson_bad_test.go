@@ -82,7 +82,7 @@ func TestBadLessons(t *testing.T) {
 		{"bench file", lessonText(ok, `bench = "spruce-blnk"`), `a.toml:7: step[1].bench: spruce-blnk:1: no such file`},
 		{"point on no other design", lessonText(ok, `point = { at = "bridge", beside = true }`), "a.toml:7: step[1].point.beside: no second design is shown; want beside = ... in the step"},
 		{"long question", lessonText(ok, `ask = "`+long+`"`), "a.toml:7: step[1].ask: want at most 120 characters, found 299"},
-		{"sketch of nothing known", lessonText(ok, `sketch.of = "neckk"`), `a.toml:7: step[1].sketch.of: want one of air, air over a post, driven, hinge, hinge and sides, lean, neck, octave, post, rolling shear, shrunk, swinging string, tones, found "neckk"; did you mean "neck"?`},
+		{"sketch of nothing known", lessonText(ok, `sketch.of = "neckk"`), `a.toml:7: step[1].sketch.of: want one of air, air over a post, cloth, driven, faces, hinge, hinge and sides, lean, neck, octave, post, rolling shear, shrunk, swinging string, tones, found "neckk"; did you mean "neck"?`},
 		{"sketch without notes", lessonText(ok, `sketch.of = "rolling shear"`, `sketch.notes = ["one"]`), `a.toml:8: step[1].sketch.notes: want 3 for "rolling shear", found 1`},
 		{"sketch beside a section", lessonText(ok, `section = "cross"`, `sketch.of = "rolling shear"`, `sketch.notes = ["one", "two", "three"]`), `a.toml:8: step[1].sketch.of: a section stands in its place; want section = "none" with a sketch`},
 		{"chart without rows", lessonText(ok, `chart = { title = "mm" }`), "a.toml:7: step[1].chart.rows: missing, want one text for each bar, as in \"by the card {10.9 = key:plate.wood.EL / 1000}\""},

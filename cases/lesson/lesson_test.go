@@ -85,7 +85,7 @@ func TestLessonClaims(t *testing.T) {
 			letsOut(t, own(k, &l.Steps[7]))
 		case "2-relief":
 			bearsAlong(t, own(k, &l.Steps[0]))
-			closesInward(t, own(k, &l.Steps[3]))
+			closesInward(t, own(k, &l.Steps[2]))
 		}
 	}
 }
@@ -95,7 +95,7 @@ func own(k *Checker, s *Step) *design.Solution {
 	return k.answers[designID(s.Case, s.Set, s.asked(false))].solution
 }
 
-// bearsAlong checks the words "bears from the first along its whole length".
+// bearsAlong checks the words "bears along its whole length".
 func bearsAlong(t *testing.T, s *design.Solution) {
 	t.Helper()
 	for _, c := range answer.FootColumns(s) {
@@ -105,8 +105,8 @@ func bearsAlong(t *testing.T, s *design.Solution) {
 	}
 }
 
-// letsOut checks the words "maple sides let it out, most at the tail and the
-// waist": how far the plate's edge moves outward, mm, square to the outline.
+// letsOut checks the words "sides let the edge out at the waist and the tail", where it
+// goes out most: how far the plate's edge moves outward, mm, square to the outline.
 func letsOut(t *testing.T, s *design.Solution) {
 	t.Helper()
 	most, mean, all := map[string]float64{}, 0.0, 0.0
@@ -131,7 +131,7 @@ func letsOut(t *testing.T, s *design.Solution) {
 	}
 }
 
-// closesInward checks the words "the gap closes from the ends inward" and, at a
+// closesInward checks that the gap closes from the ends inward, as it plays, and the words, at a
 // tenth of the load, "only the ends bear": stations farther in close later, or so
 // nearly together that the mesh decides, which shifts a closing by ten times that.
 func closesInward(t *testing.T, s *design.Solution) {

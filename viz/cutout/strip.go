@@ -49,7 +49,7 @@ func Strip(s *scene.Scene, x0, half, tail, neck, perNewton float64) *scene.Scene
 // The colours of what is drawn new.
 func cutColor() color.NRGBA  { return color.NRGBA{212, 186, 146, 255} }
 func edgeColor() color.NRGBA { return color.NRGBA{70, 52, 38, 255} }
-func pushColor() color.NRGBA { return color.NRGBA{160, 74, 28, 255} }
+func pushColor() color.NRGBA { return color.NRGBA{44, 32, 24, 255} }
 
 // wall is the face of the cut between two lines over y, seen from outside at the side, -1 or 1.
 func wall(upper, lower []vec, side float64) *scene.Solid {

@@ -34,6 +34,14 @@ func (p *pen) head(words string) panel.Rect {
 	return panel.Rect{X: p.at.X, Y: p.at.Y + h + 2, W: p.at.W, H: p.at.H - h - 2}
 }
 
+// halves are the two halves of a room, side by side.
+func halves(r panel.Rect) [2]panel.Rect {
+	left, right := r, r
+	left.W /= 2
+	right.X, right.W = left.Right(), left.W
+	return [2]panel.Rect{left, right}
+}
+
 // write writes a note about a place, kept within the room, in so many lines as it needs.
 func (p *pen) write(words string, middle panel.Point, width float64, k color.NRGBA) {
 	x := math.Max(p.at.X, math.Min(middle.X-width/2, p.at.Right()-width))

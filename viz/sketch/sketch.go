@@ -21,6 +21,8 @@ func kinds() map[string]func(*pen) {
 		"tones":           (*pen).tones,
 		"octave":          (*pen).octave,
 		"shrunk":          (*pen).shrunk,
+		"cloth":           (*pen).cloth,
+		"faces":           (*pen).faces,
 	}
 }
 

@@ -17,6 +17,7 @@ type beside struct {
 	carved, loaded [][][2]float64 // outlines of the bridge's parts, as fitted and now, movements enlarged
 	strings        [][][2]float64 // now: of a cross-arch a place each, of a long arch the way of one
 	saddle, crown  float64        // heights of the strings as fitted where they are highest, and of the plate
+	rise           float64        // of the plate over its lowest place
 }
 
 // standing gathers what stands on the plate of a design; false for a cut that the hand
@@ -48,11 +49,13 @@ func standing(a *stage.Answered, kind stage.CutKind, e float64) (b beside, ok bo
 		b.carved, b.loaded = append(b.carved, outline(was, axis)), append(b.loaded, outline(is, axis))
 	}
 	b.saddle, b.crown = math.Inf(-1), math.Inf(-1)
+	low := math.Inf(1)
 	for _, z := range a.Cut.Outer {
 		if !math.IsNaN(z) {
-			b.crown = math.Max(b.crown, z)
+			b.crown, low = math.Max(b.crown, z), math.Min(low, z)
 		}
 	}
+	b.rise = b.crown - low
 	b.lead(a, axis, flat, now)
 	return b, true
 }
@@ -151,8 +154,8 @@ func fillBetween(l *panel.List, pts []panel.Point, k color.NRGBA) {
 	}
 }
 
-// measures writes heights beside the section, if there is room: of the arch over the plan's level, and of
-// the strings over it.
+// measures writes heights beside the section, if there is room: of the arch over the plan's level, unless the
+// plate is flat, and of the strings over it.
 func (s *Strip) measures(l *panel.List, f stripFrame, b *beside, to panel.Rect) {
 	if f.narrow() {
 		return
@@ -161,7 +164,10 @@ func (s *Strip) measures(l *panel.List, f stripFrame, b *beside, to panel.Rect) 
 	if to.Y < f.z0-2 { // in a low strip the word at the end stands beside it
 		x = math.Max(x, to.Right()+8)
 	}
-	bracket(l, x, f.place(0, 0).Y, f.place(0, b.crown).Y, fmt.Sprintf("arch %s mm", scale.Fixed(b.crown, 1)))
+	const flat = 0.1 // mm
+	if b.rise > flat {
+		bracket(l, x, f.place(0, 0).Y, f.place(0, b.crown).Y, fmt.Sprintf("arch %s mm", scale.Fixed(b.crown, 1)))
+	}
 	if !math.IsInf(b.saddle, -1) {
 		bracket(l, x, f.place(0, b.crown).Y, f.place(0, b.saddle).Y, fmt.Sprintf("strings %s mm", scale.Fixed(b.saddle-b.crown, 1)))
 	}

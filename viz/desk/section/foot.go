@@ -76,6 +76,12 @@ func (s *Strip) drawFoot(l *panel.List, r panel.Rect) {
 		}
 	}
 	l.Level(p.across(p.lo), p.across(p.hi), p.base, 1, panel.Ink())
+	if cols[0].Foot == cols[len(cols)-1].Foot { // between the thirds
+		for _, u := range []float64{1.0 / 3, 2.0 / 3} {
+			x := p.across(p.lo + u*(p.hi-p.lo))
+			l.Dashed(panel.Point{X: x, Y: p.top}, panel.Point{X: x, Y: r.Bottom() - 2}, 1, [2]float64{2, 3}, panel.Pencil())
+		}
+	}
 	drawThirds(l, a, cols, p.across, r.Bottom()-15)
 }
 
