@@ -144,30 +144,6 @@ func Bundled() ([]Info, error) {
 	return out, nil
 }
 
-// Beside lists the files of a folder that can be opened as cases, by name, so many at most; none without a
-// folder, or where it cannot be read.
-func Beside(fsys fs.FS, most int) []string {
-	out := []string{}
-	if fsys == nil {
-		return out
-	}
-	files, err := fs.ReadDir(fsys, ".")
-	if err != nil {
-		return out
-	}
-	for _, f := range files {
-		if len(out) == most {
-			break
-		}
-		if f.Type().IsRegular() && path.Ext(f.Name()) == ".toml" {
-			if _, err := Open(fsys, f.Name()); err == nil {
-				out = append(out, f.Name())
-			}
-		}
-	}
-	return out
-}
-
 // OpenChanged opens a case as Open does and sets keys in it before it is
 // decoded and checked, as if a case on top of it had said so. Faults in them
 // are told at the place from, which stands for a file, and the number of the

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"os"
 	"path/filepath"
 	"runtime"
 	"strings"
@@ -176,6 +177,7 @@ func (o *options) setUp(args []string, remembered looks.Looks) (d desk.Options, 
 		return d, err
 	}
 	d = desk.Options{FS: o.disk, Solve: design.Options{Workers: runtime.GOMAXPROCS(0)}, Woods: woods, Looks: looks, Lesson: o.lesson, Step: o.step, Asking: o.asking, Keys: keys, OnMovedShape: !o.linear}
+	d.Folder, d.Home = folders()
 	for _, a := range args {
 		name := filepath.ToSlash(a)
 		// A faulty case is told before a window opens.
@@ -192,6 +194,13 @@ func (o *options) setUp(args []string, remembered looks.Looks) (d desk.Options, 
 		d.Names = append(d.Names, name)
 	}
 	return d, nil
+}
+
+// folders are the one that the window stands in and the user's own, with slashes; "" where the system does not say.
+func folders() (here, home string) {
+	here, _ = os.Getwd()
+	home, _ = os.UserHomeDir()
+	return filepath.ToSlash(here), filepath.ToSlash(home)
 }
 
 // firstOnly gives the keys to the first case alone.

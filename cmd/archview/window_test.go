@@ -74,6 +74,14 @@ func sit(t testing.TB, args ...string) *person {
 // sitAt does so in a folder.
 func sitAt(t testing.TB, dir string, args ...string) *person {
 	t.Helper()
+	p := begin(t, dir, args...)
+	p.settled()
+	return p
+}
+
+// begin opens archview in a folder and waits for its window.
+func begin(t testing.TB, dir string, args ...string) *person {
+	t.Helper()
 	exe, err := os.Executable()
 	if err != nil {
 		t.Fatal(err)
@@ -91,7 +99,6 @@ func sitAt(t testing.TB, dir string, args ...string) *person {
 	}
 	t.Cleanup(func() { _ = p.cmd.Process.Kill() })
 	go p.listen(out)
-	p.settled()
 	p.id = strings.Fields(p.Do("xdotool", "search", "--sync", "--onlyvisible", "--name", "^archview"))[0]
 	return p
 }

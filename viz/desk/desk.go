@@ -9,15 +9,14 @@ import (
 	"math"
 	"slices"
 
-	"archload/cases"
 	"archload/cases/design"
-	"archload/cases/lesson"
 	"archload/cases/tree"
 	"archload/materials"
 	"archload/viz/desk/caliper"
 	"archload/viz/desk/grip"
 	"archload/viz/desk/layout"
 	"archload/viz/desk/looks"
+	"archload/viz/desk/opening"
 	"archload/viz/desk/section"
 	"archload/viz/desk/tones"
 	"archload/viz/panel"
@@ -38,6 +37,8 @@ type Options struct {
 	Step   int             // of the lesson, from 1; 0: the first
 	Asking bool            // a picture of the step's question, if it has one, not of its answer
 	Keys   []tree.KeyValue // set on the first case from the beginning
+
+	Folder, Home string // that names are relative to, and the user's own, from the root with slashes; "": not known
 
 	OnMovedShape bool // numbers settle to those of second order
 
@@ -112,11 +113,7 @@ type Desk struct {
 	was       []View  // what goes over into the picture; nil: nothing
 	fade      float64 // s, since when
 
-	beside     []string     // case files of the folder; nil: not yet looked for
-	bundled    []cases.Info // designs that come with the program; nil: not yet asked for
-	bundledErr error
-	lessons    []lesson.Info // that come with the program; nil: not yet asked for
-	lessonsErr error
+	open *opening.Sheets
 }
 
 // overlay is the sheet that lies over the page.
@@ -127,6 +124,7 @@ const (
 	helpSheet
 	lessonSheet
 	startSheet
+	fileSheet
 	fieldMenu
 	viewMenu
 	drawnMenu
@@ -138,7 +136,8 @@ func New(o Options) (*Desk, error) {
 	if len(o.Names) > 2 {
 		return nil, fmt.Errorf("want two cases at most, found %d", len(o.Names))
 	}
-	d := &Desk{o: o, looks: o.Looks.OrUsual(), answer: stage.NewAnswerer(o.FS, o.Solve), folded: usualFolds()}
+	d := &Desk{o: o, looks: o.Looks.OrUsual(), answer: stage.NewAnswerer(o.FS, o.Solve), folded: usualFolds(),
+		open: opening.New(opening.Options{FS: o.FS, Folder: o.Folder, Home: o.Home})}
 	if o.OnMovedShape {
 		d.answer.OnMovedShape()
 	}
@@ -173,6 +172,7 @@ func (d *Desk) Start(wake func()) {
 	ctx, stop := context.WithCancel(context.Background())
 	d.stop = stop
 	d.work = stage.NewWorker(d.answer, wake)
+	d.open.SetWake(wake)
 	go d.work.Run(ctx, d.shown)
 }
 

@@ -94,6 +94,22 @@ func (h *hand) settle() {
 	}
 }
 
+// appears shows frames until a control is there, which what is read beside the window brings.
+func (h *hand) appears(id string) {
+	h.t.Helper()
+	for {
+		h.frame()
+		if p, ok := h.d.panel.Find(id); ok && !p.Seen.Empty() {
+			return
+		}
+		select {
+		case <-h.bell:
+		case <-time.After(late):
+			h.t.Fatalf("no %s comes", id)
+		}
+	}
+}
+
 // middle of a control.
 func (h *hand) middle(id string) (x, y float64) {
 	h.t.Helper()

@@ -4,10 +4,10 @@ import (
 	"bytes"
 	"fmt"
 	"image/png"
-	"path"
 	"strings"
 
 	"archload/viz/desk/numbers"
+	"archload/viz/desk/opening"
 	"archload/viz/panel"
 	"archload/viz/scene"
 	"archload/viz/stage"
@@ -27,7 +27,7 @@ func (d *Desk) keepCase() {
 		d.say("nothing was changed yet; there is nothing to keep")
 		return
 	}
-	name := stem(one.Live.Name()) + "-changed.toml"
+	name := opening.Stem(one.Live.Name()) + "-changed.toml"
 	data, err := one.Live.Kept(name)
 	if err == nil {
 		name, err = d.o.Keep(name, data)
@@ -49,9 +49,6 @@ func (d *Desk) keepCase() {
 	d.copied = name
 }
 
-// stem is a case's name without folder and ending.
-func stem(name string) string { return strings.TrimSuffix(path.Base(name), ".toml") }
-
 // Size of a picture that is written from the window, pixels.
 const (
 	pictureWidth  = 1600
@@ -64,9 +61,9 @@ func (d *Desk) keepPicture() {
 		return
 	}
 	data, err := d.PNG(pictureWidth, pictureHeight, 1.5)
-	name := stem(d.shown.Designs[0].Live.Name()) + "-" + strings.ReplaceAll(d.shown.Want.Field.Word(), " ", "-") + ".png"
+	name := opening.Stem(d.shown.Designs[0].Live.Name()) + "-" + strings.ReplaceAll(d.shown.Want.Field.Word(), " ", "-") + ".png"
 	if d.shown.Want.Field == scene.Wood {
-		name = stem(d.shown.Designs[0].Live.Name()) + ".png"
+		name = opening.Stem(d.shown.Designs[0].Live.Name()) + ".png"
 	}
 	if err == nil {
 		name, err = d.o.Keep(name, data)

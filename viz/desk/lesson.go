@@ -19,9 +19,14 @@ func (d *Desk) openLesson(name string) error {
 	if err != nil {
 		return err
 	}
-	d.lesson, d.over = teach.Begin(l), noSheet
-	d.showStep()
+	d.begin(teach.Begin(l))
 	return nil
+}
+
+// begin begins a lesson that has been read.
+func (d *Desk) begin(l *teach.Walk) {
+	d.lesson, d.over, d.fault = l, noSheet, ""
+	d.showStep()
 }
 
 // walk goes to the next step of the lesson, or to the one before.

@@ -38,7 +38,7 @@ func TestOpenAFileOfTheFolder(t *testing.T) {
 	}})
 	h.in.Keys = []panel.KeyPress{{Key: panel.LetterKey('n'), Ctrl: true}}
 	h.frame()
-	h.frame()
+	h.appears("file mine.toml")
 	if _, ok := h.d.panel.Find("file other.toml"); ok {
 		t.Error("a file that is no case can be opened")
 	}

@@ -1,12 +1,6 @@
 package desk
 
-import (
-	"math"
-
-	"archload/cases/lesson"
-
-	"archload/viz/panel"
-)
+import "archload/viz/panel"
 
 // sheets draws what lies over the page: help, or the list of lessons.
 func (d *Desk) sheets() {
@@ -14,9 +8,11 @@ func (d *Desk) sheets() {
 	case helpSheet:
 		d.drawHelp()
 	case lessonSheet:
-		d.drawLessons()
+		d.opens(d.open.Lessons(d.openOn()))
 	case startSheet:
-		d.drawStart()
+		d.opens(d.open.Start(d.openOn()))
+	case fileSheet:
+		d.opens(d.open.Files(d.openOn()))
 	case fieldMenu, viewMenu, drawnMenu:
 		d.drawMenu()
 	}
@@ -66,43 +62,6 @@ func (d *Desk) drawHelp() {
 	}
 	d.panel.EndScroll(in.Used(0))
 	if d.panel.Button(panel.Control{ID: "close", At: panel.Rect{X: r.Right() - 118, Y: r.Bottom() - 42, W: 100, H: panel.ButtonHeight}, Label: "Close", Key: "Esc"}) {
-		d.over = noSheet
-	}
-}
-
-// drawLessons lists the bundled lessons.
-func (d *Desk) drawLessons() {
-	if d.lessons == nil {
-		d.lessons, d.lessonsErr = lesson.Bundled() // it opens every case that they show
-	}
-	infos, err := d.lessons, d.lessonsErr
-	r := d.lid(620, 120+62*float64(len(infos)))
-	c := panel.NewColumn(r, 18, 6)
-	d.panel.Title(c.Row(28), "Lessons")
-	if err != nil {
-		d.panel.Paragraph(c.Row(40), err.Error())
-	}
-	list := c.Rest()
-	list.H -= closeRoom
-	c = panel.NewColumn(d.panel.Scroll("lessons list", list), 0, 6)
-	if d.panel.Focus() == "" && len(infos) > 0 {
-		d.panel.SetFocus("lesson " + infos[0].Name) // Enter begins the first
-	}
-	for _, l := range infos {
-		words := d.atlas.ParagraphHeight(panel.Small, l.About, c.Width()-98)
-		row := c.Row(math.Max(panel.ButtonHeight, 22+words+4))
-		if d.panel.Button(panel.Control{ID: "lesson " + l.Name, At: panel.Rect{X: row.X, Y: row.Y + 2, W: 84, H: panel.ButtonHeight}, Label: "Begin"}) {
-			if err := d.openLesson(l.Name); err != nil {
-				d.fault = faultWords(err)
-			}
-			d.over = noSheet
-		}
-		at := panel.Rect{X: row.X + 98, Y: row.Y, W: row.W - 98, H: 20}
-		d.panel.Heading(at, l.Title)
-		d.panel.Note(panel.Rect{X: at.X, Y: row.Y + 22, W: at.W, H: words}, l.About)
-	}
-	d.panel.EndScroll(c.Used(0))
-	if d.panel.Button(panel.Control{ID: "close", At: panel.Rect{X: r.Right() - 118, Y: r.Bottom() - 40, W: 100, H: panel.ButtonHeight}, Label: "Close", Key: "Esc"}) {
 		d.over = noSheet
 	}
 }

@@ -43,7 +43,8 @@ func shortcuts() []shortcut {
 		shortcut{panel.KeyPlus, true, "Ctrl +", "larger letters", func(d *Desk) { d.enlargeLetters(1) }},
 		shortcut{panel.KeyMinus, true, "Ctrl −", "smaller letters", func(d *Desk) { d.enlargeLetters(-1) }},
 		shortcut{letter('z'), false, "Z", "takes back all changes of the design", (*Desk).takeBack},
-		shortcut{letter('n'), true, "Ctrl N", "another design", func(d *Desk) { d.openSheet(startSheet) }},
+		shortcut{letter('n'), true, "Ctrl N", "another design, alone or beside this one", func(d *Desk) { d.openSheet(startSheet) }},
+		shortcut{letter('o'), true, "Ctrl O", "opens a case file or a lesson", func(d *Desk) { d.openSheet(fileSheet) }},
 		shortcut{letter('l'), false, "L", "lessons", func(d *Desk) { d.openSheet(lessonSheet) }},
 		shortcut{panel.KeyPeriod, false, ".", "next step of a lesson", func(d *Desk) { d.walk(1) }},
 		shortcut{panel.KeyComma, false, ",", "step before", func(d *Desk) { d.walk(-1) }},
@@ -57,6 +58,12 @@ func shortcuts() []shortcut {
 // shortcuts does what the keys ask that no control has used.
 func (d *Desk) shortcuts() {
 	for _, k := range d.panel.Unused() {
+		if d.over == startSheet && k.Key == panel.LetterKey('o') {
+			k.Ctrl = true // as the button there says; there is nothing to look at from outside
+		}
+		if d.over == fileSheet && !k.Ctrl && k.Key != panel.KeyEscape {
+			continue // letters belong to the path
+		}
 		for _, s := range shortcuts() {
 			if s.key == k.Key && s.ctrl == k.Ctrl && (s.bare() || len(d.want.Designs) > 0) {
 				s.do(d)
@@ -64,14 +71,14 @@ func (d *Desk) shortcuts() {
 			}
 		}
 	}
-	if d.shown != nil {
+	if d.shown != nil && d.over == noSheet {
 		d.arrowKeys()
 	}
 }
 
 // bare tells whether a key does something on the page to choose from, without a design.
 func (s shortcut) bare() bool {
-	return slices.Contains([]string{"Ctrl +", "Ctrl −", "Ctrl N", "L", "H", "", "Esc", "Ctrl Q"}, s.name)
+	return slices.Contains([]string{"Ctrl +", "Ctrl −", "Ctrl N", "Ctrl O", "L", "H", "", "Esc", "Ctrl Q"}, s.name)
 }
 
 // arrowKeys turn the drawing, plus and minus bring it nearer, unless a control
@@ -144,7 +151,7 @@ func (d *Desk) openSheet(o overlay) {
 	if d.over == o && len(d.want.Designs) > 0 {
 		o = noSheet
 	}
-	d.over = o
+	d.show(o, false)
 }
 
 // escape closes what lies on top.
@@ -152,8 +159,8 @@ func (d *Desk) escape() {
 	switch {
 	case d.over != noSheet && len(d.want.Designs) > 0:
 		d.over = noSheet
-	case d.over == lessonSheet || d.over == helpSheet:
-		d.over = startSheet
+	case d.over == lessonSheet || d.over == helpSheet || d.over == fileSheet:
+		d.show(startSheet, false)
 	case d.play.on:
 		d.play.on = false
 	case d.alone:

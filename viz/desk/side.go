@@ -190,6 +190,13 @@ func (d *Desk) drawTools(c *panel.Column) {
 			Words: []string{"side by side", "B less A"}}, &k) {
 			d.want.Arrange = stage.Arrange(k)
 		}
+		pair := c.Cells(panel.ButtonHeight, 2)
+		for i, label := range []string{"A alone", "B alone"} {
+			if d.panel.Button(panel.Control{ID: fmt.Sprintf("alone %d", i), At: pair[i], Label: label, Tip: "takes the other design away", Off: d.offBeside()}) {
+				d.aloneWith(i)
+				return
+			}
+		}
 	}
 	one := d.design()
 	if one == nil {
@@ -339,25 +346,42 @@ func (d *Desk) drawKeep(c *panel.Column) {
 		Tip: "writes the drawing as a PNG; its path goes to the clipboard"}) {
 		d.keepPicture()
 	}
-	pair = c.Cells(panel.ButtonHeight, 2)
-	if d.panel.Button(panel.Control{ID: "designs", At: pair[0], Label: "Designs", Key: "Ctrl N", Tip: "the designs that come with the program, and those that were open last"}) {
-		d.over = startSheet
+	row := c.Cells(panel.ButtonHeight, 3)
+	if d.panel.Button(panel.Control{ID: "designs", At: row[0], Label: "Designs", Tip: "another design: those that come with the program, those that were open last, those of the folder [Ctrl N]"}) {
+		d.show(startSheet, false)
 	}
-	if d.panel.Button(panel.Control{ID: "lessons", At: pair[1], Label: "Lessons", Key: "L"}) {
+	if d.panel.Button(panel.Control{ID: "open file", At: row[1], Label: "Open", Tip: "a case file or a lesson in any folder, by its path [Ctrl O]"}) {
+		d.show(fileSheet, false)
+	}
+	if d.panel.Button(panel.Control{ID: "put beside", At: row[2], Label: "Beside", Off: d.offBeside(), Tip: "puts another design beside this one, both under one scale, to compare them"}) {
+		d.show(startSheet, true)
+	}
+	row = c.Cells(panel.ButtonHeight, 3)
+	if d.panel.Button(panel.Control{ID: "lessons", At: row[0], Label: "Lessons", Key: "L"}) {
 		d.over = lessonSheet
 	}
-	pair = c.Cells(panel.ButtonHeight, 2)
-	if d.panel.Button(panel.Control{ID: "help", At: pair[0], Label: "Help", Key: "H"}) {
+	if d.panel.Button(panel.Control{ID: "help", At: row[1], Label: "Help", Key: "H"}) {
 		d.over = helpSheet
 	}
-	half := panel.Rect{X: pair[1].X, Y: pair[1].Y, W: math.Round(pair[1].W/2) - 2, H: pair[1].H}
+	half := panel.Rect{X: row[2].X, Y: row[2].Y, W: math.Round(row[2].W/2) - 2, H: row[2].H}
 	if d.panel.Button(panel.Control{ID: "smaller letters", At: half, Label: "A −", Tip: "smaller letters [Ctrl −]", Off: d.offLetters(-1)}) {
 		d.enlargeLetters(-1)
 	}
-	half.X = pair[1].Right() - half.W
+	half.X = row[2].Right() - half.W
 	if d.panel.Button(panel.Control{ID: "larger letters", At: half, Label: "A +", Tip: "larger letters [Ctrl +]", Off: d.offLetters(1)}) {
 		d.enlargeLetters(1)
 	}
+}
+
+// offBeside is why no design can be put beside the one shown; "": one can.
+func (d *Desk) offBeside() string {
+	switch {
+	case d.lesson != nil:
+		return "a lesson says what it shows"
+	case len(d.want.Designs) == 0:
+		return "no design is open"
+	}
+	return ""
 }
 
 // drawCaution says what all this is.

@@ -109,7 +109,7 @@ func (d *Desk) remember() {
 	}
 	l.Field, l.Inside, l.Flow, l.Strings, l.Forces, l.Cut = d.want.Field, d.want.Inside, d.want.Flow, d.want.Strings, d.want.Forces, d.want.Cut.Kind
 	if d.shown != nil && len(d.shown.Designs) > 0 {
-		l = l.With(d.shown.Designs[0].Live.Name())
+		l = l.With(d.open.Whole(d.shown.Designs[0].Live.Name()))
 		d.looks.Recent = l.Recent
 	}
 	if l != d.kept {

@@ -117,7 +117,7 @@ func (p *Panel) numberHand(n Number, f feel, v *float64) {
 // caretAt returns the letter gap nearest to x.
 func (p *Panel) caretAt(n Number, x float64) int {
 	a := p.list.Atlas
-	left := p.entryBox(n).X + 4
+	left := p.entryLeft(p.entryBox(n))
 	best, gap := 0, math.Inf(1)
 	for i := 0; i <= len(p.entry.text); i++ {
 		if d := abs(left + a.TextWidth(Body, string(p.entry.text[:i])) - x); d < gap {
@@ -263,13 +263,18 @@ func (p *Panel) drawNumber(n Number, f feel, v float64) {
 	l.Frame(box, 1.5, edge)
 }
 
-// drawEntry draws what is typed, what is selected and the caret; a long entry
-// is moved so that the caret shows.
+// entryLeft is where what is typed begins in its box: a long entry is moved so that the caret shows.
+func (p *Panel) entryLeft(box Rect) float64 {
+	in := box.Inset(4, 0)
+	return in.X - max(0, p.list.Atlas.TextWidth(Body, string(p.entry.text[:p.entry.caret]))-in.W+2)
+}
+
+// drawEntry draws what is typed, what is selected and the caret.
 func (p *Panel) drawEntry(box Rect) {
 	l, e := p.list, p.entry
 	in := box.Inset(4, 0)
 	width := func(n int) float64 { return l.Atlas.TextWidth(Body, string(e.text[:n])) }
-	x := in.X - max(0, width(e.caret)-in.W+2)
+	x := p.entryLeft(box)
 	l.Clip(box.Inset(2, 0))
 	if e.all && len(e.text) > 0 {
 		l.Rect(Rect{x - 1, in.Y + 3, width(len(e.text)) + 2, in.H - 6}, faded(Rust(), 0.22))

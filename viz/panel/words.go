@@ -3,6 +3,7 @@ package panel
 import (
 	"image/color"
 	"math"
+	"sort"
 	"strings"
 )
 
@@ -91,12 +92,12 @@ func (a *Atlas) Shortened(f Face, s string, width float64) string {
 		return s
 	}
 	letters := []rune(s)
-	for n := len(letters) - 1; n > 0; n-- {
-		if t := strings.TrimRight(string(letters[:n]), " ") + "…"; a.TextWidth(f, t) <= width {
-			return t
-		}
+	cut := func(n int) string { return strings.TrimRight(string(letters[:n]), " ") + "…" }
+	n := sort.Search(len(letters)-1, func(i int) bool { return a.TextWidth(f, cut(i+1)) > width })
+	if n == 0 {
+		return ""
 	}
-	return ""
+	return cut(n)
 }
 
 // Wrap breaks a text into lines no wider than width, points, at spaces and
