@@ -46,12 +46,6 @@ func (s *Sheets) Whole(name string) string {
 	return path.Join(s.o.Folder, name)
 }
 
-// asked is the folder of what is typed, and the beginning of a name in it.
-func (s *Sheets) parts() (dir, name string) {
-	k := strings.LastIndexByte(filepath.ToSlash(s.text), '/') + 1
-	return s.text[:k], s.text[k:]
-}
-
 // Files draws the line for a path with what its folder has, and tells what was opened.
 func (s *Sheets) Files(on On) (chosen Choice) {
 	p := on.Panel

@@ -3,6 +3,7 @@ package opening
 import (
 	"io/fs"
 	"path"
+	"path/filepath"
 	"strings"
 
 	"archload/cases"
@@ -52,6 +53,12 @@ func (s *Sheets) Show(beside bool) {
 	forget(&s.read, &s.read.file)
 	s.fault, s.started, s.beside = "", false, beside
 	s.text, _ = s.parts() // of what was opened last the folder stays
+}
+
+// parts are the folder of what is typed, and the beginning of a name in it.
+func (s *Sheets) parts() (dir, name string) {
+	k := strings.LastIndexByte(filepath.ToSlash(s.text), '/') + 1
+	return s.text[:k], s.text[k:]
 }
 
 // On is what a sheet is drawn on, and what is shown.
