@@ -26,7 +26,9 @@ type Page struct {
 	Bridge func(r panel.Rect) bool // or what stands on it
 	Taken  []panel.Rect            // by other words
 
-	dots []panel.Point // places that words name: no value of a line hides one
+	dots   []panel.Point // places that words name: no value of a line hides one
+	fixed  []panel.Rect  // what was taken before
+	placed []Tag
 }
 
 // Tag is a word in its place.
@@ -46,8 +48,8 @@ func (t Tag) end() panel.Point {
 // Place finds the places, for what must be said first before the values of lines. A word without
 // a place is left out.
 func (p *Page) Place(words []Word) []Tag {
-	var out []Tag
-	p.dots = nil
+	p.dots, p.fixed, p.placed = nil, p.Taken, nil
+	var whole []string // words of those placed
 	for _, w := range words {
 		if w.Kind == scene.Part || w.Kind == scene.Reading {
 			p.dots = append(p.dots, w.At)
@@ -59,51 +61,114 @@ func (p *Page) Place(words []Word) []Tag {
 				continue
 			}
 			if t, ok := p.place(w); ok {
-				out = append(out, t)
-				p.Taken = append(p.Taken, t.Box)
+				p.placed, whole = append(p.placed, t), append(whole, w.Text)
 			}
 		}
 		if !level {
-			p.untangle(out)
+			p.clear(whole)
 		}
 	}
-	return out
+	p.Taken = p.fixed
+	for _, t := range p.placed {
+		p.Taken = append(p.Taken, t.Box)
+	}
+	return p.placed
 }
 
-// untangle changes the places of two words whose lines cross, if that frees them.
-func (p *Page) untangle(tags []Tag) {
-	own := p.Taken[len(p.Taken)-len(tags):]
+// clear places words anew whose lines run through others, or that were shortened for others, now that all are known, and
+// lets two of them change places where that alone helps.
+func (p *Page) clear(whole []string) {
 	for range 3 { // a change may make another possible
-		for i := range tags {
+		for i, t := range p.placed {
+			if was := p.mess(t, i); was > 0 || t.Text != whole[i] {
+				p.moved(i, whole[i], was)
+			}
+		}
+		for i := range p.placed {
 			for j := range i {
-				if a, b := tags[i], tags[j]; a.led && b.led && crossing(a, b) {
-					p.change(tags, own, i, j)
+				if a, b := p.placed[i], p.placed[j]; a.led && b.led && crossing(a, b) {
+					p.change(i, j)
 				}
 			}
 		}
 	}
 }
 
-// change lets words i and j change places where both are free and their lines cross no more.
-func (p *Page) change(tags []Tag, own []panel.Rect, i, j int) {
-	a, b := tags[i], tags[j]
-	a.Box, b.Box = p.box(a, b.Box.Centre(), panel.Point{}), p.box(b, a.Box.Centre(), panel.Point{})
-	was := [2]panel.Rect{own[i], own[j]}
-	own[i], own[j] = panel.Rect{}, b.Box
-	ok := p.free(a.Box, p.Object) && !crossing(a, b)
-	own[i], own[j] = a.Box, panel.Rect{}
-	if ok = ok && p.free(b.Box, p.Object); ok {
-		tags[i], tags[j], own[j] = a, b, b.Box
-		return
+// moved places word i anew if that is less in the way than it is, in all its words if they have room now.
+func (p *Page) moved(i int, whole string, was float64) {
+	t := p.placed[i]
+	p.placed[i] = Tag{}
+	w := t.Word
+	w.Text = whole
+	if n, ok := p.place(w); ok && (len(n.Text) > len(t.Text) || p.mess(n, i) < was) {
+		t = n
 	}
-	own[i], own[j] = was[0], was[1]
+	p.placed[i] = t
+}
+
+// change lets words i and j change places where both are free and less is in the way.
+func (p *Page) change(i, j int) {
+	a, b := p.placed[i], p.placed[j]
+	was := p.mess(a, i) + p.mess(b, j)
+	n, m := a, b
+	n.Box, m.Box = p.box(a, b.Box.Centre(), panel.Point{}), p.box(b, a.Box.Centre(), panel.Point{})
+	p.placed[i], p.placed[j] = Tag{}, Tag{}
+	if p.free(n.Box, p.Object) && p.free(m.Box, p.Object) && n.Box.Meet(m.Box).Empty() {
+		p.placed[i], p.placed[j] = n, m
+		if p.mess(n, i)+p.mess(m, j) < was {
+			return
+		}
+	}
+	p.placed[i], p.placed[j] = a, b
+}
+
+// What a word in the way is worth going farther for, points: a line through another word, and two lines that cross.
+const (
+	through = 160.0
+	crossed = 50.0
+)
+
+// mess is how far word t, the i-th of those placed or none of them, is in the way of the others and they in its own, points.
+func (p *Page) mess(t Tag, i int) float64 {
+	sum, end := 0.0, t.end()
+	if t.led {
+		for _, r := range p.fixed {
+			if cuts(t.At, end, r) {
+				sum += through
+			}
+		}
+	}
+	for j, o := range p.placed {
+		if j == i || o.Text == "" {
+			continue
+		}
+		if t.led && cuts(t.At, end, o.Box) {
+			sum += through
+		}
+		if o.led && cuts(o.At, o.end(), t.Box) {
+			sum += through
+		}
+		if t.led && o.led && crossing(t, o) {
+			sum += crossed
+		}
+	}
+	return sum
+}
+
+// cross tells whether two lines, from a to b and from c to d, cross.
+func cross(a, b, c, d panel.Point) bool {
+	side := func(p, q, r panel.Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
+	return side(a, b, c)*side(a, b, d) < 0 && side(c, d, a)*side(c, d, b) < 0
 }
 
 // crossing tells whether the lines of two words cross.
-func crossing(a, b Tag) bool {
-	side := func(p, q, r panel.Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
-	c, d := a.end(), b.end()
-	return side(a.At, c, b.At)*side(a.At, c, d) < 0 && side(b.At, d, a.At)*side(b.At, d, c) < 0
+func crossing(a, b Tag) bool { return cross(a.At, a.end(), b.At, b.end()) }
+
+// cuts tells whether a line runs through a rectangle: then it ends in it or cuts one of its diagonals.
+func cuts(a, b panel.Point, r panel.Rect) bool {
+	return !r.Empty() && (r.Holds(a) || r.Holds(b) ||
+		cross(a, b, panel.Point{X: r.X, Y: r.Y}, panel.Point{X: r.Right(), Y: r.Bottom()}) ||
+		cross(a, b, panel.Point{X: r.X, Y: r.Bottom()}, panel.Point{X: r.Right(), Y: r.Y}))
 }
 
 func (p *Page) place(w Word) (Tag, bool) {
@@ -111,7 +176,7 @@ func (p *Page) place(w Word) (Tag, bool) {
 	switch w.Kind {
 	case scene.Level:
 		t.Box = p.box(t, w.At, panel.Point{})
-		return t, p.free(t.Box, p.Bridge) && !slices.ContainsFunc(p.dots, func(d panel.Point) bool { return t.Box.Inset(-3, -3).Holds(d) })
+		return t, p.free(t.Box, p.Bridge) && p.mess(t, -1) == 0 && !slices.ContainsFunc(p.dots, func(d panel.Point) bool { return t.Box.Inset(-3, -3).Holds(d) })
 	case scene.SectorForce, scene.Part, scene.Force:
 		t.face = panel.SmallBold
 	}
@@ -138,14 +203,19 @@ func (p *Page) place(w Word) (Tag, bool) {
 			return t, false
 		}
 	}
+	return t.in(box), true
+}
+
+// in is the word in a box, with a line if that stands off.
+func (t Tag) in(box panel.Rect) Tag {
 	t.Box = box
 	far := 16.0
-	if w.Kind == scene.Orientation {
+	if t.Kind == scene.Orientation {
 		far = 44
 	}
 	end := t.end()
-	t.led = math.Hypot(end.X-w.At.X, end.Y-w.At.Y) > far
-	return t, true
+	t.led = math.Hypot(end.X-t.At.X, end.Y-t.At.Y) > far
+	return t
 }
 
 // away is the direction from the middle of the drawing through a place; up in the middle.
@@ -169,14 +239,15 @@ func (p *Page) free(r panel.Rect, cover func(panel.Rect) bool) bool {
 	if r.X < p.In.X+2 || r.Y < p.In.Y || r.Right() > p.In.Right()-2 || r.Bottom() > p.In.Bottom() {
 		return false
 	}
-	return !slices.ContainsFunc(p.Taken, func(o panel.Rect) bool { return !r.Meet(o).Empty() }) && (cover == nil || !cover(r))
+	return !slices.ContainsFunc(p.fixed, func(o panel.Rect) bool { return !r.Meet(o).Empty() }) &&
+		!slices.ContainsFunc(p.placed, func(o Tag) bool { return !r.Meet(o.Box).Empty() }) && (cover == nil || !cover(r))
 }
 
 // distant is how far off what it names a word stands too far to be read with it, if fewer words stand nearer, points.
 const distant = 90.0
 
 // near looks along a direction and to both sides of it for the nearest place that is free; to go
-// aside is worth going as much farther.
+// aside, or into the way of other words, is worth going as much farther.
 func (p *Page) near(t Tag, off panel.Point) (best panel.Rect, cost float64, ok bool) {
 	const step, reach, aside = 7.0, 420.0, 34.0 // points; points for a radian
 	least := math.Inf(1)
@@ -189,7 +260,9 @@ func (p *Page) near(t Tag, off panel.Point) (best panel.Rect, cost float64, ok b
 			sin, cos := math.Sincos(turn)
 			way := panel.Point{X: off.X*cos - off.Y*sin, Y: off.X*sin + off.Y*cos}
 			if r := p.box(t, panel.Point{X: t.At.X + far*way.X, Y: t.At.Y + far*way.Y}, way); p.free(r, p.Object) {
-				best, ok, least = r, true, cost
+				if cost += p.mess(t.in(r), -1); cost < least {
+					best, ok, least = r, true, cost
+				}
 			}
 		}
 	}
@@ -211,8 +284,12 @@ func (p *Page) anywhere(t Tag) (best panel.Rect, ok bool) {
 		least := math.Inf(1)
 		for y := p.In.Y; y < p.In.Bottom(); y += step {
 			for x := p.In.X; x < p.In.Right(); x += step {
-				if far := math.Hypot(x-from.X, y-from.Y); far < least {
-					if r := p.box(t, panel.Point{X: x, Y: y}, panel.Point{}); p.free(r, cover) {
+				far := math.Hypot(x-from.X, y-from.Y)
+				if far >= least {
+					continue
+				}
+				if r := p.box(t, panel.Point{X: x, Y: y}, panel.Point{}); p.free(r, cover) {
+					if far += p.mess(t.in(r), -1); far < least {
 						best, ok, least = r, true, far
 					}
 				}

@@ -95,3 +95,44 @@ func TestShortWords(t *testing.T) {
 		t.Errorf("places %+v; want the newtons alone, beside the drawing", tags)
 	}
 }
+
+// Words of places that stand one over another, as arrows seen from their end do, lie so that no line runs through
+// another word; and a value of a line keeps off those lines.
+func TestNoLineRunsThroughAWord(t *testing.T) {
+	p := page(t)
+	var words []Word
+	for i, text := range []string{"strings 156 N", "middle 36 N", "neck block 14 N", "tail block 25 N"} {
+		words = append(words, Word{Text: text, Kind: scene.Force, At: panel.Point{X: 200, Y: 110 + 12*float64(i)}, Off: panel.Point{Y: -1}})
+	}
+	tags := p.Place(words)
+	if len(tags) != len(words) {
+		t.Fatalf("%d of %d words have a place", len(tags), len(words))
+	}
+	for _, a := range tags {
+		for _, b := range tags {
+			if a.Text != b.Text && a.led && cuts(a.At, a.end(), b.Box) {
+				t.Errorf("the line of %q runs through %q", a.Text, b.Text)
+			}
+		}
+	}
+	led := tags[1]
+	end := led.end()
+	half := panel.Point{X: (led.At.X + end.X) / 2, Y: (led.At.Y + end.Y) / 2}
+	p.Bridge, p.Taken = nil, nil
+	if got := p.Place(append(words, Word{Text: "0.30", Kind: scene.Level, At: half})); len(got) != len(words) {
+		t.Error("a value stands on a line that leads to a word")
+	}
+}
+
+// A line through a corner of a rectangle cuts it, one beside it does not.
+func TestCuts(t *testing.T) {
+	r := panel.Rect{X: 10, Y: 10, W: 40, H: 20}
+	for _, c := range []struct {
+		x0, y0, x1, y1 float64
+		want           bool
+	}{{0, 20, 60, 20, true}, {5, 18, 18, 5, true}, {5, 12, 12, 5, false}, {20, 20, 25, 22, true}, {0, 20, 8, 20, false}, {30, 0, 30, 60, true}} {
+		if got := cuts(panel.Point{X: c.x0, Y: c.y0}, panel.Point{X: c.x1, Y: c.y1}, r); got != c.want {
+			t.Errorf("from %g, %g to %g, %g: %v", c.x0, c.y0, c.x1, c.y1, got)
+		}
+	}
+}
