@@ -351,9 +351,9 @@ func (s Slider) labelOf(a *Atlas, i int, taken [][2]float64) (left float64, ok b
 			ways = []float64{x - w + tick, x - w/2}
 		}
 	}
-	for _, left := range ways {
-		left = min(max(left, s.At.X), s.At.Right()-w)
-		free := m.Label != "" && left >= s.At.X
+	for _, way := range ways {
+		left := min(max(way, s.At.X), s.At.Right()-w)
+		free := m.Label != "" && left >= s.At.X && (way == x-w/2 || left == way) // beside its mark it stands there or nowhere
 		for _, t := range taken {
 			free = free && (left >= t[1]+air || left+w <= t[0]-air)
 		}

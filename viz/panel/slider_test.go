@@ -220,3 +220,29 @@ func TestDisabledSlider(t *testing.T) {
 		t.Errorf("off %v, focus %q after a click", q.Off, s.Focus())
 	}
 }
+
+// Words under a slider's rule stand at their mark, or nowhere, however narrow it is.
+func TestWordsStandAtTheirMark(t *testing.T) {
+	a, err := NewAtlas(1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for wide := 120.0; wide < 900; wide += 7 {
+		s := Slider{Control: Control{At: Rect{W: wide, H: 50}}, Max: 1,
+			Marks: []Mark{{0.16, "the middle first touches"}, {0.18, "the middle has closed"}, {0, "slack"}, {1, "at pitch"}}}
+		var taken [][2]float64
+		for i, m := range s.Marks {
+			left, ok := s.labelOf(a, i, taken)
+			w := a.TextWidth(Small, m.Label)
+			if taken = append(taken, [2]float64{left, left + w}); !ok {
+				taken = taken[:len(taken)-1]
+				continue
+			}
+			if x := s.placeOf(m.At); x < left-2 || x > left+w+2 {
+				t.Errorf("%g points wide: %q stands from %g to %g, its mark at %g", wide, m.Label, left, left+w, x)
+			} else if edge := math.Min(x-left, left+w-x); m.At > 0 && m.At < 1 && edge > 3 && left > 0 && math.Abs(x-left-w/2) > 1 {
+				t.Errorf("%g points wide: %q is neither under its mark nor beside it", wide, m.Label)
+			}
+		}
+	}
+}
