@@ -86,7 +86,15 @@ func TestAirFollowsTheSlider(t *testing.T) {
 		}
 		return s.Designs[0]
 	}
-	dry := ask().Air
+	w.Cut.Kind, w.Forces = LongArch, true
+	one := ask()
+	dry := one.Air
+	if at := one.Cut.Sink[len(one.Cut.Sink)/2]; one.Drawn == one.Now || !(at > 1) {
+		t.Errorf("the section has gone down %g mm in dry air, want what the air does, some 2 mm", at)
+	}
+	if last.arrows(one) != nil {
+		t.Error("forces are drawn on a movement between two states of one load")
+	}
 	w.Air, w.Held = 70, true
 	if got := ask().Air; got != dry {
 		t.Errorf("while the hand drags the picture is of %g %%, want that of %g %%", got.Humidity, dry.Humidity)

@@ -319,10 +319,11 @@ func (d *Answered) at(w Want, sure bool) (err error) {
 		d.Pins = append(d.Pins, r)
 	}
 	edge, _ := answer.Outlines(d.Now)
+	d.Drawn, _ = d.drawn(w)
 	if from, to, ok := cutLine(d.Now.Top.Built.Case, w.Cut, edge); ok {
-		cut := d.Now.CutAlong(from, to)
+		cut := d.Drawn.CutAlong(from, to)
 		d.Cut, d.FullCut = &cut, &cut
-		if d.Full != d.Now {
+		if d.Full != d.Now && d.Drawn == d.Now {
 			full := d.Full.CutAlong(from, to)
 			d.FullCut = &full
 		}
@@ -453,14 +454,18 @@ func (s *Shown) lines(d *Answered) *answer.FlowReport {
 
 // arrows of the forces, if they are wanted.
 func (s *Shown) arrows(d *Answered) *scene.Forces {
-	if !s.Want.Forces {
+	if !s.Want.Forces || s.Want.Field == scene.Humidity { // which is a movement between two states
 		return nil
 	}
 	share := s.Want.Load
 	if d.sure { // a case of its own, whose strings pull with that share
 		share = 1
 	}
-	return &scene.Forces{Flow: d.Flow, PerNewton: s.Arrow, Share: share}
+	f := &scene.Forces{Flow: d.Flow, PerNewton: s.Arrow, Share: share}
+	if s.Want.Field.OnFoot() { // the edge is beyond the picture
+		f.Flow = nil
+	}
+	return f
 }
 
 // worst is the mark at the place where most of the strength is used, where that is shown.

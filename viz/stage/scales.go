@@ -33,8 +33,11 @@ func (s *Shown) fresh(ranges [][2]float64) Scales {
 	return f
 }
 
-// arrowLong is about how long the longest arrow is drawn at full load, mm.
-const arrowLong = 42.0
+// About how long the longest arrow is drawn at full load, mm; and where the picture is of the foot alone.
+const (
+	arrowLong  = 42.0
+	arrowShort = 16.0
+)
 
 // arrowFor is one scale of the arrows for all designs: that of full load, which no state
 // on the way exceeds by much.
@@ -49,6 +52,9 @@ func (s *Shown) arrowFor() float64 {
 	}
 	if most <= 0 {
 		return 1
+	}
+	if s.Want.Field.OnFoot() {
+		return scale.StepNear(arrowShort / most)
 	}
 	return scale.StepNear(arrowLong / most)
 }

@@ -61,11 +61,12 @@ type Answered struct {
 	Skeleton  *scene.Skeleton      // of Now
 	Full      *design.Solution     // at full string load
 	Now       *design.Solution     // at the want's load: of Here, once every design has one
+	Drawn     *design.Solution     // whose movements are drawn: Now, or what other air does
 	Bridge    *answer.BridgeReport // now; nil without a bridge
 	Before    *Before              // the design as its file says; nil if nothing is changed
 	Gauges    []answer.GaugeReport // of the case, now
 	Pins      []answer.GaugeReport // now; a pin off the wood has NaN
-	Cut       *design.LineCut      // now; nil without a section
+	Cut       *design.LineCut      // of Drawn; nil without a section
 	FullCut   *design.LineCut      // at full load
 	Flow      *answer.FlowReport   // now; nil if no lines of force are wanted
 	Pathless  string               // why there are no paths of the load, if they are wanted

@@ -23,7 +23,7 @@ type beside struct {
 // standing gathers what stands on the plate of a design; false for a cut that the hand
 // drew, and without a bridge.
 func standing(a *stage.Answered, kind stage.CutKind, e float64) (b beside, ok bool) {
-	parts := a.Now.Top.Built.BridgeParts()
+	parts := a.Drawn.Top.Built.BridgeParts()
 	if kind == stage.FreeCut || len(parts) == 0 || a.Cut == nil {
 		return b, false
 	}
@@ -34,7 +34,7 @@ func standing(a *stage.Answered, kind stage.CutKind, e float64) (b beside, ok bo
 	from := a.Cut.From[axis]
 	flat := func(p [3]float64) [2]float64 { return [2]float64{p[axis] - from, p[2]} }
 	now := func(p design.BridgePoint) [3]float64 {
-		u := a.Now.BridgeMove(p)
+		u := a.Drawn.BridgeMove(p)
 		return [3]float64{p.At[0] + e*u[0], p.At[1] + e*u[1], p.At[2] + e*(u[2]+p.Gap)}
 	}
 	for _, p := range parts {
@@ -63,7 +63,7 @@ func standing(a *stage.Answered, kind stage.CutKind, e float64) (b beside, ok bo
 // lead adds the strings: across the places where they lie on the saddle, along the way
 // of the middle one.
 func (b *beside) lead(a *stage.Answered, axis int, flat func([3]float64) [2]float64, now func(design.BridgePoint) [3]float64) {
-	all := a.Now.Top.Built.StringShapes()
+	all := a.Drawn.Top.Built.StringShapes()
 	best := 0
 	for i, st := range all {
 		b.saddle = math.Max(b.saddle, st.Saddle.At[2])
@@ -157,7 +157,7 @@ func fillBetween(l *panel.List, pts []panel.Point, k color.NRGBA) {
 // measures writes heights beside the section, if there is room: of the arch over the plan's level, unless the
 // plate is flat, and of the strings over it.
 func (s *Strip) measures(l *panel.List, f stripFrame, b *beside, to panel.Rect) {
-	if f.narrow() {
+	if !f.measured {
 		return
 	}
 	x := f.place(f.hi, 0).X + 12
@@ -173,11 +173,20 @@ func (s *Strip) measures(l *panel.List, f stripFrame, b *beside, to panel.Rect) 
 	}
 }
 
+// measuresWide is the room that heights need beside a section, in a low strip beside its word, too, points.
+func measuresWide(a *panel.Atlas, lowly bool) float64 {
+	w := 12 + 6 + a.TextWidth(panel.Small, "strings 88.8 mm")
+	if lowly {
+		w += a.TextWidth(panel.Small, "treble")
+	}
+	return w
+}
+
 // bracket draws an upright measure with its words beside it.
 func bracket(l *panel.List, x, low, top float64, words string) {
 	l.Upright(x, top, low, 1, panel.SoftInk())
 	for _, y := range []float64{low, top} {
 		l.Level(x-3, x+4, y, 1, panel.SoftInk())
 	}
-	l.TextIn(panel.Rect{X: x + 6, Y: (low+top)/2 - 8, W: 100, H: 16}, panel.Small, panel.Left, panel.Ink(), words)
+	l.TextIn(panel.Rect{X: x + 6, Y: (low+top)/2 - 8, W: l.Atlas.TextWidth(panel.Small, words) + 1, H: 16}, panel.Small, panel.Left, panel.Ink(), words)
 }

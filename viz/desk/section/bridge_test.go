@@ -23,7 +23,7 @@ func TestBridgeInTheCut(t *testing.T) {
 	}
 	at := c.Bridge.At
 	across := s.CutAlong(mesh.Point{-250, at[1]}, mesh.Point{250, at[1]})
-	b, ok := standing(&stage.Answered{Now: s, Cut: &across}, stage.CrossArch, 0)
+	b, ok := standing(&stage.Answered{Drawn: s, Cut: &across}, stage.CrossArch, 0)
 	if !ok || len(b.strings) != 6 {
 		t.Fatalf("%d strings over a bridge that stands: %v", len(b.strings), ok)
 	}
@@ -43,14 +43,14 @@ func TestBridgeInTheCut(t *testing.T) {
 		t.Errorf("the strings lie %g mm over the crown, want %g", got, want)
 	}
 	along := s.CutAlong(mesh.Point{at[0], -300}, mesh.Point{at[0], 300})
-	b, ok = standing(&stage.Answered{Now: s, Cut: &along}, stage.LongArch, 20)
+	b, ok = standing(&stage.Answered{Drawn: s, Cut: &along}, stage.LongArch, 20)
 	if !ok || len(b.strings) != 1 || len(b.strings[0]) != 3 {
 		t.Fatalf("along: the strings are %v", b.strings)
 	}
 	if w := b.strings[0]; w[1][1] < w[0][1] || w[1][1] < w[2][1] {
 		t.Errorf("the string runs %v, want its highest place on the saddle", w)
 	}
-	if _, ok := standing(&stage.Answered{Now: s, Cut: &along}, stage.FreeCut, 1); ok {
+	if _, ok := standing(&stage.Answered{Drawn: s, Cut: &along}, stage.FreeCut, 1); ok {
 		t.Error("a line drawn by hand cuts no bridge")
 	}
 }

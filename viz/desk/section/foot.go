@@ -9,6 +9,7 @@ import (
 	"archload/cases/quantity"
 	"archload/viz/panel"
 	"archload/viz/scale"
+	"archload/viz/scene"
 	"archload/viz/stage"
 )
 
@@ -53,6 +54,9 @@ func (s *Strip) drawFoot(l *panel.List, r panel.Rect) {
 	name := "the foot"
 	if len(s.shown.Designs) == 2 {
 		name += fmt.Sprintf(" of design %c", 'A'+s.in.Edit)
+	}
+	if w := s.shown.Want; (w.Aired() || w.Field == scene.Tone) && r.H >= low {
+		name += ", by string load alone"
 	}
 	most, relief := 0.0, 0.0
 	for _, c := range cols {

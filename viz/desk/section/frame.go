@@ -30,14 +30,12 @@ type stripFrame struct {
 	floor    float64 // points: the lower edge of the room for the section
 	lo, hi   float64 // mm along
 	low, top float64 // mm in height
+	measured bool    // heights are written beside it
 }
 
 func (f stripFrame) place(along, z float64) panel.Point {
 	return panel.Point{X: f.x0 + along*f.sx, Y: f.z0 - z*f.sz}
 }
-
-// narrow tells whether the strip has no room for words beside its section.
-func (f stripFrame) narrow() bool { return f.at.W < 240 }
 
 // low is the height of a strip below which its words are short, points.
 const low = 130.0

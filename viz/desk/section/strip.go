@@ -8,6 +8,7 @@ import (
 	"archload/cases/design"
 	"archload/viz/panel"
 	"archload/viz/scale"
+	"archload/viz/scene"
 	"archload/viz/stage"
 )
 
@@ -27,8 +28,7 @@ func (s *Strip) Draw(l *panel.List, at panel.Rect, in Input) {
 	l.Clip(at)
 	defer l.Unclip()
 	cut := room
-	edited := s.shown.Of(in.Edit)
-	foot := edited != nil && edited.Bridge != nil && s.shown.Want.Cut.Kind == stage.CrossArch
+	foot := s.hasFoot()
 	var beside panel.Rect
 	if foot || in.Beside != nil {
 		cut, beside = divided(l, room)
@@ -54,14 +54,20 @@ func divided(l *panel.List, room panel.Rect) (cut, beside panel.Rect) {
 		l.Level(room.X, room.Right(), cut.Bottom()+5, 1, panel.Hair())
 		return cut, beside
 	}
-	cut.W = math.Round(0.56 * room.W)
+	cut.W = math.Round(besideShare * room.W)
 	beside.X, beside.W = cut.Right()+18, room.Right()-cut.Right()-18
 	l.Upright(cut.Right()+8, room.Y+4, room.Bottom()-4, 1, panel.Hair())
 	return cut, beside
 }
 
+// besideShare is the share of a strip's width for a section with a picture beside it.
+const besideShare = 0.56
+
 // upright is how many times as wide as high a strip is at least in which two pictures stand side by side.
 const upright = 1.6
+
+// leastShare is the share of a strip's width that its section keeps, or the heights are not written beside it.
+const leastShare = 0.5
 
 // stretch is how many times as large as widths heights are drawn, in every window in
 // which the strip has room for it: an arch that is not stretched says nothing, and one
@@ -74,7 +80,43 @@ func (s *Strip) fit(at *panel.Atlas, r panel.Rect) stripFrame {
 	if s.shown.Want.Held && s.frame.at == r {
 		return s.frame
 	}
-	f := stripFrame{at: r, lo: math.Inf(1), hi: math.Inf(-1), low: math.Inf(1), top: math.Inf(-1)}
+	f := s.extent(r)
+	foot := s.below(f)
+	right, wide := s.wide(at, f)
+	room := (r.H - s.captionTall(at, f) - foot) / math.Max(1, f.top-f.low)
+	// A wide strip is not filled, nor is a high one: the section stands in its middle.
+	f.measured = right > side
+	f.sx = math.Min(wide/math.Max(1, f.hi-f.lo), room/stretch)
+	f.sz = stretch * f.sx
+	f.x0 = r.X + side + wide/2 - (f.lo+f.hi)/2*f.sx
+	f.floor = r.Bottom() - (room-stretch*f.sx)*(f.top-f.low)/2
+	f.z0 = f.floor - foot + f.low*f.sz
+	s.frame = f
+	return f
+}
+
+// side is the least room beside a section, points.
+const side = 20.0
+
+// wide is the room right of a section, and what is left for it.
+func (s *Strip) wide(at *panel.Atlas, f stripFrame) (right, wide float64) {
+	if need := measuresWide(at, !s.tellsSunk(f)); f.at.W-side-need > leastShare*f.at.W {
+		return need, f.at.W - side - need
+	}
+	return side, f.at.W - 2*side
+}
+
+// below is the room below a section, points.
+func (s *Strip) below(f stripFrame) float64 {
+	if s.tellsSunk(f) {
+		return 18
+	}
+	return 4
+}
+
+// extent is what a section in a rectangle reaches over, mm.
+func (s *Strip) extent(r panel.Rect) (f stripFrame) {
+	f = stripFrame{at: r, lo: math.Inf(1), hi: math.Inf(-1), low: math.Inf(1), top: math.Inf(-1)}
 	for _, a := range s.shown.Designs {
 		c := a.FullCut
 		if c == nil {
@@ -84,36 +126,39 @@ func (s *Strip) fit(at *panel.Atlas, r panel.Rect) stripFrame {
 			f.lo, f.hi = math.Min(f.lo, c.Along[i]), math.Max(f.hi, c.Along[i])
 			if !math.IsNaN(c.Outer[i]) {
 				f.low = math.Min(f.low, c.Inner[i]-math.Max(0, c.Sink[i])*s.shown.Enlarge)
-				f.top = math.Max(f.top, c.Outer[i])
+				f.top = math.Max(f.top, c.Outer[i]-math.Min(0, c.Sink[i])*s.shown.Enlarge)
 			}
 		}
-		if b, ok := standing(a, s.shown.Want.Cut.Kind, 0); ok && b.saddle > f.top {
-			f.top = b.saddle + 1
+		if b, ok := standing(a, s.shown.Want.Cut.Kind, 0); ok {
+			f.top = math.Max(f.top, b.saddle+1+math.Max(0, -s.down(a))*s.shown.Enlarge)
 		}
 		for _, b := range c.Braces {
 			f.low = math.Min(f.low, b.Bottom-math.Max(0, b.Sink)*s.shown.Enlarge)
 		}
 	}
-	left, right := 20.0, 96.0 // points: room beside
-	if f.narrow() {
-		right = left
-	}
-	foot := 4.0 // points below
-	if s.tellsSunk(f) {
-		foot = 18
-	}
-	room := (r.H - s.captionTall(at, f) - foot) / math.Max(1, f.top-f.low)
-	// A wide strip is not filled, nor is a high one.
-	f.sx = math.Min((r.W-left-right)/math.Max(1, f.hi-f.lo), room/stretch)
-	f.sz = stretch * f.sx
-	f.x0 = r.X + left + (r.W-left-right)/2 - (f.lo+f.hi)/2*f.sx
-	f.floor = r.Bottom()
-	if spare := room - (f.top-f.low)*f.sz; f.narrow() { // an upright strip that is not filled: in its middle
-		f.floor -= math.Max(0, spare/2)
-	}
-	f.z0 = f.floor - foot + f.low*f.sz
-	s.frame = f
 	return f
+}
+
+// Tall is how high a strip of a width must be for its section to fill the width, points; 0 without one.
+func (s *Strip) Tall(at *panel.Atlas, width float64, in Input) float64 {
+	s.in, s.shown = in, in.Shown
+	if s.shown == nil || s.shown.Designs[0].Cut == nil {
+		return 0
+	}
+	room := panel.Rect{W: width, H: 2 * low}.Inset(14, 6)
+	spare := 12.0
+	if s.hasFoot() || in.Beside != nil {
+		room.W, spare = math.Round(besideShare*room.W), spare+60 // a chart reads better if it is higher
+	}
+	f := s.extent(room)
+	_, wide := s.wide(at, f)
+	return spare + s.captionTall(at, f) + s.below(f) + stretch*wide*(f.top-f.low)/math.Max(1, f.hi-f.lo)
+}
+
+// hasFoot tells whether the foot is drawn beside the section.
+func (s *Strip) hasFoot() bool {
+	edited := s.shown.Of(s.in.Edit)
+	return edited != nil && edited.Bridge != nil && s.shown.Want.Cut.Kind == stage.CrossArch
 }
 
 // drawSection draws the cut of each design.
@@ -129,7 +174,7 @@ func (s *Strip) drawSection(l *panel.List, f stripFrame) {
 		} else {
 			stripLine(l, f, a.Cut, a.Cut.Outer, 1, color.NRGBA{120, 140, 170, 255})
 		}
-		if b := a.Before; b != nil && b.Cut != nil {
+		if b := s.before(a); b != nil {
 			s.loadedLine(l, f, b.Cut, panel.SoftInk(), true)
 		}
 		s.loadedLine(l, f, a.Cut, inks[i%2], i > 0)
@@ -164,18 +209,35 @@ func (f stripFrame) ends(a *panel.Atlas, words [2]string) (from, to panel.Rect) 
 	return from, to
 }
 
+// down is how far the bridge of a design has gone down in what is drawn, mm; negative: up. 0 without a bridge.
+func (s *Strip) down(a *stage.Answered) float64 {
+	switch {
+	case a.Bridge == nil:
+		return 0
+	case s.byAir(a):
+		return a.Air.Report.Bridge.Sink
+	}
+	return a.Bridge.Sink
+}
+
+// byAir tells whether what the air does to a design is drawn, not what the strings do.
+func (s *Strip) byAir(a *stage.Answered) bool {
+	return s.shown.Want.Field == scene.Humidity && a.Air != nil && a.Air.Report.Bridge != nil
+}
+
 // tellsSunk tells whether it stands below the section how far the bridge has gone down.
 func (s *Strip) tellsSunk(f stripFrame) bool {
-	return s.shown.Designs[0].Bridge != nil && len(s.shown.Designs) == 1 && f.at.H >= low && s.shown.Want.Cut.Kind != stage.FreeCut
+	a, w := s.shown.Designs[0], s.shown.Want
+	return a.Bridge != nil && len(s.shown.Designs) == 1 && f.at.H >= low && w.Cut.Kind != stage.FreeCut && (s.byAir(a) || !w.Aired())
 }
 
 // sunk writes how far the bridge has gone down, in the longest words for which there is room.
 func (s *Strip) sunk(l *panel.List, f stripFrame, r panel.Rect) {
-	a := s.shown.Designs[0]
 	if !s.tellsSunk(f) {
 		return
 	}
-	down := scale.Fixed(a.Bridge.Sink, 3) + " mm down"
+	by := s.down(s.shown.Designs[0])
+	down := scale.Fixed(math.Abs(by), 3) + " mm " + map[bool]string{false: "down", true: "up"}[by < 0]
 	for _, words := range []string{"bridge " + down, down} {
 		if l.Atlas.TextWidth(panel.SmallBold, words) <= r.W {
 			l.TextIn(r, panel.SmallBold, panel.Middle, panel.Rust(), words)
@@ -187,20 +249,49 @@ func (s *Strip) sunk(l *panel.List, f stripFrame, r panel.Rect) {
 // words say what is cut, and how it is drawn; in a low strip in one sentence.
 func (s *Strip) words(f stripFrame) (what, how string) {
 	kind := s.shown.Want.Cut.Kind
-	two, changed := len(s.shown.Designs) == 2, s.shown.Designs[0].Before != nil
 	if f.at.H < low {
 		what = [...]string{stage.CrossArch: "cross-arch, from the tail", stage.LongArch: "long arch, from the treble", stage.FreeCut: "section"}[kind]
-		return what, fmt.Sprintf("heights %d ×, movement %.3g ×", stretch, s.in.Scales.Enlarge)
+		how = fmt.Sprintf("heights %d ×, movement %.3g ×", stretch, s.in.Scales.Enlarge)
+		if s.shown.Want.Field == scene.Tone {
+			how = "without the tone; " + how
+		}
+		return what, how
 	}
 	what = [...]string{stage.CrossArch: "cross-arch at the bridge, seen from the tail", stage.LongArch: "long arch at the bridge, seen from the treble side",
 		stage.FreeCut: fmt.Sprintf("section along the line that was drawn, %s mm long", scale.Fixed(f.hi-f.lo, 0))}[kind]
-	switch how = "loaded (rust), and as carved (grey)"; {
-	case two:
-		how = "loaded: A full, B dashed (blue)"
-	case changed:
-		how = "loaded (rust), as carved (grey); dashes: as its file says"
+	return what, s.loaded() + fmt.Sprintf("; heights %d times, movement %.3g times", stretch, s.in.Scales.Enlarge)
+}
+
+// loaded says what the lines of the section are.
+func (s *Strip) loaded() string {
+	state, was := "loaded", "as carved"
+	w, a := s.shown.Want, s.shown.Designs[0]
+	switch {
+	case w.Field == scene.Tone:
+		state = "under the strings, without the tone"
+	case s.byAir(a):
+		state, was = "in that air", "as made"
+		if len(s.shown.Designs) == 1 {
+			state = fmt.Sprintf("in air of %s %%", scale.Fixed(a.Air.Humidity, 0))
+		}
+	case w.Aired() && a.Air != nil:
+		state = "loaded, in that air"
 	}
-	return what, how + fmt.Sprintf("; heights %d times, movement %.3g times", stretch, s.in.Scales.Enlarge)
+	switch {
+	case len(s.shown.Designs) == 2:
+		return state + ": A full, B dashed (blue)"
+	case s.before(a) != nil:
+		return state + " (rust), and " + was + " (grey); dashes: as its file says"
+	}
+	return state + " (rust), and " + was + " (grey)"
+}
+
+// before is a design as its file says, where it is drawn beside the design; else nil.
+func (s *Strip) before(a *stage.Answered) *stage.Before {
+	if a.Before == nil || a.Before.Cut == nil || s.shown.Want.Aired() && a.Air != nil {
+		return nil
+	}
+	return a.Before
 }
 
 // captionTall is how high the words are, points.
