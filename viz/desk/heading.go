@@ -42,8 +42,8 @@ func (d *Desk) headTall(width layout.HeadWide) layout.HeadTall {
 		}
 	}
 	room := &d.page.room
-	if names := d.names(); room.lines == nil || room.names != names || len(room.lines) > mostRooms {
-		*room = headRoom{names: names, lines: map[layout.HeadWide]int{}}
+	if of := d.names() + d.shown.Want.Field.Word() + d.namedView(); room.lines == nil || room.of != of || len(room.lines) > mostRooms {
+		*room = headRoom{of: of, lines: map[layout.HeadWide]int{}}
 	}
 	room.lines[width] = max(room.lines[width], lines)
 	t.Remark = float64(room.lines[width]) * panel.Small.LineHeight()
@@ -86,16 +86,18 @@ func (d *Desk) clauses(i int) (shared, own string) {
 // heading of design i.
 func (d *Desk) heading(i int, width layout.HeadWide) heading {
 	h := heading{face: panel.TitleBold}
-	title := d.title(i)
+	say := d.title
 	if width.Line {
-		title = d.ownTitle(i)
+		say = d.ownTitle
 	}
 	for _, smaller := range []panel.Face{panel.BodyBold, panel.SmallBold} {
-		if d.atlas.TextWidth(h.face, title) > width.One && (smaller == panel.BodyBold || width.Line) {
-			h.face = smaller
+		for k := range d.shown.Scenes { // all in one size
+			if d.atlas.TextWidth(h.face, say(k)) > width.One && (smaller == panel.BodyBold || width.Line) {
+				h.face = smaller
+			}
 		}
 	}
-	h.title = d.atlas.Wrap(h.face, title, width.One)
+	h.title = d.atlas.Wrap(h.face, say(i), width.One)
 	shared, own := d.clauses(i)
 	if i == 0 {
 		h.shared = d.lines(shared, width.All, width.Line)
@@ -167,6 +169,9 @@ func (d *Desk) drawHeads(l *panel.List) {
 		r := d.lay.Heads[i]
 		h := d.heading(i, d.lay.Wide)
 		y := r.Y + layout.HeadTop
+		if r.W > d.lay.Views[i].W { // a strip begins below it
+			l.Rect(r, paperColor())
+		}
 		written(l, r.X+layout.HeadLeft, y, h.face, panel.Ink(), h.title)
 		y += d.lay.Head.Title
 		d.panel.Hint(fmt.Sprintf("seen %d", i), panel.Rect{X: r.X, Y: y, W: r.W, H: d.lay.Head.Shared + d.lay.Head.Said}, d.rest(i))
@@ -218,7 +223,7 @@ func (d *Desk) remark(i int, width layout.HeadWide) (words string, ink color.NRG
 		case width.Brief:
 			words = fmt.Sprintf("%d warnings: see the panel", len(all))
 			if len(all) == 1 {
-				words = d.atlas.Shortened(panel.Small, "Warning: "+all[0], width.One)
+				words = d.warned("Warning: "+all[0], width.One)
 			}
 		case len(all) > 1:
 			words = fmt.Sprintf("%d warnings, the first: %s", len(all), all[0])
@@ -226,6 +231,15 @@ func (d *Desk) remark(i int, width layout.HeadWide) (words string, ink color.NRG
 		return words, panel.Fault()
 	}
 	return a.Pathless, panel.SoftInk()
+}
+
+// warned is a warning in one line of a width: as much of it as says something, or that there is one.
+func (d *Desk) warned(words string, width float64) string {
+	const least = 0.4 // of its words
+	if width < least*d.atlas.TextWidth(panel.Small, words) {
+		words = "a warning: see the panel"
+	}
+	return d.atlas.Shortened(panel.Small, words, width)
 }
 
 // statement says what is seen, in a line or two.
@@ -240,7 +254,7 @@ func (d *Desk) statement(i int, s *scene.Scene) string {
 	if d.shown.Want.Behind && d.shown.Designs[i].Full.Top.Built.Back != nil {
 		words += "; the back, down is out of the body"
 	}
-	if b := d.shown.Designs[i].Bridge; b != nil && d.shown.Want.Field == scene.RemainingGap && b.GapLeft < closedGap && d.shown.Want.Load > 0 {
+	if b := d.shown.Designs[i].Bridge; b != nil && d.shown.Want.Field == scene.RemainingGap && b.GapLeft < scene.ClosedGap && d.shown.Want.Load > 0 {
 		words += "; it has closed everywhere"
 	}
 	if c := s.Scale; c != nil && c.Kind != scale.Counting {
@@ -261,9 +275,6 @@ func (d *Desk) statement(i int, s *scene.Scene) string {
 
 // fromInside is the view in which bass and treble have changed sides.
 const fromInside = "from inside"
-
-// closedGap is the gap below which a foot counts as closed, mm: what the numbers show as none.
-const closedGap = 0.0005
 
 // signWords say what the two colours of a scale mean, as far as both are used.
 func (d *Desk) signWords(s *scale.Scale) string {

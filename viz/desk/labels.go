@@ -134,7 +134,9 @@ func (d *Desk) sightWords(i int, s *scene.Scene) {
 		case w.Kind == scene.Orientation && !d.seen.briefly:
 			k.at = [3]float64{}
 		case w.Kind == scene.Level:
-			off = 1
+			if off = 1; d.camera.Pitch < 0 { // read through the plate, on its inner face
+				off = -throughPlate
+			}
 		default:
 			continue
 		}
@@ -152,6 +154,9 @@ func (d *Desk) sightWords(i int, s *scene.Scene) {
 		d.seen.hidden[words[k]] = h
 	}
 }
+
+// throughPlate is how far below the outer face a place is taken to lie that is seen from inside, mm: beyond the thickest plate.
+const throughPlate = 10.0
 
 // wordOff is how far off the rim a word is taken to stand, mm.
 const wordOff = 12.0

@@ -15,7 +15,7 @@ import (
 // room.
 func (d *Desk) legendStrip() panel.Rect {
 	measures := 1
-	if d.lay.Stacked() && d.want.Forces {
+	if len(d.lay.Views) > 1 && *d.forcesOn() {
 		measures = 2
 	}
 	return legend.Strip(d.lay.Legend, measures)
@@ -65,19 +65,25 @@ func (d *Desk) measures() []legend.Measure {
 		return nil // the legend needs the room
 	}
 	var out []legend.Measure
+	above := false
 	foot := panel.Point{X: d.lay.Legend.X + 18, Y: d.lay.Legend.Bottom() - 16}
 	if m, ok := d.measure(s, d.scales().Enlarge, []float64{0.5, 0.2, 0.1, 0.05, 1, 2, 5}); ok {
 		m.Foot, m.Size, m.Words = foot, m.Size+" mm", "of movement"
 		out = append(out, m)
-		if box := m.Box(d.atlas); d.lay.Stacked() { // the second drawing's title is beside it
-			foot.Y = box.Y - 6
+		if box := m.Box(d.atlas); len(d.lay.Views) > 1 { // the second drawing's title, or the first drawing, is beside it
+			foot.Y, above = box.Y-2, true
 		} else {
 			foot.X = box.Right() + 12
 		}
 	}
-	if m, ok := d.measure(s, d.scales().Arrow, []float64{20, 10, 50, 5, 100, 2, 200, 1}); ok && d.shown.Want.Forces {
+	if m, ok := d.measure(s, d.scales().Arrow, []float64{20, 10, 50, 5, 100, 2, 200, 1}); ok && d.shown.Want.Forces && d.offForces() == "" {
 		m.Foot, m.Size, m.Words = foot, m.Size+" N", "of force"
-		out = append(out, m)
+		if above {
+			m.Foot.Y -= m.Box(d.atlas).Bottom() - foot.Y
+		}
+		if m.Box(d.atlas).Meet(d.legendGround()).Empty() {
+			out = append(out, m)
+		}
 	}
 	return out
 }

@@ -75,7 +75,7 @@ func (d *Desk) Sheet(width, height int, density float64) *Frame {
 		return f
 	}
 	s := *d // a desk of its own: panel, layout and camera of the live one stay
-	s.page = pageFit{stacked: d.page.stacked, saved: true}
+	s.page = pageFit{view: d.page.view, saved: true}
 	w, h := float64(width)/density, float64(height)/density
 	s.lay = layout.Of(w, h, s.parts(w, h, false))
 	s.fit(density)
@@ -129,7 +129,6 @@ func (d *Desk) parts(w, h float64, controls bool) layout.Parts {
 		bars.Bars = d.lesson.BelowHeight() // without the section
 		p = d.yielding(bars, free, h)
 	}
-	d.page.stacked = p.Stacked
 	if p.Strip && p.Bars == 0 && p.Aside == 0 && d.shown != nil && h >= layout.TallPage {
 		p.More = d.stripMore(p, free, h)
 	}
@@ -140,132 +139,125 @@ func (d *Desk) parts(w, h float64, controls bool) layout.Parts {
 const leastRoom = 0.15
 
 // yielding is the first way to divide a page of h points, so many of its width free beside the panel and a lesson's
-// words, that leaves room enough for each plate; without one that which leaves most.
+// words, that leaves the plates large enough beside what they would be without a strip; without one that which leaves most.
 func (d *Desk) yielding(p layout.Parts, free, h float64) layout.Parts {
-	best, most := p, math.Inf(-1)
+	const enough, each = 0.6, 0.96 // 1; what is given up is worth that share of the size
+	if d.shown == nil {
+		return d.arranged(p, layout.Yield{}, free, h)
+	}
+	bare := p
+	bare.Strip, bare.Bars = false, 0
+	whole := d.plateSize(d.arranged(bare, layout.Yield{Brief: true, Line: true}, free, h), free, h)
+	best, most, worth := p, math.Inf(-1), 1.0
 	for _, y := range layout.Yields() {
 		if (y.Aside || y.Low) && (!p.Strip || p.Words > 0) {
 			continue
 		}
 		q := d.arranged(p, y, free, h)
-		if room := q.Room(free, h); room > most+0.02 {
-			best, most = q, room
+		share, room := d.plateSize(q, free, h)/math.Max(1e-9, whole), q.Room(free, h)
+		if score := worth * share * room; score > most {
+			best, most = q, score
 		}
-		if most >= 1 {
+		if share >= enough && room >= 1 {
 			break
 		}
+		worth *= each
 	}
 	return best
 }
 
-// arranged is a page that gives up y.
+// arranged is a page that gives up y, two designs one above the other if they are drawn larger so, or level.
 func (d *Desk) arranged(p layout.Parts, y layout.Yield, free, h float64) layout.Parts {
 	if y.Aside {
 		p.Aside = math.Round(layout.AsideShare * free)
 	}
 	p.Low = y.Low
-	own := free
-	if p.Words == 0 {
-		own -= p.Aside
-	}
 	if d.shown != nil {
 		p.Designs = len(d.shown.Scenes)
-		tall := p.DrawingTall(h)
-		p.Stacked = p.Designs > 1 && (d.levelView() && tall >= leastStack || d.stacksLarger(own, tall, y))
 	}
-	if p.Designs == 1 && p.Words == 0 {
-		own = free // the head runs over both
+	own := free
+	if p.Words == 0 && p.Designs > 1 { // else the head runs over both
+		own -= p.Aside
 	}
-	p.Wide = layout.HeadWidth(own, p.Designs, p.Stacked)
-	p.Wide.Brief, p.Wide.Line = y.Brief, y.Line
-	p.Head = d.headTall(p.Wide)
-	return p
-}
-
-// leastStack is the height for two drawings, points, from which on those seen from the edge stand one above the other
-// in any case.
-const leastStack = 300.0
-
-// stripMore is how much higher the strip may be on a page h points high before the drawings,
-// free points wide, get smaller: a plate seen from the tail leaves paper above and below.
-func (d *Desk) stripMore(p layout.Parts, free, h float64) float64 {
-	k := roomy{view: d.looks.View, names: d.names(), onFoot: d.shown.Want.Field.OnFoot(), parts: p, free: free, tall: h}
-	was := d.page.roomy
-	if k.more = was.more; k == was || k.view == "" { // turned by hand: as it was
-		return was.more
+	head := func(stacked bool) layout.Parts {
+		q := p
+		q.Stacked, q.Wide = stacked, layout.HeadWidth(own, p.Designs, stacked)
+		q.Wide.Brief, q.Wide.Line = y.Brief, y.Line
+		q.Head = d.headTall(q.Wide)
+		return q
 	}
-	if k.more = 0; d.levelView() {
-		k.more = d.room(p, free, h)
-	}
-	d.page.roomy = k
-	return k.more
-}
-
-// room looks for stripMore step by step.
-func (d *Desk) room(p layout.Parts, free, h float64) float64 {
-	w := free - 2*layout.RoomBeside
-	if p.Designs == 1 || p.Stacked {
-		w -= layout.LegendWidth
-	} else {
-		w = (free-layout.LegendWidth)/float64(p.Designs) - 2*layout.RoomBeside
-	}
-	size := func(more float64) float64 {
-		p.More = more
-		tall := p.CellTall(h) - p.Head.All() - 2*layout.RoomAbove
-		if w < 20 || tall < 20 {
-			return 0
-		}
-		return tall / d.seenFrom(d.shown.Scenes[0], w, tall).Distance
-	}
-	const step, most, worth = 20.0, 140.0, 0.92
-	whole := size(0) // a lower view stands nearer, and its perspective makes it a little smaller
-	more := 0.0
-	for more < most && size(more+step) > worth*whole {
-		more += step
-	}
-	return more
-}
-
-// leastHead is the width below which a title's words would be broken, points.
-const leastHead = 90.0
-
-// stacksLarger tells whether two designs are drawn larger one above the other than side by
-// side, in an area of free × tall points.
-func (d *Desk) stacksLarger(free, tall float64, y layout.Yield) bool {
-	k := stacking{view: d.looks.View, names: d.names(), onFoot: d.shown.Want.Field.OnFoot(), free: free, tall: tall, yield: y}
-	if k.view == "" { // turned by hand: as it was
-		return d.page.stacked
-	}
-	if on, known := d.page.stacks[k]; known {
-		return on
-	}
-	if layout.HeadWidth(free, len(d.shown.Scenes), false).One < leastHead {
-		return true
-	}
-	n := float64(len(d.shown.Scenes))
-	size := func(stacked bool, w, h, inset float64) float64 {
-		wide := layout.HeadWidth(free, int(n), stacked)
-		wide.Brief, wide.Line = y.Brief, y.Line
-		h -= d.headTall(wide).All()
-		w, h = w-inset-2*layout.RoomBeside, h-2*layout.RoomAbove
-		if w < 20 || h < 20 {
-			return 0
-		}
-		return h / d.seenFrom(d.shown.Scenes[0], w, h).Distance
+	beside := head(false)
+	if p.Designs == 1 {
+		return beside
 	}
 	const worth = 1.1
-	on := size(true, free, tall/n, layout.LegendWidth) > worth*size(false, (free-layout.LegendWidth)/n, tall, 0)
-	if d.page.stacks == nil || len(d.page.stacks) > mostRooms {
-		d.page.stacks = map[stacking]bool{}
+	over := head(true)
+	if d.levelView() && over.DrawingTall(h) >= leastStack || beside.Wide.One < leastHead || d.plateSize(over, free, h) > worth*d.plateSize(beside, free, h) {
+		return over
 	}
-	d.page.stacks[k] = on
-	return on
+	return beside
+}
+
+// Least height for two drawings, points, from which on those seen from the edge stand one above the other
+// in any case, and the width below which a title's words would be broken.
+const (
+	leastStack = 300.0
+	leastHead  = 90.0
+)
+
+// stripMore is how much higher the strip may be on a page h points high before the drawings,
+// free points wide, get smaller: a plate seen from the tail leaves paper above and below. More than fills it with the section
+// it is not.
+func (d *Desk) stripMore(p layout.Parts, free, h float64) (more float64) {
+	const step, most, worth = 20.0, 140.0, 0.92
+	switch {
+	case !d.levelView():
+		return 0
+	case d.shown.Want.Held:
+		return d.page.more
+	}
+	defer func() { d.page.more = more }()
+	whole := d.plateSize(p, free, h) // a lower view stands nearer, and its perspective makes it a little smaller
+	need := d.section.Tall(d.atlas, free, d.sectionInput())
+	for p.More < most && p.StripTall(h) < need {
+		p.More += step
+		if d.plateSize(p, free, h) <= worth*whole {
+			return p.More - step
+		}
+	}
+	return p.More
+}
+
+// plateSize is how large a plate is drawn on a page, by any measure.
+func (d *Desk) plateSize(p layout.Parts, free, h float64) float64 {
+	wide, tall := p.Plate(free, h)
+	if wide < 20 || tall < 20 {
+		return 0
+	}
+	k := sized{view: d.namedView(), names: d.names(), onFoot: d.shown.Want.Field.OnFoot(), wide: wide, tall: tall}
+	size, known := d.page.sizes[k]
+	if !known {
+		size = tall / d.seenFrom(d.shown.Scenes[0], wide, tall).Distance
+		if d.page.sizes == nil || len(d.page.sizes) > mostRooms {
+			d.page.sizes = map[sized]float64{}
+		}
+		d.page.sizes[k] = size
+	}
+	return size
+}
+
+// namedView is the view by which the page is divided: turned by hand it stays as it was.
+func (d *Desk) namedView() string {
+	if d.looks.View != "" {
+		d.page.view = d.looks.View
+	}
+	return d.page.view
 }
 
 // seenFrom is the camera of the named view, fitted to what the field is about in a view of
 // w × h.
 func (d *Desk) seenFrom(s *scene.Scene, w, h float64) scene.Camera {
-	c := s.Seen(d.looks.View, int(w), int(h))
+	c := s.Seen(d.namedView(), int(w), int(h))
 	if d.shown.Want.Field.OnFoot() {
 		c = s.FittedTo(c, int(w), int(h), "foot", "base")
 	}
@@ -312,7 +304,8 @@ func (d *Desk) fit(density float64) {
 // levelView tells whether the plate is seen from its edge: two designs then
 // stand one above the other, heights along one scale.
 func (d *Desk) levelView() bool {
-	return d.looks.View == "from the tail" || d.looks.View == "from the treble side"
+	v := d.namedView()
+	return v == "from the tail" || v == "from the treble side"
 }
 
 // views are the scenes in their rectangles, all under one camera.

@@ -396,7 +396,7 @@ func (d *Desk) drawStrip() {
 		return
 	}
 	d.panel.Sheet(d.lay.Strip)
-	in := section.Input{Shown: d.shown, Cut: d.want.Cut.Kind, Edit: d.edit, Scales: d.scales()}
+	in := d.sectionInput()
 	if d.lesson.Below() {
 		in.Beside = func(r panel.Rect) { d.lesson.DrawBelow(d.panel.List(), r) }
 	}
@@ -405,4 +405,9 @@ func (d *Desk) drawStrip() {
 		return
 	}
 	d.section.Draw(d.panel.List(), d.lay.Strip, in)
+}
+
+// sectionInput is what the section shows now.
+func (d *Desk) sectionInput() section.Input {
+	return section.Input{Shown: d.shown, Cut: d.want.Cut.Kind, Edit: d.edit, Scales: d.scales()}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"archload/cases/design"
 	"archload/viz/desk/layout"
 	"archload/viz/desk/legend"
 	"archload/viz/desk/looks"
@@ -204,6 +205,38 @@ func TestTwoDesignsOnTheSmallestPage(t *testing.T) {
 		}
 		if s := h.d.legendStrip(); s.H < legend.Least || s.Bottom() > h.d.lay.Legend.Bottom() {
 			t.Errorf("%s: the legend stands at %+v of %+v", view, s, h.d.lay.Legend)
+		}
+	}
+}
+
+// On large pages, with the least and the largest letters, the plate takes a good share of the page from every side, beside
+// a section, and all words can be read; two designs are named in letters of one size.
+func TestLargePagesFillThePlate(t *testing.T) {
+	for names, least := range map[string]float64{"course-guitar-relief": 0.4, "course-guitar-relief course-guitar": 0.3} {
+		h := newHand(t, Options{Names: strings.Fields(names), Solve: design.Options{Workers: 2, Refine: 0.25}})
+		h.d.panel.Watch()
+		for _, cut := range []stage.CutKind{stage.CrossArch, stage.LongArch} {
+			h.d.want.Cut.Kind, h.d.want.Forces = cut, cut == stage.CrossArch
+			h.settle()
+			h.d.note = ""
+			for i, v := range scene.Views() {
+				s := [][3]int{{1920, 1080, 0}, {2560, 1440, looks.MostLetters}, {1920, 1080, looks.MostLetters}, {2560, 1440, 0}}[(i+int(cut))%4]
+				h.width, h.height, h.d.looks.Letters = s[0], s[1], s[2]
+				h.d.look(v.Name)
+				h.in.Now += 10 // the camera has arrived
+				h.frame()
+				h.frame()
+				where := fmt.Sprintf("%s, %d x %d, letters %d, %s, cut %d", names, s[0], s[1], s[2], v.Name, cut)
+				if share := h.d.across(h.d.shown.Scenes[0], h.d.lay.Views[0].H) / h.d.lay.Page.H; share < least {
+					t.Errorf("%s: the scene is drawn over %.2f of the page's height", where, share)
+				}
+				for _, u := range h.unreadable() {
+					t.Errorf("%s: %s", where, u)
+				}
+				if n := len(h.d.shown.Scenes) - 1; h.d.heading(0, h.d.lay.Wide).face != h.d.heading(n, h.d.lay.Wide).face {
+					t.Errorf("%s: the titles' letters differ", where)
+				}
+			}
 		}
 	}
 }

@@ -123,34 +123,22 @@ type pageFit struct {
 	asked            bool    // it is asked for
 	menuAt           float64 // left edge of the list that the folded bar has opened, points
 	room             headRoom
-	roomy            roomy
-	stacks           map[stacking]bool // whether two designs stand one above the other, as found
-	stacked          bool              // they do
+	view             string            // the last that was named
+	sizes            map[sized]float64 // how large plates are drawn, as found
+	more             float64           // by which the strip was higher last, points
 	saved            bool              // it is a picture for a file, which has no panel beside it
 }
 
 // headRoom is how many lines are kept for remarks over the drawings: the drawing must not move
 // when one goes.
 type headRoom struct {
-	names string // of the designs
+	of    string // the designs, what is seen of them and from where
 	lines map[layout.HeadWide]int
 }
 
-// stacking is for what it was found whether two designs stand one above the other.
-type stacking struct {
-	view       string
-	names      string
-	onFoot     bool
-	free, tall float64 // points
-	yield      layout.Yield
-}
-
-// roomy is how much higher the strip may be, and for what that was found.
-type roomy struct {
-	view       string
-	names      string
-	onFoot     bool
-	parts      layout.Parts
-	free, tall float64 // points
-	more       float64 // points
+// sized is for what it was found how large a plate is drawn.
+type sized struct {
+	view, names string
+	onFoot      bool
+	wide, tall  float64 // of the room for it, points
 }

@@ -27,7 +27,7 @@ func toggles() []toggle {
 		{"moving", "Move", "M", "beads run along the paths; a tone swings", "moving beads on the paths, a swinging tone",
 			func(d *Desk) *bool { return &d.moving }, (*Desk).offMoving},
 		{"forces", "Forces", "N", "arrows to one scale: what presses (blue) and what holds (red)", "arrows of the forces",
-			func(d *Desk) *bool { return &d.want.Forces }, nil},
+			(*Desk).forcesOn, (*Desk).offForces},
 		{"strings", "Strings", "G", "draws the strings", "strings",
 			func(d *Desk) *bool { return &d.want.Strings }, nil},
 		{"inside", "Inner", "I", "the stress at the inner face instead of the outer one", "inner face",
@@ -89,6 +89,21 @@ func (d *Desk) pathsOn() *bool {
 		return &on
 	}
 	return &d.want.Flow
+}
+
+// forcesOn is whether the forces are drawn: not where the picture is of something else.
+func (d *Desk) forcesOn() *bool {
+	if off := false; d.offForces() != "" {
+		return &off
+	}
+	return &d.want.Forces
+}
+
+func (d *Desk) offForces() string {
+	if d.want.Field == scene.Tone || d.want.Field == scene.Humidity {
+		return "the picture shows no load; forces are drawn with the other fields"
+	}
+	return ""
 }
 
 func (d *Desk) offPaths() string {

@@ -187,13 +187,13 @@ func (p Parts) leastPlate() (wide, tall float64) {
 // Room is how well such a page shows its drawings, 1: as well as need be.
 func (p Parts) Room(free, h float64) float64 {
 	const least = 0.05 // one that is missing leaves the others to be weighed
-	wide, tall := p.plate(free, h)
+	wide, tall := p.Plate(free, h)
 	leastWide, leastTall := p.leastPlate()
 	return math.Min(1, math.Max(least, wide/leastWide)) * math.Min(1, math.Max(least, tall/leastTall)) * math.Min(1, mostHead*p.CellTall(h)/p.Head.All())
 }
 
-// plate is the room for the plate in each drawing on a page of free × h points beside the panel and a lesson's words, points.
-func (p Parts) plate(free, h float64) (wide, tall float64) {
+// Plate is the room for the plate in each drawing on a page of free × h points beside the panel and a lesson's words, points.
+func (p Parts) Plate(free, h float64) (wide, tall float64) {
 	if p.Words == 0 { // else a lesson's words stand there
 		free -= p.Aside
 	}
@@ -207,8 +207,8 @@ func (p Parts) plate(free, h float64) (wide, tall float64) {
 // across tells whether the bar runs over the panel, too.
 func (p Parts) across() bool { return p.Controls && p.Form != Beside }
 
-// stripTall is how much of a height the strip takes, points.
-func (p Parts) stripTall(of float64) float64 {
+// StripTall is how much of a height the strip takes, points.
+func (p Parts) StripTall(of float64) float64 {
 	if !p.Strip {
 		return 0
 	}
@@ -232,9 +232,9 @@ func (p Parts) DrawingTall(h float64) float64 {
 		if p.Bars > 0 || p.Words == 0 {
 			return h // all stands in the column
 		}
-		return h - p.stripTall(h)
+		return h - p.StripTall(h)
 	}
-	return h - p.stripTall(h) - p.Words
+	return h - p.StripTall(h) - p.Words
 }
 
 // CellTall is the height for each of the drawings, points.
@@ -306,7 +306,7 @@ func (l *Page) belowDrawing(rest panel.Rect, p Parts) panel.Rect {
 		rest.W -= p.Aside
 		column = panel.Rect{X: rest.Right(), Y: rest.Y, W: p.Aside, H: rest.H}
 	}
-	tall := p.stripTall(rest.H)
+	tall := p.StripTall(rest.H)
 	switch {
 	case p.Aside > 0 && p.Words == 0: // the strip alone, under a head that runs over both
 		if p.Designs == 1 {

@@ -123,6 +123,9 @@ func figures(s *stage.Shown, i int) string {
 		unit, _, _ := strings.Cut(q.Unit, " of ")
 		words = append(words, q.Title()+" "+scale.Fixed(float64(v), q.Digits)+margin(a, a.Sure(), s.Want.Load, q, q.Key).text()+" "+unit)
 	}
+	if len(words) > 0 && !s.Ranged() {
+		words = append(words, "how sure each is (±) was not yet worked out")
+	}
 	return strings.Join(words, "; ")
 }
 
