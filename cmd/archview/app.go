@@ -86,7 +86,7 @@ func (o *options) writeSnapshot(cmd *cobra.Command, args []string, w, h int) err
 		return err
 	}
 	say("archview: solving and painting " + o.snapshot)
-	if err := one.Settle(cmd.Context(), o.controls); err != nil {
+	if err := one.Settle(cmd.Context(), o.controls || o.lesson == ""); err != nil {
 		return err
 	}
 	paint := one.PNG

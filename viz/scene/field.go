@@ -155,21 +155,25 @@ func (p plateFields) means(per []float64) []float64 {
 	return figure.NodeMeans(p.plan, per)
 }
 
+// ClosedGap is the gap below which a foot counts as closed, mm: what the numbers show as none.
+const ClosedGap = 0.0005
+
 // FootValues returns a field of the foot at the cells of Solution.FootCells,
 // NaN where there is nothing: no pressure, or no gap. It is nil for other
 // fields and without a bridge.
 func FootValues(s *design.Solution, f Field) []float64 {
 	var out []float64
+	none := 0.0
 	switch f {
 	case FootPressure:
 		for _, c := range answer.FootCells(s) {
 			out = append(out, c.Pressure)
 		}
 	case RemainingGap:
-		out = s.FootGaps()
+		out, none = s.FootGaps(), ClosedGap
 	}
 	for i, v := range out {
-		if !(v > 0) {
+		if !(v > none) {
 			out[i] = math.NaN()
 		}
 	}
