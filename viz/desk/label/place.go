@@ -275,29 +275,35 @@ func (p *Page) anywhere(t Tag) (best panel.Rect, ok bool) {
 	if t.Kind == scene.Orientation {
 		return best, false
 	}
-	const step, beyond = 9.0, 12.0
+	const beyond = 12.0
 	from := t.At
 	if t.Kind == scene.Force { // at the end of an arrow, clear of its head
 		from = panel.Point{X: from.X + beyond*t.Off.X, Y: from.Y + beyond*t.Off.Y}
 	}
 	for _, cover := range []func(panel.Rect) bool{p.Object, p.Bridge, nil} {
-		least := math.Inf(1)
-		for y := p.In.Y; y < p.In.Bottom(); y += step {
-			for x := p.In.X; x < p.In.Right(); x += step {
-				far := math.Hypot(x-from.X, y-from.Y)
-				if far >= least {
-					continue
-				}
-				if r := p.box(t, panel.Point{X: x, Y: y}, panel.Point{}); p.free(r, cover) {
-					if far += p.mess(t.in(r), -1); far < least {
-						best, ok, least = r, true, far
-					}
-				}
-			}
-		}
-		if ok {
+		if best, ok = p.nearest(t, from, cover); ok {
 			return best, true
 		}
 	}
 	return best, false
+}
+
+// nearest is the place of the page nearest to another that is free, to be in the way of other words is worth going farther.
+func (p *Page) nearest(t Tag, from panel.Point, cover func(panel.Rect) bool) (best panel.Rect, ok bool) {
+	const step = 9.0
+	least := math.Inf(1)
+	for y := p.In.Y; y < p.In.Bottom(); y += step {
+		for x := p.In.X; x < p.In.Right(); x += step {
+			far := math.Hypot(x-from.X, y-from.Y)
+			if far >= least {
+				continue
+			}
+			if r := p.box(t, panel.Point{X: x, Y: y}, panel.Point{}); p.free(r, cover) {
+				if far += p.mess(t.in(r), -1); far < least {
+					best, ok, least = r, true, far
+				}
+			}
+		}
+	}
+	return best, ok
 }
