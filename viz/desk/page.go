@@ -116,17 +116,16 @@ func (d *Desk) parts(w, h float64, controls bool) layout.Parts {
 	} else {
 		p.Foot = d.footHeight(w)
 	}
-	if d.want.Cut.Kind == stage.NoCut && d.lesson.Below() {
-		p.Bars = d.lesson.BelowHeight()
-	}
+	wide, cut := free, d.want.Cut.Kind != stage.NoCut
+	p.Bars = d.lesson.BelowHeight(wide, cut)
 	if p.Words = d.captionHeight(free); p.Words > 0 && p.DrawingTall(h) < layout.LeastLesson {
 		p.Aside = math.Round(layout.AsideShare * free)
-		p.Words = d.captionHeight(p.Aside)
-		free -= p.Aside
+		wide = p.Aside
+		p.Words, p.Bars, free = d.captionHeight(wide), d.lesson.BelowHeight(wide, cut), free-wide
 	}
 	bars := p
 	if p = d.yielding(p, free, h); p.Words > 0 && p.Bars == 0 && d.lesson.Below() && p.Room(free, h) < leastRoom {
-		bars.Bars = d.lesson.BelowHeight() // without the section
+		bars.Bars = d.lesson.BelowHeight(wide, false) // without the section
 		p = d.yielding(bars, free, h)
 	}
 	if p.Strip && p.Bars == 0 && p.Aside == 0 && d.shown != nil && h >= layout.TallPage {

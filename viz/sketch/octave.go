@@ -26,10 +26,14 @@ func (p *pen) octave() {
 		p.stringTo(saddle, nut, lift(i), k)
 		by := 14.0 * float64(i)
 		p.arrow(panel.Point{X: mid.X + 8 + by, Y: mid.Y}, panel.Point{X: mid.X + 8 + by, Y: mid.Y - lift(i)}, k)
-		p.write(p.note(i).Words, panel.Point{X: x(0.5) + 0.19*in.W, Y: mid.Y - lift(i) + math.Copysign(16, -lift(i))}, 0.3*in.W, k)
+		place := panel.Point{X: x(0.5) + 0.19*in.W, Y: mid.Y - lift(i) - 16}
+		if lift(i) < 0 { // there is room under the string at the left
+			place = panel.Point{X: x(0.5) - 0.18*in.W, Y: board - 12}
+		}
+		p.write(p.note(i).Words, place, 0.32*in.W, k)
 	}
 	p.write(p.note(2).Words, panel.Point{X: x(0.5), Y: board + 20}, 0.5*in.W, panel.Ink())
-	p.write(p.note(3).Words, panel.Point{X: x(0.2), Y: board + 20}, 0.3*in.W, panel.Ink())
+	p.write(p.note(3).Words, panel.Point{X: x(0), Y: board + 20}, 0.14*in.W, panel.Ink())
 }
 
 // stringTo draws a string whose saddle went so far up that it comes so much higher half way to the nut.

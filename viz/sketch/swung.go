@@ -38,13 +38,27 @@ func overPost(size float64) swing {
 	}}
 }
 
+// fills are the colours of what air is pushed up, and of what is taken back.
+type fills struct {
+	words    string
+	up, back color.NRGBA
+}
+
+// toneFills are those of a tone's field; plainFills leave the colours of two designs alone.
+func toneFills() fills {
+	return fills{"brown: air pushed up, blue: air taken back", color.NRGBA{214, 160, 128, 255}, color.NRGBA{150, 180, 220, 255}}
+}
+func plainFills() fills {
+	return fills{"dark: air pushed up, pale: air taken back", panel.SoftInk(), panel.Hair()}
+}
+
 // air draws two swinging tops from the tail, filled between where they rest and where they are: what air each side
 // pushes up, and what the other takes back. Notes: of the first, of the second.
-func (p *pen) air(first, second swing) {
-	in := p.head("sketch from the tail; grey: at rest; brown: air pushed up, blue: air taken back")
+func (p *pen) air(first, second swing, f fills) {
+	in := p.head("sketch from the tail; thin line: at rest; " + f.words)
 	for i, s := range []swing{first, second} {
 		cell := panel.Rect{X: in.X + float64(i)*in.W/2 + 6, Y: in.Y, W: in.W/2 - 12, H: in.H - 30}
-		p.swinging(cell, s, true)
+		p.swinging(cell, s, &f)
 		p.write(p.note(i).Words, panel.Point{X: cell.Centre().X, Y: in.Bottom() - 15}, cell.W, panel.Ink())
 	}
 }
@@ -54,7 +68,7 @@ func (p *pen) post() {
 	in := p.head("sketch from the tail, the swing far too large; grey: at rest")
 	wide := math.Min(in.W, 460)
 	cell := panel.Rect{X: in.X + (in.W-wide)/2, Y: in.Y, W: wide, H: in.H - 4}
-	p.swinging(cell, overPost(1), false)
+	p.swinging(cell, overPost(1), nil)
 	base := cell.Y + 0.62*cell.H
 	up := panel.Point{X: cell.X + 0.35*cell.W, Y: base - 0.36*cell.H}
 	p.arrow(panel.Point{X: up.X, Y: up.Y + 14}, panel.Point{X: up.X, Y: up.Y - 14}, panel.Ink())
@@ -64,7 +78,7 @@ func (p *pen) post() {
 }
 
 // swinging draws a top with its bridge, at rest and at the end of its swing, in a rectangle.
-func (p *pen) swinging(r panel.Rect, s swing, filled bool) {
+func (p *pen) swinging(r panel.Rect, s swing, f *fills) {
 	base := r.Y + 0.66*r.H
 	rest := func(u float64) float64 { return base - archDrawn*r.H*math.Pow(math.Sin(math.Pi*u), 0.7) }
 	now := func(u float64) float64 { return rest(u) - swingDrawn*r.H*s.size*s.up(u) }
@@ -73,8 +87,12 @@ func (p *pen) swinging(r panel.Rect, s swing, filled bool) {
 	const steps = 60
 	for i := range steps {
 		u, v := float64(i)/steps, float64(i+1)/steps
-		if filled {
-			p.Polygon([]panel.Point{at(rest, u), at(rest, v), at(now, v), at(now, u)}, airColor(s.up((u+v)/2) > 0))
+		if f != nil {
+			k := f.back
+			if s.up((u+v)/2) > 0 {
+				k = f.up
+			}
+			p.Polygon([]panel.Point{at(rest, u), at(rest, v), at(now, v), at(now, u)}, k)
 		}
 	}
 	for i := 0; i <= steps; i++ {
@@ -101,12 +119,4 @@ func (p *pen) bridge(bass, treble panel.Point, tall float64, k color.NRGBA) {
 		return panel.Point{X: bass.X + u*along.X + v*tall*up.X, Y: bass.Y + u*along.Y + v*tall*up.Y}
 	}
 	p.Polyline([]panel.Point{at(0, 0), at(0.14, 0), at(0.2, 0.3), at(0.8, 0.3), at(0.86, 0), at(1, 0), at(0.98, 0.5), at(0.82, 0.6), at(0.78, 1), at(0.22, 1), at(0.18, 0.6), at(0.02, 0.5), at(0, 0)}, 1.6, k)
-}
-
-// airColor is that of a tone's field: brown what is up, blue what is down.
-func airColor(up bool) color.NRGBA {
-	if up {
-		return color.NRGBA{214, 160, 128, 255}
-	}
-	return color.NRGBA{150, 180, 220, 255}
 }

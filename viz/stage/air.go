@@ -79,6 +79,14 @@ func (d *Answered) drawn(w Want) (*design.Solution, *scene.Skeleton) {
 	return d.Air.is, d.Air.Skeleton
 }
 
+// worst is the place where most of the strength is used in this air; nil without one.
+func (a *Air) worst() *scene.Mark {
+	if a == nil {
+		return nil
+	}
+	return worstOf(&a.Report.Strength)
+}
+
 // airWords say what is seen of a design in other air.
 func (s *Shown) airWords(d *Answered) string {
 	if !s.Want.Aired() {

@@ -1,6 +1,7 @@
 package stage
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -39,6 +40,10 @@ func TestOneDesignInTwoAirs(t *testing.T) {
 	}
 	if x, y := s.Scenes[0].Title, s.Scenes[1].Title; !strings.HasSuffix(x, "in air of 30 %") || !strings.HasSuffix(y, "in air of 70 %") {
 		t.Errorf("the drawings are %q and %q", x, y)
+	}
+	s.Want.Field = scene.StrengthUsed
+	if m, r := s.worst(damp), damp.Air.Report.Strength; m == nil || !strings.HasPrefix(m.Text, fmt.Sprintf("most: %.0f %%", 100*float64(r.Used))) || m.At[1] != float64(r.Y) {
+		t.Errorf("in damp air the worst place is marked %+v, want that of %+v", m, r)
 	}
 }
 

@@ -473,16 +473,26 @@ func (s *Shown) worst(d *Answered) *scene.Mark {
 	if s.Want.Field != scene.StrengthUsed || s.Want.Load < 1 {
 		return nil
 	}
+	if s.Want.Aired() {
+		return d.Air.worst()
+	}
 	return d.Worst()
 }
 
 // Worst is the place where most of the strength is used at full load; nil as long as it
 // is not known.
 func (d *Answered) Worst() *scene.Mark {
-	if d.Report == nil || !d.Report.Strength.Used.Known() {
+	if d.Report == nil {
 		return nil
 	}
-	r := d.Report.Strength
+	return worstOf(&d.Report.Strength)
+}
+
+// worstOf is the mark at the place that a report of the strength names; nil where it knows none.
+func worstOf(r *answer.StrengthReport) *scene.Mark {
+	if r == nil || !r.Used.Known() {
+		return nil
+	}
 	return &scene.Mark{At: mesh.Point{float64(r.X), float64(r.Y)}, Inside: r.Surface == "inner",
 		Text: fmt.Sprintf("most: %.0f %%, %s face", 100*float64(r.Used), r.Surface)}
 }

@@ -15,19 +15,29 @@ const rowTall = 26.0
 // BarsHeight is the height, points, that the bars of a chart need below a drawing.
 func BarsHeight(c lesson.Chart) float64 { return 38 + rowTall*float64(len(c.Rows)) }
 
-// BelowHeight is the height, points, that the step's sketch and bars need below a drawing.
-func (w *Walk) BelowHeight() float64 {
-	if w.Step().Sketch.Of == "" {
-		return BarsHeight(w.Chart())
+// BelowHeight is the height, points, that the step's sketch and bars need below a drawing in a width; 0 if there are
+// none, or a section stands in their place.
+func (w *Walk) BelowHeight(width float64, section bool) float64 {
+	if section || !w.Below() {
+		return 0
 	}
-	return math.Max(sketch.Height, BarsHeight(w.Chart()))
+	bars := BarsHeight(w.Chart())
+	switch {
+	case w.Step().Sketch.Of == "":
+		return bars
+	case len(w.Chart().Rows) == 0:
+		return sketch.Height
+	case width < abreast:
+		return sketch.Height + 6 + bars
+	}
+	return math.Max(sketch.Height, bars)
 }
 
-// sketchShare is how much of the width a sketch takes beside bars, and upright how many times as wide as high the
-// room must be for both to stand side by side.
+// sketchShare is how much of the width a sketch takes beside bars, and abreast the width, points, below which the bars
+// stand under it.
 const (
 	sketchShare = 0.56
-	upright     = 1.3
+	abreast     = 560.0
 )
 
 // DrawBelow draws the step's sketch and its bars, whatever of them it has.
@@ -40,9 +50,10 @@ func (w *Walk) DrawBelow(l *panel.List, at panel.Rect) {
 	drawing, bars := at, at
 	switch {
 	case len(c.Rows) == 0:
-	case at.W < upright*at.H:
-		drawing.H = at.H / 2
-		bars.Y, bars.H = drawing.Bottom()+6, at.H-drawing.H-6
+	case at.W < abreast:
+		bars.H = math.Min(BarsHeight(c), at.H/2)
+		drawing.H = at.H - bars.H - 6
+		bars.Y = drawing.Bottom() + 6
 	default:
 		drawing.W = math.Round(sketchShare * at.W)
 		bars.X, bars.W = drawing.Right()+18, at.W-drawing.W-18

@@ -216,8 +216,11 @@ func (p Parts) StripTall(of float64) float64 {
 	if p.Bars > 0 {
 		tall = p.Bars
 	}
-	if p.Low {
+	switch {
+	case p.Low:
 		return math.Min(tall, 0.34*of)
+	case p.Aside > 0 && p.Bars > 0: // under the words, in a column of their own
+		return math.Min(tall, math.Max(0.42*of, of-p.Words))
 	}
 	return math.Min(tall, 0.42*of)
 }
