@@ -96,5 +96,5 @@ func (p *person) moveHand(hand io.Writer, id string, share float64) {
 // pressWord presses word i of a choice.
 func (p *person) pressWord(hand io.Writer, id string, i int) {
 	at := p.last.places[fmt.Sprintf("%s/%d", id, i)]
-	fmt.Fprintf(hand, "mousemove --window %s %.0f %.0f click 1\n", p.id, at[0]+at[2]/2, at[1]+at[3]/2)
+	fmt.Fprintf(hand, "mousemove --window %s %.0f %.0f click --delay 0 1\n", p.id, at[0]+at[2]/2, at[1]+at[3]/2)
 }

@@ -65,6 +65,7 @@ type Desk struct {
 	kept    looks.Looks // as remembered last
 	want    stage.Want
 	asked   *stage.Want // what the worker was asked last
+	eased   bool        // what was set last is asked for by the scales of the picture before, until its own has come to rest
 	wait    waiting     // for it
 	shown   *stage.Shown
 	busy    bool   // something is being worked on
@@ -299,13 +300,33 @@ func faultWords(err error) string {
 
 // ask hands a changed want to the worker.
 func (d *Desk) ask() {
-	if d.stop == nil || len(d.want.Designs) == 0 || d.asked != nil && d.asked.Equal(d.want) {
+	if d.stop == nil || len(d.want.Designs) == 0 {
 		return
 	}
-	w := d.want
+	w := d.easing()
+	if d.asked != nil && d.asked.Equal(w) {
+		return
+	}
 	d.asked, d.busy = &w, true
 	d.wait.since = d.now
 	d.work.Ask(w)
+}
+
+// easing is the want as it is asked for. What is set on designs, by a drag or a click, is first seen by the scales of
+// the picture before it, at once and without a change of colours; these change, announced, once nothing newer has come for
+// the time of a rest. Lessons change one thing at a time by themselves, and tones and air are found at rest alone.
+func (d *Desk) easing() stage.Want {
+	w := d.want
+	switch {
+	case d.asked == nil || d.shown == nil || d.lesson != nil || w.Field == scene.Tone || w.Aired() || !w.SameNames(d.shown.Want):
+		d.eased = false
+	case !w.SameDesigns(*d.asked) && w.SameNames(*d.asked):
+		d.eased = true
+	case d.eased && d.fresh == 0 && w.SameDesigns(d.shown.Want):
+		d.eased = false
+	}
+	w.Held = w.Held || d.eased
+	return w
 }
 
 // waiting is how long the hand waits for the worker.

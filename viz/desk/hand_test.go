@@ -83,6 +83,9 @@ func (h *hand) settle() {
 		case h.d.again:
 			continue // what the next frame brings needs no answer
 		case h.d.busy:
+		case h.d.eased:
+			h.in.Now += restTime // nobody looks
+			continue
 		case h.d.fault != "", h.d.shown.Settled() && h.d.shown.Want.Equal(h.d.want):
 			return
 		}

@@ -124,7 +124,7 @@ func (d *Desk) passes(was *stage.Shown) {
 // passing adds the picture that goes out to a frame.
 func (d *Desk) passing(f *Frame) {
 	d.last = f.Views
-	if d.lesson == nil && d.want.Held { // the hand goes on
+	if d.lesson == nil && (d.want.Held || d.eased) { // the hand goes on
 		d.was = nil
 	}
 	share, on := passage.Fade(d.now - d.fade)

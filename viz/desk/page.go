@@ -36,7 +36,7 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	if d.now >= d.fresh {
 		d.fresh = 0
 	}
-	d.light = d.fresh > 0 || in.Down[panel.LeftButton] || d.drag.what != noDrag || d.play.on || d.fly.On || d.was != nil || d.moving && d.beads()
+	d.light = d.fresh > 0 || d.eased || in.Down[panel.LeftButton] || d.drag.what != noDrag || d.play.on || d.fly.On || d.was != nil || d.moving && d.beads()
 	d.underHand = d.light && (d.want.Held || d.fresh > 0 && d.alike) // held in the pass before
 	f.Views = d.views(density, in.Now)
 	d.passing(f)
@@ -61,6 +61,9 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	}
 	d.noteStep()
 	d.ask()
+	for i := range f.Views {
+		f.Views[i].Light = f.Views[i].Light || d.eased // a change in this pass: its picture is on its way
+	}
 	f.Panels = d.panel.End()
 	if d.o.Remember != nil {
 		d.remember()

@@ -16,7 +16,7 @@ func (d *Desk) Line() string {
 	fmt.Fprintf(&b, "frame %d", d.frames)
 	say := func(name string, v any) { fmt.Fprintf(&b, " %s=%v", name, v) }
 	word := func(name, v string) { say(name, strings.ReplaceAll(v, " ", "_")) }
-	say("busy", d.busy)
+	say("busy", d.busy || d.eased)
 	say("yaw", decimals(d.camera.Yaw))
 	say("pitch", decimals(d.camera.Pitch))
 	say("distance", decimals(d.camera.Distance))
