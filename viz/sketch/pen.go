@@ -47,8 +47,10 @@ func (p *pen) write(words string, middle panel.Point, width float64, k color.NRG
 	x := math.Max(p.at.X, math.Min(middle.X-width/2, p.at.Right()-width))
 	tall := panel.Small.LineHeight()
 	lines := p.Atlas.Wrap(panel.Small, words, width)
+	high := float64(len(lines)) * tall
+	y := math.Min(middle.Y-high/2, p.at.Bottom()-high)
 	for i, s := range lines {
-		p.TextIn(panel.Rect{X: x, Y: middle.Y + (float64(i)-float64(len(lines))/2)*tall, W: width, H: tall}, panel.Small, panel.Middle, k, s)
+		p.TextIn(panel.Rect{X: x, Y: y + float64(i)*tall, W: width, H: tall}, panel.Small, panel.Middle, k, s)
 	}
 }
 
