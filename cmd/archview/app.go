@@ -53,7 +53,7 @@ func (o *options) run(cmd *cobra.Command, args []string) error {
 	}
 	stop := context.AfterFunc(cmd.Context(), a.interrupt)
 	defer stop()
-	if err := window.Run(strings.Join(append([]string{"archview"}, args...), ": "), [2]int{w, h}, a); err != nil {
+	if err := window.Run(program, [2]int{w, h}, a); err != nil {
 		return err
 	}
 	return cmd.Context().Err()
@@ -131,6 +131,17 @@ func (a *app) interrupt() {
 		a.ended.Store(true)
 		a.wake()
 	}
+}
+
+// program is what the window's program is called.
+const program = "archview"
+
+// Title is what stands over the window: the program and what it shows.
+func (a *app) Title() string {
+	if what := a.Desk.Title(); what != "" {
+		return program + ": " + what
+	}
+	return program
 }
 
 // Done tells whether the window shall close.

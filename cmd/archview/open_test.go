@@ -70,6 +70,9 @@ func TestOpenByHand(t *testing.T) {
 	p.until("the other", func(f told) bool { return f.has("top two.toml") && !f.has("top one.toml") })
 	p.click("row_top_two.toml")
 	p.shows(2)
+	if got := p.Do("xdotool", "getwindowname", p.id); got != "archview: bench/top one.toml, bench/top two.toml" {
+		t.Errorf("over the window stands %q", got)
+	}
 	p.click("alone_1")
 	if f := p.shows(1); f.line("Second top").text == "" {
 		t.Error("the design that was left is not named")

@@ -78,6 +78,18 @@ func decimal6(v float64) string {
 	return fmt.Sprintf("%.6f", v)
 }
 
+// Title names what is shown: the lesson, or the designs as they were opened.
+func (d *Desk) Title() string {
+	if d.lesson != nil {
+		return d.lesson.Title
+	}
+	var names []string
+	for _, one := range d.want.Designs {
+		names = append(names, one.Name)
+	}
+	return strings.Join(names, ", ")
+}
+
 // Places lists where the controls of the last frame stand, a line each, for
 // scripts that drive the window: id, then left, top, width and height of what
 // can be seen of it, points; and what is written on the page, a line each, if it is watched.

@@ -14,6 +14,7 @@ type Panel struct {
 	byKeys bool      // the focus came by the keyboard: its ring is drawn
 	grab   float64   // from the pointer to the middle of what is held, points
 	rest   float64   // where the pointer took a handle, until it moves; points
+	twice  bool      // the press is the second of two
 	spin   float64   // of the wheel, less than a notch
 	last   lastPress // for the second of two clicks
 

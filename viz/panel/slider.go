@@ -190,21 +190,23 @@ func (s Slider) number() Number {
 }
 
 // slide follows the pointer. A press beside the handle brings it there, one on
-// the words only gives the focus; a second one sets the default.
+// the words only gives the focus; a second one sets the default where it is let go without being
+// moved: who takes the handle soon after a click drags it.
 func (p *Panel) slide(s Slider, f feel, v *float64) {
 	if f.pressed {
 		p.grab = s.placeOf(*v) - p.in.X
-		p.rest = p.in.X
-		if abs(p.grab) > handleHalf {
+		p.rest, p.twice = p.in.X, f.double
+		if abs(p.grab) > handleHalf && !f.double {
 			p.grab, p.rest = 0, math.NaN()
 		}
 	}
-	if f.double {
-		*v = s.kept(s.Default)
-		p.held = ""
+	t := s.track()
+	if p.twice && f.held && !math.IsNaN(p.rest) && p.in.X == p.rest {
+		if p.in.Released[LeftButton] {
+			*v, p.twice = s.kept(s.Default), false
+		}
 		return
 	}
-	t := s.track()
 	if f.pressed && p.in.Y < t.Y {
 		p.held = ""
 		return

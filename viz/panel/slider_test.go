@@ -193,6 +193,24 @@ func TestSliderDoubleClick(t *testing.T) {
 	}
 }
 
+// TestDragSoonAfterAClick: the handle that is taken soon after a click and moved goes along, and is not set to the
+// default.
+func TestDragSoonAfterAClick(t *testing.T) {
+	s := newPage(t, 1)
+	track := s.find(t, "load/track").At
+	at := Point{track.X + track.W/5, track.Y + 4}
+	s.click(at)
+	s.press(at)
+	if s.load != 20 {
+		t.Errorf("pressed again: %g, want 20 as before", s.load)
+	}
+	s.drag(Point{track.X + track.W/2, track.Y + 4})
+	s.release(Point{track.X + track.W/2, track.Y + 4})
+	if s.load != 50 {
+		t.Errorf("taken soon after a click and dragged: %g, want 50", s.load)
+	}
+}
+
 // TestSliderLeavesTheProgramsValue: a value off the steps stays until the
 // hand moves it.
 func TestSliderLeavesTheProgramsValue(t *testing.T) {

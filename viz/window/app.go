@@ -21,6 +21,8 @@ type App interface {
 	// Waker hands over a function that any goroutine may call to ask for a
 	// frame. It is called once, before the first Frame.
 	Waker(wake func())
+	// Title is what stands over the window now.
+	Title() string
 	// Clipboard returns text to put on the clipboard, once.
 	Clipboard() (text string, ok bool)
 	// Drawn is called after a page is on the screen, with the processor time that all

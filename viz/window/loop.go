@@ -25,16 +25,16 @@ const (
 	leastHeight = 560
 )
 
-// Run opens a window of so many points and shows the app in it until the app
+// Run opens a window of so many points, of a program of some name, and shows the app in it until the app
 // is done or the window is closed. It must be called on the goroutine of
 // main. While nothing happens it sleeps.
-func Run(title string, size [2]int, app App) (err error) {
+func Run(name string, size [2]int, app App) (err error) {
 	defer plain(&err)
 	if err := start(); err != nil {
 		return err
 	}
 	defer glfw.Terminate()
-	w, err := open(title, size, true)
+	w, err := open(name, size, true)
 	if err != nil {
 		return err
 	}
@@ -62,6 +62,8 @@ type loop struct {
 
 	cursors [3]*glfw.Cursor // by desk.Cursor
 	cursor  desk.Cursor     // as it looks now
+
+	title string // as it stands over the window, once the app has said so
 
 	stale bool // the app wants a turn whatever the hands do
 	again bool // and one more after this: controls settle after a press
@@ -173,6 +175,10 @@ func (l *loop) turn(news bool) {
 		return
 	}
 	l.point(page.Cursor)
+	if t := l.app.Title(); t != l.title {
+		l.title = t
+		l.window.SetTitle(t)
+	}
 	if l.page == nil {
 		l.since = began
 	}
@@ -247,6 +253,8 @@ func open(title string, size [2]int, visible bool) (*glfw.Window, error) {
 	glfw.WindowHint(glfw.StencilBits, 0)
 	glfw.WindowHint(glfw.ScaleToMonitor, glfw.True)
 	glfw.WindowHint(glfw.CocoaRetinaFramebuffer, glfw.True)
+	glfw.WindowHintString(glfw.X11ClassName, title) // by which a desktop knows windows of one program
+	glfw.WindowHintString(glfw.X11InstanceName, title)
 	if !visible {
 		glfw.WindowHint(glfw.Visible, glfw.False)
 	}

@@ -79,6 +79,8 @@ func (a *teller) Moving() bool {
 
 func (a *teller) Soon() float64 { return 0 }
 
+func (a *teller) Title() string { return os.Getenv(asChild) }
+
 func (a *teller) Done() bool { return a.quit }
 
 func (a *teller) Clipboard() (string, bool) {
