@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 )
 
 // typed types letters.
@@ -72,6 +73,21 @@ func TestOpenByHand(t *testing.T) {
 	p.shows(2)
 	if got := p.Do("xdotool", "getwindowname", p.id); got != "archview: bench/top one.toml, bench/top two.toml" {
 		t.Errorf("over the window stands %q", got)
+	}
+	// A file that is changed by another program is told, and read again when the hand asks.
+	sink := p.last.number("B.sink")
+	if err := os.WriteFile(filepath.Join(dir, "bench/top two.toml"), []byte("title = \"Second top\"\n"+coarse+"[plate]\nthickness_scale = 0.8\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for !p.last.has("bench/top two.toml has changed or gone") {
+		time.Sleep(200 * time.Millisecond)
+		p.Do("xdotool", "mousemove_relative", "1", "1", "mousemove_relative", "--", "-1", "-1")
+		p.still()
+	}
+	p.click("read_again")
+	f = p.until("what it says now", func(f told) bool { return f.number("B.sink") > 1.02*sink && f.values["settled"] == "true" })
+	if f.has("bench/top two.toml has changed") {
+		p.until("nothing to be told", func(f told) bool { return !f.has("bench/top two.toml has changed") })
 	}
 	p.click("alone_1")
 	if f := p.shows(1); f.line("Second top").text == "" {

@@ -114,7 +114,10 @@ type Desk struct {
 	was       []View  // what goes over into the picture; nil: nothing
 	fade      float64 // s, since when
 
-	open *opening.Sheets
+	open  *opening.Sheets
+	watch *opening.Watch
+	reads int    // how often files were read anew
+	wake  func() // asks for a frame
 }
 
 // overlay is the sheet that lies over the page.
@@ -137,7 +140,7 @@ func New(o Options) (*Desk, error) {
 	if len(o.Names) > 2 {
 		return nil, fmt.Errorf("want two cases at most, found %d", len(o.Names))
 	}
-	d := &Desk{o: o, looks: o.Looks.OrUsual(), answer: stage.NewAnswerer(o.FS, o.Solve), folded: usualFolds(),
+	d := &Desk{o: o, looks: o.Looks.OrUsual(), answer: stage.NewAnswerer(o.FS, o.Solve), folded: usualFolds(), watch: &opening.Watch{},
 		open: opening.New(opening.Options{FS: o.FS, Folder: o.Folder, Home: o.Home})}
 	if o.OnMovedShape {
 		d.answer.OnMovedShape()
@@ -174,6 +177,7 @@ func (d *Desk) Start(wake func()) {
 	d.stop = stop
 	d.work = stage.NewWorker(d.answer, wake)
 	d.open.SetWake(wake)
+	d.wake = wake
 	go d.work.Run(ctx, d.shown)
 }
 

@@ -37,14 +37,14 @@ func (d *Desk) keepCase() {
 		return
 	}
 	words, settled := numbers.Command(d.shown, d.edit)
-	words = strings.Replace(words, "of the kept case", name, 1)
+	words = strings.Replace(words, "of the kept case", numbers.Typed(name), 1)
 	switch stale := one.Live.Stale(); {
 	case stale != "":
 		d.say("kept as " + name + ", on top of " + stale + "; but that file has changed or gone since it was opened, so " + words + " may give other numbers")
 	case settled:
 		d.say("kept as " + name + "; " + words + " gives the same numbers")
 	default:
-		d.say("kept as " + name + "; archload solve " + name + " gives the numbers to which the window settles")
+		d.say("kept as " + name + "; archload solve " + numbers.Typed(name) + " gives the numbers to which the window settles")
 	}
 	d.copied = name
 }

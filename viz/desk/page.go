@@ -64,6 +64,7 @@ func (d *Desk) Frame(width, height int, density float64, in panel.Input) *Frame 
 	for i := range f.Views {
 		f.Views[i].Light = f.Views[i].Light || d.eased // a change in this pass: its picture is on its way
 	}
+	d.watchFiles()
 	f.Panels = d.panel.End()
 	if d.o.Remember != nil {
 		d.remember()

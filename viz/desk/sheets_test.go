@@ -21,6 +21,9 @@ func TestSheetsOnASmallPage(t *testing.T) {
 	for _, sheet := range []struct{ key, area, last string }{{"l", "lessons list", "lesson 8-seasons"}, {"h", "help", ""}} {
 		h.in.Keys = []panel.KeyPress{{Key: panel.LetterKey(rune(sheet.key[0]))}}
 		h.frame()
+		if sheet.key == "l" {
+			h.appears("lesson 1-arch")
+		}
 		h.frame()
 		area, ok := h.d.panel.Find(sheet.area)
 		if !ok || area.At.Bottom() > h.d.lay.Page.H {
@@ -45,6 +48,7 @@ func TestSheetsOnASmallPage(t *testing.T) {
 func TestEnterBeginsALesson(t *testing.T) {
 	h := newHand(t, Options{Names: []string{"course-guitar"}})
 	h.key(panel.LetterKey('l'))
+	h.appears("lesson 1-arch")
 	h.frame()
 	h.key(panel.KeyEnter)
 	if h.d.lesson == nil || h.d.over != noSheet {

@@ -45,6 +45,7 @@ func shortcuts() []shortcut {
 		shortcut{letter('z'), false, "Z", "takes back all changes of the design", (*Desk).takeBack},
 		shortcut{letter('n'), true, "Ctrl N", "another design, alone or beside this one", func(d *Desk) { d.openSheet(startSheet) }},
 		shortcut{letter('o'), true, "Ctrl O", "opens a case file or a lesson", func(d *Desk) { d.openSheet(fileSheet) }},
+		shortcut{letter('r'), true, "Ctrl R", "reads the design's files again", (*Desk).readAgain},
 		shortcut{letter('l'), false, "L", "lessons", func(d *Desk) { d.openSheet(lessonSheet) }},
 		shortcut{panel.KeyPeriod, false, ".", "next step of a lesson", func(d *Desk) { d.walk(1) }},
 		shortcut{panel.KeyComma, false, ",", "step before", func(d *Desk) { d.walk(-1) }},

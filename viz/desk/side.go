@@ -32,6 +32,7 @@ func (d *Desk) drawSide() {
 	below.Y, below.H = above.Bottom(), below.H-above.H
 	c := panel.NewColumn(d.panel.Scroll("numbers", above), 12, 4)
 	d.drawWork(c)
+	d.drawChanged(c)
 	if d.shown != nil {
 		d.drawNumbers(c)
 	}

@@ -43,9 +43,13 @@ func (d *Desk) show(o overlay, beside bool) {
 
 // openDesign shows a design, alone or beside the first of those that are shown.
 func (d *Desk) openDesign(name string, beside bool) {
-	designs := []stage.Design{{Name: name}}
+	designs := []stage.Design{d.freshly(stage.Design{Name: name})}
 	if beside && d.lesson == nil && len(d.want.Designs) > 0 {
-		designs = append([]stage.Design{d.want.Designs[0]}, designs...)
+		a := d.want.Designs[0]
+		if a.Name == name { // it beside itself, as its file says
+			designs[0].Read = a.Read
+		}
+		designs = append([]stage.Design{a}, designs...)
 	}
 	d.setDesigns(designs)
 	d.want.Pins = nil

@@ -27,7 +27,7 @@ type Answerer struct {
 	fsys    fs.FS
 	options design.Options
 	opened  map[string]*live.Live
-	recent  []string // their names, the one wanted last at the end
+	recent  []string // what they are remembered by, the one wanted last at the end
 
 	onMovedShape bool // numbers settle to those on the moved shape
 }
@@ -65,7 +65,7 @@ func (a *Answerer) Answer(ctx context.Context, w Want, last *Shown) (*Shown, err
 // beside is what a design is answered from: from what was shown last, or from the first design of the
 // same want where both are the same.
 func beside(s *Shown, d Design, last *Answered) *Answered {
-	if len(s.Designs) == 0 || !d.Same(s.Want.Designs[0]) || last != nil && SameKeys(last.Live.Keys(), d.Keys) && last.Live.Name() == d.Name {
+	if len(s.Designs) == 0 || !d.Same(s.Want.Designs[0]) || last != nil && SameKeys(last.Live.Keys(), d.Keys) && last.of == d.opened() {
 		return last
 	}
 	return s.Designs[0]
@@ -75,7 +75,7 @@ func beside(s *Shown, d Design, last *Answered) *Answered {
 func (a *Answerer) forget(shown ...*Shown) {
 	for _, s := range shown {
 		for i := 0; s != nil && i < len(s.Designs); i++ {
-			name := s.Designs[i].Live.Name()
+			name := s.Designs[i].of
 			a.recent = append(slices.DeleteFunc(a.recent, func(o string) bool { return o == name }), name)
 		}
 	}
@@ -114,11 +114,11 @@ func (a *Answerer) design(ctx context.Context, d Design, w Want, last *Answered)
 	if err != nil {
 		return nil, err
 	}
-	one := &Answered{Live: hand}
+	one := &Answered{Live: hand, of: d.opened()}
 	if last != nil && last.Live == hand {
-		*one = Answered{Live: hand, Full: last.Full, Events: last.Events, Sound: last.Sound, Air: last.Air, carved: last.carved, quick: last.quick}
+		*one = Answered{Live: hand, of: d.opened(), Full: last.Full, Events: last.Events, Sound: last.Sound, Air: last.Air, carved: last.carved, quick: last.quick}
 	}
-	if base := a.opened[d.Name]; base != hand {
+	if base := a.opened[d.opened()]; base != hand {
 		one.base = base
 	}
 	one.keep(last, w, w.Linear || !a.onMovedShape)
@@ -130,7 +130,7 @@ func (a *Answerer) design(ctx context.Context, d Design, w Want, last *Answered)
 
 // keep takes over what was worked out before and still serves.
 func (d *Answered) keep(last *Answered, w Want, linear bool) {
-	if last == nil || last.Live.Name() != d.Live.Name() {
+	if last == nil || last.of != d.of {
 		return
 	}
 	d.Before = last.Before
@@ -234,7 +234,7 @@ func (d *Answered) before(w Want, sure bool) (*Before, error) {
 
 // live is the prepared design, on the cheapest way that is known.
 func (a *Answerer) live(ctx context.Context, d Design, last *Answered) (*live.Live, error) {
-	if last != nil && last.Live.Name() == d.Name {
+	if last != nil && last.of == d.opened() {
 		switch keys := last.Live.Keys(); {
 		case SameKeys(keys, d.Keys):
 			return last.Live, nil
@@ -242,13 +242,13 @@ func (a *Answerer) live(ctx context.Context, d Design, last *Answered) (*live.Li
 			return last.Live.Set(ctx, d.Keys...)
 		}
 	}
-	base := a.opened[d.Name]
+	base := a.opened[d.opened()]
 	if base == nil {
 		var err error
 		if base, err = live.Begin(ctx, a.fsys, d.Name, a.options); err != nil {
 			return nil, err
 		}
-		a.opened[d.Name] = base
+		a.opened[d.opened()] = base
 	}
 	if len(d.Keys) == 0 {
 		return base, nil

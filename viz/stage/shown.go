@@ -58,6 +58,7 @@ type Before struct {
 // Answered is one design under its want.
 type Answered struct {
 	Live      *live.Live
+	of        string               // what its case is remembered by
 	Skeleton  *scene.Skeleton      // of Now
 	Full      *design.Solution     // at full string load
 	Now       *design.Solution     // at the want's load: of Here, once every design has one

@@ -1,6 +1,7 @@
 package stage
 
 import (
+	"fmt"
 	"slices"
 
 	"archload/cases/tree"
@@ -42,6 +43,15 @@ type Display struct {
 type Design struct {
 	Name string // as Open takes it
 	Keys []tree.KeyValue
+	Read int // how often its files were read again since the window opened
+}
+
+// opened is what a case is remembered by: its name, and which reading of its files it is.
+func (d Design) opened() string {
+	if d.Read == 0 {
+		return d.Name
+	}
+	return fmt.Sprintf("%s\x00%d", d.Name, d.Read)
 }
 
 // Arrange says how two designs are shown.
@@ -70,8 +80,8 @@ type Cut struct {
 	From, To mesh.Point // mm, of a FreeCut
 }
 
-// Same says whether two designs are the same case with the same keys.
-func (d Design) Same(o Design) bool { return d.Name == o.Name && SameKeys(d.Keys, o.Keys) }
+// Same says whether two designs are the same reading of a case with the same keys.
+func (d Design) Same(o Design) bool { return d.opened() == o.opened() && SameKeys(d.Keys, o.Keys) }
 
 // SameKeys says whether two lists set the same keys to the same values.
 func SameKeys(a, b []tree.KeyValue) bool {
@@ -101,7 +111,7 @@ func (w Want) SameDesigns(o Want) bool { return slices.EqualFunc(w.Designs, o.De
 
 // SameNames says whether two wants show the same cases, whatever is set on them.
 func (w Want) SameNames(o Want) bool {
-	return slices.EqualFunc(w.Designs, o.Designs, func(a, b Design) bool { return a.Name == b.Name })
+	return slices.EqualFunc(w.Designs, o.Designs, func(a, b Design) bool { return a.opened() == b.opened() })
 }
 
 // face is that whose field is wanted.

@@ -30,3 +30,15 @@ func TestMarginAddsSquares(t *testing.T) {
 		t.Errorf("less than is shown gives %q", m.text())
 	}
 }
+
+// A name stands in a command as it has to be typed.
+func TestTypedNames(t *testing.T) {
+	for name, want := range map[string]string{
+		"course-guitar": "course-guitar", "bench/top-2.toml": "bench/top-2.toml", "top one.toml": "'top one.toml'",
+		"it's.toml": `'it'\''s.toml'`, "a;b.toml": "'a;b.toml'", "$x.toml": "'$x.toml'", "~/a.toml": "'~/a.toml'", "Gitarre-größer.toml": "Gitarre-größer.toml",
+	} {
+		if got := Typed(name); got != want {
+			t.Errorf("%s is typed %s, want %s", name, got, want)
+		}
+	}
+}

@@ -2,7 +2,6 @@ package numbers
 
 import (
 	"fmt"
-	"path"
 	"strconv"
 	"strings"
 
@@ -90,7 +89,7 @@ func theory(a *stage.Answered, s *stage.Shown) string {
 // settled: as long as the hand moves they are linear ones.
 func Command(s *stage.Shown, i int) (words string, settled bool) {
 	a := s.Designs[i]
-	name := strings.TrimSuffix(path.Base(a.Live.Name()), ".toml")
+	name := Typed(a.Live.Name())
 	if len(a.Live.Keys()) > 0 {
 		name = "of the kept case"
 	}
@@ -99,9 +98,20 @@ func Command(s *stage.Shown, i int) (words string, settled bool) {
 		words += " --linear"
 	}
 	if s.Want.Load < 1 {
-		words += " --times " + strconv.FormatFloat(s.Want.Load, 'g', 4, 64)
+		words += " --times " + strconv.FormatFloat(s.Want.Load, 'g', 6, 64)
 	}
 	return words, s.Confirmed()
+}
+
+// Typed is a name as it is typed in a terminal: in quotes where something in it would mean more than itself.
+func Typed(name string) string {
+	plain := func(r rune) bool {
+		return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r > 127 || strings.ContainsRune("._/-+:,@", r)
+	}
+	if name != "" && strings.IndexFunc(name, func(r rune) bool { return !plain(r) }) < 0 {
+		return name
+	}
+	return "'" + strings.ReplaceAll(name, "'", `'\''`) + "'"
 }
 
 // letter names design i among so many.

@@ -25,6 +25,23 @@ type reader struct {
 	waiting int // for how many the system has not answered
 	folder  asked[Listing]
 	file    asked[Found]
+	cases   asked[listed[cases.Info]]
+	lessons asked[listed[lesson.Info]]
+}
+
+// listed is what comes with the program: to list it all of it is read, which takes a while.
+type listed[T any] struct {
+	infos []T
+	err   error
+}
+
+// once lists what comes with the program; nil: that is not known yet.
+func once[T any](r *reader, a *asked[listed[T]], list func() ([]T, error)) *listed[T] {
+	ask(r, a, "", listed[T]{err: errSilent}, func(context.Context) listed[T] {
+		infos, err := list()
+		return listed[T]{infos, err}
+	})
+	return answered(r, a)
 }
 
 // asked is the last question of a kind, and its answer once it is there.

@@ -6,7 +6,6 @@ import (
 	"path/filepath"
 	"strings"
 
-	"archload/cases"
 	"archload/cases/lesson"
 	"archload/viz/panel"
 )
@@ -27,11 +26,6 @@ type Sheets struct {
 	text    string // the path that is typed
 	fault   string // why it cannot be opened
 	started bool   // the line has had the keyboard
-
-	bundled    []cases.Info // designs that come with the program; nil: not yet asked for
-	bundledErr error
-	lessons    []lesson.Info // that come with the program; nil: not yet asked for
-	lessonsErr error
 }
 
 // New makes the sheets.
@@ -132,15 +126,20 @@ func (s *Sheets) design(name string) Choice {
 
 // Lessons draws the list of the lessons that come with the program.
 func (s *Sheets) Lessons(on On) (chosen Choice) {
-	if s.lessons == nil {
-		s.lessons, s.lessonsErr = lesson.Bundled() // it opens every case that they show
+	p := on.Panel
+	l := once(&s.read, &s.read.lessons, lesson.Bundled)
+	var infos []lesson.Info
+	if l != nil {
+		infos = l.infos
 	}
-	p, infos := on.Panel, s.lessons
-	r := lid(p, 620, 120+62*float64(len(infos)))
+	r := lid(p, 620, 620)
 	c := panel.NewColumn(r, 18, 6)
 	p.Title(c.Row(28), "Lessons")
-	if s.lessonsErr != nil {
-		p.Paragraph(c.Row(40), s.lessonsErr.Error())
+	switch {
+	case l == nil:
+		p.Note(c.Row(20), "Reading…")
+	case l.err != nil:
+		p.Paragraph(c.Row(40), l.err.Error())
 	}
 	list := c.Rest()
 	list.H -= closeRoom

@@ -57,9 +57,16 @@ func (s *Sheets) drawLast(on On, c *panel.Column) (chosen Choice) {
 
 // drawBundled lists the designs that come with the program.
 func (s *Sheets) drawBundled(on On, in *panel.Column) (chosen Choice) {
-	p := on.Panel
+	p, l := on.Panel, once(&s.read, &s.read.cases, cases.Bundled)
 	p.Heading(in.Row(20), "Designs that come with the program")
-	for _, i := range s.bundled {
+	if l == nil {
+		p.Note(in.Row(20), "Reading…")
+		return Choice{}
+	}
+	if l.err != nil {
+		p.Note(in.Row(20), l.err.Error())
+	}
+	for _, i := range l.infos {
 		at, wide := 178.0, 166.0 // of the words beside the button
 		if in.Width() < 460 {    // or under it
 			at, wide = 0, in.Width()
@@ -109,12 +116,6 @@ func (s *Sheets) Start(on On) (chosen Choice) {
 		take(Choice{Wish: ToFiles})
 	}
 	take(s.drawLast(on, c))
-	if s.bundled == nil {
-		s.bundled, s.bundledErr = cases.Bundled() // it reads them all
-	}
-	if s.bundledErr != nil {
-		p.Note(c.Row(20), s.bundledErr.Error())
-	}
 	const own = "A design of your own: archload new NAME in a terminal makes one to begin with; then open its file."
 	list := c.Rest()
 	wide := list.W
