@@ -1,11 +1,10 @@
 package desk
 
 import (
-	"path"
 	"slices"
-	"strings"
 
 	"archload/cases/live"
+	"archload/viz/desk/opening"
 	"archload/viz/panel"
 	"archload/viz/stage"
 )
@@ -22,12 +21,9 @@ func (d *Desk) watchFiles() {
 	d.watch.Look(d.now, of, d.wake)
 }
 
-// isFile tells whether a design is a file's, and no bundled one.
-func isFile(name string) bool { return strings.ContainsAny(name, `/\\`) || path.Ext(name) == ".toml" }
-
 // freshly is a design whose files are read when it is shown, whatever was read of them before.
 func (d *Desk) freshly(one stage.Design) stage.Design {
-	if isFile(one.Name) {
+	if opening.IsFile(one.Name) {
 		d.reads++
 		one.Read = d.reads
 	}

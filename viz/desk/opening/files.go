@@ -40,7 +40,7 @@ func (s *Sheets) named(p string) string {
 
 // Whole is the path of a design's file from the root, if it is known; a bundled design keeps its name.
 func (s *Sheets) Whole(name string) string {
-	if s.o.Folder == "" || filepath.IsAbs(filepath.FromSlash(name)) || !strings.Contains(name, "/") && path.Ext(name) != ".toml" {
+	if s.o.Folder == "" || filepath.IsAbs(filepath.FromSlash(name)) || !IsFile(name) {
 		return name
 	}
 	return path.Join(s.o.Folder, name)
@@ -155,7 +155,7 @@ func (s *Sheets) to(p *panel.Panel, dir string) {
 // file is the name of a file for FS, which bundled designs cannot be taken for.
 func (s *Sheets) file(typed string) string {
 	n := s.of(typed)
-	if !strings.Contains(n, "/") && path.Ext(n) != ".toml" {
+	if !IsFile(n) {
 		n = "./" + n
 	}
 	return n

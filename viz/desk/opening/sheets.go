@@ -103,6 +103,9 @@ func closes(p *panel.Panel, r panel.Rect) bool {
 // Stem is a case's name without folder and ending.
 func Stem(name string) string { return strings.TrimSuffix(path.Base(name), ".toml") }
 
+// IsFile tells whether a design is a file's, and no bundled one.
+func IsFile(name string) bool { return strings.ContainsAny(name, `/\`) || path.Ext(name) == ".toml" }
+
 // drawBeside asks how what is opened shall stand, if a design is shown.
 func (s *Sheets) drawBeside(on On, c *panel.Column) {
 	if on.Now == "" {
