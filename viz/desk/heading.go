@@ -252,7 +252,11 @@ func (d *Desk) statement(i int, s *scene.Scene) string {
 		words += "; A: " + d.shown.Designs[0].Now.Top.Built.Case.Title + "; B: " + d.shown.Designs[1].Now.Top.Built.Case.Title
 	}
 	if d.shown.Want.Behind && d.shown.Designs[i].Full.Top.Built.Back != nil {
-		words += "; the back, down is out of the body"
+		back := "the back, down is out of the body"
+		if d.shown.Want.Field == scene.Tone {
+			back = "the top, seen through the back"
+		}
+		words += "; " + back
 	}
 	if b := d.shown.Designs[i].Bridge; b != nil && d.shown.Want.Field == scene.RemainingGap && b.GapLeft < scene.ClosedGap && d.shown.Want.Load > 0 {
 		words += "; it has closed everywhere"

@@ -240,7 +240,7 @@ func (d *Desk) plateSize(p layout.Parts, free, h float64) float64 {
 	k := sized{view: d.namedView(), names: d.names(), onFoot: d.shown.Want.Field.OnFoot(), wide: wide, tall: tall}
 	size, known := d.page.sizes[k]
 	if !known {
-		size = tall / d.seenFrom(d.shown.Scenes[0], wide, tall).Distance
+		size = tall / d.seenFrom(wide, tall).Distance
 		if d.page.sizes == nil || len(d.page.sizes) > mostRooms {
 			d.page.sizes = map[sized]float64{}
 		}
@@ -257,12 +257,17 @@ func (d *Desk) namedView() string {
 	return d.page.view
 }
 
-// seenFrom is the camera of the named view, fitted to what the field is about in a view of
-// w × h.
-func (d *Desk) seenFrom(s *scene.Scene, w, h float64) scene.Camera {
-	c := s.Seen(d.namedView(), int(w), int(h))
-	if d.shown.Want.Field.OnFoot() {
-		c = s.FittedTo(c, int(w), int(h), "foot", "base")
+// seenFrom is the camera of the named view, fitted to what the field is about in a view of w × h, of two designs
+// to the larger.
+func (d *Desk) seenFrom(w, h float64) (c scene.Camera) {
+	for i, s := range d.shown.Scenes {
+		one := s.Seen(d.namedView(), int(w), int(h))
+		if d.shown.Want.Field.OnFoot() {
+			one = s.FittedTo(one, int(w), int(h), "foot", "base")
+		}
+		if i == 0 || one.Distance > c.Distance {
+			c = one
+		}
 	}
 	return c
 }
@@ -290,7 +295,6 @@ func (d *Desk) fit(density float64) {
 		return
 	}
 	d.fitted, d.nearFoot = size, onFoot
-	s := d.shown.Scenes[0]
 	// Beside the legend and below the title, with room all round for the words outside the plate.
 	inset, head := d.lay.Inset*density, d.lay.Head.All()*density
 	beside, above := layout.RoomBeside, layout.RoomAbove
@@ -298,7 +302,7 @@ func (d *Desk) fit(density float64) {
 		beside, above = 0, 0
 	}
 	w, h := max(40, float64(size.X)-inset-2*beside*density), max(40, float64(size.Y)-head-2*above*density)
-	c := d.seenFrom(s, w, h)
+	c := d.seenFrom(w, h)
 	c.Distance *= float64(size.Y) / h
 	d.aim = c.Moved(inset/2, head/2, size.Y)
 	d.camera = d.aim

@@ -78,16 +78,17 @@ func (p *Page) Place(words []Word) []Tag {
 // clear places words anew whose lines run through others, or that were shortened for others, now that all are known, and
 // lets two of them change places where that alone helps.
 func (p *Page) clear(whole []string) {
-	for range 3 { // a change may make another possible
+	for again, round := true, 0; again && round < 3; round++ { // a change may make another possible
+		again = false
 		for i, t := range p.placed {
-			if was := p.mess(t, i); was > 0 || t.Text != whole[i] {
-				p.moved(i, whole[i], was)
+			if was := p.mess(t, i); was > 0 || round == 0 && t.Text != whole[i] {
+				again = p.moved(i, whole[i], was) || again
 			}
 		}
 		for i := range p.placed {
 			for j := range i {
 				if a, b := p.placed[i], p.placed[j]; a.led && b.led && crossing(a, b) {
-					p.change(i, j)
+					again = p.change(i, j) || again
 				}
 			}
 		}
@@ -95,19 +96,21 @@ func (p *Page) clear(whole []string) {
 }
 
 // moved places word i anew if that is less in the way than it is, in all its words if they have room now.
-func (p *Page) moved(i int, whole string, was float64) {
+func (p *Page) moved(i int, whole string, was float64) (better bool) {
 	t := p.placed[i]
 	p.placed[i] = Tag{}
 	w := t.Word
 	w.Text = whole
-	if n, ok := p.place(w); ok && (len(n.Text) > len(t.Text) || p.mess(n, i) < was) {
+	n, ok := p.place(w)
+	if better = ok && (len(n.Text) > len(t.Text) || p.mess(n, i) < was); better {
 		t = n
 	}
 	p.placed[i] = t
+	return better
 }
 
 // change lets words i and j change places where both are free and less is in the way.
-func (p *Page) change(i, j int) {
+func (p *Page) change(i, j int) (better bool) {
 	a, b := p.placed[i], p.placed[j]
 	was := p.mess(a, i) + p.mess(b, j)
 	n, m := a, b
@@ -116,10 +119,11 @@ func (p *Page) change(i, j int) {
 	if p.free(n.Box, p.Object) && p.free(m.Box, p.Object) && n.Box.Meet(m.Box).Empty() {
 		p.placed[i], p.placed[j] = n, m
 		if p.mess(n, i)+p.mess(m, j) < was {
-			return
+			return true
 		}
 	}
 	p.placed[i], p.placed[j] = a, b
+	return false
 }
 
 // What a word in the way is worth going farther for, points: a line through another word, and two lines that cross.
@@ -184,11 +188,16 @@ func (p *Page) place(w Word) (Tag, bool) {
 	if off == (panel.Point{}) || w.Kind == scene.Part || w.Kind == scene.Reading {
 		off = p.away(w.At)
 	}
-	box, cost, ok := p.near(t, off)
+	box, cost, ok := p.near(t, off, p.Object)
+	if (!ok || cost > astray) && w.Kind != scene.Orientation && p.In.W > 2*astray { // the drawing fills the page
+		if b, c, found := p.near(t, off, p.Bridge); found && (!ok || c < 0.6*cost) {
+			return t.in(b), true
+		}
+	}
 	if w.Short != "" && (!ok || cost > distant) {
 		short := t
 		short.Text = w.Short
-		if b, c, found := p.near(short, off); found && (!ok || c < 0.5*cost) {
+		if b, c, found := p.near(short, off, p.Object); found && (!ok || c < 0.5*cost) {
 			t, box, ok = short, b, true
 		}
 	}
@@ -246,9 +255,12 @@ func (p *Page) free(r panel.Rect, cover func(panel.Rect) bool) bool {
 // distant is how far off what it names a word stands too far to be read with it, if fewer words stand nearer, points.
 const distant = 90.0
 
+// astray is how far off its word a place on the drawing is better than one beside it, points.
+const astray = 240.0
+
 // near looks along a direction and to both sides of it for the nearest place that is free; to go
 // aside, or into the way of other words, is worth going as much farther.
-func (p *Page) near(t Tag, off panel.Point) (best panel.Rect, cost float64, ok bool) {
+func (p *Page) near(t Tag, off panel.Point, cover func(panel.Rect) bool) (best panel.Rect, cost float64, ok bool) {
 	const step, reach, aside = 7.0, 420.0, 34.0 // points; points for a radian
 	least := math.Inf(1)
 	for far := 0.0; far < reach && far < least; far += step {
@@ -259,7 +271,7 @@ func (p *Page) near(t Tag, off panel.Point) (best panel.Rect, cost float64, ok b
 			}
 			sin, cos := math.Sincos(turn)
 			way := panel.Point{X: off.X*cos - off.Y*sin, Y: off.X*sin + off.Y*cos}
-			if r := p.box(t, panel.Point{X: t.At.X + far*way.X, Y: t.At.Y + far*way.Y}, way); p.free(r, p.Object) {
+			if r := p.box(t, panel.Point{X: t.At.X + far*way.X, Y: t.At.Y + far*way.Y}, way); p.free(r, cover) {
 				if cost += p.mess(t.in(r), -1); cost < least {
 					best, ok, least = r, true, cost
 				}

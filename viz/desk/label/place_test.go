@@ -1,6 +1,7 @@
 package label
 
 import (
+	"math"
 	"testing"
 
 	"archload/viz/panel"
@@ -134,5 +135,18 @@ func TestCuts(t *testing.T) {
 		if got := cuts(panel.Point{X: c.x0, Y: c.y0}, panel.Point{X: c.x1, Y: c.y1}, r); got != c.want {
 			t.Errorf("from %g, %g to %g, %g: %v", c.x0, c.y0, c.x1, c.y1, got)
 		}
+	}
+}
+
+// On a large page that the drawing fills but for a corner words stand on it, beside what they name and off the bridge.
+func TestWordsStayNearOnAFullPage(t *testing.T) {
+	p := page(t)
+	p.In = panel.Rect{W: 900, H: 600}
+	p.Object = func(r panel.Rect) bool { return r.X > 80 }
+	p.Bridge = func(r panel.Rect) bool { return !r.Meet(panel.Rect{X: 500, Y: 200, W: 200, H: 30}).Empty() }
+	at := panel.Point{X: 600, Y: 260}
+	tags := p.Place([]Word{{Text: "treble end 56 N", Short: "56 N", Kind: scene.Force, At: at, Off: panel.Point{Y: 1}}})
+	if len(tags) != 1 || tags[0].Text != "treble end 56 N" || math.Abs(tags[0].Box.Centre().X-at.X) > 60 || p.Bridge(tags[0].Box) {
+		t.Errorf("places %+v; want all words beside %v", tags, at)
 	}
 }

@@ -52,6 +52,6 @@ func (s *Strip) drawPosts(l *panel.List, f stripFrame, c *design.LineCut, posts 
 		r := panel.Rect{X: head.X, Y: head.Y, W: end.X - head.X, H: end.Y - head.Y}
 		l.Rect(r, color.NRGBA{240, 226, 196, 255})
 		l.Frame(r, 1, panel.Pencil())
-		l.TextIn(panel.Rect{X: r.Right() + 4, Y: r.Y, W: 120, H: r.H}, panel.Small, panel.Left, panel.SoftInk(), p.name)
+		l.TextIn(panel.Rect{X: r.Right() + 4, Y: r.Bottom() - 15, W: 120, H: 15}, panel.Small, panel.Left, panel.SoftInk(), p.name)
 	}
 }

@@ -279,11 +279,11 @@ func (s *Strip) loaded() string {
 	}
 	switch {
 	case len(s.shown.Designs) == 2:
-		return state + ": A full, B dashed (blue)"
+		return state + ": A full (rust), B dashed (blue)"
 	case s.before(a) != nil:
-		return state + " (rust), and " + was + " (grey); dashes: as its file says"
+		return state + " (rust, bold), " + was + " (grey, fine); dashes: as its file says"
 	}
-	return state + " (rust), and " + was + " (grey)"
+	return state + " (rust, bold), " + was + " (grey, fine)"
 }
 
 // before is a design as its file says, where it is drawn beside the design; else nil.
