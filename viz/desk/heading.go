@@ -251,13 +251,7 @@ func (d *Desk) statement(i int, s *scene.Scene) string {
 	if len(d.shown.Scenes) < len(d.shown.Designs) {
 		words += "; A: " + d.shown.Designs[0].Now.Top.Built.Case.Title + "; B: " + d.shown.Designs[1].Now.Top.Built.Case.Title
 	}
-	if d.shown.Want.Behind && d.shown.Designs[i].Full.Top.Built.Back != nil {
-		back := "the back, down is out of the body"
-		if d.shown.Want.Field == scene.Tone {
-			back = "the top, seen through the back"
-		}
-		words += "; " + back
-	}
+	words += d.behindWords(i)
 	if b := d.shown.Designs[i].Bridge; b != nil && d.shown.Want.Field == scene.RemainingGap && b.GapLeft < scene.ClosedGap && d.shown.Want.Load > 0 {
 		words += "; it has closed everywhere"
 	}
@@ -275,6 +269,17 @@ func (d *Desk) statement(i int, s *scene.Scene) string {
 		words += fmt.Sprintf("; each path carries %s N, %s %% of the load", scale.Fixed(f.Lines[0].Force, 1), scale.Fixed(100*f.Lines[0].Force/f.Load, 1))
 	}
 	return words
+}
+
+// behindWords say what is seen of a whole body from behind.
+func (d *Desk) behindWords(i int) string {
+	switch {
+	case !d.shown.Want.Behind || d.shown.Designs[i].Full.Top.Built.Back == nil:
+		return ""
+	case d.shown.Want.Field == scene.Tone:
+		return "; the top, seen through the back"
+	}
+	return "; the back, down is out of the body"
 }
 
 // fromInside is the view in which bass and treble have changed sides.

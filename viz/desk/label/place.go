@@ -85,14 +85,20 @@ func (p *Page) clear(whole []string) {
 				again = p.moved(i, whole[i], was) || again
 			}
 		}
-		for i := range p.placed {
-			for j := range i {
-				if a, b := p.placed[i], p.placed[j]; a.led && b.led && crossing(a, b) {
-					again = p.change(i, j) || again
-				}
+		again = p.untangle() || again
+	}
+}
+
+// untangle lets two words change places whose lines cross, if that frees them.
+func (p *Page) untangle() (better bool) {
+	for i := range p.placed {
+		for j := range i {
+			if a, b := p.placed[i], p.placed[j]; a.led && b.led && crossing(a, b) {
+				better = p.change(i, j) || better
 			}
 		}
 	}
+	return better
 }
 
 // moved places word i anew if that is less in the way than it is, in all its words if they have room now.
@@ -189,30 +195,33 @@ func (p *Page) place(w Word) (Tag, bool) {
 		off = p.away(w.At)
 	}
 	box, cost, ok := p.near(t, off, p.Object)
-	if (!ok || cost > astray) && w.Kind != scene.Orientation && p.In.W > 2*astray { // the drawing fills the page
+	if w.Kind == scene.Orientation {
+		return t.in(box), ok && cost <= distant // else it would lead across the page
+	}
+	if (!ok || cost > astray) && p.In.W > 2*astray { // the drawing fills the page
 		if b, c, found := p.near(t, off, p.Bridge); found && (!ok || c < 0.6*cost) {
 			return t.in(b), true
 		}
 	}
-	if w.Short != "" && (!ok || cost > distant) {
-		short := t
-		short.Text = w.Short
+	return p.shortened(t, off, box, cost, ok)
+}
+
+// shortened is a word in the place that was found for it, if any, or in fewer words much nearer, or wherever there is room.
+func (p *Page) shortened(t Tag, off panel.Point, box panel.Rect, cost float64, ok bool) (Tag, bool) {
+	short := t
+	if t.Short != "" {
+		short.Text = t.Short
+	}
+	if t.Short != "" && (!ok || cost > distant) {
 		if b, c, found := p.near(short, off, p.Object); found && (!ok || c < 0.5*cost) {
-			t, box, ok = short, b, true
+			return short.in(b), true
 		}
 	}
-	if w.Kind == scene.Orientation && cost > distant {
-		return t, false // it would lead across the page
+	if ok {
+		return t.in(box), true
 	}
-	if !ok {
-		if w.Short != "" {
-			t.Text = w.Short
-		}
-		if box, ok = p.anywhere(t); !ok {
-			return t, false
-		}
-	}
-	return t.in(box), true
+	box, ok = p.anywhere(short)
+	return short.in(box), ok
 }
 
 // in is the word in a box, with a line if that stands off.
@@ -284,9 +293,6 @@ func (p *Page) near(t Tag, off panel.Point, cover func(panel.Rect) bool) (best p
 // anywhere is the nearest place of the page that is free, over the drawing if there is none
 // beside it: for what must be said.
 func (p *Page) anywhere(t Tag) (best panel.Rect, ok bool) {
-	if t.Kind == scene.Orientation {
-		return best, false
-	}
 	const beyond = 12.0
 	from := t.At
 	if t.Kind == scene.Force { // at the end of an arrow, clear of its head
