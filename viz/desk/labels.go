@@ -4,7 +4,6 @@ import (
 	"image"
 	"maps"
 	"math"
-	"strings"
 
 	"archload/viz/desk/label"
 	"archload/viz/desk/layout"
@@ -42,27 +41,9 @@ func (d *Desk) drawLabels(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 		if !ok || !r.Holds(panel.Point{X: x, Y: y}) || aside && d.hides(i, s, w) || w.Kind == scene.Level && math.Abs(d.camera.Pitch) < leastPitch {
 			continue
 		}
-		words = append(words, label.Word{Text: w.Text, Short: shortWords(w), Kind: w.Kind, At: panel.Point{X: x, Y: y}, Off: d.off(r, w)})
+		words = append(words, label.Word{Text: w.Text, Short: label.Short(w), Kind: w.Kind, At: panel.Point{X: x, Y: y}, Off: d.off(r, w)})
 	}
 	label.Draw(l, p.Place(words), paperColor())
-}
-
-// shortWords is what a label can say in less room: its number alone, where that of its place tells the rest, and of a
-// bar, which no arrow marks, its kind.
-func shortWords(w scene.Label) string {
-	if w.Kind != scene.SectorForce && w.Kind != scene.Force && w.Kind != scene.Part {
-		return ""
-	}
-	for i := 1; i < len(w.Text); i++ {
-		if w.Text[i-1] == ' ' && w.Text[i] >= '0' && w.Text[i] <= '9' {
-			number, _, _ := strings.Cut(w.Text[i:], ", ")
-			if strings.HasSuffix(w.Text[:i], " bar ") {
-				return "bar " + number
-			}
-			return number
-		}
-	}
-	return ""
 }
 
 // taken is what words of the drawings must not cover: legend, measures and the tab of the panel.
