@@ -55,6 +55,7 @@ type columnBatch struct {
 	inv []float64 // of the diagonal, 1/value
 	at  []int32   // places of the rows taken
 	pan []int32   // panels that had rows left when it began
+	run [][2]int  // stretches of tiles in which rows were left when it was full
 }
 
 // Reset takes the n×n row-major matrix a with no row taken yet, in the memory that the factor has. Rows that are not

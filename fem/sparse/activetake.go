@@ -117,7 +117,8 @@ func (c *ActiveCholesky) flush() {
 	for _, s := range c.sides {
 		c.subtract(s.rest, b, s.Y[len(s.Y)-len(b.at):])
 	}
-	c.update(b, 0, c.runs())
+	b.run = c.runs()
+	c.update(b, 0)
 	c.full = append(c.full, b)
 	c.now = c.begin()
 }
@@ -150,16 +151,16 @@ func (c *ActiveCholesky) catchUp(b *columnBatch, from, to int) {
 	})
 }
 
-// update takes the columns of a batch times their rows off the panels from the first on that are kept up
-// to date, in the tiles of some runs.
-func (c *ActiveCholesky) update(b *columnBatch, first int, runs [][2]int) {
+// update takes the columns of a full batch times their rows off the panels from the first on that are kept up
+// to date, in the columns of rows that were left then.
+func (c *ActiveCholesky) update(b *columnBatch, first int) {
 	c.share(first, c.kept, func(p int) {
 		if c.left[p] == 0 {
 			return
 		}
 		end := triWidth(p) / Block
 		pan, a := c.s[triOff(p):triOff(p+1)], b.w[panelRows*batchColumns*p:][:panelRows*batchColumns]
-		for _, r := range runs {
+		for _, r := range b.run {
 			if to := min(r[1], end); r[0] < to {
 				c.kern.Gemm(pan[tileLen*r[0]:], a, b.w, c.off[3*r[0]:3*to])
 			}
@@ -174,7 +175,7 @@ func (c *ActiveCholesky) keepMore(to int) {
 	c.share(first, c.kept, c.load)
 	for q, b := range c.full {
 		c.catchUp(b, first, c.kept)
-		c.update(b, first, [][2]int{{0, triWidth(c.kept) / Block}})
+		c.update(b, first)
 		for _, s := range c.sides {
 			c.subtractIn(s.rest, b, s.Y[batchColumns*q:batchColumns*(q+1)], first, c.kept)
 		}

@@ -89,17 +89,22 @@ func forward6(z, tri []float64) {
 	}
 }
 
-// fetchAhead is how many values before a front are asked for while it is worked on:
-// the fronts are met from the last to the first, which no processor foresees.
-const fetchAhead = 1 << 12
+// fetchAhead is how many values of the front met next are asked for while one is worked on.
+const fetchAhead = 1 << 13
+
+// ahead is what is asked for while a front is worked on, and how much of it with each panel: the end of the front
+// before it. Fronts are met from the last to the first, which no processor foresees, and all at once would be more than
+// can be on its way.
+func (f *Factor) ahead(fd frontData) (next []float64, step int) {
+	if fd.number > 0 {
+		next = f.parts[fd.number-1]
+	}
+	next = next[max(len(next)-fetchAhead, 0):]
+	return next, panelRows * (len(next)/panelRows/(panels(fd.r())+1) + 1)
+}
 
 // backward solves with the transpose of the front's part of L.
 func (f *Factor) backward(fd frontData, y, piv, row []float64) {
-	for ahead, p := fetchAhead, fd.number-1; ahead > 0 && p >= 0; p-- {
-		part := f.parts[p]
-		f.kern.Prefetch(part[max(len(part)-ahead, 0):])
-		ahead -= len(part)
-	}
 	k := fd.k()
 	own := y[Block*int(fd.first):][:k]
 	piv, row = piv[:roundUp(k)], row[:roundUp(fd.r())]
@@ -108,9 +113,14 @@ func (f *Factor) backward(fd frontData, y, piv, row []float64) {
 		copy(row[Block*i:][:Block], y[Block*p:])
 	}
 	clear(row[fd.r():])
+	next, step := f.ahead(fd)
 	for p := range panels(fd.r()) {
+		some := min(step, len(next))
+		f.kern.Prefetch(next[:some])
+		next = next[some:]
 		f.kern.GemvT(piv[:k], fd.s[panelRows*k*p:], row[panelRows*p:])
 	}
+	f.kern.Prefetch(next)
 	f.backwardTri(fd, piv)
 	copy(own, piv)
 }
