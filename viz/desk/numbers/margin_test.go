@@ -8,6 +8,7 @@ import (
 	"archload/cases/answer"
 	"archload/cases/quantity"
 	"archload/cases/study"
+	"archload/viz/stage"
 )
 
 // Ranges that have nothing to do with each other add up by their squares, and what
@@ -40,5 +41,16 @@ func TestTypedNames(t *testing.T) {
 		if got := Typed(name); got != want {
 			t.Errorf("%s is typed %s, want %s", name, got, want)
 		}
+	}
+}
+
+// What is not known of a ± is said: that of an earlier design is not called missing.
+func TestUnsure(t *testing.T) {
+	if got, want := unsure(&stage.Answered{}, 1), "how sure each is (±) was not yet worked out"; got != want {
+		t.Errorf("nothing worked out: %q, want %q", got, want)
+	}
+	before := &stage.Answered{Earlier: []*stage.Certain{{Load: 1}}}
+	if got, want := unsure(before, 1), "(±) is of the design before the last change"; got != want {
+		t.Errorf("an earlier design: %q, want %q", got, want)
 	}
 }

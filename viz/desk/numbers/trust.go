@@ -133,10 +133,23 @@ func figures(s *stage.Shown, i int) string {
 		unit, _, _ := strings.Cut(q.Unit, " of ")
 		words = append(words, q.Title()+" "+scale.Fixed(float64(v), q.Digits)+margin(a, a.Sure(), s.Want.Load, q, q.Key).text()+" "+unit)
 	}
-	if len(words) > 0 && !s.Ranged() {
-		words = append(words, "how sure each is (±) was not yet worked out")
+	if open := unsure(a, s.Want.Load); len(words) > 0 && open != "" {
+		words = append(words, open)
 	}
 	return strings.Join(words, "; ")
+}
+
+// unsure says what of the ± behind the numbers of a design at a share of its load is not worked out yet; nothing once all of it is.
+func unsure(a *stage.Answered, load float64) string {
+	switch c := a.Sure(); {
+	case c != nil && c.Spread != nil:
+		return ""
+	case a.EarlierAt(load) != nil:
+		return "(±) is of the design before the last change"
+	case c != nil:
+		return "± is of the triangles alone, that of wood and edge was not yet worked out"
+	}
+	return "how sure each is (±) was not yet worked out"
 }
 
 // Foot is what stands under a saved picture of a width: every warning, so many lines
