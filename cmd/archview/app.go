@@ -39,7 +39,9 @@ func (o *options) run(cmd *cobra.Command, args []string) error {
 		return err
 	}
 	d.Keep = o.keep
-	d.Remember = o.remember
+	m := &memory{disk: o.disk}
+	defer m.written.Wait() // once the window is gone
+	d.Remember = m.note
 	d.Picture = func(f *desk.Frame) (image.Image, error) { return desk.Software(f), nil }
 	one, err := desk.New(d)
 	if err != nil {
@@ -181,31 +183,4 @@ func (o *options) keep(name string, data []byte) (string, error) {
 		free = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, ext), n, ext)
 	}
 	return free, o.disk.Write(free, func(w io.Writer) error { _, err := w.Write(data); return err })
-}
-
-// looksFile is where the looks are remembered; "" if there is no such place.
-func looksFile() string {
-	dir, err := os.UserConfigDir()
-	if err != nil {
-		return ""
-	}
-	return filepath.Join(dir, "archload", "archview.txt")
-}
-
-// remembered are the looks of the last time; "" without.
-func remembered() string {
-	data, err := os.ReadFile(looksFile())
-	if err != nil {
-		return ""
-	}
-	return string(data)
-}
-
-// remember writes the looks down. That it cannot is no reason to stop.
-func (o *options) remember(l looks.Looks) {
-	file := looksFile()
-	if file == "" || disk.Make(filepath.Dir(file)) != nil {
-		return
-	}
-	_ = o.disk.Write(file, func(w io.Writer) error { _, err := io.WriteString(w, l.Text()); return err })
 }

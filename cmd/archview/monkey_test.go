@@ -23,7 +23,7 @@ var (
 // Bounds of a window that is played with.
 const (
 	mostPatience = 5 * time.Second // until the next frame
-	mostMemory   = 3000            // MB
+	mostMemory   = 3500            // MB: two whole bodies beside each other, and one to go back to
 )
 
 // monkey is hands that know nothing of the window.
