@@ -13,6 +13,10 @@ func TestAhead(t *testing.T) {
 	live := make([]byte, 4*some) // so much may be asked for until it is collected
 	debug.FreeOSMemory()
 	Ahead()
+	collected := collections()
+	if Ahead(); collections() != collected {
+		t.Error("memory is collected though so much is free as can be asked for")
+	}
 	before := faults(t)
 	var held [][]byte
 	for range some / piece {
@@ -36,4 +40,11 @@ func faults(t *testing.T) int64 {
 		t.Skip(err)
 	}
 	return use.Minflt
+}
+
+// collections is how often memory was collected so far.
+func collections() uint32 {
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	return m.NumGC
 }
