@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"archload/cases/glossary"
+	"archload/viz/desk/layout"
 	"archload/viz/desk/legend"
 	"archload/viz/panel"
 	"archload/viz/scale"
@@ -65,27 +66,36 @@ func (d *Desk) measures() []legend.Measure {
 		return nil // the legend needs the room
 	}
 	var out []legend.Measure
-	above := false
 	foot := panel.Point{X: d.lay.Legend.X + 18, Y: d.lay.Legend.Bottom() - 16}
 	if m, ok := d.measure(s, d.scales().Enlarge, []float64{0.5, 0.2, 0.1, 0.05, 1, 2, 5}); ok {
 		m.Foot, m.Size, m.Words = foot, m.Size+" mm", "of movement"
 		out = append(out, m)
-		if box := m.Box(d.atlas); len(d.lay.Views) > 1 { // the second drawing's title, or the first drawing, is beside it
-			foot.Y, above = box.Y-2, true
-		} else {
-			foot.X = box.Right() + 12
+	}
+	m, ok := d.measure(s, d.scales().Arrow, []float64{20, 10, 50, 5, 100, 2, 200, 1})
+	if !ok || !d.shown.Want.Forces || d.offForces() != "" {
+		return out
+	}
+	m.Foot, m.Size, m.Words = foot, m.Size+" N", "of force"
+	if len(out) > 0 {
+		first := out[0].Box(d.atlas)
+		m.Foot.X = first.Right() + 12
+		// The second drawing's title, or a drawing, may be beside the first measure.
+		if box := m.Box(d.atlas); len(d.lay.Views) > 1 || !d.shown.Want.Field.OnFoot() && d.drawnIn(box) {
+			m.Foot.X = foot.X
+			m.Foot.Y -= m.Box(d.atlas).Bottom() - first.Y + 2
 		}
 	}
-	if m, ok := d.measure(s, d.scales().Arrow, []float64{20, 10, 50, 5, 100, 2, 200, 1}); ok && d.shown.Want.Forces && d.offForces() == "" {
-		m.Foot, m.Size, m.Words = foot, m.Size+" N", "of force"
-		if above {
-			m.Foot.Y -= m.Box(d.atlas).Bottom() - foot.Y
-		}
-		if m.Box(d.atlas).Meet(d.legendGround()).Empty() {
-			out = append(out, m)
-		}
+	if m.Box(d.atlas).Meet(d.legendGround()).Empty() {
+		out = append(out, m)
 	}
 	return out
+}
+
+// drawnIn tells whether the first drawing covers something of a rectangle of the page.
+func (d *Desk) drawnIn(box panel.Rect) bool {
+	r, density := d.lay.Views[0], d.atlas.Density
+	all, _ := d.covered(0, d.shown.Scenes[0], layout.Pixels(r, density))
+	return all.Meets((box.X-r.X)*density, (box.Y-r.Y)*density, (box.Right()-r.X)*density, (box.Bottom()-r.Y)*density)
 }
 
 // measure is a bar of one of some round sizes, each unit drawn as so many mm of the scene.

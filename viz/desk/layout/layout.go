@@ -181,7 +181,7 @@ func (p Parts) leastPlate() (wide, tall float64) {
 	if p.Level {
 		return 230, 70
 	}
-	return 110, 150
+	return 110, 100
 }
 
 // Room is how well such a page shows its drawings, 1: as well as need be.
