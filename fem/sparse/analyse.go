@@ -5,14 +5,16 @@ import (
 	"math"
 	"slices"
 	"sort"
+	"sync"
 
 	"archload/fem/sparse/dissection"
 	"archload/fem/sparse/etree"
+	"archload/fem/sparse/team"
 )
 
 // Analysis is the plan of a factorisation: elimination order, tree of fronts and
 // where every block of the matrix goes. It depends on the pattern alone, is never
-// changed, and serves any number of factorisations at the same time.
+// changed but for the memory that lies idle, and serves any number of factorisations at the same time.
 type Analysis struct {
 	n        int
 	ptr, col []int32 // pattern it was made for
@@ -26,6 +28,15 @@ type Analysis struct {
 	tail     int     // first front that eliminates one of these
 	triRow   []int32 // rows of a lower triangle, as large as any front needs
 	sizes    sizes
+	idle     sync.Pool // of *team.Pool: buffers of one computation for the next
+}
+
+// buffers are those that another computation has left, or none; put them back into idle when done.
+func (a *Analysis) buffers() *team.Pool {
+	if p, ok := a.idle.Get().(*team.Pool); ok {
+		return p
+	}
+	return &team.Pool{}
 }
 
 // front is one step of the elimination: a dense symmetric matrix whose first

@@ -21,7 +21,9 @@ func (f *Factor) Compliance(cols []Column) []float64 {
 	if n == 0 {
 		return c
 	}
-	u, by := f.products(cols)
+	r := f.newReduction(cols)
+	defer r.end()
+	u, by := r.products(cols), r.by
 	row := make([]int, n) // where those of u begin
 	for a := range row {
 		row[a] = triOff(a/panelRows) + a%panelRows
@@ -43,23 +45,16 @@ func (f *Factor) Compliance(cols []Column) []float64 {
 // copyRows is how many rows of the compliance are copied at a time.
 const copyRows = 32
 
-// products is -C as a lower triangle of the columns in the order by.
-func (f *Factor) products(cols []Column) (u []float64, by []int) {
-	if len(f.a.last) == 0 {
-		panic("sparse: Compliance: the analysis has no last nodes")
-	}
-	r := f.newReduction(cols)
-	u = make([]float64, triLen(Block*r.units))
+// products is -C as a lower triangle of the columns in their order, in memory of the reduction.
+func (r *reduction) products(cols []Column) []float64 {
+	r.u = r.pool.Get(triLen(Block * r.units))
 	count, group := groups(0, panels(Block*r.units))
-	width := Block * (f.a.n - f.a.end)
+	width := Block * (r.f.a.n - r.f.a.end)
 	work := float64(panelRows*count) * float64(width*width)
-	crew := team.New(f.workers)
+	crew := team.New(r.f.workers)
 	crew.Enter()
 	crew.Split(len(r.blocks), work, func(b int) { r.fill(b, cols) })
 	crew.Split(count, work, func(g int) { r.eliminate(group(g)) })
-	crew.Split(count, work, func(g int) {
-		lo, hi := group(count - 1 - g) // the longest rows first
-		r.multiply(u, lo, hi)
-	})
-	return u, r.by
+	crew.Split(count, work, func(g int) { r.multiply(group(count - 1 - g)) }) // the longest rows first
+	return r.u
 }

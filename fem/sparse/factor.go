@@ -131,7 +131,9 @@ func (f *Factor) computation(m *Matrix, fresh bool, todo []bool) *computation {
 
 // run computes what is to do.
 func (c *computation) run() error {
+	c.pool = c.f.a.buffers()
 	c.runTree()
+	c.f.a.idle.Put(c.pool)
 	if len(c.bad) > 0 {
 		return c.worst()
 	}
@@ -146,7 +148,7 @@ type computation struct {
 	todo    []bool      // by front: whether it is computed; those above one that is are so too
 	keep    []bool      // by front: whether its update is kept; nil: none
 	updates [][]float64 // by front, from its end to its use
-	pool    team.Pool
+	pool    *team.Pool
 	dense   dense
 
 	mu  sync.Mutex

@@ -29,7 +29,9 @@ func (f *Factor) Reach() *Reach {
 		node := f.a.last[i/Block]
 		cols[i] = Column{Dofs: []int32{Block*node + int32(i%Block)}, Vals: one}
 	}
-	u, by := f.products(cols)
+	r := f.newReduction(cols)
+	defer r.end()
+	u, by := r.products(cols), r.by
 	x.g = make([]float64, rectLen(k, k))
 	for a, i := range by {
 		for b, j := range by[:a+1] {

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"sort"
+
+	"archload/fem/sparse/team"
 )
 
 // reduction carries sparse columns up the fronts of the last nodes, as if each were one
@@ -12,10 +14,12 @@ import (
 // those that meet a front stand close together; the others are left out there.
 type reduction struct {
 	f      *Factor
+	pool   *team.Pool
 	by     []int // the columns in their order
 	units  int   // sixes of columns
 	blocks []columnBlock
 	tail   []tailFront
+	u      []float64 // -C, see products
 }
 
 // columnBlock is blockCols columns: panels of eight, as wide as the fronts that they meet.
@@ -48,8 +52,11 @@ const (
 
 // newReduction sorts the columns and finds the fronts that they meet.
 func (f *Factor) newReduction(cols []Column) *reduction {
+	if len(f.a.last) == 0 {
+		panic("sparse: Compliance: the analysis has no last nodes")
+	}
 	n := len(cols)
-	r := &reduction{f: f, units: (n + Block - 1) / Block, by: make([]int, n)}
+	r := &reduction{f: f, pool: f.a.buffers(), units: (n + Block - 1) / Block, by: make([]int, n)}
 	starts := make([]int, n)
 	for i, col := range cols {
 		starts[i], r.by[i] = f.firstPlace(i, col), i
@@ -139,7 +146,8 @@ func (r *reduction) fill(b int, cols []Column) {
 	}
 	blk.off = rectRows(nil, blockNodes, blk.stride/panelRows)
 	some := r.by[blockCols*b : min(blockCols*(b+1), len(r.by))]
-	blk.rows = make([]float64, panels((len(some)+Block-1)/Block*Block)*blk.stride)
+	blk.rows = r.pool.Get(panels((len(some)+Block-1)/Block*Block) * blk.stride)
+	clear(blk.rows)
 	for at, i := range some {
 		row := blk.rows[at/panelRows*blk.stride+at%panelRows:]
 		for k, d := range cols[i].Dofs {
@@ -183,10 +191,11 @@ func (r *reduction) eliminate(lo, hi int) {
 	}
 }
 
-// multiply subtracts from the rows of u that belong to a group of panels of one block the
+// multiply sets the rows of u that belong to a group of panels of one block to the negative
 // products of its columns with those before them and with each other.
-func (r *reduction) multiply(u []float64, lo, hi int) {
-	block := lo / blockPanels
+func (r *reduction) multiply(lo, hi int) {
+	block, u := lo/blockPanels, r.u
+	clear(u[triOff(lo):min(triOff(hi), len(u))])
 	blk := &r.blocks[block]
 	for k := range r.tail {
 		t := &r.tail[k]
@@ -212,4 +221,13 @@ func (r *reduction) multiply(u []float64, lo, hi int) {
 			}
 		}
 	}
+}
+
+// end leaves the memory to the next computation.
+func (r *reduction) end() {
+	for b := range r.blocks {
+		r.pool.Put(r.blocks[b].rows)
+	}
+	r.pool.Put(r.u)
+	r.f.a.idle.Put(r.pool)
 }
