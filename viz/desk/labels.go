@@ -33,7 +33,7 @@ func (d *Desk) drawLabels(l *panel.List, r panel.Rect, i int, s *scene.Scene) {
 	in := r
 	in.Y, in.H = r.Y+d.lay.Head.All(), r.H-d.lay.Head.All() // below the title
 	p := label.Page{Atlas: l.Atlas, In: in, Middle: panel.Point{X: x, Y: y}, Taken: d.taken(),
-		Object: meets(all), Bridge: meets(bridge)}
+		Object: meets(all), Bridge: meets(bridge), Arrows: label.Arrows(s, func(p [3]float64) (x, y float64, ok bool) { return d.project(r, p) })}
 	var words []label.Word
 	for _, w := range s.Labels {
 		x, y, ok := d.project(r, w.At)

@@ -25,6 +25,7 @@ type Page struct {
 	Object func(r panel.Rect) bool // a rectangle touches the drawing
 	Bridge func(r panel.Rect) bool // or what stands on it
 	Taken  []panel.Rect            // by other words
+	Arrows [][2]panel.Point        // shafts that words rather leave free
 
 	dots   []panel.Point // places that words name: no value of a line hides one
 	fixed  []panel.Rect  // what was taken before
@@ -132,15 +133,22 @@ func (p *Page) change(i, j int) (better bool) {
 	return false
 }
 
-// What a word in the way is worth going farther for, points: a line through another word, and two lines that cross.
+// What a word in the way is worth going farther for, points: a line through another word, two lines that cross, and an
+// arrow under a word.
 const (
 	through = 160.0
 	crossed = 50.0
+	hidden  = 30.0
 )
 
 // mess is how far word t, the i-th of those placed or none of them, is in the way of the others and they in its own, points.
 func (p *Page) mess(t Tag, i int) float64 {
 	sum, end := 0.0, t.end()
+	for _, a := range p.Arrows {
+		if cuts(a[0], a[1], t.Box) {
+			sum += hidden
+		}
+	}
 	if t.led {
 		for _, r := range p.fixed {
 			if cuts(t.At, end, r) {
@@ -149,18 +157,23 @@ func (p *Page) mess(t Tag, i int) float64 {
 		}
 	}
 	for j, o := range p.placed {
-		if j == i || o.Text == "" {
-			continue
+		if j != i && o.Text != "" {
+			sum += between(t, o)
 		}
-		if t.led && cuts(t.At, end, o.Box) {
-			sum += through
-		}
-		if o.led && cuts(o.At, o.end(), t.Box) {
-			sum += through
-		}
-		if t.led && o.led && crossing(t, o) {
-			sum += crossed
-		}
+	}
+	return sum
+}
+
+// between is how far two words are in each other's way, points.
+func between(t, o Tag) (sum float64) {
+	if t.led && cuts(t.At, t.end(), o.Box) {
+		sum += through
+	}
+	if o.led && cuts(o.At, o.end(), t.Box) {
+		sum += through
+	}
+	if t.led && o.led && crossing(t, o) {
+		sum += crossed
 	}
 	return sum
 }

@@ -150,3 +150,19 @@ func TestWordsStayNearOnAFullPage(t *testing.T) {
 		t.Errorf("places %+v; want all words beside %v", tags, at)
 	}
 }
+
+// A word rather stands beside an arrow than on it.
+func TestWordsLeaveArrowsFree(t *testing.T) {
+	p := page(t)
+	p.Object = func(panel.Rect) bool { return false }
+	at := panel.Point{X: 200, Y: 200}
+	w := []Word{{Text: "middle 36 N", Kind: scene.Force, At: at, Off: panel.Point{Y: -1}}}
+	arrow := [2]panel.Point{{X: 210, Y: 120}, {X: 210, Y: 196}}
+	if box := p.Place(w)[0].Box; !cuts(arrow[0], arrow[1], box) {
+		t.Fatalf("without the arrow the word stands at %+v", box)
+	}
+	p.Taken, p.Arrows = nil, [][2]panel.Point{arrow}
+	if box := p.Place(w)[0].Box; cuts(arrow[0], arrow[1], box) {
+		t.Errorf("the word stands on the arrow, at %+v", box)
+	}
+}
