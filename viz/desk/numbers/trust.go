@@ -9,6 +9,7 @@ import (
 	"archload/cases/quantity"
 	"archload/viz/panel"
 	"archload/viz/scale"
+	"archload/viz/scene"
 	"archload/viz/stage"
 	"archload/viz/tool"
 )
@@ -132,6 +133,9 @@ func figures(s *stage.Shown, i int) string {
 		}
 		unit, _, _ := strings.Cut(q.Unit, " of ")
 		words = append(words, q.Title()+" "+scale.Fixed(float64(v), q.Digits)+margin(a, a.Sure(), s.Want.Load, q, q.Key).text()+" "+unit)
+	}
+	if len(words) > 0 && (s.Want.Aired() || s.Want.Field == scene.Tone) { // of which the picture shows something else
+		words[0] = "by string load alone: " + words[0]
 	}
 	if open := unsure(a, s.Want.Load); len(words) > 0 && open != "" {
 		words = append(words, open)
