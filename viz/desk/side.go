@@ -274,7 +274,7 @@ func (d *Desk) drawTool(c *panel.Column, t *tool.Tool) {
 	if t.Most > t.Least {
 		v := t.Value
 		s := panel.Slider{Control: control, Unit: t.Unit, Min: math.Min(t.Least, v), Max: math.Max(t.Most, v), Step: t.Step,
-			Default: d.box.usual[t.ID], Decimals: tool.Digits(t.Step), Format: t.Show, Typed: true}
+			Default: d.box.usual[t.ID], Decimals: tool.Digits(t.Step), Format: t.Show, Typed: true, Parse: tool.Parser(t.Unit)}
 		s.At = c.Row(s.Tall(d.atlas, c.Width(), v))
 		if d.panel.Slider(s, &v) {
 			d.change(t.Set(v))

@@ -16,18 +16,16 @@ type Number struct {
 	Step     float64 // of the arrow keys up and down; 0: none
 	Decimals int     // at most, as shown; zeros at the end are not
 	Cell     bool    // of a table: the entry takes the whole width
-	// Parse reads what was typed, in place of a plain number with or without
-	// the unit; for entries like "0.012 in".
+	// Parse reads what is no plain number with or without the unit; for entries like "0.012 in".
 	Parse func(text string) (float64, error)
 }
 
 // read returns the number typed, or what is wrong with it.
 func (n Number) read(text string) (float64, error) {
-	parse := n.Parse
-	if parse == nil {
-		parse = n.plain
+	v, err := n.plain(text)
+	if err != nil && n.Parse != nil && strings.TrimSpace(text) != "" {
+		v, err = n.Parse(text)
 	}
-	v, err := parse(text)
 	if err != nil {
 		return 0, err
 	}

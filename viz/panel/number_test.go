@@ -135,8 +135,11 @@ func TestNumberParse(t *testing.T) {
 	if v, err := n.read("1 in"); v != 25.4 || err != nil {
 		t.Errorf("read %g, %v", v, err)
 	}
-	if _, err := n.read("2"); err == nil {
-		t.Error("the caller's fault is lost")
+	if v, err := n.read("2"); v != 2 || err != nil {
+		t.Errorf("a plain number is read as %g, %v", v, err)
+	}
+	if _, err := n.read("2 ft"); err == nil || err.Error() != "want an inch" {
+		t.Errorf("the caller's fault is lost: %v", err)
 	}
 }
 

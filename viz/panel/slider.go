@@ -18,7 +18,8 @@ type Slider struct {
 	Marks    []Mark  // under the rule
 	// Format writes the value in place of Decimals and Unit, if it is given.
 	Format func(v float64) string
-	Typed  bool // the value can be typed, too
+	Typed  bool                               // the value can be typed, too
+	Parse  func(text string) (float64, error) // reads what is typed and no plain number; nil: nothing else is read
 	// Shorter are words in place of the label where it has no room, the longest first.
 	Shorter []string
 }
@@ -186,7 +187,7 @@ func (s Slider) number() Number {
 	if unit == "degrees" {
 		unit = "deg"
 	}
-	return Number{Control: Control{ID: s.ID + "/value", At: at, Tip: s.Tip}, Unit: unit, Min: s.Min, Max: s.Max, Step: s.Step, Decimals: s.Decimals + 1}
+	return Number{Control: Control{ID: s.ID + "/value", At: at, Tip: s.Tip}, Unit: unit, Min: s.Min, Max: s.Max, Step: s.Step, Decimals: s.Decimals + 1, Parse: s.Parse}
 }
 
 // slide follows the pointer. A press beside the handle brings it there, one on

@@ -74,3 +74,19 @@ func Words(k tree.KeyValue, tools []Tool, usual map[string]float64) (name, value
 	}
 	return name, value
 }
+
+// Parser reads what is typed for a value in a unit beside plain numbers, as a case file takes it: lengths in inches
+// ("1/64 in"); nil: nothing else.
+func Parser(unit string) func(text string) (float64, error) {
+	if unit != "mm" {
+		return nil
+	}
+	return func(text string) (float64, error) {
+		text = strings.NewReplacer("−", "-", ",", ".").Replace(strings.TrimSpace(text))
+		mm, err := tree.Lengths([]tree.ChangeValue{{Text: text, Value: text}})
+		if err != nil {
+			return 0, err
+		}
+		return mm[0], nil
+	}
+}

@@ -1,6 +1,7 @@
 package tool
 
 import (
+	"math"
 	"testing"
 
 	"archload/cases/tree"
@@ -24,5 +25,23 @@ func TestChangedWords(t *testing.T) {
 		if name != c.name || value != c.value {
 			t.Errorf("%s reads %q, %q; want %q, %q", c.key, name, value, c.name, c.value)
 		}
+	}
+}
+
+// Lengths may be typed in inches, as in a case file; other units are no lengths.
+func TestTypedLengths(t *testing.T) {
+	parse := Parser("mm")
+	for text, want := range map[string]float64{"1/64 in": 25.4 / 64, "0,005 in": 0.127, " 2.5 mm": 2.5, "1 1/2 in": 38.1, "−0.1 in": -2.54} {
+		if got, err := parse(text); err != nil || math.Abs(got-want) > 1e-12 {
+			t.Errorf("%q is %g mm, %v; want %g", text, got, err, want)
+		}
+	}
+	for _, text := range []string{"3 N", "in", "1/0 in", "two mm", "1e400 in"} {
+		if got, err := parse(text); err == nil && !math.IsInf(got, 0) {
+			t.Errorf("%q is taken for %g mm", text, got)
+		}
+	}
+	if Parser("N") != nil {
+		t.Error("newtons are read as lengths")
 	}
 }

@@ -60,7 +60,7 @@ func (t *Table) Draw(p *panel.Panel, c *panel.Column, g tool.Graduation) (set []
 		v := math.Round(1e3*(q.Base+q.Change)) / 1e3
 		was := v
 		tip := fmt.Sprintf("at x %s, y %s mm; as graduated %s mm", scale.Fixed(q.At[0], 0), scale.Fixed(q.At[1], 0), scale.Fixed(q.Base, 2))
-		if p.Number(panel.Number{Control: panel.Control{ID: ID(i), At: at, Tip: tip}, Min: thinnest, Max: thickest, Step: 0.05, Decimals: 2, Cell: true}, &v) && v != was {
+		if p.Number(panel.Number{Control: panel.Control{ID: ID(i), At: at, Tip: tip}, Min: thinnest, Max: thickest, Step: 0.05, Decimals: 2, Cell: true, Parse: tool.Parser("mm")}, &v) && v != was {
 			set, changed = []tree.KeyValue{g.With(i, v, alike)}, true
 		}
 		if q.Change != 0 {
