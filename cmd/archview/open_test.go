@@ -27,7 +27,7 @@ func (p *person) shows(n float64) told {
 // begun, and nothing is written anywhere but what is remembered.
 func TestOpenByHand(t *testing.T) {
 	dir := t.TempDir()
-	const coarse = "format = 1\nbase = \"course-guitar\"\n[mesh]\nrefine = 0.25\n"
+	const coarse = "format = 1\nbase = \"first\"\n[mesh]\nrefine = 0.25\n"
 	for name, text := range map[string]string{
 		"bench/top one.toml": coarse,
 		"bench/top two.toml": "title = \"Second top\"\n" + coarse + "[plate.arch]\napex_shift = [10, 0]\n",
@@ -44,7 +44,7 @@ func TestOpenByHand(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	p := begin(t, dir, "--linear", "--size", "1040x700")
+	p := begin(t, dir, "--linear", "--size", "800x560")
 	p.until("the start page", func(f told) bool { return f.places["start_file"][2] > 0 })
 	p.key("o")
 	p.until("the folder", func(f told) bool { return f.has("bench/") && f.has("teach/") && f.has("..") })
