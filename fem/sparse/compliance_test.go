@@ -36,6 +36,28 @@ func TestCompliance(t *testing.T) {
 	}
 }
 
+// TestComplianceHeld: columns that touch nothing, as those on rigid ground, have no compliance.
+func TestComplianceHeld(t *testing.T) {
+	rng := rand.New(rand.NewPCG(8, 10))
+	p := hexPlate(100, rng, nil).withWall(3).bridge(50)
+	m := p.matrix(rng)
+	f := mustFactorize(t, m, mustAnalyse(t, m, p), 2, fastKernels())
+	const n = 2*blockCols + 3
+	cols := make([]Column, n)
+	for i, v := range f.Compliance(cols) {
+		if v != 0 {
+			t.Fatalf("value %d is %g, want 0", i, v)
+		}
+	}
+	cols[blockCols+1] = Column{Dofs: []int32{Block*p.last[0] + 2}, Vals: []float64{1}}
+	got := f.Compliance(cols)
+	for i, v := range got {
+		if (v > 0) != (i == (n+1)*(blockCols+1)) {
+			t.Fatalf("value %d is %g, want one on the diagonal alone", i, v)
+		}
+	}
+}
+
 // randomColumns makes sparse vectors on the given nodes, one empty and one with a
 // repeated degree of freedom.
 func randomColumns(rng *rand.Rand, nodes []int32, n int) []Column {

@@ -149,11 +149,11 @@ func (r *reduction) fill(b int, cols []Column) {
 	blk.rows = r.pool.Get(panels((len(some)+Block-1)/Block*Block) * blk.stride)
 	clear(blk.rows)
 	for at, i := range some {
-		row := blk.rows[at/panelRows*blk.stride+at%panelRows:]
+		row := at/panelRows*blk.stride + at%panelRows
 		for k, d := range cols[i].Dofs {
 			place := r.f.a.place[d/Block]
 			up := r.holder(place)
-			row[blk.at[up]+tileLen*int(place-r.tail[up].first)+panelRows*int(d%Block)] += cols[i].Vals[k]
+			blk.rows[row+blk.at[up]+tileLen*int(place-r.tail[up].first)+panelRows*int(d%Block)] += cols[i].Vals[k]
 		}
 	}
 }
