@@ -225,7 +225,7 @@ func (p *Page) shortened(t Tag, off panel.Point, box panel.Rect, cost float64, o
 	if t.Short != "" {
 		short.Text = t.Short
 	}
-	if t.Short != "" && (!ok || cost > distant) {
+	if t.Short != "" && (!ok || cost > remote) {
 		if b, c, found := p.near(short, off, p.Object); found && (!ok || c < 0.5*cost) {
 			return short.in(b), true
 		}
@@ -274,8 +274,11 @@ func (p *Page) free(r panel.Rect, cover func(panel.Rect) bool) bool {
 		!slices.ContainsFunc(p.placed, func(o Tag) bool { return !r.Meet(o.Box).Empty() }) && (cover == nil || !cover(r))
 }
 
-// distant is how far off what it names a word stands too far to be read with it, if fewer words stand nearer, points.
+// distant is how far off what it names a word that no line leads back stands too far to be read with it, points.
 const distant = 90.0
+
+// remote is how far off a word gives way to fewer of its words that stand much nearer, points.
+const remote = 160.0
 
 // astray is how far off its word a place on the drawing is better than one beside it, points.
 const astray = 240.0
