@@ -103,7 +103,11 @@ func DrawBars(l *panel.List, at panel.Rect, c lesson.Chart) {
 		l.TextIn(words, face, panel.Left, panel.Ink(), r.Words)
 		bar.X = math.Min(x(0), x(r.Value))
 		bar.W = math.Max(x(0), x(r.Value)) - bar.X
-		l.Rect(bar, barInk(r.Of))
+		ink := barInk(r.Of)
+		if r.Spread > 0 {
+			ink.A = 110 // the line over it stays dark on bar and paper
+		}
+		l.Rect(bar, ink)
 		if r.Spread > 0 {
 			drawSpread(l, x(r.Value-r.Spread), x(r.Value+r.Spread), bar.Centre().Y, bar.H/2)
 		}
@@ -122,19 +126,11 @@ func barInk(of lesson.Whose) color.NRGBA {
 	return panel.SoftInk()
 }
 
-// drawSpread draws a level line from x0 to x1 with ends, readable on bar and paper.
+// drawSpread draws a level line from x0 to x1 with ends.
 func drawSpread(l *panel.List, x0, x1, y, half float64) {
-	for _, s := range []struct {
-		width float64
-		light bool
-	}{{4, true}, {2, false}} {
-		ink := panel.Ink()
-		if s.light {
-			ink = panel.Slip()
-		}
-		l.Level(x0, x1, y-s.width/2, s.width, ink)
-		for _, x := range []float64{x0, x1} {
-			l.Upright(x-s.width/2, y-half, y+half, s.width, ink)
-		}
+	const width = 2.0
+	l.Level(x0, x1, y-width/2, width, panel.Ink())
+	for _, x := range []float64{x0, x1} {
+		l.Upright(x-width/2, y-half, y+half, width, panel.Ink())
 	}
 }

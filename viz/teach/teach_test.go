@@ -65,6 +65,7 @@ func TestBars(t *testing.T) {
 		lo, hi := 1e9, -1e9
 		for i := 0; i+5 < len(l.Vertices); i += 3 {
 			v, w := l.Vertices[i], l.Vertices[i+1]
+			v.Paint.A = 255 // a bar under a line is paler
 			if tall := max(v.Y, w.Y, l.Vertices[i+2].Y) - min(v.Y, w.Y, l.Vertices[i+2].Y); v.Paint != panel.SoftInk() || tall < 12 || (v.Y < 46) != upper {
 				continue
 			}
