@@ -281,7 +281,7 @@ const distant = 90.0
 const remote = 160.0
 
 // astray is how far off its word a place on the drawing is better than one beside it, points.
-const astray = 240.0
+const astray = 340.0
 
 // near looks along a direction and to both sides of it for the nearest place that is free; to go
 // aside, or into the way of other words, is worth going as much farther.
