@@ -15,6 +15,14 @@ func fineLive(b *testing.B, name string) *Live {
 	return mustBegin(b, name, design.Options{Workers: 2})
 }
 
+// rested is a design in a window whose hand has rested: answered, and ready for the next edit.
+func rested(b *testing.B, l *Live) *Live {
+	b.Helper()
+	mustAt(b, l, 1)
+	l.Ready()
+	return l
+}
+
 // edited runs an edit with alternating values, answers it at full load and
 // takes the sink, as a window does at every step of a slider.
 func edited(b *testing.B, l *Live, key string, values ...tree.ChangeValue) {
@@ -52,9 +60,7 @@ func BenchmarkLiveRefit(b *testing.B) {
 	} {
 		b.Run(c.name, func(b *testing.B) {
 			l := mustSet(b, fineLive(b, "course-guitar"), tree.KeyValue{Key: "bridge.relief.depth", Value: tree.Valued(0.12)})
-			mustAt(b, l, 1)
-			l.Ready() // as in a window whose hand has rested
-			edited(b, l, c.key, c.values...)
+			edited(b, rested(b, l), c.key, c.values...)
 		})
 	}
 }
@@ -69,7 +75,7 @@ func BenchmarkLiveRefactor(b *testing.B) {
 		{"brace", "brace[1].height_scale", []tree.ChangeValue{tree.Valued(0.9), tree.Valued(1.1)}},
 		{"graduation", "plate.thickness_change", []tree.ChangeValue{thinner("-0.2", -0.2), thinner("-0.3", -0.3)}},
 	} {
-		b.Run(c.name, func(b *testing.B) { edited(b, fineLive(b, "course-guitar"), c.key, c.values...) })
+		b.Run(c.name, func(b *testing.B) { edited(b, rested(b, fineLive(b, "course-guitar")), c.key, c.values...) })
 	}
 }
 
@@ -87,12 +93,12 @@ func BenchmarkLiveReshape(b *testing.B) {
 		{"height", "plate.arch.height_scale", []tree.ChangeValue{tree.Valued(0.95), tree.Valued(1.05)}},
 		{"apex", "plate.arch.apex_shift", []tree.ChangeValue{{Text: "4", Value: []any{0.0, 4.0}}, {Text: "-4", Value: []any{0.0, -4.0}}}},
 	} {
-		b.Run(c.name, func(b *testing.B) { edited(b, fineLive(b, "course-guitar"), c.key, c.values...) })
+		b.Run(c.name, func(b *testing.B) { edited(b, rested(b, fineLive(b, "course-guitar")), c.key, c.values...) })
 	}
 }
 
 func BenchmarkLiveRemesh(b *testing.B) {
-	edited(b, fineLive(b, "course-guitar"), "bridge.at", tree.ChangeValue{Text: "20", Value: []any{0.0, 20.0}}, tree.ChangeValue{Text: "-20", Value: []any{0.0, -20.0}})
+	edited(b, rested(b, fineLive(b, "course-guitar")), "bridge.at", tree.ChangeValue{Text: "20", Value: []any{0.0, 20.0}}, tree.ChangeValue{Text: "-20", Value: []any{0.0, -20.0}})
 }
 
 // BenchmarkLiveAt is another load of the same design.
