@@ -174,10 +174,16 @@ func TestSliderKeys(t *testing.T) {
 	}
 }
 
+// along is the place at a share of the load's track.
+func (s *page) along(t testing.TB, share float64) Point {
+	t.Helper()
+	track := s.find(t, "load/track").At
+	return Point{track.X + share*track.W, track.Y + 4}
+}
+
 func TestSliderDoubleClick(t *testing.T) {
 	s := newPage(t, 1)
-	track := s.find(t, "load/track").At
-	at := Point{track.X + track.W/5, track.Y + 4}
+	at := s.along(t, 0.2)
 	s.click(at)
 	s.click(at)
 	if s.load != 20 {
@@ -197,15 +203,14 @@ func TestSliderDoubleClick(t *testing.T) {
 // default.
 func TestDragSoonAfterAClick(t *testing.T) {
 	s := newPage(t, 1)
-	track := s.find(t, "load/track").At
-	at := Point{track.X + track.W/5, track.Y + 4}
+	at := s.along(t, 0.2)
 	s.click(at)
 	s.press(at)
 	if s.load != 20 {
 		t.Errorf("pressed again: %g, want 20 as before", s.load)
 	}
-	s.drag(Point{track.X + track.W/2, track.Y + 4})
-	s.release(Point{track.X + track.W/2, track.Y + 4})
+	s.drag(s.along(t, 0.5))
+	s.release(s.along(t, 0.5))
 	if s.load != 50 {
 		t.Errorf("taken soon after a click and dragged: %g, want 50", s.load)
 	}

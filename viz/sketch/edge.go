@@ -13,14 +13,15 @@ const edgeTurn = 0.16
 // hinge draws the edge of a top on a hinge. Note: what the edge does.
 func (p *pen) hinge() {
 	in := p.head("the edge of the top, cut across, drawn large; grey: before, rust: under the strings")
-	p.edge(panel.Rect{X: in.X, Y: in.Y, W: in.W, H: in.H}, false, panel.Rust(), p.note(0).Words)
+	p.edge(in, false, panel.Rust(), p.note(0).Words)
 }
 
 // hingeAndSides draws the edge of A on a hinge and that of B on a side. Notes: what each does.
 func (p *pen) hingeAndSides() {
 	in := p.head("the edge of the top, cut across, drawn large; grey: before, in colour: under the strings")
-	p.edge(panel.Rect{X: in.X, Y: in.Y, W: in.W / 2, H: in.H}, false, panel.Rust(), p.note(0).Words)
-	p.edge(panel.Rect{X: in.X + in.W/2, Y: in.Y, W: in.W / 2, H: in.H}, true, panel.Blue(), p.note(1).Words)
+	cells := halves(in)
+	p.edge(cells[0], false, panel.Rust(), p.note(0).Words)
+	p.edge(cells[1], true, panel.Blue(), p.note(1).Words)
 }
 
 // edge draws one edge: the top comes down from the left.

@@ -14,9 +14,8 @@ const leanDrawn = 150.0
 func (p *pen) lean() {
 	in := p.head("the bridge from the treble side, nut at the right; its lean drawn 150 times as large")
 	most := math.Max(math.Abs(p.note(0).Value), math.Abs(p.note(2).Value))
-	for i, ink := range []int{0, 2} {
-		cell := panel.Rect{X: in.X + float64(i)*in.W/2, Y: in.Y, W: in.W / 2, H: in.H}
-		p.leaning(cell, i, p.note(ink), p.note(ink+1), most)
+	for i, cell := range halves(in) {
+		p.leaning(cell, i, p.note(2*i), p.note(2*i+1), most)
 	}
 }
 

@@ -243,7 +243,7 @@ func start() error {
 }
 
 // open makes a window with an OpenGL 3.3 context, current on this thread.
-func open(title string, size [2]int, visible bool) (*glfw.Window, error) {
+func open(name string, size [2]int, visible bool) (*glfw.Window, error) {
 	glfw.DefaultWindowHints()
 	glfw.WindowHint(glfw.ContextVersionMajor, 3)
 	glfw.WindowHint(glfw.ContextVersionMinor, 3)
@@ -253,12 +253,12 @@ func open(title string, size [2]int, visible bool) (*glfw.Window, error) {
 	glfw.WindowHint(glfw.StencilBits, 0)
 	glfw.WindowHint(glfw.ScaleToMonitor, glfw.True)
 	glfw.WindowHint(glfw.CocoaRetinaFramebuffer, glfw.True)
-	glfw.WindowHintString(glfw.X11ClassName, title) // by which a desktop knows windows of one program
-	glfw.WindowHintString(glfw.X11InstanceName, title)
+	glfw.WindowHintString(glfw.X11ClassName, name) // by which a desktop knows windows of one program
+	glfw.WindowHintString(glfw.X11InstanceName, name)
 	if !visible {
 		glfw.WindowHint(glfw.Visible, glfw.False)
 	}
-	w, err := glfw.CreateWindow(max(size[0], 1), max(size[1], 1), title, nil, nil)
+	w, err := glfw.CreateWindow(max(size[0], 1), max(size[1], 1), name, nil, nil)
 	if err != nil {
 		return nil, fmt.Errorf("no window with OpenGL 3.3 can be opened: %w; install a graphics driver (Debian: libgl1-mesa-dri)", err)
 	}
